@@ -1,0 +1,7 @@
+/** The command line: one class a subcommand, without Spring. */
+@NullMarked
+@ApplicationModule(allowedDependencies = {"triage", "document"})
+package limbqueue.command;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

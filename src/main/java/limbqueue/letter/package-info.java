@@ -1,0 +1,7 @@
+/** Letters to referring doctors: text, PDF, and what was sent. */
+@NullMarked
+@ApplicationModule(allowedDependencies = {"triage", "referral", "practice", "access", "shell"})
+package limbqueue.letter;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

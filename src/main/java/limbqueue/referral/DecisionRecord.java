@@ -1,0 +1,38 @@
+package limbqueue.referral;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Map;
+import java.util.Optional;
+import limbqueue.triage.Side;
+import limbqueue.triage.Tier;
+import limbqueue.triage.TriageResult.Rutherford;
+
+/**
+ * A decision as it was made; never changed afterwards.
+ *
+ * @param author display name of the physician
+ * @param policy id of the policy in force
+ * @param asOf the day for which triage was run
+ * @param document the exact document decided on, as JSON text
+ * @param proposal the exact proposal decided on, as JSON text
+ * @param tier the tier decided
+ * @param targetDate the target date decided; empty for advice only
+ * @param categories Rutherford categories decided where they differ from the proposal
+ * @param reason the words given; empty for a plain approval
+ */
+public record DecisionRecord(
+        long id,
+        long referralId,
+        DecisionKind kind,
+        String author,
+        Instant at,
+        String policy,
+        LocalDate asOf,
+        String document,
+        String proposal,
+        Tier proposedTier,
+        Tier tier,
+        Optional<LocalDate> targetDate,
+        Map<Side, Rutherford> categories,
+        String reason) {}

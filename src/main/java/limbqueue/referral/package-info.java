@@ -1,0 +1,7 @@
+/** A referral's life: states, drafts, documents held, timeline, and the physician's decisions. */
+@NullMarked
+@ApplicationModule(allowedDependencies = {"triage", "document", "practice", "access", "shell"})
+package limbqueue.referral;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

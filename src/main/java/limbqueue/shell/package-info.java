@@ -1,0 +1,7 @@
+/** The main layout, the error page, and the components that several modules show. */
+@NullMarked
+@ApplicationModule(allowedDependencies = {"access"})
+package limbqueue.shell;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

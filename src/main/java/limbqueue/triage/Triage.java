@@ -1,0 +1,18 @@
+package limbqueue.triage;
+
+import java.time.LocalDate;
+
+/** Triage of one referral. */
+public final class Triage {
+
+    private Triage() {}
+
+    /**
+     * What is proposed for {@code document} on the day {@code asOf} under {@code policy}.
+     *
+     * @return the proposal; the same for the same arguments, always
+     */
+    public static TriageResult triage(ReferralDocument document, Policy policy, LocalDate asOf) {
+        throw new IllegalStateException("being built");
+    }
+}

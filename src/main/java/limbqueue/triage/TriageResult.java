@@ -1,0 +1,197 @@
+package limbqueue.triage;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What triage proposes for one referral. The components stand in the order in which the public format prints them, and
+ * bear its names. Fields of the referral are named by their path, as {@code legs.left.wound.ulcer} or
+ * {@code procedures[0].reportHeld}.
+ *
+ * @param notice the sentence that must stand beside every proposal
+ * @param contradictions answers that cannot all be true; the more serious reading was acted on
+ */
+public record TriageResult(
+        Optional<String> reference,
+        LocalDate asOf,
+        String policy,
+        String notice,
+        LegResults legs,
+        Urgency urgency,
+        List<RedFlag> redFlags,
+        List<Contradiction> contradictions,
+        List<Question> questions,
+        List<WorkUpItem> workUp,
+        List<Reason> reasons) {
+
+    /** The sentence that every screen, output and letter with a proposal carries. */
+    public static final String NOTICE =
+            "This is a proposal. A licensed clinician decides, and local protocol prevails.";
+
+    public record LegResults(LegResult left, LegResult right) {
+
+        public LegResult of(Side side) {
+            return side == Side.LEFT ? left : right;
+        }
+    }
+
+    /**
+     * @param tier the tier that this leg alone calls for
+     * @param chronicLimbThreatening the value to act on
+     */
+    public record LegResult(
+            Optional<AnkleBrachialIndex> abi,
+            Optional<ToeBrachialIndex> tbi,
+            FontaineGrade fontaine,
+            RutherfordGrade rutherford,
+            Wifi wifi,
+            Answer chronicLimbThreatening,
+            List<Answer> chronicLimbThreateningPossible,
+            Tier tier) {}
+
+    public enum Answer {
+        YES,
+        NO,
+        CANNOT_SAY
+    }
+
+    public enum AbiBand {
+        ABNORMAL,
+        BORDERLINE,
+        NORMAL,
+        NONCOMPRESSIBLE
+    }
+
+    public enum TbiBand {
+        ABNORMAL,
+        NORMAL
+    }
+
+    /** Where an index came from: computed from raw pressures, or as the referrer reported it. */
+    public enum IndexOrigin {
+        PRESSURES,
+        REPORTED
+    }
+
+    /** @param value two decimals */
+    public record AnkleBrachialIndex(double value, AbiBand band, IndexOrigin from) {}
+
+    /** @param value two decimals */
+    public record ToeBrachialIndex(double value, TbiBand band, IndexOrigin from) {}
+
+    public enum Fontaine {
+        I,
+        IIA,
+        IIB,
+        III,
+        IV
+    }
+
+    public record FontaineGrade(Fontaine grade, List<Fontaine> possible) {}
+
+    public enum RutherfordScale {
+        CHRONIC,
+        ACUTE
+    }
+
+    /** Rutherford categories, chronic 0 to 6 and acute I to III, in rising order of severity within each scale. */
+    public enum Rutherford {
+        CHRONIC_0(RutherfordScale.CHRONIC, "0"),
+        CHRONIC_1(RutherfordScale.CHRONIC, "1"),
+        CHRONIC_2(RutherfordScale.CHRONIC, "2"),
+        CHRONIC_3(RutherfordScale.CHRONIC, "3"),
+        CHRONIC_4(RutherfordScale.CHRONIC, "4"),
+        CHRONIC_5(RutherfordScale.CHRONIC, "5"),
+        CHRONIC_6(RutherfordScale.CHRONIC, "6"),
+        ACUTE_I(RutherfordScale.ACUTE, "I"),
+        ACUTE_IIA(RutherfordScale.ACUTE, "IIa"),
+        ACUTE_IIB(RutherfordScale.ACUTE, "IIb"),
+        ACUTE_III(RutherfordScale.ACUTE, "III");
+
+        private final RutherfordScale scale;
+        private final String label;
+
+        Rutherford(RutherfordScale scale, String label) {
+            this.scale = scale;
+            this.label = label;
+        }
+
+        public RutherfordScale scale() {
+            return scale;
+        }
+
+        /** As printed: {@code 0} to {@code 6}, or {@code I}, {@code IIa}, {@code IIb}, {@code III}. */
+        public String label() {
+            return label;
+        }
+    }
+
+    /** @param possible every category that the unknowns still allow, of both scales */
+    public record RutherfordGrade(Rutherford category, List<Rutherford> possible) {
+
+        public RutherfordScale scale() {
+            return category.scale();
+        }
+    }
+
+    /** The likelihood that revascularisation is needed or helps; shown, and never driving urgency. */
+    public enum Benefit {
+        VERY_LOW,
+        LOW,
+        MODERATE,
+        HIGH
+    }
+
+    /**
+     * @param wound 0 to 3
+     * @param ischaemia 0 to 3
+     * @param infection 0 to 3
+     * @param stage 1 to 4, the risk of amputation within a year
+     */
+    public record Wifi(
+            int wound, int ischaemia, int infection, int stage, Benefit benefit, List<Integer> possibleStages) {}
+
+    public enum FhirPriority {
+        ROUTINE,
+        URGENT,
+        ASAP,
+        STAT
+    }
+
+    /**
+     * @param targetDate the day by which the referral should be dealt with; empty for advice only
+     * @param clockFrom the day from which the target date is counted
+     * @param because the sentence that explains the tier
+     */
+    public record Urgency(
+            Tier tier,
+            List<Tier> possible,
+            Optional<LocalDate> targetDate,
+            LocalDate clockFrom,
+            FhirPriority fhirPriority,
+            String because) {}
+
+    /** @param evidence paths of the fields on which the flag rests */
+    public record RedFlag(String code, String text, List<String> evidence, String source) {}
+
+    /** @param fields paths of the answers that cannot all be true */
+    public record Contradiction(List<String> fields, String text) {}
+
+    /**
+     * @param ask the question, as it can be asked on the phone
+     * @param field path of the field that the answer fills
+     * @param couldReveal the most urgent tier that an answer could bring
+     * @param askBy the day by which it must be asked
+     * @param couldChange what an answer could change: {@code urgency}, {@code fontaine}, {@code rutherford},
+     *     {@code wifi}, {@code chronicLimbThreatening}, {@code redFlags}
+     */
+    public record Question(String ask, String field, Tier couldReveal, LocalDate askBy, List<String> couldChange) {}
+
+    /** @param validUntil the last day on which a result already held may be used; empty when none is held */
+    public record WorkUpItem(
+            String code, String text, String why, boolean needed, Optional<LocalDate> validUntil, String source) {}
+
+    /** @param because paths of the fields on which the conclusion rests */
+    public record Reason(String rule, List<String> because, String text, String source) {}
+}
