@@ -8,4 +8,5 @@ import org.springframework.boot.autoconfigure.SpringBootApplication;
 /** The application with its screens, its database and its services. */
 @SpringBootApplication
 @StyleSheet(Aura.STYLESHEET)
+@StyleSheet("context://ui/limbqueue.css")
 public class Application implements AppShellConfigurator {}
