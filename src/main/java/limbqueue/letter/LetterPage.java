@@ -2,6 +2,7 @@ package limbqueue.letter;
 
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.util.XRLog;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -9,6 +10,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Objects;
+import java.util.logging.Level;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import limbqueue.letter.Parts.Passage;
@@ -23,9 +25,17 @@ class LetterPage {
     /** Covers Latin, Greek and Cyrillic; comes with PDFBox. */
     private static final String FONT = "/org/apache/pdfbox/resources/ttf/LiberationSans-Regular.ttf";
 
+    /** The renderer's own default, so that nothing on the page, not even a page number, asks for a font that is not there. */
+    private static final String FAMILY = "serif";
+
     private static final String STYLE = "/limbqueue/letter/letter.css";
 
     private final String style;
+
+    static {
+        // Below this it tells how it works, a dozen lines a letter.
+        XRLog.listRegisteredLoggers().forEach(name -> XRLog.setLevel(name, Level.WARNING));
+    }
 
     LetterPage() {
         try (var css = resource(STYLE)) {
@@ -47,7 +57,7 @@ class LetterPage {
         builder.useFastMode();
         builder.usePdfUaAccessibility(true);
         builder.withProducer("LimbQueue");
-        builder.useFont(() -> resource(FONT), "Letter", 400, FontStyle.NORMAL, true);
+        builder.useFont(() -> resource(FONT), FAMILY, 400, FontStyle.NORMAL, true);
         // A letter is made of its own words alone: whatever address were typed into it, none is fetched.
         builder.useUriResolver((base, address) -> null);
         builder.withHtmlContent(html(parts, numbered), null);

@@ -12,6 +12,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import limbqueue.access.AuditTrail;
 import limbqueue.access.CurrentPerson;
+import limbqueue.access.Person;
 import limbqueue.document.Draft;
 import limbqueue.document.Reading;
 import limbqueue.document.ResultFormat;
@@ -156,7 +157,7 @@ public class Referrals {
                                 0,
                                 id,
                                 ruling.kind(),
-                                me(),
+                                me().displayName(),
                                 now(),
                                 policy.id(),
                                 asOf,
@@ -167,7 +168,8 @@ public class Referrals {
                                 ruling.targetDate(),
                                 ruling.categories(),
                                 ruling.reason()),
-                        version);
+                        version,
+                        me());
                 var settled = store.settle(id, version, ruling.leadsTo(), made.id())
                         .orElseThrow(() -> new IllegalStateException(
                                 "referral " + before.reference() + " changed under its lock"));
@@ -239,8 +241,8 @@ public class Referrals {
         return reference;
     }
 
-    private String me() {
-        return currentPerson.get().displayName();
+    private Person me() {
+        return currentPerson.get();
     }
 
     /** To the microsecond, which is what the database keeps. */
