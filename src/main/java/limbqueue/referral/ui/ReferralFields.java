@@ -190,7 +190,7 @@ final class ReferralFields {
                                             "distalPhalanx", "Tip of toe bone",
                                             "boneJointOrTendon", "Bone, joint or tendon",
                                             "calcaneus", "Heel bone")),
-                            field("legs.{side}.wound.sinceDays", "For", "wound since", new Amount("days")),
+                            field("legs.{side}.wound.sinceDays", "How long", "duration of the wound", new Amount("days")),
                             field("legs.{side}.wound.spreading", "Spreading", "wound spreading", YES_NO))),
             new FormSection(
                     "infection",
@@ -239,7 +239,7 @@ final class ReferralFields {
                     "Pain at rest",
                     List.of(
                             field("legs.{side}.restPain.present", "Pain at rest", "pain at rest", YES_NO),
-                            field("legs.{side}.restPain.sinceDays", "For", "pain at rest since", new Amount("days")),
+                            field("legs.{side}.restPain.sinceDays", "How long", "duration of the pain at rest", new Amount("days")),
                             field(
                                     "legs.{side}.restPain.needsOpioid",
                                     "Needs an opioid",
@@ -262,8 +262,8 @@ final class ReferralFields {
                                     new Amount("m")),
                             field(
                                     "legs.{side}.claudication.sinceDays",
-                                    "For",
-                                    "pain on walking since",
+                                    "How long",
+                                    "duration of the pain on walking",
                                     new Amount("days")),
                             field(
                                     "legs.{side}.claudication.course",
@@ -506,7 +506,7 @@ final class ReferralFields {
                     "Put off elsewhere",
                     List.of(
                             field("deferredElsewhere.where", "Where", "hospital that put treatment off", LINE),
-                            field("deferredElsewhere.days", "By", "time treatment was put off", new Amount("days")),
+                            field("deferredElsewhere.days", "For how long", "time treatment was put off", new Amount("days")),
                             field("deferredElsewhere.reason", "Reason given", "reason for putting off", LINE))),
             new FormSection(
                     "history",
