@@ -16,6 +16,7 @@ import com.vaadin.flow.component.html.NativeButton;
 import com.vaadin.flow.component.html.Pre;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.notification.Notification;
+import com.vaadin.flow.router.Menu;
 import com.vaadin.flow.router.PageTitle;
 import com.vaadin.flow.router.Route;
 import com.vaadin.flow.server.streams.DownloadHandler;
@@ -33,6 +34,7 @@ import limbqueue.letter.Letters;
 /** Letters to referring doctors: to read, to open as PDF, and to mark as sent. */
 @Route("letters")
 @PageTitle("Letters")
+@Menu(order = 3, title = "Letters")
 @RolesAllowed({Role.IS_COORDINATOR, Role.IS_PHYSICIAN})
 @StyleSheet("context://ui/coordinator.css")
 final class LettersView extends Div {
@@ -100,7 +102,8 @@ final class LettersView extends Div {
         grid.addComponentColumn(letter -> {
                     var channel = new Span(letter.channel());
                     channel.addClassName("lq-quiet");
-                    var lines = new Div(new Span(letter.recipient().lines().findFirst().orElse("")), channel);
+                    var lines = new Div(
+                            new Span(letter.recipient().lines().findFirst().orElse("")), channel);
                     lines.addClassName("lq-two-lines");
                     return lines;
                 })
@@ -131,7 +134,7 @@ final class LettersView extends Div {
         pdf.setTarget(AnchorTarget.BLANK);
         pdf.getElement().setAttribute("aria-label", "PDF of the letter about " + letter.patient());
         var both = new Div(text, pdf);
-        both.addClassName("lq-row-actions");
+        both.addClassName("lq-letter-actions");
         return both;
     }
 
@@ -175,8 +178,8 @@ final class LettersView extends Div {
     private void markSent(Letter letter) {
         letters.markSent(letter.id());
         Notification.show(
-                "Letter about " + letter.reference() + " to " + letter.recipient().lines().findFirst().orElse("the referrer")
-                        + " marked as sent.",
+                "Letter about " + letter.reference() + " to "
+                        + letter.recipient().lines().findFirst().orElse("the referrer") + " marked as sent.",
                 5000,
                 Notification.Position.BOTTOM_START);
         show();

@@ -30,23 +30,50 @@ final class ConflictDialog extends Dialog {
 
     private final Map<String, AnswerField> choices = new HashMap<>();
 
-    /** @param chosen given the document as chosen */
-    ConflictDialog(Referral theirs, Merge merge, Consumer<String> chosen) {
-        var differences = merge.differences();
-        setHeaderTitle(theirs.savedBy() + " saved this referral while you were typing");
+    private ConflictDialog(String title, String explanation) {
+        setHeaderTitle(title);
         addClassName("lq-conflict");
-        setModal(true);
+        setWidth("min(1000px, 94vw)");
         setCloseOnEsc(false);
         setCloseOnOutsideClick(false);
-        add(new Paragraph("Nothing is lost. These are the answers that differ; choose which to keep. What you changed is"
-                + " kept as you typed it unless you choose otherwise."));
-        add(table(theirs, differences));
-        var keep = new Button("Keep these and save", _ -> {
+        add(new Paragraph(explanation));
+    }
+
+    /**
+     * The other version may still be changed.
+     *
+     * @param chosen given the document as chosen
+     */
+    static ConflictDialog toChoose(Referral theirs, Merge merge, Consumer<String> chosen) {
+        var dialog = new ConflictDialog(
+                theirs.savedBy() + " saved this referral while you were typing",
+                "Nothing is lost. These are the answers that differ; choose which to keep. What you changed is kept as you"
+                        + " typed it unless you choose otherwise.");
+        var differences = merge.differences();
+        dialog.add(dialog.table(theirs, differences, true));
+        dialog.footer("Keep these and save", () -> chosen.accept(merge.merged(dialog.chosen(differences))));
+        return dialog;
+    }
+
+    /** The referral was decided meanwhile: what was typed is shown once more, and can no longer go into it. */
+    static ConflictDialog tooLate(Referral theirs, Merge merge, Runnable seen) {
+        var dialog = new ConflictDialog(
+                "This referral was decided while you were typing",
+                "It is now: " + TierWords.of(theirs.state())
+                        + ". A decided referral is not changed any more. What you typed was kept beside it; if one of these"
+                        + " answers matters, tell the physician.");
+        dialog.add(dialog.table(theirs, merge.differences(), false));
+        dialog.footer("Open the referral", seen);
+        return dialog;
+    }
+
+    private void footer(String text, Runnable action) {
+        var button = new Button(text, _ -> {
             close();
-            chosen.accept(merge.merged(chosen(differences)));
+            action.run();
         });
-        keep.addThemeVariants(ButtonVariant.LUMO_PRIMARY);
-        getFooter().add(keep);
+        button.addThemeVariants(ButtonVariant.LUMO_PRIMARY);
+        getFooter().add(button);
     }
 
     private Map<String, Choice> chosen(List<Difference> differences) {
@@ -60,21 +87,27 @@ final class ConflictDialog extends Dialog {
         return chosen;
     }
 
-    private NativeTable table(Referral theirs, List<Difference> differences) {
-        var header = new NativeTableHeader(new NativeTableRow(
+    private NativeTable table(Referral theirs, List<Difference> differences, boolean choose) {
+        var columns = new NativeTableRow(
                 header("Answer"),
                 header("Theirs: " + theirs.savedBy() + ", " + TierWords.time(theirs.savedAt())),
-                header("Yours"),
-                header("Keep")));
+                header("Yours"));
+        if (choose) {
+            columns.add(header("Keep"));
+        }
+        var header = new NativeTableHeader(columns);
         var body = new NativeTableBody();
         for (var difference : differences) {
             var name = new NativeTableHeaderCell(FieldWords.of(difference.path()));
             name.getElement().setAttribute("scope", "row");
-            body.add(new NativeTableRow(
+            var row = new NativeTableRow(
                     name,
                     new NativeTableCell(shown(difference.path(), difference.theirs())),
-                    new NativeTableCell(shown(difference.path(), difference.mine())),
-                    new NativeTableCell(choice(difference))));
+                    new NativeTableCell(shown(difference.path(), difference.mine())));
+            if (choose) {
+                row.add(new NativeTableCell(choice(difference)));
+            }
+            body.add(row);
         }
         var table = new NativeTable(header, body);
         table.addClassName("lq-versions");
@@ -103,7 +136,7 @@ final class ConflictDialog extends Dialog {
     }
 
     /** A value in words; of a list, each entry on a line of its own. */
-    static Component shown(String path, Optional<JsonNode> value) {
+    private static Component shown(String path, Optional<JsonNode> value) {
         if (value.isEmpty()) {
             var unknown = new Span("not known");
             unknown.addClassName("lq-quiet");

@@ -149,10 +149,6 @@ final class EntriesCell extends Div implements Place {
 
     private void removeEntry(int index) {
         draft.removeEntry(path, index);
-        if (draft.sizeOf(path).orElse(1) == 0) {
-            /* The last entry taken back does not say that there are none. */
-            draft.clear(path);
-        }
         draw();
         listener.restructured(this);
         add.getElement().executeJs("this.focus()");

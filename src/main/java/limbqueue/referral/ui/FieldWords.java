@@ -64,9 +64,7 @@ final class FieldWords {
                     case Day _ -> TierWords.date(plain);
                     case Text _ -> plain;
                     case Entries entries ->
-                        value.isArray() && value.isEmpty()
-                                ? entries.none().toLowerCase(Locale.ROOT)
-                                : plain;
+                        value.isArray() && value.isEmpty() ? entries.none().toLowerCase(Locale.ROOT) : plain;
                 })
                 .orElse(plain);
     }

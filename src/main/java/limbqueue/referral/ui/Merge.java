@@ -111,7 +111,8 @@ final class Merge {
                 .filter(field -> field.kind() instanceof Entries)
                 .map(FormField::path)
                 .toList();
-        for (var path : Draft.of(JSON.writeValueAsString(mine)).differencesFrom(Draft.of(JSON.writeValueAsString(theirs)))) {
+        for (var path :
+                Draft.of(JSON.writeValueAsString(mine)).differencesFrom(Draft.of(JSON.writeValueAsString(theirs)))) {
             if (!path.isEmpty() && path.indexOf('[') < 0 && !lists.contains(path)) {
                 paths.add(path);
             }

@@ -77,14 +77,12 @@ final class ProposalPanel extends Section {
 
     /** @param values the values of the document by path, for the evidence */
     void show(TriageResult result, Function<String, Optional<JsonNode>> values) {
-        var headChanged =
-                shown.isEmpty() || !shown.get().urgency().equals(result.urgency());
+        var headChanged = shown.isEmpty() || !shown.get().urgency().equals(result.urgency());
         shown = Optional.of(result);
         if (headChanged) {
             head.removeAll();
             head.add(new H2("Proposal"));
-            var mark = new UrgencyMark(
-                    result.urgency().tier(), result.urgency().targetDate());
+            var mark = new UrgencyMark(result.urgency().tier(), result.urgency().targetDate());
             mark.addClassName("lq-urgency-large");
             head.add(mark, paragraph("lq-proposal-range", range(result)));
         }
@@ -137,8 +135,8 @@ final class ProposalPanel extends Section {
     }
 
     private static NativeTable grades(TriageResult result) {
-        var header = new NativeTableHeader(new NativeTableRow(
-                columnHeader(""), columnHeader("Left leg"), columnHeader("Right leg")));
+        var header = new NativeTableHeader(
+                new NativeTableRow(columnHeader(""), columnHeader("Left leg"), columnHeader("Right leg")));
         var rows = new NativeTableBody();
         rows.add(row(result, "Alone calls for", leg -> cell(TierWords.of(leg.tier()), List.of())));
         rows.add(row(
@@ -247,7 +245,8 @@ final class ProposalPanel extends Section {
         if (result.questions().isEmpty()) {
             return paragraph("lq-quiet", "Nothing: no answer that is still open could change the proposal.");
         }
-        var inSight = result.questions().subList(0, Math.min(QUESTIONS_IN_SIGHT, result.questions().size()));
+        var inSight = result.questions()
+                .subList(0, Math.min(QUESTIONS_IN_SIGHT, result.questions().size()));
         var block = new Div(questionList(inSight, result));
         var rest = result.questions().subList(inSight.size(), result.questions().size());
         if (!rest.isEmpty()) {

@@ -74,8 +74,7 @@ final class ReferralForm extends Div {
             }
         }
         for (var place : places.values()) {
-            place.tell(
-                    problemsAt.getOrDefault(place, List.of()), contradictionsAt.getOrDefault(place, List.of()));
+            place.tell(problemsAt.getOrDefault(place, List.of()), contradictionsAt.getOrDefault(place, List.of()));
         }
     }
 
@@ -132,8 +131,7 @@ final class ReferralForm extends Div {
                 cell.cells().forEach(inner -> places.put(inner.path(), inner));
                 fields.add(new LabelledField(field, cell));
             } else {
-                var cell = new FieldCell(
-                        field.path(), field, field.label(), draft.get(field.path()), this::write);
+                var cell = new FieldCell(field.path(), field, field.label(), draft.get(field.path()), this::write);
                 put(section, cell);
                 fields.add(new LabelledField(field, cell));
             }

@@ -286,12 +286,20 @@ final class ReferralFormView extends Div implements BeforeEnterObserver, BeforeL
         inConflict = true;
         saveLine.setText("Not saved: " + theirs.savedBy() + " saved another version");
         var merge = new Merge(now.saved().document(), theirs.document(), mine);
-        new ConflictDialog(theirs, merge, chosen -> {
-                    inConflict = false;
-                    edit(theirs, Draft.of(chosen));
-                    save();
-                })
-                .open();
+        if (mayBeEdited(theirs)) {
+            ConflictDialog.toChoose(theirs, merge, chosen -> {
+                        inConflict = false;
+                        edit(theirs, Draft.of(chosen));
+                        save();
+                    })
+                    .open();
+        } else {
+            ConflictDialog.tooLate(theirs, merge, () -> {
+                        handedOver = true;
+                        getUI().ifPresent(ui -> ui.navigate("referrals/" + theirs.id()));
+                    })
+                    .open();
+        }
     }
 
     private void submit() {

@@ -16,6 +16,7 @@ import com.vaadin.flow.component.html.Section;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.data.value.ValueChangeMode;
+import com.vaadin.flow.router.Menu;
 import com.vaadin.flow.router.PageTitle;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.RolesAllowed;
@@ -35,6 +36,7 @@ import limbqueue.triage.Tier;
 /** All referrals, as the office works through them. */
 @Route("referrals")
 @PageTitle("Referrals")
+@Menu(order = 2, title = "Referrals")
 @RolesAllowed({Role.IS_COORDINATOR, Role.IS_PHYSICIAN})
 @StyleSheet("context://ui/coordinator.css")
 final class ReferralsView extends Div {
@@ -150,8 +152,7 @@ final class ReferralsView extends Div {
                 .setComparator(Comparator.comparing(ReferralLine::savedBy))
                 .setAutoWidth(true)
                 .setFlexGrow(0);
-        grid.addItemClickListener(
-                event -> getUI().ifPresent(ui -> ui.navigate(address(event.getItem()))));
+        grid.addItemClickListener(event -> getUI().ifPresent(ui -> ui.navigate(address(event.getItem()))));
     }
 
     private static boolean isOpen(ReferralState state) {
@@ -191,14 +192,13 @@ final class ReferralsView extends Div {
             if (line.openQuestions() > 0) {
                 var today = referrals.today();
                 var late = line.askBy().filter(day -> day.isBefore(today)).isPresent();
-                var questions = new Span((line.openQuestions() == 1
-                                ? "1 question"
-                                : line.openQuestions() + " questions")
-                        + line.askBy()
-                                .map(day -> late
-                                        ? ", late since " + TierWords.date(day)
-                                        : day.equals(today) ? ", ask today" : ", ask by " + TierWords.date(day))
-                                .orElse(""));
+                var questions =
+                        new Span((line.openQuestions() == 1 ? "1 question" : line.openQuestions() + " questions")
+                                + line.askBy()
+                                        .map(day -> late
+                                                ? ", late since " + TierWords.date(day)
+                                                : day.equals(today) ? ", ask today" : ", ask by " + TierWords.date(day))
+                                        .orElse(""));
                 questions.setClassName("lq-late", late);
                 lines.add(questions);
             }
@@ -241,7 +241,8 @@ final class ReferralsView extends Div {
         var sought = search.getValue().strip().toLowerCase(Locale.ROOT);
         var found = lines.stream().filter(line -> matches(line, sought)).toList();
         chips.forEach((choice, chip) -> {
-            chip.setText(choice.label + " " + found.stream().filter(choice.takes).count());
+            chip.setText(
+                    choice.label + " " + found.stream().filter(choice.takes).count());
             chip.getElement().setAttribute("aria-pressed", String.valueOf(choice == show));
         });
         var shown = found.stream().filter(show.takes).toList();

@@ -188,8 +188,6 @@ final class TierWords {
         if (words.size() < 2) {
             return String.join("", words);
         }
-        return words.subList(0, words.size() - 1).stream().collect(Collectors.joining(", "))
-                + " or "
-                + words.getLast();
+        return words.subList(0, words.size() - 1).stream().collect(Collectors.joining(", ")) + " or " + words.getLast();
     }
 }

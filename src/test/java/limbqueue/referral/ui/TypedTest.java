@@ -53,7 +53,18 @@ class TypedTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"2/3/2026", "2/3/26", "2.3.26", "30.2.2026", "31 Feb 2026", "2 Xyz 2026", "March", "2026", "12.13.2026"})
+    @ValueSource(
+            strings = {
+                "2/3/2026",
+                "2/3/26",
+                "2.3.26",
+                "30.2.2026",
+                "31 Feb 2026",
+                "2 Xyz 2026",
+                "March",
+                "2026",
+                "12.13.2026"
+            })
     void aDayThatIsNotCertainStaysAsTyped(String typed) {
         assertThat(Typed.day(typed, false)).isEqualTo(typed);
     }
