@@ -90,11 +90,9 @@ final class ProposalPanel extends Section {
 
         body.removeAll();
         body.add(paragraph("lq-proposal-because", result.urgency().because()));
-        result.urgency()
-                .targetDate()
-                .ifPresent(_ -> body.add(paragraph(
-                        "lq-quiet",
-                        "Counted from " + TierWords.date(result.urgency().clockFrom()) + ".")));
+        body.add(paragraph(
+                "lq-quiet",
+                "Waiting since " + TierWords.date(result.urgency().waitingSince()) + "."));
         body.add(grades(result));
         if (!result.contradictions().isEmpty()) {
             body.add(new H3("Does not go together"), contradictions(result));
@@ -162,23 +160,25 @@ final class ProposalPanel extends Section {
         rows.add(row(
                 result,
                 "WIfI",
-                leg -> cell(
-                        "stage " + leg.wifi().stage() + " (" + leg.wifi().wound() + "-"
-                                + leg.wifi().ischaemia() + "-" + leg.wifi().infection() + ")",
-                        leg.wifi().possibleStages(),
-                        TierWords::stages)));
+                leg -> leg.wifi()
+                        .map(wifi -> cell(
+                                "stage " + wifi.stage() + " (" + wifi.wound() + "-" + wifi.ischaemia() + "-"
+                                        + wifi.infection() + ")",
+                                wifi.possibleStages(),
+                                TierWords::stages))
+                        .orElseGet(() -> nothing("no foot"))));
         rows.add(row(
                 result,
                 "ABI",
                 leg -> leg.abi()
                         .map(abi -> cell(TierWords.index(abi.value()) + ", " + TierWords.of(abi.band()), List.of()))
-                        .orElseGet(ProposalPanel::unknown)));
+                        .orElseGet(() -> nothing("not known"))));
         rows.add(row(
                 result,
                 "TBI",
                 leg -> leg.tbi()
                         .map(tbi -> cell(TierWords.index(tbi.value()) + ", " + TierWords.of(tbi.band()), List.of()))
-                        .orElseGet(ProposalPanel::unknown)));
+                        .orElseGet(() -> nothing("not known"))));
         var table = new NativeTable(header, rows);
         table.addClassName("lq-grades");
         return table;
@@ -215,8 +215,8 @@ final class ProposalPanel extends Section {
         return cell;
     }
 
-    private static NativeTableCell unknown() {
-        var nothing = new Span("not known");
+    private static NativeTableCell nothing(String words) {
+        var nothing = new Span(words);
         nothing.addClassName("lq-quiet");
         return new NativeTableCell(nothing);
     }
