@@ -40,7 +40,10 @@ public class AuditTrail {
     /** Records what the application did by itself, before anybody could sign in. */
     void recordOwn(String action, String subject) {
         store.append(null, "LimbQueue", action, subject);
-        LOG.atInfo().addKeyValue("action", action).addKeyValue("subject", subject).log("{} {}", action, subject);
+        LOG.atInfo()
+                .addKeyValue("action", action)
+                .addKeyValue("subject", subject)
+                .log("{} {}", action, subject);
     }
 
     /** The entries from number {@code offset} on, newest first. */

@@ -73,13 +73,13 @@ public class OwnPassword {
         var hash = passwordEncoder.encode(wanted);
         var account = signedIn.account();
         if (!accounts.setPassword(account.id(), account.version(), hash, false)) {
-            throw new NotPossibleException("Your account was changed by somebody else meanwhile. Please sign in again.");
+            throw new NotPossibleException(
+                    "Your account was changed by somebody else meanwhile. Please sign in again.");
         }
         auditTrail.record("changed own password", person.signInName());
         var now = new SignedIn(accounts.get(account.id()), "");
         SecurityContextHolder.getContext()
-                .setAuthentication(
-                        UsernamePasswordAuthenticationToken.authenticated(now, null, now.getAuthorities()));
+                .setAuthentication(UsernamePasswordAuthenticationToken.authenticated(now, null, now.getAuthorities()));
         return true;
     }
 }

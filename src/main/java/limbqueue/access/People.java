@@ -21,11 +21,7 @@ public class People {
     private final CurrentPerson currentPerson;
     private final PasswordEncoder passwordEncoder;
 
-    People(
-            AccountStore accounts,
-            AuditTrail auditTrail,
-            CurrentPerson currentPerson,
-            PasswordEncoder passwordEncoder) {
+    People(AccountStore accounts, AuditTrail auditTrail, CurrentPerson currentPerson, PasswordEncoder passwordEncoder) {
         this.accounts = accounts;
         this.auditTrail = auditTrail;
         this.currentPerson = currentPerson;

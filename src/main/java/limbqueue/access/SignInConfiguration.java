@@ -25,8 +25,8 @@ class SignInConfiguration {
     @Bean
     SecurityFilterChain securityFilterChain(HttpSecurity http, AccountStore accounts, CurrentPerson currentPerson) {
         // Without /ui/** the browser gets the sign-in page in place of the style sheets of the sign-in page.
-        http.authorizeHttpRequests(requests -> requests.requestMatchers("/ui/**", "/actuator/health", "/error")
-                .permitAll());
+        http.authorizeHttpRequests(requests ->
+                requests.requestMatchers("/ui/**", "/actuator/health", "/error").permitAll());
         http.with(VaadinSecurityConfigurer.vaadin(), vaadin -> vaadin.loginView("/sign-in", "/sign-in"));
         http.addFilterBefore(new EndedSignIns(accounts, currentPerson), AnonymousAuthenticationFilter.class);
         return http.build();

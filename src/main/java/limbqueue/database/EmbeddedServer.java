@@ -67,7 +67,10 @@ public final class EmbeddedServer implements AutoCloseable {
         } catch (IOException | SQLException failed) {
             throw new CannotStartException(
                     "The database in " + dataFolder.toAbsolutePath() + " can't be started: "
-                            + String.valueOf(failed.getMessage()).lines().findFirst().orElse("no reason given")
+                            + String.valueOf(failed.getMessage())
+                                    .lines()
+                                    .findFirst()
+                                    .orElse("no reason given")
                             + ". See postgres.log in its folder logs.",
                     failed);
         }
@@ -136,8 +139,9 @@ public final class EmbeddedServer implements AutoCloseable {
             LOG.debug("{} is in use by this very process", folder, byThisProcess);
         }
         channel.close();
-        throw new CannotStartException("The data folder " + folder
-                + " is in use by another running LimbQueue: stop that one, or set limbqueue.data-folder to another folder.");
+        throw new CannotStartException(
+                "The data folder " + folder
+                        + " is in use by another running LimbQueue: stop that one, or set limbqueue.data-folder to another folder.");
     }
 
     private String password() throws IOException {

@@ -41,7 +41,10 @@ final class StartChecks implements EnvironmentPostProcessor, Ordered {
             checkFolder(folder);
             settings.getPropertySources()
                     .addLast(new MapPropertySource(
-                            "limbqueue", Map.of("logging.file.name", folder.resolve("logs/limbqueue.json").toString())));
+                            "limbqueue",
+                            Map.of(
+                                    "logging.file.name",
+                                    folder.resolve("logs/limbqueue.json").toString())));
         } else {
             checkDatabase(settings);
         }
@@ -57,8 +60,8 @@ final class StartChecks implements EnvironmentPostProcessor, Ordered {
             probe.getLocalPort();
         } catch (IOException taken) {
             throw new CannotStartException(
-                    "Port " + port + " is taken: stop the program that uses it, or choose another with --server.port=" + (port + 1)
-                            + " (or SERVER_PORT=" + (port + 1) + ").",
+                    "Port " + port + " is taken: stop the program that uses it, or choose another with --server.port="
+                            + (port + 1) + " (or SERVER_PORT=" + (port + 1) + ").",
                     taken);
         }
     }
@@ -115,8 +118,7 @@ final class StartChecks implements EnvironmentPostProcessor, Ordered {
                     + ": create it, or correct spring.datasource.url.";
         }
         if (state.startsWith("08")) {
-            return "The database at " + url
-                    + " can't be reached: start it, or correct spring.datasource.url.";
+            return "The database at " + url + " can't be reached: start it, or correct spring.datasource.url.";
         }
         return "The database at " + url + " can't be used: "
                 + String.valueOf(refused.getMessage()).lines().findFirst().orElse("it gives no reason") + ".";

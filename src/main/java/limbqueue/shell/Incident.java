@@ -13,15 +13,13 @@ record Incident(String number) {
 
     static Incident log(Throwable cause) {
         var incident = new Incident(String.format(Locale.ROOT, "%08d", RANDOM.nextInt(100_000_000)));
-        LOG.atError()
-                .addKeyValue("incident", incident.number())
-                .setCause(cause)
-                .log("Incident {}", incident.number());
+        LOG.atError().addKeyValue("incident", incident.number()).setCause(cause).log("Incident {}", incident.number());
         return incident;
     }
 
     String sentence() {
         return "Something went wrong on our side. What was saved before is safe. Try once more; if it happens again, give"
-                + " the incident number " + number + " to whoever looks after LimbQueue: the log names the cause under it.";
+                + " the incident number " + number
+                + " to whoever looks after LimbQueue: the log names the cause under it.";
     }
 }

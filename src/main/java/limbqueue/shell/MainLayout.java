@@ -47,7 +47,8 @@ class MainLayout extends Div implements RouterLayout, AfterNavigationObserver {
 
         var product = new Anchor("", "LimbQueue");
         product.addClassName("lq-product");
-        var practice = new Span(names.stream().map(PracticeName::practiceName).findFirst().orElse(""));
+        var practice = new Span(
+                names.stream().map(PracticeName::practiceName).findFirst().orElse(""));
         practice.addClassName("lq-practice");
 
         var bar = new Header(product, practice, navigation());

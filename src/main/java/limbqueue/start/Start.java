@@ -50,7 +50,8 @@ public final class Start {
         if (Runtime.version().feature() < WANTED) {
             var newer = findJava();
             if (newer.isEmpty()) {
-                System.err.println("limbqueue: this is Java " + Runtime.version().feature() + ", Java " + WANTED
+                System.err.println("limbqueue: this is Java "
+                        + Runtime.version().feature() + ", Java " + WANTED
                         + " or later is needed and was not found: install it (for example the package temurin-" + WANTED
                         + "-jdk or openjdk-" + WANTED + "-jre), or point JAVA_HOME at it.");
                 System.exit(1);
@@ -105,8 +106,7 @@ public final class Start {
     private static void endWithWhoWaits() {
         var waiting = Long.getLong(WAITING);
         if (waiting != null) {
-            ProcessHandle.of(waiting)
-                    .ifPresent(process -> process.onExit().thenRun(() -> System.exit(1)));
+            ProcessHandle.of(waiting).ifPresent(process -> process.onExit().thenRun(() -> System.exit(1)));
         }
     }
 

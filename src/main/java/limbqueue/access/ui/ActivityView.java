@@ -28,7 +28,10 @@ class ActivityView extends Section {
     ActivityView(Activity activity) {
         addClassNames("lq-page", "lq-fills");
         var grid = new Grid<AuditEntry>();
-        grid.addColumn(entry -> WHEN.format(entry.at())).setHeader("When").setFlexGrow(0).setWidth("190px");
+        grid.addColumn(entry -> WHEN.format(entry.at()))
+                .setHeader("When")
+                .setFlexGrow(0)
+                .setWidth("190px");
         grid.addColumn(AuditEntry::who).setHeader("Who").setFlexGrow(1);
         grid.addColumn(AuditEntry::action).setHeader("Did").setFlexGrow(1);
         grid.addColumn(AuditEntry::subject).setHeader("To").setFlexGrow(1);

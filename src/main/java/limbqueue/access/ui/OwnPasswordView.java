@@ -1,5 +1,6 @@
 package limbqueue.access.ui;
 
+import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.H1;
@@ -7,7 +8,6 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Section;
 import com.vaadin.flow.component.notification.Notification;
 import com.vaadin.flow.component.textfield.PasswordField;
-import com.vaadin.flow.component.UI;
 import com.vaadin.flow.router.PageTitle;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.RolesAllowed;
@@ -37,7 +37,8 @@ class OwnPasswordView extends Section {
         present.setAutocomplete(com.vaadin.flow.component.textfield.Autocomplete.CURRENT_PASSWORD);
         wanted.setAutocomplete(com.vaadin.flow.component.textfield.Autocomplete.NEW_PASSWORD);
         again.setAutocomplete(com.vaadin.flow.component.textfield.Autocomplete.NEW_PASSWORD);
-        wanted.setHelperText("At least " + OwnPassword.SHORTEST + " characters; several words are easiest to remember.");
+        wanted.setHelperText(
+                "At least " + OwnPassword.SHORTEST + " characters; several words are easiest to remember.");
         for (var field : new PasswordField[] {present, wanted, again}) {
             field.setWidthFull();
             field.setRequiredIndicatorVisible(true);

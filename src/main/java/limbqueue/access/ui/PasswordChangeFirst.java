@@ -19,10 +19,11 @@ class PasswordChangeFirst implements VaadinServiceInitListener {
 
     @Override
     public void serviceInit(ServiceInitEvent service) {
-        service.getSource().addUIInitListener(init -> init.getUI().addBeforeEnterListener(entering -> {
-            if (currentPerson.mustChangePassword() && entering.getNavigationTarget() != OwnPasswordView.class) {
-                entering.forwardTo(OwnPasswordView.class);
-            }
-        }));
+        service.getSource()
+                .addUIInitListener(init -> init.getUI().addBeforeEnterListener(entering -> {
+                    if (currentPerson.mustChangePassword() && entering.getNavigationTarget() != OwnPasswordView.class) {
+                        entering.forwardTo(OwnPasswordView.class);
+                    }
+                }));
     }
 }

@@ -41,7 +41,10 @@ class PeopleView extends Section {
         grid.addColumn(Account::signInName).setHeader("Signs in as").setFlexGrow(1);
         grid.addColumn(account -> account.role().word()).setHeader("Role").setFlexGrow(1);
         grid.addColumn(PeopleView::state).setHeader("State").setFlexGrow(2);
-        grid.addComponentColumn(this::actions).setHeader("Actions").setFlexGrow(0).setWidth("260px");
+        grid.addComponentColumn(this::actions)
+                .setHeader("Actions")
+                .setFlexGrow(0)
+                .setWidth("260px");
         grid.setAllRowsVisible(true);
         grid.setSelectionMode(Grid.SelectionMode.NONE);
         add(head, grid);
@@ -60,13 +63,19 @@ class PeopleView extends Section {
         actions.addClassName("lq-row-actions");
         if (account.active()) {
             actions.add(
-                    action("Reset password", "Reset the password of " + account.displayName(), () -> confirmReset(account)),
+                    action(
+                            "Reset password",
+                            "Reset the password of " + account.displayName(),
+                            () -> confirmReset(account)),
                     action("Deactivate", "Deactivate " + account.displayName(), () -> confirmDeactivate(account)));
         } else {
-            actions.add(action("Reactivate", "Reactivate " + account.displayName(), () -> attempt(() -> {
-                people.reactivate(account);
-                Notification.show(account.displayName() + " can sign in again.");
-            })));
+            actions.add(action(
+                    "Reactivate",
+                    "Reactivate " + account.displayName(),
+                    () -> attempt(() -> {
+                        people.reactivate(account);
+                        Notification.show(account.displayName() + " can sign in again.");
+                    })));
         }
         return actions;
     }

@@ -63,8 +63,9 @@ class SignInView extends Main implements BeforeEnterObserver {
         card.addClassName("lq-sign-in-card");
         card.add(
                 new H1("LimbQueue"),
-                new Paragraph("Every referral for a blocked leg artery in one queue: graded, checked for what is missing,"
-                        + " and put before the physician in the order of its urgency."));
+                new Paragraph(
+                        "Every referral for a blocked leg artery in one queue: graded, checked for what is missing,"
+                                + " and put before the physician in the order of its urgency."));
         card.getElement().appendChild(form);
         texts.orderedStream().forEach(text -> {
             var notice = new Paragraph(text.notice());

@@ -37,7 +37,7 @@ import limbqueue.letter.Letters;
 @Menu(order = 3, title = "Letters")
 @RolesAllowed({Role.IS_COORDINATOR, Role.IS_PHYSICIAN})
 @StyleSheet("context://ui/coordinator.css")
-final class LettersView extends Div {
+class LettersView extends Div {
 
     private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
     private static final DateTimeFormatter MOMENT =

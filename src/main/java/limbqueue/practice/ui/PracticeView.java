@@ -100,7 +100,11 @@ class PracticeView extends Section {
     }
 
     private void save() {
-        var lines = address.getValue().lines().map(String::strip).filter(line -> !line.isEmpty()).toList();
+        var lines = address.getValue()
+                .lines()
+                .map(String::strip)
+                .filter(line -> !line.isEmpty())
+                .toList();
         tell(name.getValue().isBlank());
         address.setInvalid(lines.size() > 6);
         address.setErrorMessage(lines.size() > 6 ? "The letterhead has room for six lines." : "");
@@ -148,7 +152,8 @@ class PracticeView extends Section {
                         theirs.email(),
                         "urgent " + theirs.urgentPhone(),
                         "signed by " + theirs.signatory())),
-                new Paragraph("Yours is still in the fields below. Save again to put yours in its place, or take theirs."),
+                new Paragraph(
+                        "Yours is still in the fields below. Save again to put yours in its place, or take theirs."),
                 new Button("Take theirs", click -> {
                     show(theirs);
                     conflict.setVisible(false);

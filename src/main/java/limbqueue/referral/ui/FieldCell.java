@@ -11,6 +11,7 @@ import limbqueue.referral.ui.FieldKind.Amount;
 import limbqueue.referral.ui.FieldKind.Choice;
 import limbqueue.referral.ui.FieldKind.Day;
 import limbqueue.referral.ui.FieldKind.Entries;
+import limbqueue.referral.ui.FieldKind.Given;
 import limbqueue.referral.ui.FieldKind.Text;
 import limbqueue.referral.ui.FieldKind.YesNo;
 import org.jspecify.annotations.Nullable;
@@ -116,6 +117,11 @@ final class FieldCell extends Div implements Place {
             }
             case Text(var lines) when lines == 1 -> line("lq-input-line", "text");
             case Text(var lines) -> new LinesField(lines);
+            case Given _ -> {
+                var line = line("lq-input-line", "text");
+                line.getElement().setAttribute("readonly", true);
+                yield line;
+            }
             case Entries _ -> throw new IllegalArgumentException("a list is not a single value");
         };
     }
@@ -137,7 +143,7 @@ final class FieldCell extends Div implements Place {
                 };
             case Amount _ -> Typed.amount(typed);
             case Day day -> Typed.day(typed, day.time());
-            case Choice _, Text _, Entries _ -> typed;
+            case Choice _, Text _, Given _, Entries _ -> typed;
         };
     }
 

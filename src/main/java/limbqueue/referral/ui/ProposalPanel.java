@@ -50,7 +50,10 @@ final class ProposalPanel extends Section {
 
     /** @param goTo brings the field with a path into sight */
     ProposalPanel(Consumer<String> goTo) {
-        this.goTo = goTo;
+        this.goTo = path -> {
+            setOpen(false);
+            goTo.accept(path);
+        };
         addClassName("lq-proposal");
         getElement().setAttribute("aria-label", "Proposal");
         head.addClassName("lq-proposal-head");
@@ -91,8 +94,7 @@ final class ProposalPanel extends Section {
         body.removeAll();
         body.add(paragraph("lq-proposal-because", result.urgency().because()));
         body.add(paragraph(
-                "lq-quiet",
-                "Waiting since " + TierWords.date(result.urgency().waitingSince()) + "."));
+                "lq-quiet", "Waiting since " + TierWords.date(result.urgency().waitingSince()) + "."));
         body.add(grades(result));
         if (!result.contradictions().isEmpty()) {
             body.add(new H3("Does not go together"), contradictions(result));

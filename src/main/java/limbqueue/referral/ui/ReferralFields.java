@@ -6,6 +6,7 @@ import limbqueue.referral.ui.FieldKind.Amount;
 import limbqueue.referral.ui.FieldKind.Choice;
 import limbqueue.referral.ui.FieldKind.Day;
 import limbqueue.referral.ui.FieldKind.Entries;
+import limbqueue.referral.ui.FieldKind.Given;
 import limbqueue.referral.ui.FieldKind.Text;
 import limbqueue.referral.ui.FieldKind.YesNo;
 
@@ -43,12 +44,7 @@ final class ReferralFields {
                     "The referral",
                     List.of(
                             field("received", "Received", "received", DAY),
-                            field(
-                                    "reference",
-                                    "Reference",
-                                    "reference",
-                                    LINE,
-                                    "Assigned by the practice when left empty"),
+                            field("reference", "Reference", "reference", new Given()),
                             field(
                                     "asked.priority",
                                     "Priority asked for",
@@ -269,7 +265,7 @@ final class ReferralFields {
                                     "legs.{side}.claudication.course",
                                     "Course",
                                     "course of the pain on walking",
-                                    choice("stable", "Stable", "worse", "Worse", "sudden", "Suddenly worse")),
+                                    choice("stable", "Stable", "worse", "Worse", "sudden", "Sudden")),
                             field(
                                     "legs.{side}.claudication.site",
                                     "Where",

@@ -43,7 +43,7 @@ import limbqueue.triage.TriageResult;
 @Route("referrals/:id/edit")
 @RolesAllowed({Role.IS_COORDINATOR, Role.IS_PHYSICIAN})
 @StyleSheet("context://ui/coordinator.css")
-final class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveObserver, HasDynamicTitle {
+class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveObserver, HasDynamicTitle {
 
     private final Referrals referrals;
 

@@ -39,7 +39,7 @@ import limbqueue.triage.Tier;
 @Menu(order = 2, title = "Referrals")
 @RolesAllowed({Role.IS_COORDINATOR, Role.IS_PHYSICIAN})
 @StyleSheet("context://ui/coordinator.css")
-final class ReferralsView extends Div {
+class ReferralsView extends Div {
 
     private final Referrals referrals;
     private final Section sameDay = new Section();

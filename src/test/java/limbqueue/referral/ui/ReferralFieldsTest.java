@@ -17,6 +17,7 @@ import limbqueue.referral.ui.FieldKind.Amount;
 import limbqueue.referral.ui.FieldKind.Choice;
 import limbqueue.referral.ui.FieldKind.Day;
 import limbqueue.referral.ui.FieldKind.Entries;
+import limbqueue.referral.ui.FieldKind.Given;
 import limbqueue.referral.ui.FieldKind.Text;
 import limbqueue.referral.ui.FieldKind.YesNo;
 import limbqueue.triage.ReferralDocument;
@@ -45,7 +46,7 @@ class ReferralFieldsTest {
             } else if (type == LocalDate.class) {
                 assertThat(kind).as(path).isInstanceOf(Day.class);
             } else if (type == String.class) {
-                assertThat(kind).as(path).isInstanceOf(Text.class);
+                assertThat(kind).as(path).isInstanceOfAny(Text.class, Given.class);
             } else if (type == List.class) {
                 assertThat(kind).as(path).isInstanceOf(Entries.class);
             } else if (type != null && type.isEnum()) {
