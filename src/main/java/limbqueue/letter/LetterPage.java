@@ -30,6 +30,16 @@ class LetterPage {
 
     private static final String STYLE = "/limbqueue/letter/letter.css";
 
+    private static final String NUMBERED = """
+            @page {
+                @bottom-right {
+                    content: 'Page ' counter(page) ' of ' counter(pages);
+                    font-size: 8pt;
+                    color: #42505c;
+                }
+            }
+            """;
+
     private final String style;
 
     static {
@@ -85,7 +95,7 @@ class LetterPage {
                 <html lang="%s">
                 <head>
                 <title>%s</title>
-                <meta name="description" content="%s"/>
+                <meta name="subject" content="%s"/>
                 <meta name="author" content="%s"/>
                 <style>%s%s</style>
                 </head>
@@ -98,7 +108,7 @@ class LetterPage {
                 <p class="regarding">%s</p>
                 <p>%s</p>
                 %s
-                <div class="farewell"><p>%s</p><p class="signatory">%s</p></div>
+                <div class="together">%s<p>%s</p><p class="signatory">%s</p></div>
                 </body>
                 </html>
                 """.formatted(
@@ -107,7 +117,7 @@ class LetterPage {
                 escape(String.join(". ", parts.regarding())),
                 escape(head.name()),
                 style,
-                numbered ? "@page { @bottom-right { content: 'Page ' counter(page) ' of ' counter(pages); } }" : "",
+                numbered ? NUMBERED : "",
                 escape(head.name()),
                 joined(head.lines(), ", "),
                 joined(head.contact(), " &#160;·&#160; "),
@@ -117,7 +127,9 @@ class LetterPage {
                 escape(parts.subject()),
                 joined(parts.regarding(), "<br/>"),
                 escape(parts.salutation()),
-                parts.body().stream().map(LetterPage::html).collect(Collectors.joining("\n")),
+                html(parts.body().subList(0, parts.body().size() - 1)),
+                        // The last passage stays with the signature, so that no page holds a signature alone.
+                        html(parts.body().subList(parts.body().size() - 1, parts.body().size())),
                 escape(parts.farewell().getFirst()),
                 joined(parts.farewell().subList(1, parts.farewell().size()), "<br/>"));
     }
@@ -126,6 +138,10 @@ class LetterPage {
     private static List<String> sender(Parts parts) {
         var head = parts.letterhead();
         return Stream.concat(Stream.of(head.name()), head.lines().stream()).toList();
+    }
+
+    private static String html(List<Passage> passages) {
+        return passages.stream().map(LetterPage::html).collect(Collectors.joining("\n"));
     }
 
     private static String html(Passage passage) {

@@ -68,6 +68,32 @@ public class Referrals {
         return referral;
     }
 
+    /**
+     * Starts a draft from a document that arrived, and keeps it as it came. A reference or a day of receipt that it lacks
+     * is added; so is a reference of our own where another referral has the one it brings.
+     *
+     * @throws IllegalArgumentException if {@code document} is not a JSON object
+     */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    @Transactional
+    public Referral enter(String document) {
+        var today = today();
+        var draft = Draft.of(document);
+        var arrived = draft.read(today).document();
+        var brought = arrived.reference().filter(reference -> !reference.isBlank() && !store.referenceTaken(reference));
+        var reference = brought.orElseGet(() -> reference(today));
+        if (brought.isEmpty()) {
+            draft.set("reference", reference);
+        }
+        if (draft.get("received").isEmpty()) {
+            draft.set("received", today.toString());
+        }
+        var kept = brought.isPresent() && arrived.received().isPresent() ? document : draft.toJson();
+        var referral = store.add(reference, arrived.received().orElse(today), kept, me(), now());
+        auditTrail.record("entered", reference);
+        return referral;
+    }
+
     /** @throws ReferralNotFoundException if there is none with this id */
     @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
     @Transactional(readOnly = true)

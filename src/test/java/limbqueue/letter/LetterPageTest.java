@@ -3,13 +3,9 @@ package limbqueue.letter;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.time.Duration;
 import java.util.Collections;
 import java.util.List;
 import limbqueue.referral.DecisionKind;
-import limbqueue.referral.ReferralState;
 import limbqueue.triage.ReferralDocument;
 import limbqueue.triage.Tier;
 import limbqueue.triage.TriageResult.Fontaine;
@@ -90,27 +86,6 @@ class LetterPageTest {
         try (var pdf = Loader.loadPDF(page.print(triaged(document)))) {
             assertThat(pdf.getNumberOfPages()).isEqualTo(1);
         }
-    }
-
-    @Test
-    void aWarmPageIsSetWithinATenthOfASecondOrSo() throws IOException {
-        var parts = triaged(Samples.document());
-        for (var i = 0; i < 20; i++) {
-            page.print(parts);
-        }
-        var start = System.nanoTime();
-        for (var i = 0; i < 10; i++) {
-            page.print(parts);
-        }
-        var each = Duration.ofNanos((System.nanoTime() - start) / 10);
-        System.out.println("a page takes " + each.toMillis() + " ms");
-        Files.write(Path.of("target", "letter-triaged.pdf"), page.print(parts));
-        Files.write(
-                Path.of("target", "letter-received.pdf"),
-                page.print(writer.received(Samples.referral(ReferralState.QUEUED), Samples.document(), Samples.DECIDED)
-                        .parts()));
-
-        assertThat(each).isLessThan(Duration.ofSeconds(1));
     }
 
     private Parts triaged(ReferralDocument document) {

@@ -384,6 +384,31 @@ class LetterWriterTest {
     }
 
     @Test
+    void aLegOfWhichNothingIsKnownIsNotCalledFreeOfSymptoms() {
+        var unknown = new TriageResult.LegResult(
+                soundLeg().abi(),
+                soundLeg().tbi(),
+                soundLeg().fontaine(),
+                new TriageResult.RutherfordGrade(
+                        Rutherford.CHRONIC_0, List.of(Rutherford.CHRONIC_0, Rutherford.CHRONIC_5)),
+                soundLeg().wifi(),
+                soundLeg().chronicLimbThreatening(),
+                soundLeg().chronicLimbThreateningPossible(),
+                Tier.ADVICE_ONLY);
+        var known = leg(Rutherford.CHRONIC_4, Fontaine.III, Tier.WITHIN_14_DAYS);
+
+        assertThat(writer.decided(decided(
+                                document(),
+                                proposal(Tier.WITHIN_14_DAYS, known, unknown),
+                                DecisionKind.APPROVED,
+                                Tier.WITHIN_14_DAYS,
+                                ""))
+                        .parts()
+                        .asText())
+                .contains("right leg: no complaint has been reported to us, so it is not graded");
+    }
+
+    @Test
     void aLegThatIsGoneIsNotGraded() {
         var document = Facts.with(document(), "legs.right.amputation", Amputation.ABOVE_KNEE);
 
