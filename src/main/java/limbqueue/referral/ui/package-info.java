@@ -1,4 +1,4 @@
-/** The screens of a referral: the office's list and form, the physician's queue, and the page on which a physician decides. */
+/** The screens of a referral's life: the office's list and form, the physician's queue and decision. */
 @NullMarked
 package limbqueue.referral.ui;
 
