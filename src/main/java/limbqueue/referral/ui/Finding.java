@@ -3,6 +3,7 @@ package limbqueue.referral.ui;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * What is known about one thing, as phrases. A finding without a phrase is unknown as a whole; a single phrase may say
@@ -83,7 +84,7 @@ record Finding(List<Phrase> phrases) {
             return this;
         }
 
-        <T> Gathering detail(Optional<T> value, java.util.function.Function<T, String> words) {
+        <T> Gathering detail(Optional<T> value, Function<T, String> words) {
             value.map(words).ifPresent(this::plain);
             return this;
         }

@@ -1,7 +1,10 @@
 package limbqueue.referral.ui;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import limbqueue.referral.ui.Finding.Gathering;
@@ -68,7 +71,7 @@ final class LegFacts {
                 lines,
                 line(document, "Ankle after exercise", leg -> number(leg.pressures().ankleAfterExercise())));
         addIfKnown(lines, line(document, "ABI after exercise", leg -> leg.abiAfterExercise()
-                .map(ratio -> Finding.plain(NumberWords.index(ratio.value())))
+                .map(ratio -> Finding.plain(TierWords.index(ratio.value())))
                 .orElseGet(Finding::notKnown)));
         addIfKnown(
                 lines,
@@ -107,7 +110,7 @@ final class LegFacts {
                 && claudication.distanceMetres().isEmpty()) {
             said.notKnown("distance");
         }
-        said.detail(claudication.site(), ChoiceWords::of);
+        said.detail(claudication.site(), LegFacts::words);
         claudication.course().ifPresent(course -> {
             switch (course) {
                 case STABLE -> said.plain("stable");
@@ -116,7 +119,7 @@ final class LegFacts {
             }
         });
         said.detail(claudication.sinceDays(), LegFacts::since);
-        said.detail(claudication.relief(), relief -> "eased by " + ChoiceWords.of(relief));
+        said.detail(claudication.relief(), relief -> "eased by " + words(relief));
         return said.answer(claudication.limitsLife(), "limits life", "does not limit life")
                 .finding();
     }
@@ -138,7 +141,7 @@ final class LegFacts {
             if (ulcer == Ulcer.NONE) {
                 said.absent("no ulcer");
             } else {
-                said.present(ChoiceWords.of(ulcer) + " ulcer");
+                said.present(words(ulcer) + " ulcer");
             }
         });
         wound.gangrene().ifPresent(gangrene -> {
@@ -156,7 +159,7 @@ final class LegFacts {
                 said.notKnown("gangrene");
             }
         }
-        said.detail(wound.site(), ChoiceWords::of);
+        said.detail(wound.site(), LegFacts::words);
         wound.exposes().ifPresent(exposes -> {
             switch (exposes) {
                 case NOTHING -> said.absent("nothing exposed");
@@ -196,7 +199,7 @@ final class LegFacts {
 
     static Finding acute(Acute acute) {
         var said = new Gathering().answer(acute.present(), "yes", "no");
-        acute.onset().ifPresent(onset -> said.present("since " + TimeWords.date(onset)));
+        acute.onset().ifPresent(onset -> said.present("since " + TierWords.date(onset)));
         acute.sensory().ifPresent(loss -> {
             switch (loss) {
                 case NONE -> said.absent("sensation normal");
@@ -242,21 +245,21 @@ final class LegFacts {
         return amputation
                 .map(level -> level == Amputation.NONE
                         ? new Gathering().absent("none").finding()
-                        : new Gathering().present(ChoiceWords.of(level)).finding())
+                        : new Gathering().present(words(level)).finding())
                 .orElseGet(Finding::notKnown);
     }
 
     private static Finding waveform(Optional<Waveform> waveform) {
         return waveform.map(shape -> shape == Waveform.FLAT
                         ? new Gathering().present("flat").finding()
-                        : Finding.plain(ChoiceWords.of(shape)))
+                        : Finding.plain(words(shape)))
                 .orElseGet(Finding::notKnown);
     }
 
     private static Finding pulse(Optional<Pulse> pulse) {
         return pulse.map(felt -> felt == Pulse.PRESENT
                         ? new Gathering().absent("present").finding()
-                        : new Gathering().present(ChoiceWords.of(felt)).finding())
+                        : new Gathering().present(words(felt)).finding())
                 .orElseGet(Finding::notKnown);
     }
 
@@ -266,12 +269,11 @@ final class LegFacts {
 
     private static Finding ankleBrachialIndex(TriageResult result, Side side) {
         return result.legs().of(side).abi().map(abi -> {
-            var said = new Gathering().plain(NumberWords.index(abi.value()));
+            var said = new Gathering().plain(TierWords.index(abi.value()));
             switch (abi.band()) {
-                case ABNORMAL -> said.present("abnormal");
-                case BORDERLINE -> said.plain("borderline");
-                case NORMAL -> said.absent("normal");
-                case NONCOMPRESSIBLE -> said.present("not compressible");
+                case ABNORMAL, NONCOMPRESSIBLE -> said.present(TierWords.of(abi.band()));
+                case BORDERLINE -> said.plain(TierWords.of(abi.band()));
+                case NORMAL -> said.absent(TierWords.of(abi.band()));
             }
             return origin(said, abi.from());
         })
@@ -280,10 +282,10 @@ final class LegFacts {
 
     private static Finding toeBrachialIndex(TriageResult result, Side side) {
         return result.legs().of(side).tbi().map(tbi -> {
-            var said = new Gathering().plain(NumberWords.index(tbi.value()));
+            var said = new Gathering().plain(TierWords.index(tbi.value()));
             switch (tbi.band()) {
-                case ABNORMAL -> said.present("abnormal");
-                case NORMAL -> said.absent("normal");
+                case ABNORMAL -> said.present(TierWords.of(tbi.band()));
+                case NORMAL -> said.absent(TierWords.of(tbi.band()));
             }
             return origin(said, tbi.from());
         })
@@ -299,6 +301,16 @@ final class LegFacts {
     }
 
     private static String whole(Quantity quantity) {
-        return NumberWords.plain(quantity.value());
+        return plain(quantity.value());
+    }
+
+    /** Without a fraction that says nothing: {@code 38}, {@code 38.4}. */
+    static String plain(double number) {
+        var exact = BigDecimal.valueOf(number).stripTrailingZeros();
+        return (exact.scale() < 0 ? exact.setScale(0, RoundingMode.UNNECESSARY) : exact).toPlainString();
+    }
+
+    private static String words(Enum<?> answer) {
+        return answer.name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
 }

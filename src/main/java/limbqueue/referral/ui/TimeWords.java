@@ -1,31 +1,13 @@
 package limbqueue.referral.ui;
 
-import java.time.Instant;
 import java.time.LocalDate;
 import java.time.Period;
-import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
-import java.util.Locale;
 
-/** Days, dates and ages as the screens say them. */
+/** Spans of time as the screens say them. */
 final class TimeWords {
 
-    private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
-    private static final DateTimeFormatter DATE_AND_TIME =
-            DateTimeFormatter.ofPattern("d MMM yyyy, HH:mm", Locale.ENGLISH);
-
     private TimeWords() {}
-
-    /** As {@code 9 Dec 2026}. */
-    static String date(LocalDate date) {
-        return DATE.format(date);
-    }
-
-    /** As {@code 9 Dec 2026, 14:05}, by the clock of the practice. */
-    static String moment(Instant at) {
-        return DATE_AND_TIME.format(at.atZone(ZoneId.systemDefault()));
-    }
 
     /** How far off a target is: {@code today}, {@code tomorrow}, {@code in 14 days}, {@code 3 days late}. */
     static String until(LocalDate target, LocalDate today) {
@@ -39,6 +21,10 @@ final class TimeWords {
         return days == 1 ? "tomorrow" : "in " + days(days);
     }
 
+    static boolean late(LocalDate target, LocalDate today) {
+        return target.isBefore(today);
+    }
+
     /** How long somebody has waited: {@code since today}, {@code 1 day}, {@code 13 days}. */
     static String waited(LocalDate since, LocalDate today) {
         var days = ChronoUnit.DAYS.between(since, today);
@@ -50,8 +36,9 @@ final class TimeWords {
         return days == 1 ? "1 day" : days + " days";
     }
 
-    /** Whole years on {@code today}. */
+    /** Whole years on {@code today}, as {@code 74 years}. */
     static String age(LocalDate born, LocalDate today) {
-        return Integer.toString(Period.between(born, today).getYears());
+        var years = Period.between(born, today).getYears();
+        return years == 1 ? "1 year" : years + " years";
     }
 }
