@@ -128,13 +128,15 @@ class QueueView extends Div implements BeforeEnterObserver {
                 UI.getCurrent().navigate(QueueView.class, JustDecided.asking(id));
             }
             case DecideOutcome.Changed _ -> {
-                Notification.show(
-                        page.referral().reference() + " changed since the queue was shown. Look at it, then send again;"
-                                + " what you typed is kept.",
-                        NOTICE_MILLIS,
-                        Notification.Position.TOP_CENTER);
+                tell(page.referral().reference() + " changed since the queue was shown. Look at it, then send again; what you"
+                        + " typed is kept.");
                 UI.getCurrent().navigate(ReferralView.class, JustDecided.parameters(id));
             }
+            case DecideOutcome.Refused refused -> tell(refused.why() + " What you typed is kept.");
         }
+    }
+
+    private static void tell(String text) {
+        Notification.show(text, NOTICE_MILLIS, Notification.Position.TOP_CENTER);
     }
 }

@@ -99,6 +99,7 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                 goOn(NextInQueue.after(id, before, referrals.queue()), JustDecided.asking(id));
             }
             case DecideOutcome.Changed changed -> showChanged(page, ReferralPage.of(referrals, changed.now()));
+            case DecideOutcome.Refused refused -> showRefused(page, refused.why());
         }
     }
 
@@ -115,5 +116,17 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         add(changes);
         show(now);
         changes.scrollIntoView();
+    }
+
+    private void showRefused(ReferralPage page, String why) {
+        removeAll();
+        var refusal = Markup.panel(
+                "lq-changes",
+                "Nothing was decided",
+                Markup.paragraph("lq-changes-lead", why + " What you typed is kept."));
+        refusal.getElement().setAttribute("role", "alert");
+        add(refusal);
+        show(page);
+        refusal.scrollIntoView();
     }
 }
