@@ -61,8 +61,7 @@ class BackgroundPanels extends Div {
         return panel;
     }
 
-    private static void addGroup(
-            HasComponents panel, String className, String lead, List<String> facts) {
+    private static void addGroup(HasComponents panel, String className, String lead, List<String> facts) {
         if (!facts.isEmpty()) {
             var text = new Div(new Span(lead), Markup.text(className, String.join(", ", facts)));
             text.addClassName("lq-history-group");

@@ -40,7 +40,9 @@ class ChangeDialog extends Dialog {
 
         var proposed = page.proposal().urgency().tier();
         var choice = kept.choice(id);
-        tiers.setItems(Arrays.stream(Tier.values()).filter(tier -> tier != Tier.SAME_DAY).toList());
+        tiers.setItems(Arrays.stream(Tier.values())
+                .filter(tier -> tier != Tier.SAME_DAY)
+                .toList());
         tiers.setItemLabelGenerator(tier -> TierWords.of(tier)
                 + policy.targetDate(tier, page.proposal().urgency().clockFrom())
                         .map(day -> ", by " + TierWords.date(day))
@@ -70,10 +72,12 @@ class ChangeDialog extends Dialog {
                 typed -> kept.keep(id, DecisionKind.CHANGED, typed));
         add(Markup.div("lq-dialog-content", tiers, legs, reason));
 
-        var button = new Button("Approve with this change", click -> change().ifPresent(decision -> {
-            close();
-            decide.accept(decision);
-        }));
+        var button = new Button(
+                "Approve with this change",
+                click -> change().ifPresent(decision -> {
+                    close();
+                    decide.accept(decision);
+                }));
         button.addThemeVariants(ButtonVariant.PRIMARY);
         button.addClassName("lq-decide");
         getFooter().add(new Button("Cancel, keep what is typed", click -> close()), button);
@@ -118,7 +122,8 @@ class ChangeDialog extends Dialog {
             return refuse("Choose how soon.");
         }
         if (tier.get() == page.proposal().urgency().tier() && differing.isEmpty()) {
-            return refuse("This is the proposal as it stands: choose another urgency or category, or close and approve.");
+            return refuse(
+                    "This is the proposal as it stands: choose another urgency or category, or close and approve.");
         }
         return reason.complete().map(why -> new Decision.Change(tier.get(), differing, why));
     }

@@ -44,10 +44,12 @@ class ChangesPanel extends Section {
             return "The document is the same, but the proposal is not: a day has passed, or the policy is another."
                     + " Nothing was decided. What you typed is kept.";
         }
-        return "Saved by " + now.referral().savedBy() + ", " + TierWords.moment(now.referral().savedAt()) + ". "
+        return "Saved by " + now.referral().savedBy() + ", "
+                + TierWords.moment(now.referral().savedAt()) + ". "
                 + (now.referral().state() == read.referral().state()
                         ? "Nothing was decided. Look at the changes, then decide again. What you typed is kept."
-                        : "It is no longer before you: " + TierWords.of(now.referral().state()).toLowerCase(Locale.ROOT)
+                        : "It is no longer before you: "
+                                + TierWords.of(now.referral().state()).toLowerCase(Locale.ROOT)
                                 + ". Your decision was not taken.");
     }
 
@@ -56,7 +58,6 @@ class ChangesPanel extends Section {
     }
 
     private static NativeTableRow row(String what, String before, String now) {
-        return new NativeTableRow(
-                Markup.rowHeading(what), new NativeTableCell(before), new NativeTableCell(now));
+        return new NativeTableRow(Markup.rowHeading(what), new NativeTableCell(before), new NativeTableCell(now));
     }
 }

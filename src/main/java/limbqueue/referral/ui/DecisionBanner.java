@@ -23,7 +23,8 @@ class DecisionBanner extends Div {
             add(Markup.text(
                     "lq-decision-since",
                     changes.size() == 1
-                            ? "One value was changed since: " + changes.getFirst().field() + "."
+                            ? "One value was changed since: "
+                                    + changes.getFirst().field() + "."
                             : changes.size() + " values were changed since."));
         }
     }

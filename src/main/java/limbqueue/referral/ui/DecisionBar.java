@@ -20,8 +20,7 @@ class DecisionBar extends Div {
                 "Send to hospital now",
                 click -> DecisionDialog.sendToHospital(page, kept, decide).open());
         send.addClassName("lq-send");
-        var change = new Button(
-                "Change", click -> new ChangeDialog(page, policy, kept, decide).open());
+        var change = new Button("Change", click -> new ChangeDialog(page, policy, kept, decide).open());
         var ask = new Button(
                 "Ask for information",
                 click -> DecisionDialog.askForInformation(page, kept, decide).open());

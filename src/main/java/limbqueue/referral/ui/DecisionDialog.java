@@ -21,7 +21,8 @@ class DecisionDialog extends Dialog {
      * @param confirm the words on the button that decides
      * @param decide takes the words, once there are any
      */
-    private DecisionDialog(String title, List<Component> lead, WordsField words, String confirm, Consumer<String> decide) {
+    private DecisionDialog(
+            String title, List<Component> lead, WordsField words, String confirm, Consumer<String> decide) {
         this.words = words;
         addClassName("lq-decision-dialog");
         setHeaderTitle(title);
@@ -31,10 +32,12 @@ class DecisionDialog extends Dialog {
         content.add(lead);
         content.add(words);
         add(content);
-        var button = new Button(confirm, click -> words.complete().ifPresent(text -> {
-            close();
-            decide.accept(text);
-        }));
+        var button = new Button(
+                confirm,
+                click -> words.complete().ifPresent(text -> {
+                    close();
+                    decide.accept(text);
+                }));
         button.addThemeVariants(ButtonVariant.PRIMARY);
         button.addClassName("lq-decide");
         getFooter().add(new Button("Cancel, keep what is typed", click -> close()), button);

@@ -14,8 +14,21 @@ final class EntryFacts {
 
     /** What an entry is, so plain that its label would only be in the way. */
     private static final Set<String> SPEAKS_FOR_ITSELF = Set.of(
-            "kind", "side", "segment", "date", "where", "findings", "name", "dose", "to", "test", "value", "unit",
-            "taken", "system", "from");
+            "kind",
+            "side",
+            "segment",
+            "date",
+            "where",
+            "findings",
+            "name",
+            "dose",
+            "to",
+            "test",
+            "value",
+            "unit",
+            "taken",
+            "system",
+            "from");
 
     /** What must be said even when nobody has said it. */
     private static final Set<String> MISSED = Set.of("reportHeld", "imagesHeld", "outcome");
@@ -37,8 +50,9 @@ final class EntryFacts {
             return List.of(Finding.notKnown());
         }
         if (size.get() == 0) {
-            return List.of(
-                    new Gathering().absent(entries.none().toLowerCase(Locale.ROOT)).finding());
+            return List.of(new Gathering()
+                    .absent(entries.none().toLowerCase(Locale.ROOT))
+                    .finding());
         }
         var findings = new ArrayList<Finding>();
         for (var index = 0; index < size.get(); index++) {

@@ -23,20 +23,24 @@ class JustDecided extends Div {
 
     /** The confirmation that the address asks for, if that referral is decided. */
     static Optional<JustDecided> from(QueryParameters parameters, Referrals referrals) {
-        return parameters.getSingleParameter(PARAMETER).flatMap(JustDecided::number).flatMap(id -> {
-            try {
-                var referral = referrals.get(id);
-                return referrals.decisions(id).stream()
-                        .findFirst()
-                        .map(decision -> new JustDecided(
-                                id,
-                                referral.reference() + ", "
-                                        + ReferralPage.of(referrals, referral).patient() + ": "
-                                        + DecisionWords.of(decision) + "."));
-            } catch (ReferralNotFoundException gone) {
-                return Optional.empty();
-            }
-        });
+        return parameters
+                .getSingleParameter(PARAMETER)
+                .flatMap(JustDecided::number)
+                .flatMap(id -> {
+                    try {
+                        var referral = referrals.get(id);
+                        return referrals.decisions(id).stream()
+                                .findFirst()
+                                .map(decision -> new JustDecided(
+                                        id,
+                                        referral.reference() + ", "
+                                                + ReferralPage.of(referrals, referral)
+                                                        .patient() + ": "
+                                                + DecisionWords.of(decision) + "."));
+                    } catch (ReferralNotFoundException gone) {
+                        return Optional.empty();
+                    }
+                });
     }
 
     static QueryParameters asking(long id) {

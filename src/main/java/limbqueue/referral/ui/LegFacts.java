@@ -63,19 +63,31 @@ final class LegFacts {
                 number(document.armPressures().right()),
                 number(document.armPressures().left())));
         lines.add(line(document, "Dorsalis pedis", leg -> number(leg.pressures().dorsalisPedis())));
-        lines.add(line(document, "Posterior tibial", leg -> number(leg.pressures().posteriorTibial())));
+        lines.add(
+                line(document, "Posterior tibial", leg -> number(leg.pressures().posteriorTibial())));
         lines.add(line(document, "Toe", leg -> number(leg.pressures().toe())));
         lines.add(new Line("ABI", ankleBrachialIndex(result, Side.RIGHT), ankleBrachialIndex(result, Side.LEFT)));
         lines.add(new Line("TBI", toeBrachialIndex(result, Side.RIGHT), toeBrachialIndex(result, Side.LEFT)));
         addIfKnown(
                 lines,
-                line(document, "Ankle after exercise", leg -> number(leg.pressures().ankleAfterExercise())));
-        addIfKnown(lines, line(document, "ABI after exercise", leg -> leg.abiAfterExercise()
-                .map(ratio -> Finding.plain(TierWords.index(ratio.value())))
-                .orElseGet(Finding::notKnown)));
+                line(
+                        document,
+                        "Ankle after exercise",
+                        leg -> number(leg.pressures().ankleAfterExercise())));
         addIfKnown(
                 lines,
-                line(document, "Oxygen through skin", leg -> number(leg.pressures().tcpo2())));
+                line(
+                        document,
+                        "ABI after exercise",
+                        leg -> leg.abiAfterExercise()
+                                .map(ratio -> Finding.plain(TierWords.index(ratio.value())))
+                                .orElseGet(Finding::notKnown)));
+        addIfKnown(
+                lines,
+                line(
+                        document,
+                        "Oxygen through skin",
+                        leg -> number(leg.pressures().tcpo2())));
         addIfKnown(
                 lines,
                 line(document, "Waveform", leg -> waveform(leg.pressures().waveform())));
@@ -171,7 +183,9 @@ final class LegFacts {
         said.detail(wound.sinceDays(), LegFacts::since);
         said.answer(wound.spreading(), "spreading", "not spreading");
         var open = wound.ulcer().filter(ulcer -> ulcer != Ulcer.NONE).isPresent()
-                || wound.gangrene().filter(gangrene -> gangrene != Gangrene.NONE).isPresent();
+                || wound.gangrene()
+                        .filter(gangrene -> gangrene != Gangrene.NONE)
+                        .isPresent();
         if (open && wound.sinceDays().isEmpty()) {
             said.notKnown("since when");
         }
@@ -268,27 +282,33 @@ final class LegFacts {
     }
 
     private static Finding ankleBrachialIndex(TriageResult result, Side side) {
-        return result.legs().of(side).abi().map(abi -> {
-            var said = new Gathering().plain(TierWords.index(abi.value()));
-            switch (abi.band()) {
-                case ABNORMAL, NONCOMPRESSIBLE -> said.present(TierWords.of(abi.band()));
-                case BORDERLINE -> said.plain(TierWords.of(abi.band()));
-                case NORMAL -> said.absent(TierWords.of(abi.band()));
-            }
-            return origin(said, abi.from());
-        })
+        return result.legs()
+                .of(side)
+                .abi()
+                .map(abi -> {
+                    var said = new Gathering().plain(TierWords.index(abi.value()));
+                    switch (abi.band()) {
+                        case ABNORMAL, NONCOMPRESSIBLE -> said.present(TierWords.of(abi.band()));
+                        case BORDERLINE -> said.plain(TierWords.of(abi.band()));
+                        case NORMAL -> said.absent(TierWords.of(abi.band()));
+                    }
+                    return origin(said, abi.from());
+                })
                 .orElseGet(Finding::notKnown);
     }
 
     private static Finding toeBrachialIndex(TriageResult result, Side side) {
-        return result.legs().of(side).tbi().map(tbi -> {
-            var said = new Gathering().plain(TierWords.index(tbi.value()));
-            switch (tbi.band()) {
-                case ABNORMAL -> said.present(TierWords.of(tbi.band()));
-                case NORMAL -> said.absent(TierWords.of(tbi.band()));
-            }
-            return origin(said, tbi.from());
-        })
+        return result.legs()
+                .of(side)
+                .tbi()
+                .map(tbi -> {
+                    var said = new Gathering().plain(TierWords.index(tbi.value()));
+                    switch (tbi.band()) {
+                        case ABNORMAL -> said.present(TierWords.of(tbi.band()));
+                        case NORMAL -> said.absent(TierWords.of(tbi.band()));
+                    }
+                    return origin(said, tbi.from());
+                })
                 .orElseGet(Finding::notKnown);
     }
 

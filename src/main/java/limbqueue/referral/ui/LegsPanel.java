@@ -67,8 +67,7 @@ class LegsPanel extends Div {
     private static NativeTable table(String right, String left) {
         var table = new NativeTable();
         var head = new NativeTableHeader();
-        head.add(new NativeTableRow(
-                Markup.columnHeading(""), Markup.columnHeading(right), Markup.columnHeading(left)));
+        head.add(new NativeTableRow(Markup.columnHeading(""), Markup.columnHeading(right), Markup.columnHeading(left)));
         table.add(head);
         return table;
     }
@@ -96,18 +95,13 @@ class LegsPanel extends Div {
     }
 
     private static Span threatening(LegResult leg) {
-        return grade(
-                TierWords.of(leg.chronicLimbThreatening()),
-                List.of(),
-                GradeWords.possible(leg));
+        return grade(TierWords.of(leg.chronicLimbThreatening()), List.of(), GradeWords.possible(leg));
     }
 
     private static Span rutherford(LegResult leg) {
         var category = leg.rutherford().category();
         return grade(
-                TierWords.category(category),
-                List.of(TierWords.of(category)),
-                GradeWords.possible(leg.rutherford()));
+                TierWords.category(category), List.of(TierWords.of(category)), GradeWords.possible(leg.rutherford()));
     }
 
     private static Span fontaine(LegResult leg) {

@@ -27,8 +27,7 @@ final class NextInQueue {
         if (sameDay.isPresent()) {
             return sameDay;
         }
-        Set<Long> behind =
-                before.stream().skip(before.indexOf(decided) + 1L).collect(Collectors.toUnmodifiableSet());
+        Set<Long> behind = before.stream().skip(before.indexOf(decided) + 1L).collect(Collectors.toUnmodifiableSet());
         return waiting.stream()
                 .filter(line -> behind.contains(line.id()))
                 .findFirst()

@@ -86,9 +86,11 @@ class QueueView extends Div implements BeforeEnterObserver {
         var list = new OrderedList();
         for (var line : lines) {
             var page = page(line);
-            list.add(new SameDayEntry(line, page, () -> DecisionDialog.sendToHospital(
-                            page, kept, decision -> decide(page, decision))
-                    .open()));
+            list.add(new SameDayEntry(
+                    line,
+                    page,
+                    () -> DecisionDialog.sendToHospital(page, kept, decision -> decide(page, decision))
+                            .open()));
         }
         var section = new Section(new H2("Same day: send to hospital now (" + lines.size() + ")"), list);
         section.addClassName("lq-same-day");
@@ -128,7 +130,8 @@ class QueueView extends Div implements BeforeEnterObserver {
                 UI.getCurrent().navigate(QueueView.class, JustDecided.asking(id));
             }
             case DecideOutcome.Changed _ -> {
-                tell(page.referral().reference() + " changed since the queue was shown. Look at it, then send again; what you"
+                tell(page.referral().reference()
+                        + " changed since the queue was shown. Look at it, then send again; what you"
                         + " typed is kept.");
                 UI.getCurrent().navigate(ReferralView.class, JustDecided.parameters(id));
             }

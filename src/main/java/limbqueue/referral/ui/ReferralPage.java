@@ -41,12 +41,16 @@ record ReferralPage(Referral referral, Draft draft, Reading reading, TriageResul
 
     /** What the referring doctor asked for: {@code stat, faster on personal grounds}; empty when nothing was. */
     String asked() {
-        var faster = document().asked().expedite().filter(Boolean::booleanValue).map(yes -> "faster"
-                + draft.get("asked.expediteGrounds")
-                        .map(grounds -> ", grounds: "
-                                + FieldWords.value("asked.expediteGrounds", grounds)
-                                        .toLowerCase(Locale.ROOT))
-                        .orElse(", no grounds given"));
+        var faster = document()
+                .asked()
+                .expedite()
+                .filter(Boolean::booleanValue)
+                .map(yes -> "faster"
+                        + draft.get("asked.expediteGrounds")
+                                .map(grounds -> ", grounds: "
+                                        + FieldWords.value("asked.expediteGrounds", grounds)
+                                                .toLowerCase(Locale.ROOT))
+                                .orElse(", no grounds given"));
         return Stream.of(
                         draft.get("asked.priority")
                                 .map(priority -> FieldWords.value("asked.priority", priority)

@@ -55,7 +55,8 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
             var page = ReferralPage.of(referrals, referrals.get(id.get()));
             title = page.referral().reference();
             removeAll();
-            JustDecided.from(event.getLocation().getQueryParameters(), referrals).ifPresent(this::add);
+            JustDecided.from(event.getLocation().getQueryParameters(), referrals)
+                    .ifPresent(this::add);
             show(page);
         } catch (ReferralNotFoundException missing) {
             event.rerouteToError(NotFoundException.class, missing.getMessage());

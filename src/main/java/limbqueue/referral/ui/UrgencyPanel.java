@@ -18,15 +18,17 @@ class UrgencyPanel extends Section {
         var mark = new UrgencyMark(urgency.tier(), urgency.targetDate());
         mark.addClassName("lq-urgency-large");
         var when = Markup.div("lq-urgency-when", mark);
-        urgency.targetDate().ifPresent(target -> when.add(Markup.text(
-                TimeWords.late(target, page.today()) ? "lq-late" : "lq-due", TimeWords.until(target, page.today()))));
+        urgency.targetDate()
+                .ifPresent(target -> when.add(Markup.text(
+                        TimeWords.late(target, page.today()) ? "lq-late" : "lq-due",
+                        TimeWords.until(target, page.today()))));
         var why = Markup.div("lq-urgency-why", Markup.paragraph("lq-because", urgency.because()));
         if (urgency.possible().size() > 1) {
             why.add(Markup.paragraph(
-                    "lq-possible",
-                    "What is not known still allows " + TierWords.possible(urgency.possible()) + "."));
+                    "lq-possible", "What is not known still allows " + TierWords.possible(urgency.possible()) + "."));
         }
-        var line = new Div(when, why, Markup.paragraph("lq-notice", page.proposal().notice()));
+        var line =
+                new Div(when, why, Markup.paragraph("lq-notice", page.proposal().notice()));
         line.addClassName("lq-urgency-line");
         add(heading, line, new ReasonList("Why", general(page), page.draft()));
     }

@@ -26,25 +26,31 @@ class WhoHeader extends Header {
         var person = Markup.div("lq-facts");
         person.add(orNotKnown("age", patient.born().map(born -> TimeWords.age(born, page.today()))));
         person.add(orNotKnown(
-                "sex", page.value("patient.sex").map(sex -> sex.toLowerCase(Locale.ROOT)).filter(ReferralPage::stated)));
+                "sex",
+                page.value("patient.sex")
+                        .map(sex -> sex.toLowerCase(Locale.ROOT))
+                        .filter(ReferralPage::stated)));
         person.add(orNotKnown("birth date", patient.born().map(born -> "born " + TierWords.date(born))));
         person.add(phone("patient's telephone", page.value("patient.phone")));
         var paper = Markup.div("lq-facts lq-quiet");
         paper.add(Markup.text("lq-fact", page.referral().reference()));
-        paper.add(Markup.text("lq-fact", "received " + TierWords.date(page.referral().received())));
+        paper.add(Markup.text(
+                "lq-fact", "received " + TierWords.date(page.referral().received())));
         if (page.referral().state() == ReferralState.QUEUED || page.referral().state() == ReferralState.DRAFT) {
             paper.add(Markup.text(
                     "lq-fact", "waiting " + TimeWords.waited(page.referral().received(), page.today())));
         }
         if (page.referral().state() != ReferralState.QUEUED) {
-            paper.add(Markup.text("lq-fact lq-state", TierWords.of(page.referral().state())));
+            paper.add(
+                    Markup.text("lq-fact lq-state", TierWords.of(page.referral().state())));
         }
-        page.value("patient.leavesArea").ifPresent(day -> paper.add(Markup.text(
-                "lq-fact",
-                "leaves the area on " + day
-                        + page.value("patient.returnsToArea")
-                                .map(back -> ", back on " + back)
-                                .orElse(""))));
+        page.value("patient.leavesArea")
+                .ifPresent(day -> paper.add(Markup.text(
+                        "lq-fact",
+                        "leaves the area on " + day
+                                + page.value("patient.returnsToArea")
+                                        .map(back -> ", back on " + back)
+                                        .orElse(""))));
         return Markup.div("lq-who-patient", name, person, paper);
     }
 

@@ -36,8 +36,8 @@ class WorkUpPanel extends Section {
         item.validUntil().ifPresent(day -> entry.add(Markup.text("lq-quiet", "valid until " + TierWords.date(day))));
         var details = new NativeDetails("Why");
         details.addClassName("lq-reasons");
-        details.setContent(
-                Markup.div("lq-why", Markup.text("lq-reason-text", item.why()), Markup.text("lq-source", item.source())));
+        details.setContent(Markup.div(
+                "lq-why", Markup.text("lq-reason-text", item.why()), Markup.text("lq-source", item.source())));
         entry.add(details);
         return entry;
     }
