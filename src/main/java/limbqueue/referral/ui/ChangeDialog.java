@@ -44,7 +44,7 @@ class ChangeDialog extends Dialog {
                 .filter(tier -> tier != Tier.SAME_DAY)
                 .toList());
         tiers.setItemLabelGenerator(tier -> TierWords.of(tier)
-                + policy.targetDate(tier, page.proposal().urgency().clockFrom())
+                + policy.targetDate(tier, page.document().received().orElse(page.proposal().asOf()))
                         .map(day -> ", by " + TierWords.date(day))
                         .orElse("")
                 + (tier == proposed ? " (proposed)" : ""));

@@ -109,13 +109,14 @@ class LegsPanel extends Div {
     }
 
     private static Span wifi(LegResult leg) {
-        var wifi = leg.wifi();
-        return grade(
-                "stage " + wifi.stage(),
-                List.of(
-                        "W" + wifi.wound() + " I" + wifi.ischaemia() + " fI" + wifi.infection(),
-                        "benefit of revascularisation " + TierWords.of(wifi.benefit())),
-                GradeWords.possible(wifi));
+        return leg.wifi()
+                .map(wifi -> grade(
+                        "stage " + wifi.stage(),
+                        List.of(
+                                "W" + wifi.wound() + " I" + wifi.ischaemia() + " fI" + wifi.infection(),
+                                "benefit of revascularisation " + TierWords.of(wifi.benefit())),
+                        GradeWords.possible(wifi)))
+                .orElseGet(() -> Markup.text("lq-quiet", "no foot"));
     }
 
     private static Span grade(String value, List<String> details, String possible) {
