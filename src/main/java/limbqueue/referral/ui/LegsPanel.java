@@ -1,7 +1,6 @@
 package limbqueue.referral.ui;
 
 import com.vaadin.flow.component.Component;
-import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.NativeTable;
 import com.vaadin.flow.component.html.NativeTableBody;
 import com.vaadin.flow.component.html.NativeTableCell;
@@ -16,12 +15,9 @@ import limbqueue.triage.TriageResult.LegResult;
 import limbqueue.triage.TriageResult.Reason;
 
 /** Both legs side by side as the patient faces the reader: grades and complaints, pressures and pulses. */
-class LegsPanel extends Div {
+final class LegsPanel {
 
-    LegsPanel(ReferralPage page) {
-        addClassName("lq-legs");
-        add(gradesAndComplaints(page), pressuresAndPulses(page));
-    }
+    private LegsPanel() {}
 
     /** Whether a reason rests on facts of this leg and of no other. */
     static boolean restsOn(Reason reason, Side side) {
@@ -32,7 +28,7 @@ class LegsPanel extends Div {
         return reason.because().stream().anyMatch(path -> path.startsWith("legs." + GradeWords.side(side)));
     }
 
-    private static Component gradesAndComplaints(ReferralPage page) {
+    static Component gradesAndComplaints(ReferralPage page) {
         var table = table("Right leg", "Left leg");
         table.addClassName("lq-legs-table");
         var grades = body(table, "Grades");
@@ -44,24 +40,25 @@ class LegsPanel extends Div {
         LegFacts.complaints(page.document()).forEach(line -> complaints.add(row(line)));
         var reasons = Markup.div("lq-legs-reasons");
         for (var side : GradeWords.AS_PATIENT_FACES) {
-            reasons.add(new ReasonList(
+            ReasonList.of(
                     "Why, " + GradeWords.leg(side).toLowerCase(Locale.ROOT),
                     page.proposal().reasons().stream()
                             .filter(reason -> restsOn(reason, side))
                             .toList(),
-                    page.draft()));
+                    page.draft())
+                    .ifPresent(reasons::add);
         }
-        return Markup.panel("lq-legs-main", "Legs, as the patient faces you", table, reasons);
+        return Markup.panel("lq-legs lq-legs-main", "Legs, as the patient faces you", table, reasons);
     }
 
-    private static Component pressuresAndPulses(ReferralPage page) {
+    static Component pressuresAndPulses(ReferralPage page) {
         var table = table("Right", "Left");
         table.addClassName("lq-pressures-table");
         var pressures = body(table, "mmHg, index");
         LegFacts.pressures(page.document(), page.proposal()).forEach(line -> pressures.add(row(line)));
         var pulses = body(table, "Pulses");
         LegFacts.pulses(page.document()).forEach(line -> pulses.add(row(line)));
-        return Markup.panel("lq-legs-pressures", "Pressures and pulses", table);
+        return Markup.panel("lq-legs lq-legs-pressures", "Pressures and pulses", table);
     }
 
     private static NativeTable table(String right, String left) {
@@ -114,7 +111,7 @@ class LegsPanel extends Div {
                         "stage " + wifi.stage(),
                         List.of(
                                 "W" + wifi.wound() + " I" + wifi.ischaemia() + " fI" + wifi.infection(),
-                                "benefit of revascularisation " + TierWords.of(wifi.benefit())),
+                                "benefit " + TierWords.of(wifi.benefit())),
                         GradeWords.possible(wifi)))
                 .orElseGet(() -> Markup.text("lq-quiet", "no foot"));
     }

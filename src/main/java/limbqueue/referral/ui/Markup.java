@@ -37,7 +37,8 @@ final class Markup {
         var heading = new H2(title);
         heading.addClassName("lq-panel-title");
         var section = new Section(heading);
-        section.addClassNames("lq-panel", className);
+        section.addClassName("lq-panel");
+        section.addClassNames(className.split(" "));
         section.add(content);
         return section;
     }

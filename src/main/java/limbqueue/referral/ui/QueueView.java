@@ -64,11 +64,13 @@ class QueueView extends Div implements BeforeEnterObserver {
                             + " office submits them."));
             return;
         }
-        add(Markup.paragraph("lq-notice", TriageResult.NOTICE));
-        add(Markup.paragraph(
+        add(Markup.div(
                 "lq-queue-how",
-                "Most urgent first, then by target date, then longest waiting. What the referring doctor asked is shown and"
-                        + " moves nobody. Keys: j and k move, Enter opens."));
+                Markup.paragraph(
+                        "lq-notice",
+                        "Most urgent first, then by target date, then longest waiting. What the referring doctor asked is"
+                                + " shown and moves nobody. Keys: j and k move, Enter opens."),
+                Markup.paragraph("lq-notice", TriageResult.NOTICE)));
         var tiers = new EnumMap<Tier, List<ReferralLine>>(Tier.class);
         lines.forEach(line -> tiers.computeIfAbsent(line.proposedTier(), tier -> new ArrayList<>())
                 .add(line));

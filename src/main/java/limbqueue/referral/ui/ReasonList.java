@@ -4,6 +4,7 @@ import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.NativeDetails;
 import com.vaadin.flow.component.html.UnorderedList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import limbqueue.document.Draft;
 import limbqueue.triage.TriageResult.Reason;
@@ -11,7 +12,7 @@ import limbqueue.triage.TriageResult.Reason;
 /** The reasons behind a conclusion, on demand: each with the facts it rests on and its source. */
 class ReasonList extends NativeDetails {
 
-    ReasonList(String summary, List<Reason> reasons, Draft draft) {
+    private ReasonList(String summary, List<Reason> reasons, Draft draft) {
         super(summary + " (" + reasons.size() + ")");
         addClassName("lq-reasons");
         var list = new UnorderedList();
@@ -27,8 +28,13 @@ class ReasonList extends NativeDetails {
         setContent(list);
     }
 
+    /** The reasons, if there are any. */
+    static Optional<ReasonList> of(String summary, List<Reason> reasons, Draft draft) {
+        return reasons.isEmpty() ? Optional.empty() : Optional.of(new ReasonList(summary, reasons, draft));
+    }
+
     /** Fields with their values: {@code left leg, toe pressure: 30 mmHg; diabetes: not known}. */
-    static String facts(List<String> paths, Draft draft) {
+    private static String facts(List<String> paths, Draft draft) {
         return paths.stream()
                 .map(path -> FieldWords.of(path) + ": " + DocumentChanges.value(draft, path))
                 .collect(Collectors.joining("; "));

@@ -74,9 +74,11 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         if (page.referral().state() != ReferralState.QUEUED && !decisions.isEmpty()) {
             add(new DecisionBanner(decisions.getFirst(), page));
         }
-        var side = new Div(new FlagsPanel(page), new UnknownPanel(page));
-        side.addClassName("lq-beside");
-        var middle = new Div(new LegsPanel(page), side);
+        var middle = new Div(
+                LegsPanel.gradesAndComplaints(page),
+                LegsPanel.pressuresAndPulses(page),
+                new UnknownPanel(page),
+                new FlagsPanel(page));
         middle.addClassName("lq-middle");
         var lower = new Div(
                 new WorkUpPanel(page), new BackgroundPanels(page), new LifePanel(decisions, referrals.timeline(id)));

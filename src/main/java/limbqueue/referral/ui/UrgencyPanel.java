@@ -28,9 +28,10 @@ class UrgencyPanel extends Section {
                     "lq-possible", "What is not known still allows " + TierWords.possible(urgency.possible()) + "."));
         }
         var line =
-                new Div(when, why, Markup.paragraph("lq-notice", page.proposal().notice()));
+                new Div(new Div(heading, when), why, Markup.paragraph("lq-notice", page.proposal().notice()));
         line.addClassName("lq-urgency-line");
-        add(heading, line, new ReasonList("Why", general(page), page.draft()));
+        add(line);
+        ReasonList.of("Why", general(page), page.draft()).ifPresent(this::add);
     }
 
     /** The reasons that do not rest on one leg alone; those stand with the legs. */
