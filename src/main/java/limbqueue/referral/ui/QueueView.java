@@ -12,6 +12,7 @@ import com.vaadin.flow.component.html.Section;
 import com.vaadin.flow.component.notification.Notification;
 import com.vaadin.flow.router.BeforeEnterEvent;
 import com.vaadin.flow.router.BeforeEnterObserver;
+import com.vaadin.flow.router.Menu;
 import com.vaadin.flow.router.PageTitle;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.RolesAllowed;
@@ -23,12 +24,14 @@ import limbqueue.referral.DecideOutcome;
 import limbqueue.referral.Decision;
 import limbqueue.referral.ReferralLine;
 import limbqueue.referral.Referrals;
+import limbqueue.shell.Notice;
 import limbqueue.triage.Tier;
 import limbqueue.triage.TriageResult;
 
 /** The physician's queue: who must go to hospital today on top, then every tier with its longest waiting first. */
 @Route("queue")
-@PageTitle("Queue")
+@PageTitle("Queue · LimbQueue")
+@Menu(order = 1, title = "Queue")
 @RolesAllowed(Role.IS_PHYSICIAN)
 @StyleSheet("context://ui/physician.css")
 @JavaScript("context://ui/queue.js")
@@ -70,7 +73,7 @@ class QueueView extends Div implements BeforeEnterObserver {
                         "lq-notice",
                         "Most urgent first, then by target date, then longest waiting. What the referring doctor asked is"
                                 + " shown and moves nobody. Keys: j and k move, Enter opens."),
-                Markup.paragraph("lq-notice", TriageResult.NOTICE)));
+                new Notice(TriageResult.NOTICE)));
         var tiers = new EnumMap<Tier, List<ReferralLine>>(Tier.class);
         lines.forEach(line -> tiers.computeIfAbsent(line.proposedTier(), tier -> new ArrayList<>())
                 .add(line));

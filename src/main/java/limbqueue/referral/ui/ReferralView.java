@@ -34,7 +34,7 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private final PracticeSettings settings;
     private final CurrentPerson person;
     private final KeptWords kept;
-    private String title = "Referral";
+    private String title = "Referral · LimbQueue";
 
     ReferralView(Referrals referrals, PracticeSettings settings, CurrentPerson person, KeptWords kept) {
         this.referrals = referrals;
@@ -53,7 +53,7 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         }
         try {
             var page = ReferralPage.of(referrals, referrals.get(id.get()));
-            title = page.referral().reference();
+            title = page.referral().reference() + " · LimbQueue";
             removeAll();
             JustDecided.from(event.getLocation().getQueryParameters(), referrals)
                     .ifPresent(this::add);
@@ -74,15 +74,13 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         if (page.referral().state() != ReferralState.QUEUED && !decisions.isEmpty()) {
             add(new DecisionBanner(decisions.getFirst(), page));
         }
-        var middle = new Div(
-                LegsPanel.gradesAndComplaints(page),
-                LegsPanel.pressuresAndPulses(page),
-                new UnknownPanel(page),
+        var middle = Markup.div(
+                "lq-middle",
+                Markup.div("lq-column", LegsPanel.gradesAndComplaints(page), new WorkUpPanel(page)),
+                Markup.div("lq-column", LegsPanel.pressuresAndPulses(page), new UnknownPanel(page)),
                 new FlagsPanel(page));
-        middle.addClassName("lq-middle");
-        var lower = new Div(
-                new WorkUpPanel(page), new BackgroundPanels(page), new LifePanel(decisions, referrals.timeline(id)));
-        lower.addClassName("lq-lower");
+        var lower = Markup.div(
+                "lq-lower", new BackgroundPanels(page), new LifePanel(decisions, referrals.timeline(id)));
         add(new WhoHeader(page), new UrgencyPanel(page), middle, lower);
         if (page.referral().state() == ReferralState.QUEUED && person.get().role() == Role.PHYSICIAN) {
             add(new DecisionBar(page, settings.policy(), kept, decision -> decide(page, decision)));

@@ -4,6 +4,7 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Section;
 import java.util.List;
+import limbqueue.shell.Notice;
 import limbqueue.triage.Side;
 import limbqueue.triage.TriageResult.Reason;
 
@@ -28,9 +29,16 @@ class UrgencyPanel extends Section {
                     "lq-possible", "What is not known still allows " + TierWords.possible(urgency.possible()) + "."));
         }
         var line =
-                new Div(new Div(heading, when), why, Markup.paragraph("lq-notice", page.proposal().notice()));
+                new Div(new Div(heading, when), why, new Notice(page.proposal().notice()));
         line.addClassName("lq-urgency-line");
         add(line);
+        var flags = page.proposal().redFlags();
+        if (!flags.isEmpty()) {
+            // Where the flags themselves stand further down, on a narrow screen.
+            var names = Markup.div("lq-flag-names", Markup.text("lq-label", "Red flags"));
+            flags.forEach(flag -> names.add(Markup.text("lq-queue-flag", FlagWords.inShort(flag.code()))));
+            add(names);
+        }
         ReasonList.of("Why", general(page), page.draft()).ifPresent(this::add);
     }
 

@@ -15,14 +15,14 @@ import limbqueue.referral.ReferralState;
 class WhoHeader extends Header {
 
     WhoHeader(ReferralPage page) {
-        addClassName("lq-who");
+        addClassName("lq-patient-head");
         add(patient(page), referrer(page), asked(page));
     }
 
     private static Div patient(ReferralPage page) {
         var patient = page.document().patient();
         var name = new H1(page.patient());
-        name.addClassName("lq-who-name");
+        name.addClassName("lq-patient-name");
         var person = Markup.div("lq-facts");
         person.add(orNotKnown("age", patient.born().map(born -> TimeWords.age(born, page.today()))));
         person.add(orNotKnown(
@@ -51,7 +51,7 @@ class WhoHeader extends Header {
                                 + page.value("patient.returnsToArea")
                                         .map(back -> ", back on " + back)
                                         .orElse(""))));
-        return Markup.div("lq-who-patient", name, person, paper);
+        return Markup.div("lq-head-patient", name, person, paper);
     }
 
     private static Div referrer(ReferralPage page) {
@@ -59,14 +59,14 @@ class WhoHeader extends Header {
                 .flatMap(Optional::stream)
                 .collect(Collectors.joining(", "));
         return Markup.div(
-                "lq-who-referrer",
+                "lq-head-referrer",
                 Markup.text("lq-label", "Referred by"),
                 name.isEmpty() ? Markup.notKnown() : new Span(name),
                 phone("referring doctor's telephone", page.value("referrer.phone")));
     }
 
     private static Div asked(ReferralPage page) {
-        var block = Markup.div("lq-who-asked", Markup.text("lq-label", "What was asked"));
+        var block = Markup.div("lq-head-asked", Markup.text("lq-label", "What was asked"));
         page.value("asked.reason")
                 .ifPresentOrElse(
                         reason -> block.add(Markup.text("lq-quote", "“" + reason + "”")),
