@@ -37,6 +37,7 @@ create table referral_revision (
     won boolean not null,
     state text not null check (state in ('DRAFT', 'QUEUED', 'INFORMATION_NEEDED', 'APPROVED', 'RETURNED', 'SENT_TO_HOSPITAL')),
     document json not null check (json_typeof(document) = 'object'),
+    account bigint not null references account,
     author text not null check (author ~ '\S'),
     saved_at timestamptz not null,
     unique (referral, version),
@@ -50,6 +51,7 @@ create table submission (
     id bigint generated always as identity primary key,
     referral bigint not null references referral,
     version integer not null check (version > 0),
+    account bigint not null references account,
     author text not null check (author ~ '\S'),
     at timestamptz not null,
     unique (referral, version)
@@ -61,6 +63,7 @@ create table decision (
     -- The version of the referral decided on: one decision a version.
     version integer not null check (version > 0),
     kind text not null check (kind in ('APPROVED', 'CHANGED', 'INFORMATION_ASKED', 'RETURNED', 'SENT_TO_HOSPITAL')),
+    account bigint not null references account,
     author text not null check (author ~ '\S'),
     at timestamptz not null,
     policy text not null check (policy ~ '\S'),
@@ -94,25 +97,18 @@ create table decision (
 
 alter table referral add foreign key (id, decision) references decision (referral, id);
 
-create function refuse_change() returns trigger language plpgsql as $$
-begin
-    raise exception 'rows of % are only added, never changed or removed', tg_table_name
-        using errcode = 'integrity_constraint_violation';
-end
-$$;
-
 create trigger referral_revision_append_only before update or delete on referral_revision
-    for each row execute function refuse_change();
+    for each row execute function refuse_to_rewrite();
 create trigger referral_revision_never_emptied before truncate on referral_revision
-    for each statement execute function refuse_change();
+    for each statement execute function refuse_to_rewrite();
 create trigger submission_append_only before update or delete on submission
-    for each row execute function refuse_change();
+    for each row execute function refuse_to_rewrite();
 create trigger submission_never_emptied before truncate on submission
-    for each statement execute function refuse_change();
+    for each statement execute function refuse_to_rewrite();
 create trigger decision_append_only before update or delete on decision
-    for each row execute function refuse_change();
+    for each row execute function refuse_to_rewrite();
 create trigger decision_never_emptied before truncate on decision
-    for each statement execute function refuse_change();
+    for each statement execute function refuse_to_rewrite();
 
 -- A referral moves along its way one version at a time, and what is decided stays as decided.
 create function guard_referral() returns trigger language plpgsql as $$

@@ -55,4 +55,4 @@ $$;
 create trigger letter_guarded before update or delete on letter
     for each row execute function guard_letter();
 create trigger letter_never_emptied before truncate on letter
-    for each statement execute function refuse_change();
+    for each statement execute function refuse_to_rewrite();

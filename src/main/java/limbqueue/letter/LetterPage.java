@@ -2,6 +2,7 @@ package limbqueue.letter;
 
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.util.XRLog;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -9,6 +10,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Objects;
+import java.util.logging.Level;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import limbqueue.letter.Parts.Passage;
@@ -23,9 +25,27 @@ class LetterPage {
     /** Covers Latin, Greek and Cyrillic; comes with PDFBox. */
     private static final String FONT = "/org/apache/pdfbox/resources/ttf/LiberationSans-Regular.ttf";
 
+    /** The renderer's own default, so that nothing on the page, not even a page number, asks for a font that is not there. */
+    private static final String FAMILY = "serif";
+
     private static final String STYLE = "/limbqueue/letter/letter.css";
 
+    private static final String NUMBERED = """
+            @page {
+                @bottom-right {
+                    content: 'Page ' counter(page) ' of ' counter(pages);
+                    font-size: 8pt;
+                    color: #42505c;
+                }
+            }
+            """;
+
     private final String style;
+
+    static {
+        // Below this it tells how it works, a dozen lines a letter.
+        XRLog.listRegisteredLoggers().forEach(name -> XRLog.setLevel(name, Level.WARNING));
+    }
 
     LetterPage() {
         try (var css = resource(STYLE)) {
@@ -47,7 +67,7 @@ class LetterPage {
         builder.useFastMode();
         builder.usePdfUaAccessibility(true);
         builder.withProducer("LimbQueue");
-        builder.useFont(() -> resource(FONT), "Letter", 400, FontStyle.NORMAL, true);
+        builder.useFont(() -> resource(FONT), FAMILY, 400, FontStyle.NORMAL, true);
         // A letter is made of its own words alone: whatever address were typed into it, none is fetched.
         builder.useUriResolver((base, address) -> null);
         builder.withHtmlContent(html(parts, numbered), null);
@@ -75,7 +95,7 @@ class LetterPage {
                 <html lang="%s">
                 <head>
                 <title>%s</title>
-                <meta name="description" content="%s"/>
+                <meta name="subject" content="%s"/>
                 <meta name="author" content="%s"/>
                 <style>%s%s</style>
                 </head>
@@ -88,7 +108,7 @@ class LetterPage {
                 <p class="regarding">%s</p>
                 <p>%s</p>
                 %s
-                <div class="farewell"><p>%s</p><p class="signatory">%s</p></div>
+                <div class="together">%s<p>%s</p><p class="signatory">%s</p></div>
                 </body>
                 </html>
                 """.formatted(
@@ -97,7 +117,7 @@ class LetterPage {
                 escape(String.join(". ", parts.regarding())),
                 escape(head.name()),
                 style,
-                numbered ? "@page { @bottom-right { content: 'Page ' counter(page) ' of ' counter(pages); } }" : "",
+                numbered ? NUMBERED : "",
                 escape(head.name()),
                 joined(head.lines(), ", "),
                 joined(head.contact(), " &#160;·&#160; "),
@@ -107,7 +127,9 @@ class LetterPage {
                 escape(parts.subject()),
                 joined(parts.regarding(), "<br/>"),
                 escape(parts.salutation()),
-                parts.body().stream().map(LetterPage::html).collect(Collectors.joining("\n")),
+                html(parts.body().subList(0, parts.body().size() - 1)),
+                        // The last passage stays with the signature, so that no page holds a signature alone.
+                        html(parts.body().subList(parts.body().size() - 1, parts.body().size())),
                 escape(parts.farewell().getFirst()),
                 joined(parts.farewell().subList(1, parts.farewell().size()), "<br/>"));
     }
@@ -116,6 +138,10 @@ class LetterPage {
     private static List<String> sender(Parts parts) {
         var head = parts.letterhead();
         return Stream.concat(Stream.of(head.name()), head.lines().stream()).toList();
+    }
+
+    private static String html(List<Passage> passages) {
+        return passages.stream().map(LetterPage::html).collect(Collectors.joining("\n"));
     }
 
     private static String html(Passage passage) {

@@ -332,12 +332,17 @@ final class LetterWriter {
         var proposed = decided.proposal().legs().of(side);
         var changed = Optional.ofNullable(decided.decision().categories().get(side));
         var category = changed.orElse(proposed.rutherford().category());
+        var settled = changed.isPresent() || proposed.rutherford().possible().size() <= 1;
+        if (category == Rutherford.CHRONIC_0 && !settled) {
+            return "no complaint has been reported to us, so it is not graded";
+        }
         var rutherford = (category.scale() == RutherfordScale.ACUTE ? "acute limb ischaemia, " : "")
                 + "Rutherford category " + category.label() + " (" + words(category) + ")";
         // A category that the physician changed leaves no Fontaine stage behind it that anybody has looked at.
-        return changed.isPresent() || category.scale() == RutherfordScale.ACUTE
-                ? rutherford
-                : rutherford + ", Fontaine stage " + label(proposed.fontaine().grade());
+        return (changed.isPresent() || category.scale() == RutherfordScale.ACUTE
+                        ? rutherford
+                        : rutherford + ", Fontaine stage " + label(proposed.fontaine().grade()))
+                + (settled ? "" : "; this may change as we learn more");
     }
 
     /** The clinical descriptions of rutherford-1997. */

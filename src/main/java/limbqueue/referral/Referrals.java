@@ -12,6 +12,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import limbqueue.access.AuditTrail;
 import limbqueue.access.CurrentPerson;
+import limbqueue.access.Person;
 import limbqueue.document.Draft;
 import limbqueue.document.Reading;
 import limbqueue.document.ResultFormat;
@@ -64,6 +65,32 @@ public class Referrals {
         draft.set("received", today.toString());
         var referral = store.add(reference, today, draft.toJson(), me(), now());
         auditTrail.record("began", reference);
+        return referral;
+    }
+
+    /**
+     * Starts a draft from a document that arrived, and keeps it as it came. A reference or a day of receipt that it lacks
+     * is added; so is a reference of our own where another referral has the one it brings.
+     *
+     * @throws IllegalArgumentException if {@code document} is not a JSON object
+     */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    @Transactional
+    public Referral enter(String document) {
+        var today = today();
+        var draft = Draft.of(document);
+        var arrived = draft.read(today).document();
+        var brought = arrived.reference().filter(reference -> !reference.isBlank() && !store.referenceTaken(reference));
+        var reference = brought.orElseGet(() -> reference(today));
+        if (brought.isEmpty()) {
+            draft.set("reference", reference);
+        }
+        if (draft.get("received").isEmpty()) {
+            draft.set("received", today.toString());
+        }
+        var kept = brought.isPresent() && arrived.received().isPresent() ? document : draft.toJson();
+        var referral = store.add(reference, arrived.received().orElse(today), kept, me(), now());
+        auditTrail.record("entered", reference);
         return referral;
     }
 
@@ -156,7 +183,7 @@ public class Referrals {
                                 0,
                                 id,
                                 ruling.kind(),
-                                me(),
+                                me().displayName(),
                                 now(),
                                 policy.id(),
                                 asOf,
@@ -167,7 +194,8 @@ public class Referrals {
                                 ruling.targetDate(),
                                 ruling.categories(),
                                 ruling.reason()),
-                        version);
+                        version,
+                        me());
                 var settled = store.settle(id, version, ruling.leadsTo(), made.id())
                         .orElseThrow(() -> new IllegalStateException(
                                 "referral " + before.reference() + " changed under its lock"));
@@ -239,8 +267,8 @@ public class Referrals {
         return reference;
     }
 
-    private String me() {
-        return currentPerson.get().displayName();
+    private Person me() {
+        return currentPerson.get();
     }
 
     /** To the microsecond, which is what the database keeps. */

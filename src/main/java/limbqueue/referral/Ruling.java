@@ -46,7 +46,7 @@ sealed interface Ruling {
                                 "");
             case Change change -> change(change, proposal, policy);
             case AskForInformation(var what) ->
-                what.isBlank()
+                saysNothing(what)
                         ? new Refused("Say what the office must ask.")
                         : new Stands(
                                 DecisionKind.INFORMATION_ASKED,
@@ -56,7 +56,7 @@ sealed interface Ruling {
                                 Map.of(),
                                 what.strip());
             case ReturnToReferrer(var reason) ->
-                reason.isBlank()
+                saysNothing(reason)
                         ? new Refused("Say why the referral goes back: the referring doctor is told these words.")
                         : new Stands(
                                 DecisionKind.RETURNED,
@@ -66,7 +66,7 @@ sealed interface Ruling {
                                 Map.of(),
                                 reason.strip());
             case SendToHospital(var told) ->
-                told.isBlank()
+                saysNothing(told)
                         ? new Refused("Say whom you told, and how: nobody goes to hospital unannounced.")
                         : new Stands(
                                 DecisionKind.SENT_TO_HOSPITAL,
@@ -93,7 +93,7 @@ sealed interface Ruling {
             return new Refused(
                     "This is what is proposed, so nothing would change. Approve it, or choose another tier or category.");
         }
-        if (change.reason().isBlank()) {
+        if (saysNothing(change.reason())) {
             return new Refused("Say why you change the proposal: the reason is kept with the decision.");
         }
         return new Stands(
@@ -103,5 +103,10 @@ sealed interface Ruling {
                 policy.targetDate(change.tier(), proposal.urgency().clockFrom()),
                 Map.copyOf(differing),
                 change.reason().strip());
+    }
+
+    /** Blanks of any kind, and dots or dashes typed to get past a field, are no words. */
+    private static boolean saysNothing(String words) {
+        return words.codePoints().noneMatch(Character::isLetterOrDigit);
     }
 }

@@ -10,6 +10,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import limbqueue.access.Person;
 import limbqueue.referral.DecisionKind;
 import limbqueue.referral.DecisionRecord;
 import limbqueue.referral.Referral;
@@ -48,7 +49,7 @@ public class ReferralStore {
     }
 
     /** Adds a draft at version 1. */
-    public Referral add(String reference, LocalDate received, String document, String author, Instant at) {
+    public Referral add(String reference, LocalDate received, String document, Person author, Instant at) {
         var referral = jdbc.sql("""
                 insert into referral (reference, state, received, document, saved_by, saved_at)
                 values (:reference, 'DRAFT', :received, cast(:document as json), :author, :at)
@@ -58,7 +59,7 @@ public class ReferralStore {
                 .param("reference", reference)
                 .param("received", received)
                 .param("document", document)
-                .param("author", author)
+                .param("author", author.displayName())
                 .param("at", at.atOffset(ZoneOffset.UTC))
                 .query(ReferralStore::referral)
                 .single();
@@ -90,7 +91,7 @@ public class ReferralStore {
      * @return the referral as saved, or nothing if it is no longer at that version or no longer open
      */
     public Optional<Referral> save(
-            long id, int version, LocalDate received, String document, String author, Instant at) {
+            long id, int version, LocalDate received, String document, Person author, Instant at) {
         var saved = jdbc.sql("""
                 update referral
                 set version = version + 1, received = :received, document = cast(:document as json), saved_by = :author,
@@ -103,7 +104,7 @@ public class ReferralStore {
                 .param("version", version)
                 .param("received", received)
                 .param("document", document)
-                .param("author", author)
+                .param("author", author.displayName())
                 .param("at", at.atOffset(ZoneOffset.UTC))
                 .query(ReferralStore::referral)
                 .optional();
@@ -113,12 +114,12 @@ public class ReferralStore {
     }
 
     /** Keeps a document that could not be saved since somebody else saved first. */
-    public void keepOvertaken(long id, int madeOn, ReferralState state, String document, String author, Instant at) {
+    public void keepOvertaken(long id, int madeOn, ReferralState state, String document, Person author, Instant at) {
         addRevision(id, Optional.of(madeOn), Optional.empty(), state, document, author, at);
     }
 
     /** @return the referral as queued, or nothing if it is no longer at that version or not waiting to be submitted */
-    public Optional<Referral> submit(long id, int version, String author, Instant at) {
+    public Optional<Referral> submit(long id, int version, Person author, Instant at) {
         var submitted = jdbc.sql("""
                 update referral
                 set version = version + 1, state = 'QUEUED', submitted_at = :at, decision = null
@@ -132,33 +133,35 @@ public class ReferralStore {
                 .query(ReferralStore::referral)
                 .optional();
         submitted.ifPresent(referral -> jdbc.sql("""
-                insert into submission (referral, version, author, at)
-                values (:referral, :version, :author, :at)
+                insert into submission (referral, version, account, author, at)
+                values (:referral, :version, :account, :author, :at)
                 """)
                 .param("referral", id)
                 .param("version", referral.version())
-                .param("author", author)
+                .param("account", author.id())
+                .param("author", author.displayName())
                 .param("at", at.atOffset(ZoneOffset.UTC))
                 .update());
         return submitted;
     }
 
     /**
-     * Adds a decision; its id is given by the database.
+     * Adds a decision of {@code author}; its id is given by the database.
      *
      * @param version the version of the referral decided on
      */
-    public DecisionRecord add(DecisionRecord decision, int version) {
+    public DecisionRecord add(DecisionRecord decision, int version, Person author) {
         var id = jdbc.sql("""
-                insert into decision (referral, version, kind, author, at, policy, as_of, document, proposal, proposed_tier,
+                insert into decision (referral, version, kind, account, author, at, policy, as_of, document, proposal, proposed_tier,
                                       tier, target_date, left_category, right_category, reason)
-                values (:referral, :version, :kind, :author, :at, :policy, :asOf, cast(:document as json),
+                values (:referral, :version, :kind, :account, :author, :at, :policy, :asOf, cast(:document as json),
                         cast(:proposal as json), :proposedTier, :tier, :targetDate, :leftCategory, :rightCategory, :reason)
                 returning id
                 """)
                 .param("referral", decision.referralId())
                 .param("version", version)
                 .param("kind", decision.kind().name())
+                .param("account", author.id())
                 .param("author", decision.author())
                 .param("at", decision.at().atOffset(ZoneOffset.UTC))
                 .param("policy", decision.policy())
@@ -227,11 +230,11 @@ public class ReferralStore {
             Optional<Integer> version,
             ReferralState state,
             String document,
-            String author,
+            Person author,
             Instant at) {
         jdbc.sql("""
-                insert into referral_revision (referral, made_on, version, won, state, document, author, saved_at)
-                values (:referral, :madeOn, :version, :won, :state, cast(:document as json), :author, :at)
+                insert into referral_revision (referral, made_on, version, won, state, document, account, author, saved_at)
+                values (:referral, :madeOn, :version, :won, :state, cast(:document as json), :account, :author, :at)
                 """)
                 .param("referral", referral)
                 .param("madeOn", madeOn.orElse(null))
@@ -239,7 +242,8 @@ public class ReferralStore {
                 .param("won", version.isPresent())
                 .param("state", state.name())
                 .param("document", document)
-                .param("author", author)
+                .param("account", author.id())
+                .param("author", author.displayName())
                 .param("at", at.atOffset(ZoneOffset.UTC))
                 .update();
     }
