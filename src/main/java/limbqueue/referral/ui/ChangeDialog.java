@@ -44,7 +44,11 @@ class ChangeDialog extends Dialog {
                 .filter(tier -> tier != Tier.SAME_DAY)
                 .toList());
         tiers.setItemLabelGenerator(tier -> TierWords.of(tier)
-                + policy.targetDate(tier, page.document().received().orElse(page.proposal().asOf()))
+                + policy.targetDate(
+                                tier,
+                                page.document()
+                                        .received()
+                                        .orElse(page.proposal().asOf()))
                         .map(day -> ", by " + TierWords.date(day))
                         .orElse("")
                 + (tier == proposed ? " (proposed)" : ""));
@@ -86,7 +90,12 @@ class ChangeDialog extends Dialog {
     @Override
     public void open() {
         super.open();
-        tiers.getElement().callJsFunction("focus");
+        focusTiers();
+    }
+
+    private void focusTiers() {
+        // The group takes the focus only once the dialog has drawn it.
+        tiers.getElement().executeJs("setTimeout(() => this.focus())");
     }
 
     private Select<Rutherford> category(Side side) {
@@ -131,7 +140,7 @@ class ChangeDialog extends Dialog {
     private Optional<Decision> refuse(String why) {
         tiers.setErrorMessage(why);
         tiers.setInvalid(true);
-        tiers.getElement().callJsFunction("focus");
+        focusTiers();
         return Optional.empty();
     }
 }

@@ -3,6 +3,7 @@ package limbqueue.referral.ui;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Div;
+import java.util.Comparator;
 import java.util.function.Consumer;
 import limbqueue.referral.Decision;
 import limbqueue.triage.Policy;
@@ -42,9 +43,16 @@ class DecisionBar extends Div {
         approve.addThemeVariants(ButtonVariant.PRIMARY);
         approve.setDisableOnClick(true);
         approve.addClassName("lq-approve");
+        var approval = summary("You approve", DecisionWords.proposal(page.proposal()));
+        var urgency = page.proposal().urgency();
+        urgency.possible().stream()
+                .min(Comparator.naturalOrder())
+                .filter(possible -> possible.moreUrgentThan(urgency.tier()))
+                .ifPresent(possible -> approval.add(
+                        Markup.notKnown("what is not known still allows " + TierWords.inSentence(possible))));
         add(
                 approve,
-                summary("You approve", DecisionWords.proposal(page.proposal())),
+                approval,
                 Markup.div("lq-decision-others", change, ask, giveBack, send));
     }
 

@@ -106,7 +106,7 @@ class DecisionDialog extends Dialog {
     @Override
     public void open() {
         super.open();
-        words.focus();
+        words.focusAtStart();
     }
 
     /** Whom to call. */
@@ -122,7 +122,7 @@ class DecisionDialog extends Dialog {
     private static String questions(List<Question> questions) {
         var text = new StringBuilder();
         for (var at = 0; at < questions.size(); at++) {
-            text.append(at + 1).append(". ").append(questions.get(at).ask()).append('\n');
+            text.append(at == 0 ? "" : "\n").append(at + 1).append(". ").append(questions.get(at).ask());
         }
         return text.toString();
     }

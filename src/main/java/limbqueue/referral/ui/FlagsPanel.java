@@ -21,8 +21,8 @@ class FlagsPanel extends Div {
                 var name = new H3(FlagWords.inShort(flag.code()));
                 name.addClassName("lq-flag-name");
                 var item = new ListItem(name, Markup.paragraph("lq-flag-text", flag.text()));
-                item.add(evidence(flag.evidence(), page));
-                item.add(source(flag.source()));
+                item.addClassName("lq-flag");
+                item.add(evidence(flag.evidence(), page), source(flag.source()));
                 list.add(item);
             }
             add(Markup.panel("lq-flags-raised", "Red flags (" + flags.size() + ")", list));
@@ -40,7 +40,7 @@ class FlagsPanel extends Div {
             var list = new UnorderedList();
             for (var problem : page.reading().problems()) {
                 list.add(new ListItem(
-                        Markup.text("lq-evidence", FieldWords.of(problem.path())),
+                        Markup.text("lq-evidence-field", FieldWords.of(problem.path())),
                         Markup.paragraph("lq-flag-text", problem.text())));
             }
             add(Markup.panel("lq-problems", "Cannot be right, and counts as not known", list));
@@ -50,12 +50,12 @@ class FlagsPanel extends Div {
     private static UnorderedList evidence(List<String> paths, ReferralPage page) {
         var list = new UnorderedList();
         list.addClassName("lq-evidence");
-        for (var path : paths) {
-            var fact = new ListItem(Markup.text("lq-evidence-field", FieldWords.of(path)));
-            fact.add(page.value(path)
-                    .map(value -> Markup.text("lq-evidence-value", value))
-                    .orElseGet(Markup::notKnown));
-            list.add(fact);
+        for (var fact : EvidenceWords.of(paths, page.draft())) {
+            list.add(new ListItem(
+                    Markup.text("lq-evidence-field", fact.field()),
+                    fact.value()
+                            .map(value -> Markup.text("lq-evidence-value", value))
+                            .orElseGet(Markup::notKnown)));
         }
         return list;
     }

@@ -50,8 +50,10 @@ final class GradeWords {
 
     /** Whether the leg could be limb-threatening or not. */
     static String possible(LegResult leg) {
-        var answers = leg.chronicLimbThreateningPossible();
-        return couldBe(answers.size(), TierWords.answers(answers));
+        var others = leg.chronicLimbThreateningPossible().stream()
+                .filter(answer -> answer != leg.chronicLimbThreatening())
+                .toList();
+        return others.isEmpty() ? "" : "could be " + TierWords.answers(others);
     }
 
     /**

@@ -33,10 +33,7 @@ class JustDecided extends Div {
                                 .findFirst()
                                 .map(decision -> new JustDecided(
                                         id,
-                                        referral.reference() + ", "
-                                                + ReferralPage.of(referrals, referral)
-                                                        .patient() + ": "
-                                                + DecisionWords.of(decision) + "."));
+                                        ReferralPage.of(referrals, referral).patient() + " (" + referral.reference() + "). " + DecisionWords.of(decision) + "."));
                     } catch (ReferralNotFoundException gone) {
                         return Optional.empty();
                     }

@@ -26,7 +26,9 @@ import limbqueue.triage.ReferralDocument.Waveform;
 import limbqueue.triage.ReferralDocument.Wound;
 import limbqueue.triage.Side;
 import limbqueue.triage.TriageResult;
+import limbqueue.triage.TriageResult.AnkleBrachialIndex;
 import limbqueue.triage.TriageResult.IndexOrigin;
+import limbqueue.triage.TriageResult.ToeBrachialIndex;
 
 /** What is known about the two legs, line by line, the right leg's finding before the left's. */
 final class LegFacts {
@@ -282,34 +284,31 @@ final class LegFacts {
     }
 
     private static Finding ankleBrachialIndex(TriageResult result, Side side) {
-        return result.legs()
-                .of(side)
-                .abi()
-                .map(abi -> {
-                    var said = new Gathering().plain(TierWords.index(abi.value()));
-                    switch (abi.band()) {
-                        case ABNORMAL, NONCOMPRESSIBLE -> said.present(TierWords.of(abi.band()));
-                        case BORDERLINE -> said.plain(TierWords.of(abi.band()));
-                        case NORMAL -> said.absent(TierWords.of(abi.band()));
-                    }
-                    return origin(said, abi.from());
-                })
-                .orElseGet(Finding::notKnown);
+        return result.legs().of(side).abi().map(LegFacts::index).orElseGet(Finding::notKnown);
+    }
+
+    private static Finding index(AnkleBrachialIndex abi) {
+        var words = TierWords.index(abi.value()) + " " + TierWords.of(abi.band());
+        var said = new Gathering();
+        switch (abi.band()) {
+            case ABNORMAL, NONCOMPRESSIBLE -> said.present(words);
+            case BORDERLINE, NORMAL -> said.plain(words);
+        }
+        return origin(said, abi.from());
     }
 
     private static Finding toeBrachialIndex(TriageResult result, Side side) {
-        return result.legs()
-                .of(side)
-                .tbi()
-                .map(tbi -> {
-                    var said = new Gathering().plain(TierWords.index(tbi.value()));
-                    switch (tbi.band()) {
-                        case ABNORMAL -> said.present(TierWords.of(tbi.band()));
-                        case NORMAL -> said.absent(TierWords.of(tbi.band()));
-                    }
-                    return origin(said, tbi.from());
-                })
-                .orElseGet(Finding::notKnown);
+        return result.legs().of(side).tbi().map(LegFacts::index).orElseGet(Finding::notKnown);
+    }
+
+    private static Finding index(ToeBrachialIndex tbi) {
+        var words = TierWords.index(tbi.value()) + " " + TierWords.of(tbi.band());
+        var said = new Gathering();
+        switch (tbi.band()) {
+            case ABNORMAL -> said.present(words);
+            case NORMAL -> said.plain(words);
+        }
+        return origin(said, tbi.from());
     }
 
     private static Finding origin(Gathering said, IndexOrigin from) {

@@ -7,6 +7,7 @@ import com.vaadin.flow.component.html.NativeTableCell;
 import com.vaadin.flow.component.html.NativeTableHeader;
 import com.vaadin.flow.component.html.NativeTableRow;
 import com.vaadin.flow.component.html.Span;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
@@ -41,11 +42,11 @@ final class LegsPanel {
         var reasons = Markup.div("lq-legs-reasons");
         for (var side : GradeWords.AS_PATIENT_FACES) {
             ReasonList.of(
-                    "Why, " + GradeWords.leg(side).toLowerCase(Locale.ROOT),
-                    page.proposal().reasons().stream()
-                            .filter(reason -> restsOn(reason, side))
-                            .toList(),
-                    page.draft())
+                            "Why, " + GradeWords.leg(side).toLowerCase(Locale.ROOT),
+                            page.proposal().reasons().stream()
+                                    .filter(reason -> restsOn(reason, side))
+                                    .toList(),
+                            page.draft())
                     .ifPresent(reasons::add);
         }
         return Markup.panel("lq-legs lq-legs-main", "Legs, as the patient faces you", table, reasons);
@@ -64,7 +65,7 @@ final class LegsPanel {
     private static NativeTable table(String right, String left) {
         var table = new NativeTable();
         var head = new NativeTableHeader();
-        head.add(new NativeTableRow(Markup.columnHeading(""), Markup.columnHeading(right), Markup.columnHeading(left)));
+        head.add(new NativeTableRow(new NativeTableCell(), Markup.columnHeading(right), Markup.columnHeading(left)));
         table.add(head);
         return table;
     }
@@ -92,17 +93,29 @@ final class LegsPanel {
     }
 
     private static Span threatening(LegResult leg) {
-        return grade(TierWords.of(leg.chronicLimbThreatening()), List.of(), GradeWords.possible(leg));
+        return grade(
+                TierWords.of(leg.chronicLimbThreatening()),
+                List.of(),
+                GradeWords.possible(leg),
+                leg.chronicLimbThreatening() != Answer.YES);
     }
 
     private static Span rutherford(LegResult leg) {
         var category = leg.rutherford().category();
         return grade(
-                TierWords.category(category), List.of(TierWords.of(category)), GradeWords.possible(leg.rutherford()));
+                TierWords.category(category),
+                List.of(TierWords.of(category)),
+                GradeWords.possible(leg.rutherford()),
+                category == Collections.min(leg.rutherford().possible()));
     }
 
     private static Span fontaine(LegResult leg) {
-        return grade(TierWords.grade(leg.fontaine().grade()), List.of(), GradeWords.possible(leg.fontaine()));
+        var fontaine = leg.fontaine();
+        return grade(
+                TierWords.grade(fontaine.grade()),
+                List.of(),
+                GradeWords.possible(fontaine),
+                fontaine.grade() == Collections.min(fontaine.possible()));
     }
 
     private static Span wifi(LegResult leg) {
@@ -112,16 +125,23 @@ final class LegsPanel {
                         List.of(
                                 "W" + wifi.wound() + " I" + wifi.ischaemia() + " fI" + wifi.infection(),
                                 "benefit " + TierWords.of(wifi.benefit())),
-                        GradeWords.possible(wifi)))
+                        GradeWords.possible(wifi),
+                        wifi.stage() == Collections.min(wifi.possibleStages())))
                 .orElseGet(() -> Markup.text("lq-quiet", "no foot"));
     }
 
-    private static Span grade(String value, List<String> details, String possible) {
-        var grade = new Span(Markup.text("lq-grade", value));
+    /**
+     * @param possible what else is possible; empty when nothing is
+     * @param mildest whether {@code value} is the least that is possible: then it stands as quietly as the rest, since what
+     *     is not known must not reassure
+     */
+    private static Span grade(String value, List<String> details, String possible, boolean mildest) {
+        var open = !possible.isEmpty();
+        var grade = new Span(Markup.text(open && mildest ? "lq-grade lq-grade-open" : "lq-grade", value));
         for (var detail : details) {
             grade.add(Markup.text("lq-grade-detail", detail));
         }
-        if (!possible.isEmpty()) {
+        if (open) {
             grade.add(Markup.notKnown(possible));
         }
         return grade;

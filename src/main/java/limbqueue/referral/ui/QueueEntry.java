@@ -62,7 +62,7 @@ class QueueEntry extends RouterLink {
         line.askBy()
                 .ifPresent(day -> cell.add(Markup.text(
                         TimeWords.late(day, today) ? "lq-ask-by lq-late" : "lq-ask-by",
-                        "ask by " + TierWords.date(day))));
+                        "ask " + TimeWords.until(day, today))));
         return cell;
     }
 }

@@ -71,8 +71,8 @@ class QueueView extends Div implements BeforeEnterObserver {
                 "lq-queue-how",
                 Markup.paragraph(
                         "lq-notice",
-                        "Most urgent first, then by target date, then longest waiting. What the referring doctor asked is"
-                                + " shown and moves nobody. Keys: j and k move, Enter opens."),
+                        "Most urgent first, then target date, then longest waiting; what was asked moves nobody. Keys: j and"
+                                + " k move, Enter opens."),
                 new Notice(TriageResult.NOTICE)));
         var tiers = new EnumMap<Tier, List<ReferralLine>>(Tier.class);
         lines.forEach(line -> tiers.computeIfAbsent(line.proposedTier(), tier -> new ArrayList<>())
@@ -116,8 +116,8 @@ class QueueView extends Div implements BeforeEnterObserver {
     private static Div columns() {
         var columns = Markup.div("lq-queue-columns");
         columns.getElement().setAttribute("aria-hidden", "true");
-        for (var column :
-                List.of("Urgency and target", "Patient", "Rutherford", "Why, and red flags", "Questions", "Waiting")) {
+        for (var column : List.of(
+                "Urgency and target", "Patient", "Rutherford (? open)", "Why, and red flags", "Questions", "Waiting")) {
             columns.add(Markup.text("lq-label", column));
         }
         return columns;

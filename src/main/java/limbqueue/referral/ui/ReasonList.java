@@ -5,7 +5,6 @@ import com.vaadin.flow.component.html.NativeDetails;
 import com.vaadin.flow.component.html.UnorderedList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import limbqueue.document.Draft;
 import limbqueue.triage.TriageResult.Reason;
 
@@ -20,7 +19,7 @@ class ReasonList extends NativeDetails {
             var item = new ListItem();
             item.add(Markup.text("lq-reason-text", reason.text()));
             if (!reason.because().isEmpty()) {
-                item.add(Markup.text("lq-reason-because", facts(reason.because(), draft)));
+                item.add(Markup.text("lq-reason-because", EvidenceWords.sentence(reason.because(), draft)));
             }
             item.add(Markup.text("lq-source", reason.source()));
             list.add(item);
@@ -31,12 +30,5 @@ class ReasonList extends NativeDetails {
     /** The reasons, if there are any. */
     static Optional<ReasonList> of(String summary, List<Reason> reasons, Draft draft) {
         return reasons.isEmpty() ? Optional.empty() : Optional.of(new ReasonList(summary, reasons, draft));
-    }
-
-    /** Fields with their values: {@code left leg, toe pressure: 30 mmHg; diabetes: not known}. */
-    private static String facts(List<String> paths, Draft draft) {
-        return paths.stream()
-                .map(path -> FieldWords.of(path) + ": " + DocumentChanges.value(draft, path))
-                .collect(Collectors.joining("; "));
     }
 }

@@ -79,8 +79,8 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                 Markup.div("lq-column", LegsPanel.gradesAndComplaints(page), new WorkUpPanel(page)),
                 Markup.div("lq-column", LegsPanel.pressuresAndPulses(page), new UnknownPanel(page)),
                 new FlagsPanel(page));
-        var lower = Markup.div(
-                "lq-lower", new BackgroundPanels(page), new LifePanel(decisions, referrals.timeline(id)));
+        var lower =
+                Markup.div("lq-lower", new BackgroundPanels(page), new LifePanel(decisions, referrals.timeline(id)));
         add(new WhoHeader(page), new UrgencyPanel(page), middle, lower);
         if (page.referral().state() == ReferralState.QUEUED && person.get().role() == Role.PHYSICIAN) {
             add(new DecisionBar(page, settings.policy(), kept, decision -> decide(page, decision)));

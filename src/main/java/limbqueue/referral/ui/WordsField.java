@@ -22,7 +22,7 @@ class WordsField extends TextArea {
         setManualValidation(true);
         setValueChangeMode(ValueChangeMode.EAGER);
         setMinRows(4);
-        setMaxRows(12);
+        setMaxRows(14);
         setValue(text);
         addValueChangeListener(change -> {
             typed.accept(change.getValue());
@@ -30,6 +30,12 @@ class WordsField extends TextArea {
                 setInvalid(false);
             }
         });
+    }
+
+    /** Takes the focus with the first line in sight. */
+    void focusAtStart() {
+        focus();
+        getElement().executeJs("setTimeout(() => { this.inputElement.setSelectionRange(0, 0); this.scrollToStart(); })");
     }
 
     /** The words, if there are any; else says so at the field. */
