@@ -51,6 +51,9 @@ sealed interface FieldKind {
      */
     record Text(int lines) implements FieldKind {}
 
+    /** Text that the practice gives out itself: shown, and not to be typed. */
+    record Given() implements FieldKind {}
+
     /**
      * A list, which may also be answered with "none".
      *

@@ -9,6 +9,7 @@ import limbqueue.referral.ui.FieldKind.Amount;
 import limbqueue.referral.ui.FieldKind.Choice;
 import limbqueue.referral.ui.FieldKind.Day;
 import limbqueue.referral.ui.FieldKind.Entries;
+import limbqueue.referral.ui.FieldKind.Given;
 import limbqueue.referral.ui.FieldKind.Text;
 import limbqueue.referral.ui.FieldKind.YesNo;
 import tools.jackson.databind.JsonNode;
@@ -62,11 +63,9 @@ final class FieldWords {
                     case Choice choice -> choice.labelOf(plain).orElse(plain);
                     case Amount amount -> amount.unit().isEmpty() ? plain : plain + " " + amount.unit();
                     case Day _ -> TierWords.date(plain);
-                    case Text _ -> plain;
+                    case Text _, Given _ -> plain;
                     case Entries entries ->
-                        value.isArray() && value.isEmpty()
-                                ? entries.none().toLowerCase(Locale.ROOT)
-                                : plain;
+                        value.isArray() && value.isEmpty() ? entries.none().toLowerCase(Locale.ROOT) : plain;
                 })
                 .orElse(plain);
     }

@@ -6,6 +6,7 @@ import limbqueue.referral.ui.FieldKind.Amount;
 import limbqueue.referral.ui.FieldKind.Choice;
 import limbqueue.referral.ui.FieldKind.Day;
 import limbqueue.referral.ui.FieldKind.Entries;
+import limbqueue.referral.ui.FieldKind.Given;
 import limbqueue.referral.ui.FieldKind.Text;
 import limbqueue.referral.ui.FieldKind.YesNo;
 
@@ -43,12 +44,7 @@ final class ReferralFields {
                     "The referral",
                     List.of(
                             field("received", "Received", "received", DAY),
-                            field(
-                                    "reference",
-                                    "Reference",
-                                    "reference",
-                                    LINE,
-                                    "Assigned by the practice when left empty"),
+                            field("reference", "Reference", "reference", new Given()),
                             field(
                                     "asked.priority",
                                     "Priority asked for",
@@ -190,7 +186,11 @@ final class ReferralFields {
                                             "distalPhalanx", "Tip of toe bone",
                                             "boneJointOrTendon", "Bone, joint or tendon",
                                             "calcaneus", "Heel bone")),
-                            field("legs.{side}.wound.sinceDays", "For", "wound since", new Amount("days")),
+                            field(
+                                    "legs.{side}.wound.sinceDays",
+                                    "How long",
+                                    "duration of the wound",
+                                    new Amount("days")),
                             field("legs.{side}.wound.spreading", "Spreading", "wound spreading", YES_NO))),
             new FormSection(
                     "infection",
@@ -213,16 +213,8 @@ final class ReferralFields {
                                     "deep infection",
                                     YES_NO,
                                     "Abscess, bone, joint or fascia"),
-                            field(
-                                    "legs.{side}.infection.temperatureC",
-                                    "Temperature",
-                                    "temperature",
-                                    new Amount("°C")),
-                            field(
-                                    "legs.{side}.infection.heartRate",
-                                    "Heart rate",
-                                    "heart rate",
-                                    new Amount("/min")),
+                            field("legs.{side}.infection.temperatureC", "Temperature", "temperature", new Amount("°C")),
+                            field("legs.{side}.infection.heartRate", "Heart rate", "heart rate", new Amount("/min")),
                             field(
                                     "legs.{side}.infection.respiratoryRate",
                                     "Breaths",
@@ -239,7 +231,11 @@ final class ReferralFields {
                     "Pain at rest",
                     List.of(
                             field("legs.{side}.restPain.present", "Pain at rest", "pain at rest", YES_NO),
-                            field("legs.{side}.restPain.sinceDays", "For", "pain at rest since", new Amount("days")),
+                            field(
+                                    "legs.{side}.restPain.sinceDays",
+                                    "How long",
+                                    "duration of the pain at rest",
+                                    new Amount("days")),
                             field(
                                     "legs.{side}.restPain.needsOpioid",
                                     "Needs an opioid",
@@ -262,14 +258,14 @@ final class ReferralFields {
                                     new Amount("m")),
                             field(
                                     "legs.{side}.claudication.sinceDays",
-                                    "For",
-                                    "pain on walking since",
+                                    "How long",
+                                    "duration of the pain on walking",
                                     new Amount("days")),
                             field(
                                     "legs.{side}.claudication.course",
                                     "Course",
                                     "course of the pain on walking",
-                                    choice("stable", "Stable", "worse", "Worse", "sudden", "Suddenly worse")),
+                                    choice("stable", "Stable", "worse", "Worse", "sudden", "Sudden")),
                             field(
                                     "legs.{side}.claudication.site",
                                     "Where",
@@ -292,8 +288,7 @@ final class ReferralFields {
             new FormSection(
                     "arms",
                     "Arm pressures",
-                    List.of(field(
-                            "armPressures.{side}", "Arm, systolic", "arm pressure", new Amount("mmHg")))),
+                    List.of(field("armPressures.{side}", "Arm, systolic", "arm pressure", new Amount("mmHg")))),
             new FormSection(
                     "pressures",
                     "Leg pressures",
@@ -308,11 +303,7 @@ final class ReferralFields {
                                     "Ankle: posterior tibial",
                                     "ankle pressure, posterior tibial",
                                     new Amount("mmHg")),
-                            field(
-                                    "legs.{side}.pressures.toe",
-                                    "Toe pressure",
-                                    "toe pressure",
-                                    new Amount("mmHg")),
+                            field("legs.{side}.pressures.toe", "Toe pressure", "toe pressure", new Amount("mmHg")),
                             field(
                                     "legs.{side}.pressures.ankleAfterExercise",
                                     "Ankle after exercise",
@@ -404,12 +395,7 @@ final class ReferralFields {
                                     "lesion",
                                     "None found",
                                     List.of(
-                                            field(
-                                                    "side",
-                                                    "Side",
-                                                    "side",
-                                                    SIDES,
-                                                    "The infrarenal aorta has none"),
+                                            field("side", "Side", "side", SIDES, "The infrarenal aorta has none"),
                                             field("segment", "Segment", "segment", SEGMENTS),
                                             field(
                                                     "stenosisPercent",
@@ -418,11 +404,7 @@ final class ReferralFields {
                                                     new Amount("%"),
                                                     "100 for an occlusion"),
                                             field("lengthMm", "Length", "length", new Amount("mm")),
-                                            field(
-                                                    "diameterMm",
-                                                    "Vessel diameter",
-                                                    "vessel diameter",
-                                                    new Amount("mm")),
+                                            field("diameterMm", "Vessel diameter", "vessel diameter", new Amount("mm")),
                                             field(
                                                     "calcification",
                                                     "Calcification",
@@ -506,7 +488,11 @@ final class ReferralFields {
                     "Put off elsewhere",
                     List.of(
                             field("deferredElsewhere.where", "Where", "hospital that put treatment off", LINE),
-                            field("deferredElsewhere.days", "By", "time treatment was put off", new Amount("days")),
+                            field(
+                                    "deferredElsewhere.days",
+                                    "For how long",
+                                    "time treatment was put off",
+                                    new Amount("days")),
                             field("deferredElsewhere.reason", "Reason given", "reason for putting off", LINE))),
             new FormSection(
                     "history",
@@ -553,11 +539,7 @@ final class ReferralFields {
                                     "Exercise programme",
                                     "exercise programme done",
                                     new Amount("weeks")),
-                            field(
-                                    "history.walksIndependently",
-                                    "Walks independently",
-                                    "walks independently",
-                                    YES_NO),
+                            field("history.walksIndependently", "Walks independently", "walks independently", YES_NO),
                             field("history.careHome", "Lives in a care home", "lives in a care home", YES_NO))),
             new FormSection(
                     "medicines",

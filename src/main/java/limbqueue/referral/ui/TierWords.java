@@ -5,10 +5,12 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Collectors;
+import java.util.function.BiPredicate;
+import java.util.function.Function;
 import limbqueue.referral.ReferralState;
 import limbqueue.triage.Tier;
 import limbqueue.triage.TriageResult.AbiBand;
@@ -54,9 +56,9 @@ final class TierWords {
         };
     }
 
-    /** The tiers that the unknowns still allow, from most to least urgent: {@code within 5 days, or within 14 days}. */
+    /** The tiers that the unknowns still allow, most urgent first: {@code same day, or within 14 days to advice only}. */
     static String possible(List<Tier> possible) {
-        return either(possible.stream().sorted().map(TierWords::inSentence).toList());
+        return either(possible, TierWords::inSentence, (_, _) -> true);
     }
 
     static String of(ReferralState state) {
@@ -82,7 +84,7 @@ final class TierWords {
     }
 
     static String grades(List<Fontaine> possible) {
-        return either(possible.stream().map(TierWords::grade).toList());
+        return either(possible, TierWords::grade, (_, _) -> true);
     }
 
     /** The category alone, as {@code 5} or {@code acute IIa}. */
@@ -94,7 +96,7 @@ final class TierWords {
     }
 
     static String categories(List<Rutherford> possible) {
-        return either(possible.stream().map(TierWords::category).toList());
+        return either(possible, TierWords::category, (one, next) -> one.scale() == next.scale());
     }
 
     /** What the category says. */
@@ -123,7 +125,7 @@ final class TierWords {
     }
 
     static String answers(List<Answer> possible) {
-        return either(possible.stream().map(TierWords::of).toList());
+        return String.join(" or ", possible.stream().map(TierWords::of).toList());
     }
 
     static String of(AbiBand band) {
@@ -153,7 +155,7 @@ final class TierWords {
 
     /** Stages of WIfI that the unknowns still allow: {@code 3 or 4}. */
     static String stages(List<Integer> possible) {
-        return either(possible.stream().map(String::valueOf).toList());
+        return ranges(possible.stream().sorted().toList(), String::valueOf, (one, next) -> next == one + 1);
     }
 
     /** An index as printed, with two decimals. */
@@ -184,12 +186,32 @@ final class TierWords {
         return MOMENT.format(at);
     }
 
-    private static String either(List<String> words) {
-        if (words.size() < 2) {
-            return String.join("", words);
+    private static <E extends Enum<E>> String either(
+            List<E> possible, Function<E, String> words, BiPredicate<E, E> ofOneKind) {
+        return ranges(
+                possible.stream().sorted().toList(),
+                words,
+                (one, next) -> next.ordinal() == one.ordinal() + 1 && ofOneKind.test(one, next));
+    }
+
+    /** Three or more that follow one another are a range: {@code I, IIb to IV}. */
+    private static <T> String ranges(List<T> sorted, Function<T, String> words, BiPredicate<T, T> follows) {
+        var parts = new ArrayList<String>();
+        for (var from = 0; from < sorted.size(); ) {
+            var to = from;
+            while (to + 1 < sorted.size() && follows.test(sorted.get(to), sorted.get(to + 1))) {
+                to++;
+            }
+            if (to - from >= 2) {
+                parts.add(words.apply(sorted.get(from)) + " to " + words.apply(sorted.get(to)));
+            } else {
+                sorted.subList(from, to + 1).forEach(one -> parts.add(words.apply(one)));
+            }
+            from = to + 1;
         }
-        return words.subList(0, words.size() - 1).stream().collect(Collectors.joining(", "))
-                + " or "
-                + words.getLast();
+        if (parts.size() < 2) {
+            return String.join("", parts);
+        }
+        return String.join(", ", parts.subList(0, parts.size() - 1)) + " or " + parts.getLast();
     }
 }

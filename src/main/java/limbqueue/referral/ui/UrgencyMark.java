@@ -13,7 +13,9 @@ class UrgencyMark extends Span {
 
     /** @param targetDate of the tier; shown with every tier that is a place in the queue */
     UrgencyMark(Tier tier, Optional<LocalDate> targetDate) {
-        addClassNames("lq-urgency", "lq-urgency-" + tier.name().toLowerCase(Locale.ROOT).replace('_', '-'));
+        addClassNames(
+                "lq-urgency",
+                "lq-urgency-" + tier.name().toLowerCase(Locale.ROOT).replace('_', '-'));
         var words = new Span(TierWords.of(tier));
         words.addClassName("lq-urgency-tier");
         add(words);
