@@ -145,7 +145,9 @@ public final class Start {
     private static void endWithWhoWaits() {
         var waiting = Long.getLong(WAITING);
         if (waiting != null) {
-            ProcessHandle.of(waiting).ifPresent(process -> process.onExit().thenRun(() -> System.exit(1)));
+            ProcessHandle.of(waiting).ifPresent(process -> {
+                var unused = process.onExit().thenRun(() -> System.exit(1));
+            });
         }
     }
 
