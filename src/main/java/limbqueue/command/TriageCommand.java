@@ -100,11 +100,17 @@ final class TriageCommand implements Command {
             console.explain(help());
             return INCOMPLETE;
         }
+        warmUp(asked);
         var run = new Run(asked, console);
         for (var path : asked.paths()) {
             triage(path, run);
         }
         return run.complete ? DONE : INCOMPLETE;
+    }
+
+    /** Triages nothing while the schema is being read on another processor, so that both are ready at the same time. */
+    private static void warmUp(Arguments asked) {
+        ResultFormat.write(Triage.triage(DocumentFormat.empty(), asked.policy(), asked.asOf()));
     }
 
     private static Arguments read(List<String> arguments) throws ArgumentsException {
