@@ -1,14 +1,43 @@
 package limbqueue.practice;
 
+import jakarta.annotation.security.RolesAllowed;
+import limbqueue.access.AuditTrail;
+import limbqueue.access.Role;
+import limbqueue.practice.jdbc.PracticeStore;
 import limbqueue.triage.Policy;
 import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
 
 /** What the practice has set for itself. */
 @Service
+@RolesAllowed({Role.IS_COORDINATOR, Role.IS_PHYSICIAN, Role.IS_MANAGER})
 public class PracticeSettings {
 
+    private final PracticeStore store;
+    private final AuditTrail auditTrail;
+
+    PracticeSettings(PracticeStore store, AuditTrail auditTrail) {
+        this.store = store;
+        this.auditTrail = auditTrail;
+    }
+
     public Practice practice() {
-        throw new IllegalStateException("being built");
+        return store.get();
+    }
+
+    /**
+     * Replaces what the practice says of itself.
+     *
+     * @param practice with the version it was read at
+     */
+    @Transactional
+    @RolesAllowed(Role.IS_MANAGER)
+    public PracticeSaveOutcome save(Practice practice) {
+        if (!store.replace(practice)) {
+            return new PracticeSaveOutcome.Conflict(store.get());
+        }
+        auditTrail.record("changed practice", practice.name());
+        return new PracticeSaveOutcome.Saved(store.get());
     }
 
     /** The policy in force. */

@@ -1,10 +1,165 @@
 package limbqueue.start;
 
-/** The first class of the jar. */
+import java.io.File;
+import java.io.IOException;
+import java.lang.management.ManagementFactory;
+import java.lang.reflect.InvocationTargetException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.Properties;
+import java.util.regex.Pattern;
+
+/**
+ * The first class of the jar. It is compiled for Java 17, so that an older Java than the one needed can load it, look for a
+ * newer one on this machine and run the same command line there. It knows the rest of the jar by name only: to load it
+ * here would be too early.
+ */
 public final class Start {
+
+    /** The oldest Java that runs the rest of the jar. */
+    static final int WANTED = 25;
+
+    /** Set for the newer Java: the process that waits for it, and that it must not outlive. */
+    static final String WAITING = "limbqueue.waiting-process";
+
+    private static final String APPLICATION = "limbqueue.Application";
+    private static final String COMMANDS = "limbqueue.command.Commands";
+    private static final Pattern FEATURE = Pattern.compile("\"?(\\d+)");
+
+    /** Folders that hold one Java each, or are one; a star stands for every name. The script mvnw looks in the same. */
+    private static final List<String> USUAL_FOLDERS = List.of(
+            "/usr/lib/jvm/*",
+            "/usr/java/*",
+            "/opt/jdk*",
+            "/opt/java/*",
+            "/opt/*/jdk*",
+            "~/.jdks/*",
+            "~/.sdkman/candidates/java/*",
+            "/Library/Java/JavaVirtualMachines/*/Contents/Home");
+
     private Start() {}
 
-    public static void main(String[] args) {
-        System.out.println(Runtime.version());
+    /**
+     * Without arguments, or with settings as {@code --server.port=8081}, starts the application; a word first is a command.
+     */
+    public static void main(String[] args) throws IOException, InterruptedException, ReflectiveOperationException {
+        if (Runtime.version().feature() < WANTED) {
+            var newer = findJava();
+            if (newer.isEmpty()) {
+                System.err.println("limbqueue: this is Java "
+                        + Runtime.version().feature() + ", Java " + WANTED
+                        + " or later is needed and was not found: install it (for example the package temurin-" + WANTED
+                        + "-jdk or openjdk-" + WANTED + "-jre), or point JAVA_HOME at it.");
+                System.exit(1);
+            }
+            System.exit(runOn(newer.get(), args));
+        }
+        endWithWhoWaits();
+        run(args.length == 0 || args[0].startsWith("--") ? APPLICATION : COMMANDS, args);
+    }
+
+    private static void run(String mainClass, String[] args) throws ReflectiveOperationException {
+        try {
+            Class.forName(mainClass).getMethod("main", String[].class).invoke(null, (Object) args);
+        } catch (InvocationTargetException thrown) {
+            if (thrown.getCause() instanceof RuntimeException unchecked) {
+                throw unchecked;
+            }
+            if (thrown.getCause() instanceof Error error) {
+                throw error;
+            }
+            throw thrown;
+        }
+    }
+
+    /** Runs the command line of this process on another Java, and returns its exit status. */
+    private static int runOn(Path javaHome, String[] args) throws IOException, InterruptedException {
+        var command = new ArrayList<String>();
+        command.add(javaHome.resolve("bin").resolve("java").toString());
+        command.addAll(ManagementFactory.getRuntimeMXBean().getInputArguments());
+        command.add("-D" + WAITING + "=" + ProcessHandle.current().pid());
+        var classPath = System.getProperty("java.class.path");
+        if (classPath.endsWith(".jar") && !classPath.contains(File.pathSeparator)) {
+            command.add("-jar");
+            command.add(classPath);
+        } else {
+            command.addAll(List.of("-cp", classPath, Start.class.getName()));
+        }
+        command.addAll(Arrays.asList(args));
+        var child = new ProcessBuilder(command).inheritIO().start();
+        Runtime.getRuntime().addShutdownHook(new Thread(() -> {
+            child.destroy();
+            try {
+                child.waitFor();
+            } catch (InterruptedException interrupted) {
+                Thread.currentThread().interrupt();
+            }
+        }));
+        return child.waitFor();
+    }
+
+    /** Ends this process when the one that waits for it is killed, as it would have been had it been that process. */
+    private static void endWithWhoWaits() {
+        var waiting = Long.getLong(WAITING);
+        if (waiting != null) {
+            ProcessHandle.of(waiting).ifPresent(process -> process.onExit().thenRun(() -> System.exit(1)));
+        }
+    }
+
+    private static Optional<Path> findJava() throws IOException {
+        var candidates = new ArrayList<Path>();
+        var javaHome = System.getenv("JAVA_HOME");
+        if (javaHome != null && !javaHome.isBlank()) {
+            candidates.add(Path.of(javaHome));
+        }
+        for (var pattern : USUAL_FOLDERS) {
+            candidates.addAll(matching(pattern.replaceFirst("^~", System.getProperty("user.home"))));
+        }
+        for (var candidate : candidates) {
+            if (featureOf(candidate) >= WANTED) {
+                return Optional.of(candidate);
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** The folders that match {@code pattern}, in the order of their names. */
+    private static List<Path> matching(String pattern) throws IOException {
+        var found = List.of(Path.of("/"));
+        for (var name : Path.of(pattern)) {
+            var next = new ArrayList<Path>();
+            for (var folder : found) {
+                if (!name.toString().contains("*")) {
+                    next.add(folder.resolve(name));
+                } else if (Files.isReadable(folder) && Files.isDirectory(folder)) {
+                    try (var entries = Files.newDirectoryStream(folder, name.toString())) {
+                        entries.forEach(next::add);
+                    }
+                }
+            }
+            next.sort(null);
+            found = next;
+        }
+        return found;
+    }
+
+    /** The feature version (17, 25, …) of the Java in {@code home}, or 0 if there is none. */
+    static int featureOf(Path home) {
+        if (!Files.isExecutable(home.resolve("bin").resolve("java"))
+                && !Files.isExecutable(home.resolve("bin").resolve("java.exe"))) {
+            return 0;
+        }
+        var release = new Properties();
+        try (var lines = Files.newBufferedReader(home.resolve("release"))) {
+            release.load(lines);
+        } catch (IOException | IllegalArgumentException unreadable) {
+            return 0;
+        }
+        var version = FEATURE.matcher(release.getProperty("JAVA_VERSION", ""));
+        return version.lookingAt() ? Integer.parseInt(version.group(1)) : 0;
     }
 }

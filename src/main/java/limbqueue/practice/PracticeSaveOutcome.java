@@ -1,0 +1,10 @@
+package limbqueue.practice;
+
+/** What became of an attempt to save the practice. */
+public sealed interface PracticeSaveOutcome {
+
+    record Saved(Practice practice) implements PracticeSaveOutcome {}
+
+    /** Somebody else saved first; nothing was changed. @param theirs the practice as it stands */
+    record Conflict(Practice theirs) implements PracticeSaveOutcome {}
+}

@@ -1,0 +1,118 @@
+package limbqueue.testbed;
+
+import com.deque.html.axecore.playwright.AxeBuilder;
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/** A person in front of a browser of their own, 1440 by 900 unless told otherwise. */
+public final class Visitor implements AutoCloseable {
+
+    /** True in the page while no request of the application is on its way. */
+    private static final String AT_REST = """
+            () => {
+              const clients = window.Vaadin?.Flow?.clients;
+              return !clients || Object.values(clients).every(client => !client.isActive || !client.isActive());
+            }""";
+
+    private final String address;
+    private final BrowserContext context;
+    private final Page page;
+    private final List<String> scriptErrors = new ArrayList<>();
+
+    Visitor(Browser browser, String address) {
+        this.address = address;
+        context = browser.newContext(
+                new Browser.NewContextOptions().setViewportSize(1440, 900).setLocale("en-GB"));
+        page = context.newPage();
+        page.onPageError(scriptErrors::add);
+    }
+
+    public Page page() {
+        return page;
+    }
+
+    /** Opens a path of the application, as {@code people}, and waits until the page is at rest. */
+    public Visitor open(String path) {
+        page.navigate(address + path);
+        return rest();
+    }
+
+    /** Waits until the page has shown what the last action led to. */
+    public Visitor rest() {
+        page.waitForLoadState();
+        page.waitForFunction(AT_REST);
+        return this;
+    }
+
+    /** Signs in as one of the people of the test database and waits for the start page. */
+    public Visitor signIn(String name) {
+        return signIn(name, TestDatabase.PASSWORD);
+    }
+
+    public Visitor signIn(String name, String password) {
+        sendSignIn(name, password);
+        page.waitForURL(url -> !url.endsWith("/sign-in"));
+        return rest();
+    }
+
+    /** Tries to sign in with what is not accepted. */
+    public Visitor signInExpectingRefusal(String name, String password) {
+        sendSignIn(name, password);
+        page.waitForURL("**/sign-in?error");
+        return rest();
+    }
+
+    private void sendSignIn(String name, String password) {
+        open("sign-in");
+        page.getByLabel("Sign-in name").fill(name);
+        page.getByLabel("Password").fill(password);
+        button("Sign in").click();
+    }
+
+    public Locator button(String name) {
+        return page.getByRole(
+                AriaRole.BUTTON, new Page.GetByRoleOptions().setName(name).setExact(true));
+    }
+
+    public Locator heading(String name) {
+        return page.getByRole(AriaRole.HEADING, new Page.GetByRoleOptions().setName(name));
+    }
+
+    /** The last part of the address, as {@code people}. */
+    public String place() {
+        return page.url().substring(address.length());
+    }
+
+    /** What axe finds wrong with the page, one line each; empty if nothing. */
+    public List<String> accessibilityViolations() {
+        return new AxeBuilder(page)
+                .analyze().getViolations().stream()
+                        .map(rule -> rule.getId() + ": " + rule.getHelp() + " at "
+                                + rule.getNodes().stream()
+                                        .map(node -> String.valueOf(node.getTarget()))
+                                        .toList())
+                        .toList();
+    }
+
+    /** Keeps a picture of the whole window in {@code file}, at the given width. */
+    public void picture(Path file, int width) {
+        page.setViewportSize(width, 900);
+        rest();
+        page.screenshot(new Page.ScreenshotOptions().setPath(file));
+        page.setViewportSize(1440, 900);
+    }
+
+    @Override
+    public void close() {
+        context.close();
+        if (!scriptErrors.isEmpty()) {
+            throw new AssertionError("the page's scripts failed: " + scriptErrors);
+        }
+    }
+}
