@@ -1,0 +1,196 @@
+package limbqueue.triage.perfusion;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.function.DoublePredicate;
+import limbqueue.triage.Quantity;
+import limbqueue.triage.Quantity.MmHg;
+import limbqueue.triage.ReferralDocument.ArmPressures;
+import limbqueue.triage.ReferralDocument.Leg;
+import limbqueue.triage.ReferralDocument.Waveform;
+import limbqueue.triage.TriageResult.AbiBand;
+import limbqueue.triage.TriageResult.AnkleBrachialIndex;
+import limbqueue.triage.question.Fact;
+import limbqueue.triage.threshold.Limit;
+import limbqueue.triage.threshold.Limits;
+
+/**
+ * What the figures of one leg say of its supply, and what they leave open.
+ *
+ * <p>Toe pressure or transcutaneous oxygen decide over the ankle figures; ankle figures say nothing when the arteries
+ * cannot be compressed. Where several figures of one kind are known the more serious counts. Source: wifi-2014 (the
+ * precedence of the toe pressure is a value from memory).
+ */
+public final class PerfusionFigures {
+
+    private final Limits limits;
+    private final Optional<AnkleBrachialIndex> abi;
+    private final boolean noncompressible;
+    private final Optional<MmHg> ankle;
+    private final Optional<MmHg> toe;
+    private final Optional<MmHg> tcpo2;
+    private final boolean flat;
+
+    public PerfusionFigures(Leg leg, ArmPressures arms, Limits limits) {
+        this.limits = limits;
+        this.abi = Indices.abi(leg, arms, limits);
+        this.noncompressible =
+                abi.map(index -> index.band() == AbiBand.NONCOMPRESSIBLE).orElse(false);
+        this.ankle = Indices.ankle(leg);
+        this.toe = leg.pressures().toe().or(() -> toeFromIndex(leg, arms));
+        this.tcpo2 = leg.pressures().tcpo2();
+        this.flat = leg.pressures().waveform().map(Waveform.FLAT::equals).orElse(false);
+    }
+
+    /** A toe pressure follows from a reported toe-brachial index once an arm pressure is known. */
+    private static Optional<MmHg> toeFromIndex(Leg leg, ArmPressures arms) {
+        return leg.tbi().flatMap(tbi -> Indices.arm(arms).map(arm -> new MmHg(tbi.value() * arm.value())));
+    }
+
+    public Optional<AnkleBrachialIndex> abi() {
+        return abi;
+    }
+
+    /** Toe pressure or transcutaneous oxygen is known. */
+    public boolean distalKnown() {
+        return toe.isPresent() || tcpo2.isPresent();
+    }
+
+    /** An ankle figure that can be trusted is known. */
+    public boolean ankleKnown() {
+        return !noncompressible && (abi.isPresent() || ankle.isPresent());
+    }
+
+    /** Some figure says how the leg is supplied. */
+    public boolean known() {
+        return distalKnown() || ankleKnown() || flat;
+    }
+
+    public boolean noncompressible() {
+        return noncompressible;
+    }
+
+    /** WIfI ischaemia grade as far as the known figures decide it. */
+    public OptionalInt ischaemia() {
+        if (distalKnown()) {
+            return OptionalInt.of(Math.max(grade(toe, this::toeGrade), grade(tcpo2, this::toeGrade)));
+        }
+        if (flat) {
+            return OptionalInt.of(3);
+        }
+        return ankleKnown() ? OptionalInt.of(ankleGrade()) : OptionalInt.empty();
+    }
+
+    /**
+     * The supply of the leg as a fact: known once a distal and an ankle figure are, open otherwise. While it is open,
+     * the known figures are acted on; where there are none, the most serious supply is.
+     */
+    public Fact<Perfusion> fact(String legPath, String legWords) {
+        var lowByAnkle = lowByAnkle();
+        var poor = poorByKnownFigures();
+        var ankleSettled = ankleKnown() || noncompressible;
+        if (distalKnown() && ankleSettled) {
+            var known = new Perfusion(grade(), poor, lowByAnkle, true);
+            return fact(legPath + ".pressures.toe", Optional.of(known), known, List.of(known), legWords);
+        }
+        var choices = new ArrayList<Perfusion>();
+        for (var low : ankleSettled ? List.of(lowByAnkle) : List.of(false, true)) {
+            if (distalKnown()) {
+                choices.add(new Perfusion(grade(), poor || low, low, true));
+            } else {
+                for (var grade = 0; grade <= 3; grade++) {
+                    choices.add(new Perfusion(grade, poor || low || grade == 3, low, true));
+                }
+            }
+        }
+        var actOn = known()
+                ? new Perfusion(grade(), poor, lowByAnkle, distalKnown())
+                : new Perfusion(3, true, !noncompressible, false);
+        var field = distalKnown() ? ".pressures.dorsalisPedis" : known() || noncompressible ? ".pressures.toe" : ".abi";
+        return fact(legPath + field, Optional.empty(), actOn, choices, legWords);
+    }
+
+    private static Fact<Perfusion> fact(
+            String path, Optional<Perfusion> known, Perfusion actOn, List<Perfusion> choices, String legWords) {
+        var measure = path.endsWith("toe")
+                ? "the toe pressure"
+                : path.endsWith("abi")
+                        ? "the ankle-brachial index, or the ankle, toe and arm pressures,"
+                        : "the ankle pressure";
+        return new Fact<>(
+                path,
+                known,
+                actOn,
+                choices,
+                "What is " + measure + " of the " + legWords + "? If it was never measured, where can it be?");
+    }
+
+    private int grade() {
+        return ischaemia().orElse(3);
+    }
+
+    private boolean poorByKnownFigures() {
+        return below(toe, Limit.REST_PAIN_TOE_LESS_THAN)
+                || below(tcpo2, Limit.REST_PAIN_TCPO2_LESS_THAN)
+                || flat
+                || (!noncompressible
+                        && (below(ankle, Limit.REST_PAIN_ANKLE_LESS_THAN)
+                                || abi.map(index -> index.value() < limits.of(Limit.REST_PAIN_ABI_LESS_THAN))
+                                        .orElse(false)));
+    }
+
+    private boolean lowByAnkle() {
+        return !noncompressible
+                && (below(ankle, Limit.CLAUDICATION_SOON_ANKLE_LESS_THAN)
+                        || abi.map(index -> index.value() < limits.of(Limit.CLAUDICATION_SOON_ABI_LESS_THAN))
+                                .orElse(false));
+    }
+
+    private boolean below(Optional<MmHg> pressure, Limit limit) {
+        return pressure.map(value -> value.value() < limits.of(limit)).orElse(false);
+    }
+
+    private int ankleGrade() {
+        var byAbi = abi.map(index -> abiGrade(index.value())).orElse(0);
+        return Math.max(byAbi, grade(ankle, this::anklePressureGrade));
+    }
+
+    private int abiGrade(double abi) {
+        return firstHolding(
+                abi,
+                value -> value >= limits.of(Limit.WIFI_ISCHAEMIA_0_ABI_AT_LEAST),
+                value -> value >= limits.of(Limit.WIFI_ISCHAEMIA_1_ABI_AT_LEAST),
+                value -> value >= limits.of(Limit.WIFI_ISCHAEMIA_2_ABI_AT_LEAST));
+    }
+
+    private int anklePressureGrade(double mmHg) {
+        return firstHolding(
+                mmHg,
+                value -> value > limits.of(Limit.WIFI_ISCHAEMIA_0_ANKLE_MORE_THAN),
+                value -> value > limits.of(Limit.WIFI_ISCHAEMIA_1_ANKLE_MORE_THAN),
+                value -> value >= limits.of(Limit.WIFI_ISCHAEMIA_2_ANKLE_AT_LEAST));
+    }
+
+    private int toeGrade(double mmHg) {
+        return firstHolding(
+                mmHg,
+                value -> value >= limits.of(Limit.WIFI_ISCHAEMIA_0_TOE_AT_LEAST),
+                value -> value >= limits.of(Limit.WIFI_ISCHAEMIA_1_TOE_AT_LEAST),
+                value -> value >= limits.of(Limit.WIFI_ISCHAEMIA_2_TOE_AT_LEAST));
+    }
+
+    private static int grade(Optional<MmHg> pressure, java.util.function.DoubleToIntFunction table) {
+        return pressure.map(Quantity::value).map(table::applyAsInt).orElse(0);
+    }
+
+    private static int firstHolding(double value, DoublePredicate... rows) {
+        for (var grade = 0; grade < rows.length; grade++) {
+            if (rows[grade].test(value)) {
+                return grade;
+            }
+        }
+        return rows.length;
+    }
+}
