@@ -175,7 +175,7 @@ public class Referrals {
         var policy = settings.policy();
         var document = Draft.of(before.document()).read(asOf).document();
         var proposal = Triage.triage(document, policy, asOf);
-        return switch (Ruling.on(decision, proposal, policy)) {
+        return switch (Ruling.on(decision, proposal, policy, document.received().orElse(asOf))) {
             case Ruling.Refused(var why) -> new DecideOutcome.Refused(why);
             case Ruling.Stands ruling -> {
                 var made = store.add(

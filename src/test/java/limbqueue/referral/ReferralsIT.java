@@ -322,7 +322,9 @@ class ReferralsIT {
         assertThat(physician(referrals::queue))
                 .extracting(ReferralLine::id)
                 .containsSubsequence(sooner.id(), later.id());
-        assertThat(physician(referrals::queue)).isSortedAccordingTo(ReferralLines.MOST_URGENT_FIRST);
+        assertThat(physician(referrals::queue))
+                .isSortedAccordingTo(java.util.Comparator.comparing(ReferralLine::proposedTier)
+                        .thenComparing(line -> line.targetDate().orElse(java.time.LocalDate.MAX)));
     }
 
     @Test

@@ -126,7 +126,7 @@ class RulingTest {
                 Optional.empty(),
                 new FontaineGrade(Fontaine.IV, List.of(Fontaine.IV)),
                 new RutherfordGrade(Rutherford.CHRONIC_5, List.of(Rutherford.CHRONIC_5)),
-                new Wifi(1, 2, 0, 3, Benefit.HIGH, List.of(3)),
+                Optional.of(new Wifi(1, 2, 0, 3, Benefit.HIGH, List.of(3))),
                 Answer.YES,
                 List.of(Answer.YES),
                 proposed);
@@ -151,6 +151,7 @@ class RulingTest {
                         List.of(),
                         List.of(),
                         List.of()),
-                policy);
+                policy,
+                RECEIVED);
     }
 }
