@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -25,7 +26,7 @@ import limbqueue.triage.finding.Background;
 import limbqueue.triage.grade.AcuteClass;
 import limbqueue.triage.grade.ChronicGrade;
 import limbqueue.triage.grade.ChronicGrade.Category;
-import limbqueue.triage.grade.InfectionGrade;
+import limbqueue.triage.grade.InfectionGrade.Infection;
 import limbqueue.triage.grade.LegFacts;
 import limbqueue.triage.grade.LegPicture;
 import limbqueue.triage.grade.LimbThreat;
@@ -61,7 +62,7 @@ final class LegAssessment {
     private final Exploration<Fontaine> fontaines;
     private final Exploration<Boolean> threats;
     private final Exploration<Integer> wounds;
-    private final Exploration<Integer> infections;
+    private final Exploration<Infection> infections;
     private final Exploration<Perfusion> perfusions;
 
     LegAssessment(LegFacts facts, ReferralDocument document) {
@@ -74,7 +75,7 @@ final class LegAssessment {
         this.fontaine = ChronicGrade.fontaine(facts, acting);
         this.threatened = LimbThreat.of(facts, acting);
         this.wound = WoundGrade.of(facts, acting);
-        InfectionGrade.of(facts, acting);
+        acting.of(facts.infection());
         lookedAt.putAll(acting.unknown());
         this.tiers = Exploration.of(
                 answers -> LegUrgency.of(facts, background, answers).tier());
@@ -82,7 +83,7 @@ final class LegAssessment {
         this.fontaines = Exploration.of(answers -> ChronicGrade.fontaine(facts, answers));
         this.threats = Exploration.of(answers -> LimbThreat.of(facts, answers));
         this.wounds = Exploration.of(answers -> WoundGrade.of(facts, answers));
-        this.infections = Exploration.of(answers -> InfectionGrade.of(facts, answers));
+        this.infections = facts.infection().explore();
         this.perfusions = Exploration.of(answers -> answers.of(facts.perfusion()));
     }
 
@@ -143,7 +144,8 @@ final class LegAssessment {
         for (var possibleWound : wounds.conclusions()) {
             for (var possiblePerfusion : perfusions.conclusions()) {
                 for (var possibleInfection : infections.conclusions()) {
-                    stages.add(WifiTable.stage(possibleWound, possiblePerfusion.ischaemia(), possibleInfection));
+                    stages.add(
+                            WifiTable.stage(possibleWound, possiblePerfusion.ischaemia(), possibleInfection.grade()));
                 }
             }
         }
@@ -160,11 +162,18 @@ final class LegAssessment {
     /** Unknown facts that were looked at and whose answer could change something. */
     List<Open> openQuestions() {
         var open = new ArrayList<Open>();
+        if (lookedAt.isEmpty()) {
+            return open;
+        }
         var urgent = tiers.decisive();
         Map<String, Map<String, ? extends Collection<?>>> grades = new LinkedHashMap<>();
         grades.put("rutherford", rutherfords.decisive());
         grades.put("fontaine", fontaines.decisive());
         grades.put("chronicLimbThreatening", threats.decisive());
+        var wifi = new HashSet<String>();
+        wifi.addAll(wounds.decisive().keySet());
+        wifi.addAll(infections.decisive().keySet());
+        wifi.addAll(perfusions.decisive().keySet());
         for (var fact : lookedAt.values()) {
             var change = new LinkedHashSet<String>();
             var reveals = Optional.ofNullable(urgent.get(fact.path())).map(LegAssessment::mostUrgent);
@@ -176,9 +185,7 @@ final class LegAssessment {
                     change.add(grade);
                 }
             });
-            if (wounds.decisive().containsKey(fact.path())
-                    || infections.decisive().containsKey(fact.path())
-                    || perfusions.decisive().containsKey(fact.path())) {
+            if (wifi.contains(fact.path())) {
                 change.add("wifi");
             }
             if (!change.isEmpty()) {

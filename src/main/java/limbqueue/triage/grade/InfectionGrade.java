@@ -13,22 +13,25 @@ import limbqueue.triage.threshold.Limit;
  */
 public final class InfectionGrade {
 
+    /**
+     * What is concluded of an infection.
+     *
+     * @param grade 0 to 3
+     * @param deep abscess, bone, joint or fascia
+     */
+    public record Infection(int grade, boolean deep) {}
+
     private InfectionGrade() {}
 
-    public static int of(LegFacts facts, Answers answers) {
+    static Infection of(LegFacts facts, Answers answers) {
         var deep = answers.of(facts.deepInfection());
         if (!deep && !answers.of(facts.locallyInfected())) {
-            return 0;
+            return new Infection(0, false);
         }
         if (systemic(facts, answers)) {
-            return 3;
+            return new Infection(3, deep);
         }
-        return deep || answers.of(facts.widelyRed()) ? 2 : 1;
-    }
-
-    /** Whether the infection is deep: abscess, bone, joint or fascia. */
-    public static boolean deep(LegFacts facts, Answers answers) {
-        return answers.of(facts.deepInfection());
+        return new Infection(deep || answers.of(facts.widelyRed()) ? 2 : 1, deep);
     }
 
     private static boolean systemic(LegFacts facts, Answers answers) {

@@ -20,9 +20,11 @@ import limbqueue.triage.ReferralDocument.Sensory;
 import limbqueue.triage.ReferralDocument.Ulcer;
 import limbqueue.triage.ReferralDocument.WoundSite;
 import limbqueue.triage.Side;
+import limbqueue.triage.grade.InfectionGrade.Infection;
 import limbqueue.triage.perfusion.Perfusion;
 import limbqueue.triage.perfusion.PerfusionFigures;
 import limbqueue.triage.question.Fact;
+import limbqueue.triage.question.Part;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Limits;
 
@@ -36,6 +38,7 @@ public final class LegFacts {
     private final PerfusionFigures figures;
     private final String path;
     private final String words;
+    private final Part<Infection> infection;
     private final Fact<Boolean> acute;
     private final Fact<Sensory> sensory;
     private final Fact<Motor> motor;
@@ -70,6 +73,7 @@ public final class LegFacts {
         this.figures = new PerfusionFigures(leg, document.armPressures(), limits);
         this.path = "legs." + side.name().toLowerCase(Locale.ROOT);
         this.words = side.name().toLowerCase(Locale.ROOT) + " leg";
+        this.infection = new Part<>(answers -> InfectionGrade.of(this, answers));
         this.acute = askAcute();
         this.sensory = askSensory();
         this.motor = askMotor();
@@ -221,6 +225,11 @@ public final class LegFacts {
 
     public Fact<Perfusion> perfusion() {
         return perfusion;
+    }
+
+    /** The infection of the foot, from facts that nothing else looks at. */
+    public Part<Infection> infection() {
+        return infection;
     }
 
     /** Nothing is left of the foot: questions about it are not asked. */

@@ -31,7 +31,7 @@ public record LegPicture(
                 acting.of(facts.gangrene()),
                 acting.of(facts.restPain()),
                 acting.of(facts.claudication()),
-                InfectionGrade.of(facts, acting),
+                acting.of(facts.infection()).grade(),
                 acting.of(facts.perfusion()));
     }
 

@@ -18,6 +18,11 @@ public final class Acting implements Answers {
         return fact.actOn();
     }
 
+    @Override
+    public <T> T of(Part<T> part) {
+        return part.conclude(this);
+    }
+
     /** The unknown facts that were looked at, by path, in the order of looking. */
     public Map<String, Fact<?>> unknown() {
         return Collections.unmodifiableMap(unknown);

@@ -1,12 +1,10 @@
 package limbqueue.triage.question;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 
@@ -19,14 +17,33 @@ import java.util.function.Function;
  */
 public final class Exploration<R> {
 
-    /** The fact looked at after the same answers to earlier facts, and what each answer to it leads to. */
-    private static final class Node<R> {
-        private final Set<R> conclusions = new LinkedHashSet<>();
-        private final List<Node<R>> children = new ArrayList<>();
-        private Optional<Fact<?>> fact = Optional.empty();
+    /** What is chosen at a place on the way: an answer to a fact, or a conclusion of a part. */
+    private sealed interface Fork {
+
+        List<?> choices();
     }
 
-    private record Choice(Fact<?> fact, int index) {}
+    private record FactFork(Fact<?> fact) implements Fork {
+        @Override
+        public List<?> choices() {
+            return fact.choices();
+        }
+    }
+
+    private record PartFork(Part<?> part, List<?> choices) implements Fork {}
+
+    private record Choice(Fork fork, int index) {
+        Object value() {
+            return fork.choices().get(index);
+        }
+    }
+
+    /** A place on the way after the same choices, and what lies beyond it. */
+    private static final class Node<R> {
+        private final Set<R> conclusions = new LinkedHashSet<>();
+        private final List<Choice> choices = new ArrayList<>();
+        private final List<Node<R>> children = new ArrayList<>();
+    }
 
     private final Node<R> root = new Node<>();
 
@@ -48,21 +65,51 @@ public final class Exploration<R> {
     }
 
     /**
-     * For each fact whose answer makes a difference, the conclusions that answers to it can lead to: with the facts
-     * looked at before it answered alike, different answers to it lead to different conclusions.
+     * For each fact whose answer makes a difference, by path, the conclusions that answers to it can lead to: with what
+     * was looked at before it answered alike, different answers to it lead to different conclusions.
      */
     public Map<String, Set<R>> decisive() {
         var decisive = new LinkedHashMap<String, Set<R>>();
-        collect(root, decisive);
+        collect(root, node -> node.conclusions, decisive);
         return decisive;
     }
 
-    private void collect(Node<R> node, Map<String, Set<R>> decisive) {
-        node.fact
-                .filter(fact -> node.children.stream().anyMatch(child -> !child.conclusions.equals(node.conclusions)))
-                .ifPresent(fact -> decisive.computeIfAbsent(fact.path(), path -> new LinkedHashSet<>())
-                        .addAll(node.conclusions));
-        node.children.forEach(child -> collect(child, decisive));
+    /** {@code leadsTo} says what a place of this exploration leads to in the one that it is a part of. */
+    private static <Q, R> void collect(Node<Q> node, Function<Node<Q>, Set<R>> leadsTo, Map<String, Set<R>> decisive) {
+        var here = leadsTo.apply(node);
+        if (node.children.isEmpty() || here.size() == 1) {
+            return;
+        }
+        switch (node.choices.getFirst().fork()) {
+            case FactFork(var fact) -> {
+                if (node.children.stream()
+                        .anyMatch(child -> !leadsTo.apply(child).equals(here))) {
+                    decisive.computeIfAbsent(fact.path(), path -> new LinkedHashSet<>())
+                            .addAll(here);
+                }
+            }
+            case PartFork fork ->
+                collectWithin(fork.part().explore(), fork.choices(), node.children, leadsTo, decisive);
+        }
+        node.children.forEach(child -> collect(child, leadsTo, decisive));
+    }
+
+    /** The facts of a part matter as far as its conclusions do: {@code beyond} lies what each of them leads to. */
+    private static <P, Q, R> void collectWithin(
+            Exploration<P> part,
+            List<?> conclusions,
+            List<Node<Q>> beyond,
+            Function<Node<Q>, Set<R>> leadsTo,
+            Map<String, Set<R>> decisive) {
+        collect(
+                part.root,
+                node -> {
+                    var all = new LinkedHashSet<R>();
+                    node.conclusions.forEach(
+                            conclusion -> all.addAll(leadsTo.apply(beyond.get(conclusions.indexOf(conclusion)))));
+                    return all;
+                },
+                decisive);
     }
 
     /** Choices at each place come in order, so a new child is always the next one. */
@@ -70,8 +117,8 @@ public final class Exploration<R> {
         var node = root;
         node.conclusions.add(conclusion);
         for (var choice : path) {
-            node.fact = Optional.of(choice.fact());
             if (choice.index() == node.children.size()) {
+                node.choices.add(choice);
                 node.children.add(new Node<>());
             }
             node = node.children.get(choice.index());
@@ -83,8 +130,8 @@ public final class Exploration<R> {
     private static boolean advance(List<Choice> path) {
         while (!path.isEmpty()) {
             var last = path.removeLast();
-            if (last.index() + 1 < last.fact().choices().size()) {
-                path.add(new Choice(last.fact(), last.index() + 1));
+            if (last.index() + 1 < last.fork().choices().size()) {
+                path.add(new Choice(last.fork(), last.index() + 1));
                 return true;
             }
         }
@@ -95,7 +142,6 @@ public final class Exploration<R> {
     private static final class Walk implements Answers {
 
         private final List<Choice> path;
-        private final Map<String, Object> given = new HashMap<>();
         private int next;
 
         Walk(List<Choice> path) {
@@ -103,22 +149,39 @@ public final class Exploration<R> {
         }
 
         @Override
-        @SuppressWarnings("unchecked") // an answer is kept under the path of the fact whose choice it is
+        @SuppressWarnings("unchecked") // the choices of a fact's fork are that fact's answers
         public <T> T of(Fact<T> fact) {
             if (fact.known().isPresent()) {
                 return fact.known().get();
             }
-            var earlier = given.get(fact.path());
-            if (earlier != null) {
-                return (T) earlier;
+            for (var i = 0; i < next; i++) {
+                if (path.get(i).fork() instanceof FactFork(var earlier)
+                        && earlier.path().equals(fact.path())) {
+                    return (T) path.get(i).value();
+                }
             }
             if (next == path.size()) {
-                path.add(new Choice(fact, 0));
+                path.add(new Choice(new FactFork(fact), 0));
             }
-            var answer = fact.choices().get(path.get(next).index());
-            next++;
-            given.put(fact.path(), answer);
-            return answer;
+            return (T) path.get(next++).value();
+        }
+
+        @Override
+        @SuppressWarnings("unchecked") // the choices of a part's fork are that part's conclusions
+        public <T> T of(Part<T> part) {
+            var conclusions = part.explore().conclusions();
+            if (conclusions.size() == 1) {
+                return conclusions.iterator().next();
+            }
+            for (var i = 0; i < next; i++) {
+                if (path.get(i).fork() instanceof PartFork(var earlier, var choices) && earlier == part) {
+                    return (T) path.get(i).value();
+                }
+            }
+            if (next == path.size()) {
+                path.add(new Choice(new PartFork(part, List.copyOf(conclusions)), 0));
+            }
+            return (T) path.get(next++).value();
         }
     }
 }

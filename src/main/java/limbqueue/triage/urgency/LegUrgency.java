@@ -6,7 +6,6 @@ import limbqueue.triage.ReferralDocument.Ulcer;
 import limbqueue.triage.Tier;
 import limbqueue.triage.finding.Background;
 import limbqueue.triage.grade.AcuteClass;
-import limbqueue.triage.grade.InfectionGrade;
 import limbqueue.triage.grade.LegFacts;
 import limbqueue.triage.grade.WifiTable;
 import limbqueue.triage.grade.WoundGrade;
@@ -103,28 +102,27 @@ public final class LegUrgency {
         if (AcuteClass.present(facts, answers)) {
             return Rule.ACUTE_ISCHAEMIA;
         }
-        var infection = InfectionGrade.of(facts, answers);
-        if (infection == 3) {
+        var infection = answers.of(facts.infection());
+        if (infection.grade() == 3) {
             return Rule.SYSTEMIC_INFECTION;
         }
         var gangrene = answers.of(facts.gangrene());
-        if (gangrene != Gangrene.NONE && (infection >= 1 || answers.of(facts.spreading()))) {
+        if (gangrene != Gangrene.NONE && (infection.grade() >= 1 || answers.of(facts.spreading()))) {
             return Rule.WET_GANGRENE;
         }
-        if (infection >= 2) {
-            return InfectionGrade.deep(facts, answers)
-                            && answers.of(facts.perfusion()).ischaemia() >= 1
+        if (infection.grade() >= 2) {
+            return infection.deep() && answers.of(facts.perfusion()).ischaemia() >= 1
                     ? Rule.DEEP_INFECTION
                     : Rule.THREATENED_WITH_INFECTION;
         }
         if (gangrene != Gangrene.NONE || answers.of(facts.ulcer()) != Ulcer.NONE) {
-            return tissueLoss(facts, gangrene, infection, answers);
+            return tissueLoss(facts, gangrene, infection.grade(), answers);
         }
         if (answers.of(facts.restPain())) {
             // No stage of a leg without wound and with at most mild infection reaches 4.
             return Rule.REST_PAIN;
         }
-        if (infection == 1) {
+        if (infection.grade() == 1) {
             return answers.of(facts.perfusion()).ischaemia() >= 1
                     ? Rule.INFECTION_WITH_ISCHAEMIA
                     : Rule.WOUND_WITHOUT_ISCHAEMIA;
