@@ -76,9 +76,7 @@ class DemoReferrals {
             }
             if (referrals.submit(referral.id(), referral.version()) instanceof SubmitOutcome.Submitted(var queued)
                     && decided.contains(arrival)) {
-                actingAs.person(
-                        demo.physician(),
-                        () -> decide(queued, decided.indexOf(arrival)));
+                actingAs.person(demo.physician(), () -> decide(queued, decided.indexOf(arrival)));
             }
         }
     }
@@ -88,7 +86,8 @@ class DemoReferrals {
                 queued.id(),
                 queued.version(),
                 place == 2
-                        ? new Decision.AskForInformation("Please send the wound's photograph and the latest blood results.")
+                        ? new Decision.AskForInformation(
+                                "Please send the wound's photograph and the latest blood results.")
                         : new Decision.Approve());
     }
 

@@ -46,7 +46,8 @@ class LetterPageTest {
             assertThat(pdf.getDocumentCatalog().getLanguage()).isEqualTo("en-GB");
             assertThat(pdf.getDocumentCatalog().getStructureTreeRoot()).isNotNull();
             for (var name : pdf.getPage(0).getResources().getFontNames()) {
-                assertThat(pdf.getPage(0).getResources().getFont(name).isEmbedded()).isTrue();
+                assertThat(pdf.getPage(0).getResources().getFont(name).isEmbedded())
+                        .isTrue();
             }
         }
     }
@@ -54,8 +55,10 @@ class LetterPageTest {
     @Test
     void aLongLetterNumbersItsPages() throws IOException {
         var words = String.join("\n", Collections.nCopies(80, "Please send one more report."));
-        var proposal =
-                Samples.proposal(Tier.WITHIN_14_DAYS, Samples.leg(Rutherford.CHRONIC_5, Fontaine.IV, Tier.WITHIN_14_DAYS), Samples.soundLeg());
+        var proposal = Samples.proposal(
+                Tier.WITHIN_14_DAYS,
+                Samples.leg(Rutherford.CHRONIC_5, Fontaine.IV, Tier.WITHIN_14_DAYS),
+                Samples.soundLeg());
         var letter = writer.decided(Samples.decided(
                 Samples.document(), proposal, DecisionKind.INFORMATION_ASKED, Tier.WITHIN_14_DAYS, words));
 

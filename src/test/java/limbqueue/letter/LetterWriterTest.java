@@ -63,9 +63,30 @@ class LetterWriterTest {
 
     /** Words that would betray a suspicion, in any form. */
     private static final List<String> BETRAYING = List.of(
-            "attempt", "undisclosed", "fail", "complication", "abandon", "put off", "postpone", "deferred", "personal",
-            "grounds", "haste", "faster", "expedite", "suspic", "suspect", "red flag", "operator", "reassur", "unstated",
-            "too hard", "leaves", "travel", "pregnan", "bleeding");
+            "attempt",
+            "undisclosed",
+            "fail",
+            "complication",
+            "abandon",
+            "put off",
+            "postpone",
+            "deferred",
+            "personal",
+            "grounds",
+            "haste",
+            "faster",
+            "expedite",
+            "suspic",
+            "suspect",
+            "red flag",
+            "operator",
+            "reassur",
+            "unstated",
+            "too hard",
+            "leaves",
+            "travel",
+            "pregnan",
+            "bleeding");
 
     private final LetterWriter writer = new LetterWriter(Samples.PRACTICE);
 
@@ -97,8 +118,7 @@ class LetterWriterTest {
                 List.of(needed("kidney-function"), needed("outside-report"), needed("operator-conversation")),
                 List.of());
 
-        var letter = writer.decided(
-                decided(document(), proposal, DecisionKind.APPROVED, Tier.WITHIN_14_DAYS, ""));
+        var letter = writer.decided(decided(document(), proposal, DecisionKind.APPROVED, Tier.WITHIN_14_DAYS, ""));
 
         assertThat(letter.kind()).isEqualTo(LetterKind.TRIAGED);
         assertThat(letter.parts().asText())
@@ -175,7 +195,10 @@ class LetterWriterTest {
 
         var text = writer.decided(decided(
                         document,
-                        proposal(Tier.ADVICE_ONLY, leg(Rutherford.CHRONIC_1, Fontaine.IIA, Tier.ADVICE_ONLY), soundLeg()),
+                        proposal(
+                                Tier.ADVICE_ONLY,
+                                leg(Rutherford.CHRONIC_1, Fontaine.IIA, Tier.ADVICE_ONLY),
+                                soundLeg()),
                         DecisionKind.APPROVED,
                         Tier.ADVICE_ONLY,
                         ""))
@@ -318,7 +341,8 @@ class LetterWriterTest {
         for (var letter : everyLetter(document())) {
             assertThat(letter.parts().body().getLast().kind()).isEqualTo(Kind.CAUTION);
             assertThat(letter.parts().asText())
-                    .contains("New pain at rest, a change of colour, numbness, a wound that spreads, or fever must not wait")
+                    .contains(
+                            "New pain at rest, a change of colour, numbness, a wound that spreads, or fever must not wait")
                     .contains("call us at once on 01632 960199");
         }
     }
@@ -345,6 +369,16 @@ class LetterWriterTest {
                 .contains("Dear colleague,")
                 .contains("Thank you for referring your patient.")
                 .contains("Patient: name not stated\n");
+    }
+
+    @Test
+    void whatFollowsTheNameIsLeftOutOfTheGreeting() {
+        var document = Facts.with(document(), "referrer.name", "Bea Thornquist, nurse practitioner");
+
+        assertThat(writer.received(referral(ReferralState.QUEUED), document, DECIDED)
+                        .parts()
+                        .salutation())
+                .isEqualTo("Dear Bea Thornquist,");
     }
 
     @Test
@@ -426,7 +460,8 @@ class LetterWriterTest {
     }
 
     private String channel(ReferralDocument document) {
-        return writer.received(referral(ReferralState.QUEUED), document, DECIDED).channel();
+        return writer.received(referral(ReferralState.QUEUED), document, DECIDED)
+                .channel();
     }
 
     private List<WrittenLetter> everyLetter(ReferralDocument document) {

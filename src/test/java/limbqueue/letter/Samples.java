@@ -163,7 +163,6 @@ final class Samples {
                         : Policy.standard().targetDate(tier, RECEIVED),
                 categories,
                 reason);
-        return new ReferralDecided(
-                referral(ReferralState.APPROVED), decision, document, proposal, Policy.standard());
+        return new ReferralDecided(referral(ReferralState.APPROVED), decision, document, proposal, Policy.standard());
     }
 }
