@@ -39,8 +39,8 @@ final class LetterWriter {
 
     private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.UK);
 
-    /** More would not be answered; the rest is asked on the phone. */
-    private static final int MOST_QUESTIONS = 8;
+    /** More would not be answered, nor leave the caution on the first page; the rest is asked on the phone. */
+    private static final int MOST_QUESTIONS = 6;
 
     /** Questions about these touch on how a colleague acted or why haste was asked for: for the phone, not on paper. */
     private static final List<String> NOT_ON_PAPER = List.of("asked.", "procedures", "deferredElsewhere", "imaging");

@@ -94,7 +94,11 @@ public class Referrals {
         return referral;
     }
 
-    /** @throws ReferralNotFoundException if there is none with this id */
+    /**
+     * The referral as it is held.
+     *
+     * @throws ReferralNotFoundException if there is none with this id
+     */
     @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
     @Transactional(readOnly = true)
     public Referral get(long id) {

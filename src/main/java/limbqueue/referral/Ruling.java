@@ -29,7 +29,11 @@ sealed interface Ruling {
 
     record Refused(String why) implements Ruling {}
 
-    /** @param received the day from which target dates are counted */
+    /**
+     * Measures {@code decision} against {@code proposal}.
+     *
+     * @param received the day from which target dates are counted
+     */
     static Ruling on(Decision decision, TriageResult proposal, Policy policy, LocalDate received) {
         var urgency = proposal.urgency();
         return switch (decision) {
