@@ -1,0 +1,343 @@
+package limbqueue.referral.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.H3;
+import com.vaadin.flow.component.html.ListItem;
+import com.vaadin.flow.component.html.NativeButton;
+import com.vaadin.flow.component.html.NativeDetails;
+import com.vaadin.flow.component.html.NativeTable;
+import com.vaadin.flow.component.html.NativeTableBody;
+import com.vaadin.flow.component.html.NativeTableCell;
+import com.vaadin.flow.component.html.NativeTableHeader;
+import com.vaadin.flow.component.html.NativeTableHeaderCell;
+import com.vaadin.flow.component.html.NativeTableRow;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Section;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.html.UnorderedList;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import limbqueue.triage.Side;
+import limbqueue.triage.Tier;
+import limbqueue.triage.TriageResult;
+import limbqueue.triage.TriageResult.LegResult;
+import limbqueue.triage.TriageResult.Question;
+import tools.jackson.databind.JsonNode;
+
+/**
+ * What triage proposes, beside the facts it rests on: how soon, the grades of both legs, red flags with their evidence,
+ * contradictions, and what to ask next.
+ */
+@StyleSheet("context://ui/coordinator.css")
+final class ProposalPanel extends Section {
+
+    private static final int QUESTIONS_IN_SIGHT = 5;
+
+    private final Consumer<String> goTo;
+    private final Div head = new Div();
+    private final Div body = new Div();
+    private final Span counts = new Span();
+    private final NativeButton toggle = new NativeButton();
+    private boolean open;
+    private Optional<TriageResult> shown = Optional.empty();
+
+    /** @param goTo brings the field with a path into sight */
+    ProposalPanel(Consumer<String> goTo) {
+        this.goTo = path -> {
+            setOpen(false);
+            goTo.accept(path);
+        };
+        addClassName("lq-proposal");
+        getElement().setAttribute("aria-label", "Proposal");
+        head.addClassName("lq-proposal-head");
+        head.getElement().setAttribute("aria-live", "polite");
+        body.addClassName("lq-proposal-body");
+        body.setId("proposal-body");
+        counts.addClassName("lq-proposal-counts");
+        toggle.addClassNames("lq-button", "lq-proposal-toggle");
+        toggle.getElement().setAttribute("aria-controls", "proposal-body");
+        toggle.addClickListener(_ -> setOpen(!open));
+        var bar = new Div(counts, toggle);
+        bar.addClassName("lq-proposal-bar");
+        add(head, bar, body);
+        setOpen(false);
+    }
+
+    /** On a narrow window the panel is a bar; this opens and closes the rest of it. */
+    private void setOpen(boolean nowOpen) {
+        open = nowOpen;
+        setClassName("lq-proposal-open", open);
+        toggle.setText(open ? "Hide the proposal" : "Show the proposal");
+        toggle.getElement().setAttribute("aria-expanded", String.valueOf(open));
+    }
+
+    /** @param values the values of the document by path, for the evidence */
+    void show(TriageResult result, Function<String, Optional<JsonNode>> values) {
+        var headChanged = shown.isEmpty() || !shown.get().urgency().equals(result.urgency());
+        shown = Optional.of(result);
+        if (headChanged) {
+            head.removeAll();
+            head.add(new H2("Proposal"));
+            var mark = new UrgencyMark(result.urgency().tier(), result.urgency().targetDate());
+            mark.addClassName("lq-urgency-large");
+            head.add(mark, paragraph("lq-proposal-range", range(result)));
+        }
+        counts.setText(counts(result));
+
+        body.removeAll();
+        body.add(paragraph("lq-proposal-because", result.urgency().because()));
+        body.add(paragraph(
+                "lq-quiet", "Waiting since " + TierWords.date(result.urgency().waitingSince()) + "."));
+        body.add(grades(result));
+        if (!result.contradictions().isEmpty()) {
+            body.add(new H3("Does not go together"), contradictions(result));
+        }
+        if (!result.redFlags().isEmpty()) {
+            body.add(new H3("Red flags"), redFlags(result, values));
+        }
+        body.add(new H3("Ask next"));
+        body.add(questions(result));
+        body.add(reasons(result, values));
+        if (!result.workUp().isEmpty()) {
+            body.add(workUp(result));
+        }
+        body.add(paragraph("lq-notice", result.notice()));
+    }
+
+    private static String range(TriageResult result) {
+        var others = result.urgency().possible().stream()
+                .filter(tier -> tier != result.urgency().tier())
+                .toList();
+        return others.isEmpty()
+                ? "No open question can change this."
+                : "Until the open questions are answered it could also be " + TierWords.possible(others) + ".";
+    }
+
+    private static String counts(TriageResult result) {
+        var parts = new ArrayList<String>();
+        count(parts, result.contradictions(), "contradiction", "contradictions");
+        count(parts, result.redFlags(), "red flag", "red flags");
+        count(parts, result.questions(), "question", "questions");
+        return String.join(" · ", parts);
+    }
+
+    private static void count(List<String> parts, Collection<?> things, String one, String many) {
+        if (!things.isEmpty()) {
+            parts.add(things.size() + " " + (things.size() == 1 ? one : many));
+        }
+    }
+
+    private static NativeTable grades(TriageResult result) {
+        var header = new NativeTableHeader(
+                new NativeTableRow(columnHeader(""), columnHeader("Left leg"), columnHeader("Right leg")));
+        var rows = new NativeTableBody();
+        rows.add(row(result, "Alone calls for", leg -> cell(TierWords.of(leg.tier()), List.of())));
+        rows.add(row(
+                result,
+                "Limb-threatening",
+                leg -> cell(
+                        TierWords.of(leg.chronicLimbThreatening()),
+                        leg.chronicLimbThreateningPossible(),
+                        TierWords::answers)));
+        rows.add(row(
+                result,
+                "Rutherford",
+                leg -> cell(
+                        TierWords.category(leg.rutherford().category()) + ", "
+                                + TierWords.of(leg.rutherford().category()),
+                        leg.rutherford().possible(),
+                        TierWords::categories)));
+        rows.add(row(
+                result,
+                "Fontaine",
+                leg -> cell(
+                        TierWords.grade(leg.fontaine().grade()), leg.fontaine().possible(), TierWords::grades)));
+        rows.add(row(
+                result,
+                "WIfI",
+                leg -> leg.wifi()
+                        .map(wifi -> cell(
+                                "stage " + wifi.stage() + " (" + wifi.wound() + "-" + wifi.ischaemia() + "-"
+                                        + wifi.infection() + ")",
+                                wifi.possibleStages(),
+                                TierWords::stages))
+                        .orElseGet(() -> nothing("no foot"))));
+        rows.add(row(
+                result,
+                "ABI",
+                leg -> leg.abi()
+                        .map(abi -> cell(TierWords.index(abi.value()) + ", " + TierWords.of(abi.band()), List.of()))
+                        .orElseGet(() -> nothing("not known"))));
+        rows.add(row(
+                result,
+                "TBI",
+                leg -> leg.tbi()
+                        .map(tbi -> cell(TierWords.index(tbi.value()) + ", " + TierWords.of(tbi.band()), List.of()))
+                        .orElseGet(() -> nothing("not known"))));
+        var table = new NativeTable(header, rows);
+        table.addClassName("lq-grades");
+        return table;
+    }
+
+    private static NativeTableHeaderCell columnHeader(String text) {
+        var header = new NativeTableHeaderCell(text);
+        header.getElement().setAttribute("scope", "col");
+        return header;
+    }
+
+    private static NativeTableRow row(TriageResult result, String title, Function<LegResult, NativeTableCell> cell) {
+        var header = new NativeTableHeaderCell(title);
+        header.getElement().setAttribute("scope", "row");
+        return new NativeTableRow(
+                header,
+                cell.apply(result.legs().of(Side.LEFT)),
+                cell.apply(result.legs().of(Side.RIGHT)));
+    }
+
+    private static NativeTableCell cell(String value, List<?> possible) {
+        var cell = new NativeTableCell(new Span(value));
+        cell.setClassName("lq-grade-open", possible.size() > 1);
+        return cell;
+    }
+
+    private static <T> NativeTableCell cell(String value, List<T> possible, Function<List<T>, String> words) {
+        var cell = cell(value, possible);
+        if (possible.size() > 1) {
+            var range = new Span("possible: " + words.apply(possible));
+            range.addClassName("lq-grade-possible");
+            cell.add(range);
+        }
+        return cell;
+    }
+
+    private static NativeTableCell nothing(String words) {
+        var nothing = new Span(words);
+        nothing.addClassName("lq-quiet");
+        return new NativeTableCell(nothing);
+    }
+
+    private Component contradictions(TriageResult result) {
+        var list = list("lq-proposal-contradictions");
+        for (var contradiction : result.contradictions()) {
+            var item = new ListItem(new Span(contradiction.text()));
+            item.add(evidence(contradiction.fields(), _ -> Optional.empty()));
+            list.add(item);
+        }
+        return list;
+    }
+
+    private Component redFlags(TriageResult result, Function<String, Optional<JsonNode>> values) {
+        var list = list("lq-proposal-flags");
+        for (var flag : result.redFlags()) {
+            var item = new ListItem(new Span(flag.text()));
+            item.add(evidence(flag.evidence(), values), source(flag.source()));
+            list.add(item);
+        }
+        return list;
+    }
+
+    private Component questions(TriageResult result) {
+        if (result.questions().isEmpty()) {
+            return paragraph("lq-quiet", "Nothing: no answer that is still open could change the proposal.");
+        }
+        var inSight = result.questions()
+                .subList(0, Math.min(QUESTIONS_IN_SIGHT, result.questions().size()));
+        var block = new Div(questionList(inSight, result));
+        var rest = result.questions().subList(inSight.size(), result.questions().size());
+        if (!rest.isEmpty()) {
+            block.add(new NativeDetails(
+                    rest.size() == 1 ? "1 more question" : rest.size() + " more questions",
+                    questionList(rest, result)));
+        }
+        return block;
+    }
+
+    private UnorderedList questionList(List<Question> questions, TriageResult result) {
+        var list = list("lq-proposal-questions");
+        for (var question : questions) {
+            var ask = new NativeButton(question.ask(), _ -> goTo.accept(question.field()));
+            ask.addClassName("lq-link");
+            var when = new Span((question.askBy().isAfter(result.asOf())
+                            ? "Ask by " + TierWords.date(question.askBy())
+                            : question.askBy().equals(result.asOf())
+                                    ? "Ask today"
+                                    : "Late: was to be asked by " + TierWords.date(question.askBy()))
+                    + reveals(question.couldReveal(), result.urgency().tier()));
+            when.addClassName("lq-ask-by");
+            when.setClassName("lq-late", question.askBy().isBefore(result.asOf()));
+            list.add(new ListItem(ask, when));
+        }
+        return list;
+    }
+
+    private static String reveals(Tier couldReveal, Tier now) {
+        return couldReveal.moreUrgentThan(now) ? "; could bring " + TierWords.inSentence(couldReveal) : "";
+    }
+
+    private Component reasons(TriageResult result, Function<String, Optional<JsonNode>> values) {
+        var list = list("lq-proposal-reasons");
+        for (var reason : result.reasons()) {
+            var item = new ListItem(new Span(reason.text()));
+            item.add(evidence(reason.because(), values), source(reason.source()));
+            list.add(item);
+        }
+        return new NativeDetails("Reasons and sources (" + result.reasons().size() + ")", list);
+    }
+
+    private static Component workUp(TriageResult result) {
+        var list = list("lq-proposal-work-up");
+        var needed = 0;
+        for (var step : result.workUp()) {
+            if (step.needed()) {
+                needed++;
+            }
+            var why = new Span(step.why()
+                    + step.validUntil()
+                            .map(until -> " Held; may be used until " + TierWords.date(until) + ".")
+                            .orElse(""));
+            why.addClassName("lq-quiet");
+            list.add(new ListItem(new Span(step.text()), why));
+        }
+        return new NativeDetails("Work-up (" + needed + " needed)", list);
+    }
+
+    private Div evidence(List<String> paths, Function<String, Optional<JsonNode>> values) {
+        var evidence = new Div();
+        evidence.addClassName("lq-evidence");
+        for (var path : paths) {
+            var words = FieldWords.of(path)
+                    + values.apply(path)
+                            .map(value -> ": " + FieldWords.value(path, value))
+                            .orElse("");
+            var link = new NativeButton(words, _ -> goTo.accept(path));
+            link.addClassName("lq-link");
+            evidence.add(link);
+        }
+        return evidence;
+    }
+
+    private static Span source(String text) {
+        var source = new Span("Source: " + text);
+        source.addClassName("lq-source");
+        return source;
+    }
+
+    private static UnorderedList list(String className) {
+        var list = new UnorderedList();
+        list.addClassNames("lq-proposal-list", className);
+        return list;
+    }
+
+    private static Paragraph paragraph(String className, String text) {
+        var paragraph = new Paragraph(text);
+        paragraph.addClassName(className);
+        return paragraph;
+    }
+}
