@@ -341,7 +341,8 @@ final class LetterWriter {
         // A category that the physician changed leaves no Fontaine stage behind it that anybody has looked at.
         return (changed.isPresent() || category.scale() == RutherfordScale.ACUTE
                         ? rutherford
-                        : rutherford + ", Fontaine stage " + label(proposed.fontaine().grade()))
+                        : rutherford + ", Fontaine stage "
+                                + label(proposed.fontaine().grade()))
                 + (settled ? "" : "; this may change as we learn more");
     }
 

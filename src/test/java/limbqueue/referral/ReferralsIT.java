@@ -121,17 +121,15 @@ class ReferralsIT {
     void aDecisionComesOutTheSameFromWhatIsKeptOfIt() {
         for (var document : List.of(Arriving.REST_PAIN, Arriving.SUDDEN)) {
             var queued = queued(document);
-            var kept = ((Decided) physician(() -> referrals.decide(
-                            queued.id(), queued.version(), new AskForInformation("Which medicines?"))))
+            var kept = ((Decided) physician(() ->
+                            referrals.decide(queued.id(), queued.version(), new AskForInformation("Which medicines?"))))
                     .decision();
 
             assertThat(kept.policy()).isEqualTo(settings.policy().id());
             assertThat(kept.document()).isEqualTo(queued.document());
             assertThat(kept.proposal())
                     .isEqualTo(ResultFormat.write(Triage.triage(
-                            Draft.of(kept.document()).read(kept.asOf()).document(),
-                            settings.policy(),
-                            kept.asOf())));
+                            Draft.of(kept.document()).read(kept.asOf()).document(), settings.policy(), kept.asOf())));
             assertThat(office(() -> referrals.decisions(queued.id())).getFirst().proposal())
                     .isEqualTo(kept.proposal());
         }
@@ -139,7 +137,8 @@ class ReferralsIT {
 
     @Test
     void aDocumentIsKeptToTheByte() {
-        var odd = "{ \"patient\" : {\"family\":\"O\\u0027Hara  \"},\t\"letterText\":\"a\\u0000b ü\", \"heightCm\":1.70e2 }";
+        var odd =
+                "{ \"patient\" : {\"family\":\"O\\u0027Hara  \"},\t\"letterText\":\"a\\u0000b ü\", \"heightCm\":1.70e2 }";
         var draft = office(referrals::begin);
 
         var saved = saved(office(() -> referrals.save(draft.id(), draft.version(), odd)));
@@ -185,7 +184,8 @@ class ReferralsIT {
                         order by id
                         """).param("id", draft.id()).query(String.class).list())
                 .containsExactly("{\"letterText\": \"first\"} won", "{\"letterText\": \"second\"} kept");
-        assertThat(office(() -> referrals.timeline(draft.id())).getFirst().what()).contains("both are kept");
+        assertThat(office(() -> referrals.timeline(draft.id())).getFirst().what())
+                .contains("both are kept");
     }
 
     @Test
@@ -235,8 +235,8 @@ class ReferralsIT {
     @Test
     void aPhysicianWhoDecidesOnWhatWasCorrectedMeanwhileIsTold() {
         var queued = queued(Arriving.REST_PAIN);
-        var corrected = saved(office(() ->
-                referrals.save(queued.id(), queued.version(), Arriving.REST_PAIN.replace("\"toe\": 22", "\"toe\": 25"))));
+        var corrected = saved(office(() -> referrals.save(
+                queued.id(), queued.version(), Arriving.REST_PAIN.replace("\"toe\": 22", "\"toe\": 25"))));
 
         assertThat(corrected.state()).isEqualTo(ReferralState.QUEUED);
         assertThat(physician(() -> referrals.decide(queued.id(), queued.version(), new Approve())))
@@ -284,7 +284,8 @@ class ReferralsIT {
                 queued.id(), queued.version(), new AskForInformation("How far does the redness reach?")));
         assertThat(asked.referral().state()).isEqualTo(ReferralState.INFORMATION_NEEDED);
 
-        var again = submitted(office(() -> referrals.submit(queued.id(), asked.referral().version())));
+        var again = submitted(
+                office(() -> referrals.submit(queued.id(), asked.referral().version())));
         var decided = (Decided) physician(() -> referrals.decide(queued.id(), again.version(), new Approve()));
 
         assertThat(office(() -> referrals.decisions(queued.id())))
@@ -375,8 +376,7 @@ class ReferralsIT {
                         .param("reference", queued.reference())
                         .query(String.class)
                         .list())
-                .containsExactly(
-                        "Wren Halloway: entered", "Wren Halloway: submitted", "Dr Imogen Tarrant: approved");
+                .containsExactly("Wren Halloway: entered", "Wren Halloway: submitted", "Dr Imogen Tarrant: approved");
     }
 
     @Test
@@ -415,7 +415,8 @@ class ReferralsIT {
                             select :id, :version, a.id, 'x', now(), 'p', '2026-03-02', '{}', '{}', 'WITHIN_14_DAYS', %s
                             from account a
                             where a.sign_in_name = 'physician'
-                            """.formatted(row.replaceAll("'(\\d{4}-\\d\\d-\\d\\d)'", "date '$1'").replace(" null,", " cast(null as date),")))
+                            """.formatted(row.replaceAll("'(\\d{4}-\\d\\d-\\d\\d)'", "date '$1'")
+                                    .replace(" null,", " cast(null as date),")))
                             .param("id", queued.id())
                             .param("version", queued.version())
                             .update())
