@@ -22,6 +22,14 @@ public final class DocumentFormat {
     private DocumentFormat() {}
 
     /**
+     * Makes ready, on another processor if there is one, what reading needs. Never needed; whoever wants the first
+     * document soon calls it first.
+     */
+    public static void prepare() {
+        Thread.ofPlatform().daemon().name("prepare").start(PublishedSchema::referral);
+    }
+
+    /**
      * Reads one referral.
      *
      * @param today dates of things past must not lie after this day

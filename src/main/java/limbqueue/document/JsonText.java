@@ -14,6 +14,8 @@ import tools.jackson.core.exc.UnexpectedEndOfInputException;
 import tools.jackson.core.json.JsonFactory;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.NullNode;
+import tools.jackson.databind.node.StringNode;
 
 /**
  * JSON as text: read into nodes that keep every number as written, and written on one line.
@@ -24,10 +26,51 @@ import tools.jackson.databind.node.JsonNodeFactory;
 final class JsonText {
 
     private static final JsonFactory FACTORY = JsonFactory.builder().build();
-    private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+    private static final JsonNodeFactory NODES = new QuickNodes();
     private static final int LONGEST_SHOWN = 60;
 
     private JsonText() {}
+
+    /**
+     * Makes texts and nulls that write themselves. The schema library writes every permitted answer as it reads a
+     * schema, and the node's own way of doing so begins with starting an object mapper: half of a cold start.
+     */
+    private static final class QuickNodes extends JsonNodeFactory {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        public StringNode stringNode(String text) {
+            return new QuickText(text);
+        }
+
+        @Override
+        public NullNode nullNode() {
+            return QuickNull.NULL;
+        }
+    }
+
+    private static final class QuickText extends StringNode {
+        private static final long serialVersionUID = 1L;
+
+        QuickText(String text) {
+            super(text);
+        }
+
+        @Override
+        public String toString() {
+            return write(this);
+        }
+    }
+
+    private static final class QuickNull extends NullNode {
+        private static final long serialVersionUID = 1L;
+        static final NullNode NULL = new QuickNull();
+
+        @Override
+        public String toString() {
+            return "null";
+        }
+    }
 
     static JsonParser parser(String json) {
         return FACTORY.createParser(ObjectReadContext.empty(), json);

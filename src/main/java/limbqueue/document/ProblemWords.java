@@ -23,7 +23,7 @@ final class ProblemWords {
         return switch (error.getKeyword()) {
             case "type" -> wrongType(part, value);
             case "enum", "const" -> notAnAnswer(part, value);
-            case "format", "pattern" -> notADate(part, value);
+            case "format", "pattern" -> isDate(part) ? notADate(part, value) : notAName(part, value);
             case "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum" -> outOfRange(part, value);
             case "maxLength" ->
                 "%s has %d characters, and at most %d are kept. Shorten it."
@@ -108,6 +108,11 @@ final class ProblemWords {
                 .formatted(title(part), JsonText.shown(value));
     }
 
+    private static String notAName(JsonNode part, JsonNode value) {
+        return "%s %s is not possible: use letters, digits, points and hyphens, and at most 60 of them."
+                .formatted(title(part), JsonText.shown(value));
+    }
+
     private static String outOfRange(JsonNode part, JsonNode value) {
         var words = "%s %s%s is not possible: it lies%s."
                 .formatted(title(part), JsonText.shown(value), unit(part), range(part));
@@ -134,6 +139,9 @@ final class ProblemWords {
     }
 
     private static String range(JsonNode part) {
+        if (part.has("minimum") && part.get("minimum").equals(part.get("maximum"))) {
+            return " at " + JsonText.write(part.get("minimum"));
+        }
         return part.has("minimum") && part.has("maximum")
                 ? " between " + JsonText.write(part.get("minimum")) + " and " + JsonText.write(part.get("maximum"))
                         + unit(part)
