@@ -50,10 +50,7 @@ class DecisionBar extends Div {
                 .filter(possible -> possible.moreUrgentThan(urgency.tier()))
                 .ifPresent(possible -> approval.add(
                         Markup.notKnown("what is not known still allows " + TierWords.inSentence(possible))));
-        add(
-                approve,
-                approval,
-                Markup.div("lq-decision-others", change, ask, giveBack, send));
+        add(approve, approval, Markup.div("lq-decision-others", change, ask, giveBack, send));
     }
 
     private static Div summary(String lead, String what) {
