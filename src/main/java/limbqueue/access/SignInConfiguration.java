@@ -10,6 +10,7 @@ import org.springframework.security.authentication.dao.DaoAuthenticationProvider
 import org.springframework.security.config.annotation.method.configuration.EnableMethodSecurity;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configuration.EnableWebSecurity;
+import org.springframework.security.config.annotation.web.configurers.AuthorizeHttpRequestsConfigurer;
 import org.springframework.security.core.userdetails.UsernameNotFoundException;
 import org.springframework.security.crypto.factory.PasswordEncoderFactories;
 import org.springframework.security.crypto.password.PasswordEncoder;
@@ -27,7 +28,12 @@ class SignInConfiguration {
         // Without /ui/** the browser gets the sign-in page in place of the style sheets of the sign-in page.
         http.authorizeHttpRequests(requests ->
                 requests.requestMatchers("/ui/**", "/actuator/health", "/error").permitAll());
-        http.with(VaadinSecurityConfigurer.vaadin(), vaadin -> vaadin.loginView("/sign-in", "/sign-in"));
+        http.with(
+                VaadinSecurityConfigurer.vaadin(),
+                vaadin -> vaadin.loginView("/sign-in", "/sign-in")
+                        // Signed in, an address that leads nowhere is answered by our own page in place of a bare
+                        // refusal.
+                        .anyRequest(AuthorizeHttpRequestsConfigurer.AuthorizedUrl::authenticated));
         http.addFilterBefore(new EndedSignIns(accounts, currentPerson), AnonymousAuthenticationFilter.class);
         return http.build();
     }

@@ -18,7 +18,11 @@ class PageSetup implements VaadinServiceInitListener {
     public void serviceInit(ServiceInitEvent service) {
         service.addIndexHtmlRequestListener(
                 page -> page.getDocument().getElementsByTag("html").attr("lang", "en-GB"));
-        service.getSource().addUIInitListener(init -> init.getUI().setLocale(Locale.UK));
+        service.getSource().addUIInitListener(init -> {
+            init.getUI().setLocale(Locale.UK);
+            // Our style sheet has its own line for a request that takes long.
+            init.getUI().getLoadingIndicatorConfiguration().setApplyDefaultTheme(false);
+        });
         service.getSource().addSessionInitListener(init -> {
             init.getSession().setLocale(Locale.UK);
             init.getSession().setErrorHandler(error -> {

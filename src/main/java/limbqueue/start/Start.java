@@ -31,7 +31,7 @@ public final class Start {
     private static final Pattern FEATURE = Pattern.compile("\"?(\\d+)");
 
     /** Folders that hold one Java each, or are one; a star stands for every name. The script mvnw looks in the same. */
-    private static final List<String> USUAL_FOLDERS = List.of(
+    static final List<String> USUAL_FOLDERS = List.of(
             "/usr/lib/jvm/*",
             "/usr/java/*",
             "/opt/jdk*",
@@ -47,11 +47,20 @@ public final class Start {
      * Without arguments, or with settings as {@code --server.port=8081}, starts the application; a word first is a command.
      */
     public static void main(String[] args) throws IOException, InterruptedException, ReflectiveOperationException {
-        if (Runtime.version().feature() < WANTED) {
-            var newer = findJava();
+        lead(Runtime.version().feature(), USUAL_FOLDERS, args);
+    }
+
+    /**
+     * What {@link #main} does on a Java of this feature version.
+     *
+     * @param folders where to look for a newer Java
+     */
+    static void lead(int feature, List<String> folders, String[] args)
+            throws IOException, InterruptedException, ReflectiveOperationException {
+        if (feature < WANTED) {
+            var newer = findJava(folders);
             if (newer.isEmpty()) {
-                System.err.println("limbqueue: this is Java "
-                        + Runtime.version().feature() + ", Java " + WANTED
+                System.err.println("limbqueue: this is Java " + feature + ", Java " + WANTED
                         + " or later is needed and was not found: install it (for example the package temurin-" + WANTED
                         + "-jdk or openjdk-" + WANTED + "-jre), or point JAVA_HOME at it.");
                 System.exit(1);
@@ -110,13 +119,13 @@ public final class Start {
         }
     }
 
-    private static Optional<Path> findJava() throws IOException {
+    private static Optional<Path> findJava(List<String> folders) throws IOException {
         var candidates = new ArrayList<Path>();
         var javaHome = System.getenv("JAVA_HOME");
         if (javaHome != null && !javaHome.isBlank()) {
             candidates.add(Path.of(javaHome));
         }
-        for (var pattern : USUAL_FOLDERS) {
+        for (var pattern : folders) {
             candidates.addAll(matching(pattern.replaceFirst("^~", System.getProperty("user.home"))));
         }
         for (var candidate : candidates) {

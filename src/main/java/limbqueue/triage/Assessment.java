@@ -3,6 +3,7 @@ package limbqueue.triage;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
@@ -164,8 +165,8 @@ final class Assessment {
     /** Most urgent first, then by how much an answer could change, then in the order of looking. */
     private List<Question> questions(Map<String, Outcome> outcomes) {
         var questions = new ArrayList<Question>();
-        for (var leg : legs.values()) {
-            for (var open : leg.openQuestions()) {
+        for (var side : Side.values()) {
+            for (var open : leg(side).openQuestions(leastUrgent(side.opposite()))) {
                 var tier = open.couldReveal();
                 questions.add(new Question(open.ask(), open.field(), tier, askBy(tier), open.couldChange()));
             }
@@ -182,13 +183,24 @@ final class Assessment {
         return merged(questions);
     }
 
+    private Tier leastUrgent(Side side) {
+        return Collections.max(leg(side).possibleTiers());
+    }
+
     private LocalDate askBy(Tier tier) {
         return targetDate(tier).or(() -> targetDate(Tier.WITHIN_18_WEEKS)).orElse(asOf);
     }
 
+    /** The more urgent of two questions for the same field, with what either could change. */
+    private static Question both(Question first, Question later) {
+        var changes = new LinkedHashSet<>(first.couldChange());
+        changes.addAll(later.couldChange());
+        return new Question(first.ask(), first.field(), first.couldReveal(), first.askBy(), List.copyOf(changes));
+    }
+
     private static List<Question> merged(Collection<Question> questions) {
         var byField = new LinkedHashMap<String, Question>();
-        questions.forEach(question -> byField.putIfAbsent(question.field(), question));
+        questions.forEach(question -> byField.merge(question.field(), question, Assessment::both));
         return List.copyOf(byField.values());
     }
 }

@@ -12,6 +12,10 @@ final class FlagQuestions {
                 "Why should it be faster: a change in the leg, a personal reason, or travel?";
             case "armPressures.left" -> "What is the blood pressure in the left arm?";
             case "armPressures.right" -> "What is the blood pressure in the right arm?";
+            case "history.diabetes" -> "Has the patient diabetes?";
+            case "history.dialysis" -> "Is the patient on dialysis?";
+            case "legs.left.pressures.waveform" -> "What form has the Doppler wave at the left ankle?";
+            case "legs.right.pressures.waveform" -> "What form has the Doppler wave at the right ankle?";
             default -> throw new IllegalArgumentException("no question is written for " + path);
         };
     }

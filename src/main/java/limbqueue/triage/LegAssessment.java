@@ -130,9 +130,9 @@ final class LegAssessment {
         return List.copyOf(possible);
     }
 
-    /** Without any figure of perfusion a symptom can be explained neither way. */
+    /** Without any figure of perfusion a symptom that lasts can be explained neither way. */
     private Answer limbThreatening() {
-        if (picture.threatening() && !picture.acute() && !facts.figures().known()) {
+        if (threatened && !facts.figures().known()) {
             return Answer.CANNOT_SAY;
         }
         return threatened ? Answer.YES : Answer.NO;
@@ -159,8 +159,13 @@ final class LegAssessment {
                 List.copyOf(stages));
     }
 
-    /** Unknown facts that were looked at and whose answer could change something. */
-    List<Open> openQuestions() {
+    /**
+     * Unknown facts that were looked at and whose answer could change something.
+     *
+     * @param otherLeg the least urgent tier that remains possible for the other leg: what only moves this leg within
+     *     less urgent tiers than that moves nothing
+     */
+    List<Open> openQuestions(Tier otherLeg) {
         var open = new ArrayList<Open>();
         if (lookedAt.isEmpty()) {
             return open;
@@ -177,7 +182,7 @@ final class LegAssessment {
         for (var fact : lookedAt.values()) {
             var change = new LinkedHashSet<String>();
             var reveals = Optional.ofNullable(urgent.get(fact.path())).map(LegAssessment::mostUrgent);
-            if (reveals.isPresent()) {
+            if (reveals.isPresent() && movesReferral(urgent.get(fact.path()), otherLeg)) {
                 change.add("urgency");
             }
             grades.forEach((grade, decisive) -> {
@@ -193,6 +198,10 @@ final class LegAssessment {
             }
         }
         return open;
+    }
+
+    private static boolean movesReferral(Set<Tier> tiers, Tier otherLeg) {
+        return tiers.stream().map(otherLeg::orMoreUrgent).distinct().count() > 1;
     }
 
     private static Tier mostUrgent(Set<Tier> tiers) {
@@ -223,6 +232,14 @@ final class LegAssessment {
                                                 "the arteries cannot be compressed, the number says nothing";
                                         }),
                         Source.ACC_AHA_2024)));
+        if (Indices.fallsWithExercise(facts.leg(), arms, facts.limits())) {
+            reasons.add(new Reason(
+                    "fall-after-exercise",
+                    List.of(facts.path("abiAfterExercise"), facts.path("pressures.ankleAfterExercise")),
+                    "The pressure of the %s falls with exercise as it does behind a narrowed artery."
+                            .formatted(facts.words()),
+                    Source.AHA_ABI_2012));
+        }
         if (picture.acute()) {
             reasons.add(new Reason(
                     "rutherford-acute",

@@ -37,7 +37,7 @@ class ResultFormatTest {
                 Optional.of(new ToeBrachialIndex(0.21, TbiBand.ABNORMAL, IndexOrigin.REPORTED)),
                 new FontaineGrade(Fontaine.IIA, List.of(Fontaine.IIA, Fontaine.IIB, Fontaine.IV)),
                 new RutherfordGrade(Rutherford.CHRONIC_5, List.of(Rutherford.CHRONIC_5, Rutherford.ACUTE_IIA)),
-                new Wifi(1, 2, 0, 3, Benefit.VERY_LOW, List.of(3)),
+                Optional.of(new Wifi(1, 2, 0, 3, Benefit.VERY_LOW, List.of(3))),
                 Answer.CANNOT_SAY,
                 List.of(Answer.YES, Answer.NO),
                 Tier.WITHIN_14_DAYS);
@@ -46,7 +46,7 @@ class ResultFormatTest {
                 Optional.empty(),
                 new FontaineGrade(Fontaine.I, List.of(Fontaine.I)),
                 new RutherfordGrade(Rutherford.ACUTE_IIB, List.of(Rutherford.ACUTE_IIB)),
-                new Wifi(0, 0, 0, 1, Benefit.HIGH, List.of(1)),
+                Optional.of(new Wifi(0, 0, 0, 1, Benefit.HIGH, List.of(1))),
                 Answer.NO,
                 List.of(Answer.NO),
                 Tier.ADVICE_ONLY);
@@ -83,7 +83,7 @@ class ResultFormatTest {
                         + "\"wifi\":{\"wound\":0,\"ischaemia\":0,\"infection\":0,\"stage\":1,\"benefit\":\"high\",\"possibleStages\":[1]},"
                         + "\"chronicLimbThreatening\":\"no\",\"chronicLimbThreateningPossible\":[\"no\"],\"tier\":\"adviceOnly\"}},"
                         + "\"urgency\":{\"tier\":\"within5Days\",\"possible\":[\"sameDay\",\"within18Weeks\"],\"targetDate\":\"2026-03-07\","
-                        + "\"clockFrom\":\"2026-03-02\",\"fhirPriority\":\"asap\",\"because\":\"because \\\"so\\\"\"},"
+                        + "\"waitingSince\":\"2026-03-02\",\"fhirPriority\":\"asap\",\"because\":\"because \\\"so\\\"\"},"
                         + "\"redFlags\":[{\"code\":\"only-leg\",\"text\":\"text\",\"evidence\":[\"legs.left.amputation\"],\"source\":\"common-practice\"}],"
                         + "\"contradictions\":[],"
                         + "\"questions\":[{\"ask\":\"Ask?\",\"field\":\"legs.left.abi\",\"couldReveal\":\"within6Weeks\",\"askBy\":\"2026-03-02\",\"couldChange\":[\"wifi\"]}],"

@@ -68,8 +68,19 @@ public final class Visitor implements AutoCloseable {
         return rest();
     }
 
+    /** Signs in on the page that is open now, to which the visitor was led. */
+    public Visitor signInHere(String name) {
+        fillSignIn(name, TestDatabase.PASSWORD);
+        page.waitForURL(url -> !url.endsWith("/sign-in"));
+        return rest();
+    }
+
     private void sendSignIn(String name, String password) {
         open("sign-in");
+        fillSignIn(name, password);
+    }
+
+    private void fillSignIn(String name, String password) {
         page.getByLabel("Sign-in name").fill(name);
         page.getByLabel("Password").fill(password);
         button("Sign in").click();
@@ -78,6 +89,11 @@ public final class Visitor implements AutoCloseable {
     public Locator button(String name) {
         return page.getByRole(
                 AriaRole.BUTTON, new Page.GetByRoleOptions().setName(name).setExact(true));
+    }
+
+    /** The field with exactly this label. */
+    public Locator field(String label) {
+        return page.getByLabel(label, new Page.GetByLabelOptions().setExact(true));
     }
 
     public Locator heading(String name) {

@@ -1,6 +1,7 @@
 package limbqueue.access.ui;
 
 import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.Text;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.Input;
@@ -8,6 +9,7 @@ import com.vaadin.flow.component.html.Main;
 import com.vaadin.flow.component.html.NativeButton;
 import com.vaadin.flow.component.html.NativeLabel;
 import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.dom.Element;
 import com.vaadin.flow.router.BeforeEnterEvent;
 import com.vaadin.flow.router.BeforeEnterObserver;
@@ -68,7 +70,9 @@ class SignInView extends Main implements BeforeEnterObserver {
                                 + " and put before the physician in the order of its urgency."));
         card.getElement().appendChild(form);
         texts.orderedStream().forEach(text -> {
-            var notice = new Paragraph(text.notice());
+            var about = new Span("About every result: ");
+            about.addClassName("lq-strong");
+            var notice = new Paragraph(about, new Text(text.notice()));
             notice.addClassName("lq-notice");
             card.add(notice);
         });

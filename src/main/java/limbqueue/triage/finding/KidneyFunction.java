@@ -22,17 +22,20 @@ public record KidneyFunction(double egfr, Optional<LocalDate> taken, String evid
 
     private static final double MICROMOL_PER_L_IN_ONE_MG_PER_DL = 88.4;
 
-    /** The latest that can be worked out; a sex not known is taken as the one with the lower result. */
+    /**
+     * The latest that can be worked out; of several of one day the lowest; a sex not known is taken as the one with the
+     * lower result.
+     */
     public static Optional<KidneyFunction> latest(ReferralDocument document, LocalDate asOf) {
         var labs = document.labs().orElse(List.of());
         return IntStream.range(0, labs.size())
                 .boxed()
-                .sorted(Comparator.comparing(
-                        (Integer i) -> labs.get(i).taken().orElse(LocalDate.MIN), Comparator.reverseOrder()))
                 .flatMap(i -> of(labs.get(i), document, asOf)
                         .map(egfr -> new KidneyFunction(egfr, labs.get(i).taken(), "labs[" + i + "].value"))
                         .stream())
-                .findFirst();
+                .max(Comparator.comparing(
+                                (KidneyFunction kidney) -> kidney.taken().orElse(LocalDate.MIN))
+                        .thenComparing(KidneyFunction::egfr, Comparator.reverseOrder()));
     }
 
     private static Optional<Double> of(Lab lab, ReferralDocument document, LocalDate asOf) {

@@ -1,6 +1,8 @@
 package limbqueue.triage.flag;
 
 import java.util.List;
+import java.util.stream.Stream;
+import limbqueue.triage.ReferralDocument.ArmPressures;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Source;
@@ -23,7 +25,7 @@ final class ArmAccessRule implements FlagRule {
         var arms = referral.document().armPressures();
         var graft = referral.document().history().leftInternalMammaryGraft().orElse(false);
         if (arms.left().isEmpty() || arms.right().isEmpty()) {
-            return graft ? Outcome.cannotTell("armPressures.left", "armPressures.right") : Outcome.silent();
+            return graft ? Outcome.cannotTell(notMeasured(arms)) : Outcome.silent();
         }
         var left = arms.left().get().value();
         var right = arms.right().get().value();
@@ -38,7 +40,15 @@ final class ArmAccessRule implements FlagRule {
                 ? Outcome.fires(
                         "The left arm, which feeds the internal mammary graft, has the lower pressure: the graft is at"
                                 + " stake if that arm is used.",
-                        List.of("history.leftInternalMammaryGraft", "armPressures.left"))
+                        List.of("history.leftInternalMammaryGraft", "armPressures.left", "armPressures.right"))
                 : Outcome.silent();
+    }
+
+    private static List<String> notMeasured(ArmPressures arms) {
+        return Stream.of(
+                        arms.left().isEmpty() ? Stream.of("armPressures.left") : Stream.<String>empty(),
+                        arms.right().isEmpty() ? Stream.of("armPressures.right") : Stream.<String>empty())
+                .flatMap(paths -> paths)
+                .toList();
     }
 }

@@ -1,5 +1,7 @@
 package limbqueue.triage.flag;
 
+import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import limbqueue.triage.ReferralDocument.Lab;
@@ -38,9 +40,21 @@ final class BleedingRiskRule implements FlagRule {
                                                         .orElse(false))
                                         .stream()
                                         .map(entry -> entry + ".name"),
-                                Case.entries("labs", referral.document().labs(), lab -> risky(lab, referral)).stream()
+                                Case.entries("labs", referral.document().labs(), lab -> latest(lab, referral) && risky(lab, referral))
+                                        .stream()
                                         .map(entry -> entry + ".value"))
                         .flatMap(paths -> paths));
+    }
+
+    /** Whether no later value of the same test is held; an old value says nothing once there is a newer one. */
+    private static boolean latest(Lab lab, Case referral) {
+        return referral.document().labs().orElse(List.of()).stream()
+                .filter(other -> other.test().equals(lab.test()) && other.value().isPresent())
+                .noneMatch(other -> day(other).isAfter(day(lab)));
+    }
+
+    private static LocalDate day(Lab lab) {
+        return lab.taken().orElse(LocalDate.MIN);
     }
 
     private static boolean risky(Lab lab, Case referral) {

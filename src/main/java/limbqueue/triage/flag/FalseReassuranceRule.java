@@ -22,13 +22,33 @@ final class FalseReassuranceRule implements FlagRule {
     @Override
     public Outcome look(Case referral) {
         var history = referral.document().history();
-        var calcified = history.diabetes().orElse(false) || history.dialysis().orElse(false);
+        var calcifying = Stream.of(
+                        history.diabetes().orElse(false) ? Stream.of("history.diabetes") : Stream.<String>empty(),
+                        history.dialysis().orElse(false) ? Stream.of("history.dialysis") : Stream.<String>empty())
+                .flatMap(paths -> paths)
+                .toList();
+        var suspects = referral.legsWith(leg -> unreliable(leg) && leg.symptoms()).toList();
+        var evidence = suspects.stream()
+                .filter(leg -> leg.threatening() || !calcifying.isEmpty())
+                .flatMap(leg -> Stream.of(
+                                FlagEvidence.ankleIndex(leg, referral),
+                                FlagEvidence.symptom(leg),
+                                leg.threatening() ? Stream.<String>empty() : calcifying.stream())
+                        .flatMap(paths -> paths))
+                .distinct()
+                .toList();
+        var unknown = Stream.of(
+                        history.diabetes().isEmpty() ? Stream.of("history.diabetes") : Stream.<String>empty(),
+                        history.dialysis().isEmpty() ? Stream.of("history.dialysis") : Stream.<String>empty())
+                .flatMap(paths -> paths)
+                .toList();
+        if (evidence.isEmpty() && !suspects.isEmpty() && !unknown.isEmpty()) {
+            return Outcome.cannotTell(unknown);
+        }
         return Outcome.onEvidence(
                 "The ankle-brachial index is normal or cannot be measured, which calcified arteries can feign: rely on toe"
                         + " pressure or toe-brachial index.",
-                referral.legsWith(leg -> unreliable(leg) && (leg.threatening() || (calcified && leg.symptoms())))
-                        .flatMap(leg ->
-                                Stream.concat(FlagEvidence.ankleIndex(leg, referral), FlagEvidence.symptom(leg))));
+                evidence.stream());
     }
 
     private static boolean unreliable(LegPicture leg) {

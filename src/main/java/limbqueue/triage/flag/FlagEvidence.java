@@ -25,8 +25,15 @@ final class FlagEvidence {
 
     /** The complaints of a leg, as far as they are there. */
     static Stream<String> symptom(LegPicture leg) {
-        return Stream.concat(
-                threat(leg), leg.claudication() ? Stream.of(leg.facts().path("claudication.present")) : Stream.empty());
+        return Stream.of(
+                        threat(leg),
+                        Stream.of(
+                                        leg.claudication() ? "claudication.present" : "",
+                                        leg.acute() ? "acute" : "",
+                                        leg.infection() > 0 ? "infection" : "")
+                                .filter(field -> !field.isEmpty())
+                                .map(leg.facts()::path))
+                .flatMap(paths -> paths);
     }
 
     /** The fields from which the ankle-brachial index of a leg came. */

@@ -26,6 +26,10 @@ public sealed interface Outcome {
         return new CannotTell(List.of(missing));
     }
 
+    static Outcome cannotTell(List<String> missing) {
+        return new CannotTell(missing);
+    }
+
     /** Fires when there is evidence, and is silent without. */
     static Outcome onEvidence(String text, Stream<String> evidence) {
         var paths = evidence.toList();

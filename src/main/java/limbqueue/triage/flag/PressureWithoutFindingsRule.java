@@ -23,10 +23,10 @@ final class PressureWithoutFindingsRule implements FlagRule {
     @Override
     public Outcome look(Case referral) {
         var asked = referral.document().asked();
-        var hurried = asked.expedite()
-                .orElse(asked.priority()
+        var hurried = asked.expedite().orElse(false)
+                || asked.priority()
                         .map(priority -> priority != AskedPriority.ROUTINE)
-                        .orElse(false));
+                        .orElse(false);
         if (!hurried || referral.tier().moreUrgentThan(Tier.WITHIN_6_WEEKS)) {
             return Outcome.silent();
         }

@@ -1,8 +1,10 @@
 package limbqueue.triage.flag;
 
 import java.time.LocalDate;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import limbqueue.triage.ReferralDocument;
@@ -13,10 +15,14 @@ import limbqueue.triage.ReferralDocument.ProcedureKind;
 import limbqueue.triage.Side;
 import limbqueue.triage.Tier;
 import limbqueue.triage.finding.Case;
+import limbqueue.triage.grade.LegPicture;
 import limbqueue.triage.threshold.Source;
 
 /** An angiogram elsewhere, called diagnostic, on a leg ill enough to treat; nothing done, and report or images not held. */
 final class UndisclosedAttemptRule implements FlagRule {
+
+    private static final Set<ProcedureKind> NO_TREATMENT_OF_FLOW =
+            EnumSet.of(ProcedureKind.ANGIOGRAM, ProcedureKind.AMPUTATION);
 
     @Override
     public String code() {
@@ -85,15 +91,26 @@ final class UndisclosedAttemptRule implements FlagRule {
     private static boolean worthTreating(Case referral, Optional<Side> side) {
         return referral.legsWith(leg -> Case.concerns(side, leg.side()))
                 .anyMatch(leg -> referral.legTiers()
-                        .getOrDefault(leg.side(), Tier.ADVICE_ONLY)
-                        .moreUrgentThan(Tier.ADVICE_ONLY));
+                                .getOrDefault(leg.side(), Tier.ADVICE_ONLY)
+                                .moreUrgentThan(Tier.ADVICE_ONLY)
+                        || claudicationMayLimitLife(leg)
+                        || lowFigures(leg));
+    }
+
+    private static boolean claudicationMayLimitLife(LegPicture leg) {
+        return leg.claudication() && leg.leg().claudication().limitsLife().isEmpty();
+    }
+
+    private static boolean lowFigures(LegPicture leg) {
+        return leg.facts().figures().known()
+                && (leg.perfusion().low() || leg.perfusion().poorAtRest());
     }
 
     /** A treatment that was completed on that side, on or after the day of the angiogram as far as days are known. */
     private static boolean treatedSince(List<Procedure> procedures, Optional<Side> side, Optional<LocalDate> day) {
         return procedures.stream()
                 .filter(procedure ->
-                        procedure.kind().isPresent() && !procedure.kind().equals(Optional.of(ProcedureKind.ANGIOGRAM)))
+                        procedure.kind().map(NO_TREATMENT_OF_FLOW::contains).map(none -> !none).orElse(false))
                 .filter(procedure -> procedure.outcome().equals(Optional.of(ReferralDocument.Outcome.COMPLETED)))
                 .filter(procedure -> side.isEmpty()
                         || procedure.side().map(side.get()::equals).orElse(false))

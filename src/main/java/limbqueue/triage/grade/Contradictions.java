@@ -82,7 +82,7 @@ public final class Contradictions {
         if (claudication.present().equals(Optional.of(false))
                 && claudication.distanceMetres().isPresent()) {
             add(
-                    "No pain on walking is stated, yet there is a distance at which it begins.",
+                    "No pain on walking is stated, yet there is a distance at which it begins; it is assumed to be there.",
                     "claudication.present",
                     "claudication.distanceMetres");
         }
@@ -91,7 +91,7 @@ public final class Contradictions {
                 && (restPain.needsOpioid().orElse(false)
                         || restPain.easedByHanging().orElse(false))) {
             add(
-                    "No rest pain is stated, yet there is something that eases it.",
+                    "No rest pain is stated, yet there is something that eases it; it is assumed to be there.",
                     "restPain.present",
                     restPain.needsOpioid().orElse(false) ? "restPain.needsOpioid" : "restPain.easedByHanging");
         }
@@ -132,7 +132,7 @@ public final class Contradictions {
     private void restPainWithGoodFlow(LegPicture picture) {
         if (picture.restPain()
                 && facts.figures().known()
-                && picture.perfusion().ischaemia() == 0
+                && picture.perfusion().ischaemia() <= 1
                 && !picture.perfusion().poorAtRest()) {
             add(
                     "Pain at rest with good pressures: the pain keeps its grade until the cause is settled; a toe pressure helps.",

@@ -5,6 +5,8 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
 import limbqueue.triage.Quantity;
 import limbqueue.triage.Quantity.Metres;
 import limbqueue.triage.Quantity.Millimetres;
@@ -33,6 +35,7 @@ public final class LegFacts {
 
     private final Side side;
     private final Leg leg;
+    private final ReferralDocument document;
     private final LocalDate asOf;
     private final Limits limits;
     private final PerfusionFigures figures;
@@ -68,6 +71,7 @@ public final class LegFacts {
     public LegFacts(Side side, ReferralDocument document, LocalDate asOf, Limits limits) {
         this.side = side;
         this.leg = document.legs().of(side);
+        this.document = document;
         this.asOf = asOf;
         this.limits = limits;
         this.figures = new PerfusionFigures(leg, document.armPressures(), limits);
@@ -242,7 +246,7 @@ public final class LegFacts {
      * counts as the complaint being there.
      */
     private Fact<Boolean> askAcute() {
-        return complaint(
+        return asked(
                 "acute.present",
                 acuteKnown(),
                 false,
@@ -274,6 +278,15 @@ public final class LegFacts {
         return claudication.course().equals(Optional.of(Course.STABLE)) ? Optional.of(false) : Optional.empty();
     }
 
+    /** Signs of a sudden loss of blood flow that began longer ago than acute ischaemia does. */
+    public boolean lateAfterSuddenOnset() {
+        var acute = leg.acute();
+        return acute.onset()
+                .filter(onset -> ChronoUnit.DAYS.between(onset, asOf) > limits.whole(Limit.ACUTE_AT_MOST))
+                .map(onset -> acuteFinding() || acute.present().orElse(false))
+                .orElse(false);
+    }
+
     private boolean acuteFinding() {
         var acute = leg.acute();
         return acute.pain().orElse(false)
@@ -295,7 +308,7 @@ public final class LegFacts {
 
     /** Sensation that cannot be assessed is unknown, not intact. */
     private Fact<Sensory> askSensory() {
-        return complaint(
+        return asked(
                 "acute.sensory",
                 leg.acute().sensory(),
                 Sensory.NONE,
@@ -305,7 +318,7 @@ public final class LegFacts {
     }
 
     private Fact<Motor> askMotor() {
-        return complaint(
+        return asked(
                 "acute.motor",
                 leg.acute().motor(),
                 Motor.NONE,
@@ -314,7 +327,7 @@ public final class LegFacts {
     }
 
     private Fact<Doppler> askArterialDoppler() {
-        return complaint(
+        return asked(
                 "acute.arterialDoppler",
                 leg.acute().arterialDoppler(),
                 Doppler.AUDIBLE,
@@ -323,7 +336,7 @@ public final class LegFacts {
     }
 
     private Fact<Doppler> askVenousDoppler() {
-        return complaint(
+        return asked(
                 "acute.venousDoppler",
                 leg.acute().venousDoppler(),
                 Doppler.AUDIBLE,
@@ -332,7 +345,7 @@ public final class LegFacts {
     }
 
     private Fact<Gangrene> askGangrene() {
-        return complaint(
+        return asked(
                 "wound.gangrene",
                 leg.wound().gangrene(),
                 Gangrene.NONE,
@@ -341,29 +354,46 @@ public final class LegFacts {
     }
 
     private Fact<Ulcer> askUlcer() {
-        return complaint(
+        return asked(
                 "wound.ulcer",
-                ulcerKnown(),
-                Ulcer.NONE,
-                List.of(Ulcer.values()),
+                leg.wound().ulcer().filter(stated -> stated != Ulcer.NONE || !exposed()).or(this::ulcerExposed),
+                leastUlcer(),
+                Stream.of(Ulcer.values())
+                        .filter(ulcer -> ulcer.compareTo(leastUlcer()) >= 0)
+                        .toList(),
                 "Is there an open sore on the " + words + " or its foot: none, shallow, deep, extensive?");
     }
 
-    /** What a wound exposes says that there is one, even where it was called none. */
-    private Optional<Ulcer> ulcerKnown() {
-        var stated = leg.wound().ulcer();
-        var exposes = leg.wound().exposes().orElse(Exposes.NOTHING);
-        var shown = switch (exposes) {
-            case NOTHING -> Optional.<Ulcer>empty();
-            case DISTAL_PHALANX -> Optional.of(Ulcer.SHALLOW);
-            case BONE_JOINT_OR_TENDON, CALCANEUS -> Optional.of(Ulcer.DEEP);
+    private boolean exposed() {
+        return leg.wound().exposes().map(exposes -> exposes != Exposes.NOTHING).orElse(false);
+    }
+
+    /** An ulcer that was called none, although something is exposed in it; empty while nothing was said of an ulcer. */
+    private Optional<Ulcer> ulcerExposed() {
+        return leg.wound().ulcer().map(stated -> leastUlcer());
+    }
+
+    /** The least ulcer that fits what is said of the wound: none, while nothing is said of a wound. */
+    private Ulcer leastUlcer() {
+        return switch (leg.wound().exposes().orElse(Exposes.NOTHING)) {
+            case BONE_JOINT_OR_TENDON, CALCANEUS -> Ulcer.DEEP;
+            case DISTAL_PHALANX -> Ulcer.SHALLOW;
+            case NOTHING -> describedWithoutKind() ? Ulcer.SHALLOW : Ulcer.NONE;
         };
-        return stated.equals(Optional.of(Ulcer.NONE)) && shown.isPresent() ? shown : stated;
+    }
+
+    /** A wound has a place, an age or spreads, and is not said to be gangrene: then there is a sore. */
+    private boolean describedWithoutKind() {
+        var wound = leg.wound();
+        return wound.gangrene().orElse(Gangrene.NONE) == Gangrene.NONE
+                && (wound.site().isPresent()
+                        || wound.sinceDays().isPresent()
+                        || wound.spreading().orElse(false));
     }
 
     /** Where the wound is; forefoot stands for the sites that no rule tells apart from it. */
     private Fact<WoundSite> askWoundSite() {
-        return complaint(
+        return asked(
                 "wound.site",
                 leg.wound().site(),
                 WoundSite.FOREFOOT,
@@ -372,7 +402,7 @@ public final class LegFacts {
     }
 
     private Fact<Exposes> askExposes() {
-        return complaint(
+        return asked(
                 "wound.exposes",
                 leg.wound().exposes(),
                 Exposes.NOTHING,
@@ -381,7 +411,7 @@ public final class LegFacts {
     }
 
     private Fact<Boolean> askSpreading() {
-        return complaint(
+        return asked(
                 "wound.spreading",
                 leg.wound().spreading(),
                 false,
@@ -391,7 +421,7 @@ public final class LegFacts {
 
     /** Whether the ulcer is old enough; an age not stated is not reassuring. */
     private Fact<Boolean> askUlcerLasting() {
-        return complaint(
+        return asked(
                 "wound.sinceDays",
                 leg.wound().sinceDays().map(since -> since.days() >= limits.whole(Limit.ULCER_LASTING_AT_LEAST)),
                 true,
@@ -400,7 +430,7 @@ public final class LegFacts {
     }
 
     private Fact<Boolean> askRestPainLasting() {
-        return complaint(
+        return asked(
                 "restPain.sinceDays",
                 leg.restPain().sinceDays().map(since -> since.days() > limits.whole(Limit.REST_PAIN_LASTING_MORE_THAN)),
                 true,
@@ -409,20 +439,41 @@ public final class LegFacts {
     }
 
     private Fact<Boolean> askRestPain() {
-        return complaint(
+        return asked(
                 "restPain.present",
-                leg.restPain().present(),
+                restPainKnown(),
                 false,
                 List.of(false, true),
                 "Does the foot of the " + words + " hurt at night or at rest, better when it hangs down?");
     }
 
+    /** What eases the pain says that it is there, even where it was denied; an age says so while it was not. */
+    private Optional<Boolean> restPainKnown() {
+        var restPain = leg.restPain();
+        var eased = restPain.needsOpioid().orElse(false) || restPain.easedByHanging().orElse(false);
+        return eased
+                ? Optional.of(true)
+                : restPain.present().or(() -> restPain.sinceDays().map(since -> true));
+    }
+
+    /** A distance at which it begins says that the pain is there, even where it was denied. */
+    private Optional<Boolean> claudicationKnown() {
+        var claudication = leg.claudication();
+        if (claudication.distanceMetres().isPresent()) {
+            return Optional.of(true);
+        }
+        var described = claudication.sinceDays().isPresent()
+                || claudication.course().isPresent()
+                || claudication.site().isPresent()
+                || claudication.relief().isPresent()
+                || claudication.limitsLife().orElse(false);
+        return claudication.present().or(() -> described ? Optional.of(true) : Optional.empty());
+    }
+
     private Fact<Boolean> askClaudication() {
-        return complaint(
+        return asked(
                 "claudication.present",
-                leg.claudication()
-                        .present()
-                        .or(() -> leg.claudication().distanceMetres().map(distance -> true)),
+                claudicationKnown(),
                 false,
                 List.of(false, true),
                 "Does walking bring on pain in the " + words + " that stops within minutes of standing still?");
@@ -431,8 +482,8 @@ public final class LegFacts {
     /** Pain-free walking distance in metres; unknown, it is acted on as the shortest. */
     private Fact<Metres> askDistance() {
         var shortest = new Metres(limits.of(Limit.CLAUDICATION_SHORT_LESS_THAN) - 1);
-        return new Fact<>(
-                path("claudication.distanceMetres"),
+        return asked(
+                "claudication.distanceMetres",
                 leg.claudication().distanceMetres(),
                 shortest,
                 List.of(
@@ -443,7 +494,7 @@ public final class LegFacts {
     }
 
     private Fact<Boolean> askLimitsLife() {
-        return complaint(
+        return asked(
                 "claudication.limitsLife",
                 leg.claudication().limitsLife(),
                 false,
@@ -453,7 +504,7 @@ public final class LegFacts {
     }
 
     private Fact<Boolean> askWorsening() {
-        return complaint(
+        return asked(
                 "claudication.course",
                 leg.claudication().course().map(course -> course != Course.STABLE),
                 false,
@@ -462,7 +513,7 @@ public final class LegFacts {
     }
 
     private Fact<Boolean> askDeepInfection() {
-        return complaint(
+        return asked(
                 "infection.deep",
                 leg.infection().deep(),
                 false,
@@ -474,7 +525,7 @@ public final class LegFacts {
     private Fact<Boolean> askLocallyInfected() {
         var signs =
                 leg.infection().localSigns().map(count -> count >= limits.whole(Limit.INFECTION_LOCAL_SIGNS_AT_LEAST));
-        return complaint(
+        return asked(
                 "infection.localSigns",
                 signs.filter(Boolean::booleanValue)
                         .or(() -> redness()
@@ -497,8 +548,8 @@ public final class LegFacts {
 
     /** Reach of the redness; a measurement, so unknown it is acted on as wide. */
     private Fact<Boolean> askWidelyRed() {
-        return new Fact<>(
-                path("infection.rednessMm"),
+        return asked(
+                "infection.rednessMm",
                 redness().map(reach -> reach.value() > limits.of(Limit.INFECTION_REDNESS_MODERATE_MORE_THAN)),
                 true,
                 List.of(false, true),
@@ -506,10 +557,9 @@ public final class LegFacts {
     }
 
     private Fact<Boolean> askTemperatureOff() {
-        return complaint(
+        return asked(
                 "infection.temperatureC",
-                leg.infection()
-                        .temperatureC()
+                ofPatient(ReferralDocument.Infection::temperatureC)
                         .map(value -> outside(
                                 value, Limit.SYSTEMIC_TEMPERATURE_LESS_THAN, Limit.SYSTEMIC_TEMPERATURE_MORE_THAN)),
                 false,
@@ -518,10 +568,9 @@ public final class LegFacts {
     }
 
     private Fact<Boolean> askHeartRateHigh() {
-        return complaint(
+        return asked(
                 "infection.heartRate",
-                leg.infection()
-                        .heartRate()
+                ofPatient(ReferralDocument.Infection::heartRate)
                         .map(value -> value.value() > limits.of(Limit.SYSTEMIC_HEART_RATE_MORE_THAN)),
                 false,
                 List.of(false, true),
@@ -529,23 +578,24 @@ public final class LegFacts {
     }
 
     private Fact<Boolean> askBreathingFast() {
-        var rate = leg.infection()
-                .respiratoryRate()
+        var rate = ofPatient(ReferralDocument.Infection::respiratoryRate)
                 .map(value -> value.value() > limits.of(Limit.SYSTEMIC_RESPIRATORY_RATE_MORE_THAN));
-        var gas = leg.infection().paco2().map(value -> value.value() < limits.of(Limit.SYSTEMIC_PACO2_LESS_THAN));
-        return complaint(
+        var gas = ofPatient(ReferralDocument.Infection::paco2).map(value -> value.value() < limits.of(Limit.SYSTEMIC_PACO2_LESS_THAN));
+        return asked(
                 "infection.respiratoryRate",
-                rate.filter(Boolean::booleanValue).or(() -> gas).or(() -> rate),
+                rate.filter(Boolean::booleanValue)
+                        .or(() -> gas.filter(Boolean::booleanValue))
+                        .or(() -> rate),
                 false,
                 List.of(false, true),
                 "What is the patient's breathing rate?");
     }
 
     private Fact<Boolean> askWhiteCellsOff() {
-        return complaint(
+        return asked(
                 "infection.whiteCellsPerMicrolitre",
-                leg.infection()
-                        .whiteCellsPerMicrolitre()
+                ofPatient(ReferralDocument.Infection::whiteCellsPerMicrolitre)
+                        .or(() -> WhiteCells.recent(document, asOf, limits))
                         .map(value -> outside(
                                 value, Limit.SYSTEMIC_WHITE_CELLS_LESS_THAN, Limit.SYSTEMIC_WHITE_CELLS_MORE_THAN)),
                 false,
@@ -553,15 +603,24 @@ public final class LegFacts {
                 "What is the patient's white cell count?");
     }
 
+    /** Temperature, pulse, breathing and blood belong to the patient, whichever leg they were written down for. */
+    private <T> Optional<T> ofPatient(Function<ReferralDocument.Infection, Optional<T>> sign) {
+        return sign.apply(leg.infection())
+                .or(() -> sign.apply(document.legs().of(side.opposite()).infection()));
+    }
+
     private boolean outside(Quantity value, Limit low, Limit high) {
         return value.value() < limits.of(low) || value.value() > limits.of(high);
     }
 
     private Fact<Perfusion> askPerfusion() {
-        return figures.fact(path, words);
+        var fact = figures.fact(path, words);
+        return footGone()
+                ? new Fact<>(fact.path(), Optional.of(fact.actOn()), fact.actOn(), List.of(fact.actOn()), fact.ask())
+                : fact;
     }
 
-    private <T> Fact<T> complaint(String field, Optional<T> known, T actOn, List<T> choices, String ask) {
+    private <T> Fact<T> asked(String field, Optional<T> known, T actOn, List<T> choices, String ask) {
         return new Fact<>(path(field), footGone() ? known.or(() -> Optional.of(actOn)) : known, actOn, choices, ask);
     }
 }

@@ -61,6 +61,27 @@ public final class Indices {
                         .map(value -> new ToeBrachialIndex(value, tbiBand(value, limits), IndexOrigin.REPORTED)));
     }
 
+    /** Whether the index, or the ankle pressure, falls by more after exercise than it does in a healthy leg. */
+    public static boolean fallsWithExercise(Leg leg, ArmPressures arms, Limits limits) {
+        var indexFalls = abi(leg, arms, limits)
+                .flatMap(resting -> leg.abiAfterExercise()
+                        .map(after -> BigDecimal.valueOf(resting.value())
+                                        .subtract(BigDecimal.valueOf(after.value()))
+                                        .multiply(BigDecimal.valueOf(100))
+                                        .compareTo(BigDecimal.valueOf(resting.value())
+                                                .multiply(BigDecimal.valueOf(
+                                                        limits.of(Limit.EXERCISE_ABI_FALL_MORE_THAN))))
+                                > 0))
+                .orElse(false);
+        var pressureFalls = ankle(leg)
+                .flatMap(resting -> leg.pressures()
+                        .ankleAfterExercise()
+                        .map(after -> resting.value() - after.value()
+                                > limits.of(Limit.EXERCISE_ANKLE_FALL_MORE_THAN)))
+                .orElse(false);
+        return indexFalls || pressureFalls;
+    }
+
     /** The band of an index of two decimals. */
     public static AbiBand abiBand(double abi, Limits limits) {
         if (abi <= limits.of(Limit.ABI_ABNORMAL_AT_MOST)) {

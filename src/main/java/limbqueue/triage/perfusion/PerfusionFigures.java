@@ -1,6 +1,7 @@
 package limbqueue.triage.perfusion;
 
-import java.util.ArrayList;
+import java.math.BigDecimal;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -46,7 +47,11 @@ public final class PerfusionFigures {
 
     /** A toe pressure follows from a reported toe-brachial index once an arm pressure is known. */
     private static Optional<MmHg> toeFromIndex(Leg leg, ArmPressures arms) {
-        return leg.tbi().flatMap(tbi -> Indices.arm(arms).map(arm -> new MmHg(tbi.value() * arm.value())));
+        return leg.tbi()
+                .flatMap(tbi -> Indices.arm(arms)
+                        .map(arm -> new MmHg(BigDecimal.valueOf(tbi.value())
+                                .multiply(BigDecimal.valueOf(arm.value()))
+                                .doubleValue())));
     }
 
     public Optional<AnkleBrachialIndex> abi() {
@@ -85,31 +90,43 @@ public final class PerfusionFigures {
 
     /**
      * The supply of the leg as a fact: known once a distal and an ankle figure are, open otherwise. While it is open,
-     * the known figures are acted on; where there are none, the most serious supply is.
+     * the known figures are acted on; where there are none, the most serious supply is. Arteries that cannot be
+     * compressed leave the ankle to the distal figure, which stands in the same row of the table.
      */
     public Fact<Perfusion> fact(String legPath, String legWords) {
-        var lowByAnkle = lowByAnkle();
         var poor = poorByKnownFigures();
-        var ankleSettled = ankleKnown() || noncompressible;
-        if (distalKnown() && ankleSettled) {
-            var known = new Perfusion(grade(), poor, lowByAnkle, true);
+        if (distalKnown() && (ankleKnown() || noncompressible)) {
+            var low = ankleKnown() ? lowByAnkle() : grade() == 3;
+            var known = new Perfusion(grade(), poor, low, true);
             return fact(legPath + ".pressures.toe", Optional.of(known), known, List.of(known), legWords);
         }
-        var choices = new ArrayList<Perfusion>();
-        for (var low : ankleSettled ? List.of(lowByAnkle) : List.of(false, true)) {
-            if (distalKnown()) {
-                choices.add(new Perfusion(grade(), poor || low, low, true));
-            } else {
-                for (var grade = 0; grade <= 3; grade++) {
-                    choices.add(new Perfusion(grade, poor || low || grade == 3, low, true));
-                }
+        var actOn = known()
+                ? new Perfusion(grade(), poor, ankleKnown() ? lowByAnkle() : grade() == 3, distalKnown())
+                : new Perfusion(3, true, true, false);
+        var field = distalKnown() ? ".pressures.dorsalisPedis" : known() || noncompressible ? ".pressures.toe" : ".abi";
+        return fact(legPath + field, Optional.empty(), actOn, choices(poor), legWords);
+    }
+
+    /** The figures of ankle and of forefoot that are still open, each combined with each. */
+    private List<Perfusion> choices(boolean poor) {
+        var choices = new LinkedHashSet<Perfusion>();
+        for (int grade : distalKnown() ? List.of(grade()) : List.of(0, 1, 2, 3)) {
+            for (boolean low : lowWith(grade)) {
+                // An ankle figure low enough for claudication to be dealt with soon is low enough for rest pain too.
+                choices.add(new Perfusion(grade, poor || low || (!distalKnown() && grade == 3), low, true));
             }
         }
-        var actOn = known()
-                ? new Perfusion(grade(), poor, lowByAnkle, distalKnown())
-                : new Perfusion(3, true, !noncompressible, false);
-        var field = distalKnown() ? ".pressures.dorsalisPedis" : known() || noncompressible ? ".pressures.toe" : ".abi";
-        return fact(legPath + field, Optional.empty(), actOn, choices, legWords);
+        if (!distalKnown() && !noncompressible && !flat && !(ankleKnown() && ankleGrade() > 0)) {
+            choices.add(new Perfusion(0, poor, false, false));
+        }
+        return List.copyOf(choices);
+    }
+
+    private List<Boolean> lowWith(int grade) {
+        if (ankleKnown()) {
+            return List.of(lowByAnkle());
+        }
+        return noncompressible ? List.of(grade == 3) : List.of(false, true);
     }
 
     private static Fact<Perfusion> fact(

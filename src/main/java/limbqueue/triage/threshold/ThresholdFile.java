@@ -25,7 +25,7 @@ import java.util.TreeMap;
 public final class ThresholdFile {
 
     private static final Set<String> UNITS = Set.of(
-            "1", "mm[Hg]", "m", "mm", "d", "wk", "a", "Cel", "/min", "/uL", "10*9/L", "mg/dL", "mL/min/{1.73_m2}");
+            "1", "%", "mm[Hg]", "m", "mm", "d", "wk", "a", "Cel", "/min", "/uL", "10*9/L", "mg/dL", "mL/min/{1.73_m2}");
 
     private static final class Shipped {
         static final ThresholdFile FILE =
@@ -45,9 +45,11 @@ public final class ThresholdFile {
     /**
      * One row of the file.
      *
+     * @param place file and line
      * @param until the last day in force; empty while in force
      */
     public record Threshold(
+            String place,
             Limit limit,
             double value,
             String unit,
@@ -158,6 +160,7 @@ public final class ThresholdFile {
             throw wrong(place, "unknown source " + cells.get(5), "add it to the list of sources");
         }
         return new Threshold(
+                place,
                 limit,
                 number(place, cells.get(1)),
                 cells.get(2),
@@ -178,7 +181,11 @@ public final class ThresholdFile {
 
     private static double number(String place, String text) {
         try {
-            return Double.parseDouble(text);
+            var number = Double.parseDouble(text);
+            if (Double.isFinite(number)) {
+                return number;
+            }
+            throw wrong(place, "not a number: " + text, "write it as 0.90 or 50");
         } catch (NumberFormatException e) {
             throw wrong(place, "not a number: " + text, "write it as 0.90 or 50");
         }
@@ -208,18 +215,22 @@ public final class ThresholdFile {
         for (var i = 0; i < rows.size(); i++) {
             var row = rows.get(i);
             if (row.until().map(until -> until.isBefore(row.from())).orElse(false)) {
-                throw wrong(name, limit.id() + " ends before it begins", "correct its dates");
+                throw wrong(row.place(), limit.id() + " ends before it begins", "correct its dates");
+            }
+            if (!row.unit().equals(rows.getFirst().unit())) {
+                throw wrong(row.place(), limit.id() + " changes its unit", "give every value of it the same unit");
             }
             var last = i == rows.size() - 1;
             if (last != row.until().isEmpty()) {
-                throw wrong(name, limit.id() + " must have one value still in force, its last", "correct its dates");
+                throw wrong(
+                        row.place(), limit.id() + " must have one value still in force, its last", "correct its dates");
             }
             if (!last
                     && !row.until()
                             .map(until -> until.plusDays(1))
                             .equals(Optional.of(rows.get(i + 1).from()))) {
                 throw wrong(
-                        name,
+                        rows.get(i + 1).place(),
                         limit.id() + " has a gap or an overlap in time",
                         "let one value begin the day after the other ends");
             }

@@ -34,6 +34,10 @@ public final class LegUrgency {
                 Tier.WITHIN_14_DAYS,
                 "Tissue loss of the %s with poor blood flow, shown or not ruled out.",
                 Source.VS_QIF_2019),
+        LATE_AFTER_SUDDEN_ONSET(
+                Tier.WITHIN_14_DAYS,
+                "Sudden loss of blood flow to the %s longer than two weeks ago: threatened until shown otherwise.",
+                Source.VS_QIF_2019),
         REST_PAIN(Tier.WITHIN_14_DAYS, "Ischaemic rest pain of the %s, shown or suspected.", Source.VS_QIF_2019),
         INFECTION_WITH_ISCHAEMIA(
                 Tier.WITHIN_14_DAYS,
@@ -47,7 +51,7 @@ public final class LegUrgency {
                 Tier.WITHIN_6_WEEKS, "Popliteal aneurysm of the %s, large or of unknown size.", Source.COMMON_PRACTICE),
         EARLIER_REPAIR_OCCLUDED(
                 Tier.WITHIN_6_WEEKS,
-                "Claudication of the %s with an occluded earlier stent or bypass.",
+                "Claudication of the %s with an earlier stent or bypass that is occluded, shown or not ruled out.",
                 Source.COMMON_PRACTICE),
         ABANDONED_PROCEDURE(
                 Tier.WITHIN_6_WEEKS,
@@ -122,6 +126,9 @@ public final class LegUrgency {
             // No stage of a leg without wound and with at most mild infection reaches 4.
             return Rule.REST_PAIN;
         }
+        if (facts.lateAfterSuddenOnset()) {
+            return Rule.LATE_AFTER_SUDDEN_ONSET;
+        }
         if (infection.grade() == 1) {
             return answers.of(facts.perfusion()).ischaemia() >= 1
                     ? Rule.INFECTION_WITH_ISCHAEMIA
@@ -144,20 +151,23 @@ public final class LegUrgency {
         if (ischaemia >= 1 || gangrene != Gangrene.NONE || !perfusion.distal()) {
             return Rule.TISSUE_LOSS;
         }
-        return answers.of(facts.restPain()) ? Rule.REST_PAIN : Rule.WOUND_WITHOUT_ISCHAEMIA;
+        if (answers.of(facts.restPain())) {
+            return Rule.REST_PAIN;
+        }
+        return facts.lateAfterSuddenOnset() ? Rule.LATE_AFTER_SUDDEN_ONSET : Rule.WOUND_WITHOUT_ISCHAEMIA;
     }
 
     private static Rule claudicationOrLess(LegFacts facts, Background background, Answers answers) {
-        if (background.largePoplitealAneurysm()) {
+        if (answers.of(background.largePoplitealAneurysm())) {
             return Rule.POPLITEAL_ANEURYSM;
         }
         if (!answers.of(facts.claudication())) {
             return Rule.NO_SYMPTOM;
         }
-        if (background.earlierRepairOccluded()) {
+        if (answers.of(background.earlierRepairOccluded())) {
             return Rule.EARLIER_REPAIR_OCCLUDED;
         }
-        if (background.abandonedProcedure()) {
+        if (answers.of(background.abandonedProcedure())) {
             return Rule.ABANDONED_PROCEDURE;
         }
         if (answers.of(facts.worsening())) {

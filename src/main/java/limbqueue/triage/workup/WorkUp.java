@@ -389,7 +389,8 @@ public final class WorkUp {
         return document().labs().orElse(List.of()).stream()
                 .filter(lab ->
                         lab.test().equals(Optional.of(test)) && lab.value().isPresent())
-                .max(Comparator.comparing(lab -> lab.taken().orElse(LocalDate.MIN)));
+                .max(Comparator.comparing((Lab lab) -> lab.taken().orElse(LocalDate.MIN))
+                        .thenComparing(lab -> lab.value().orElse(0.0)));
     }
 
     /** The day of the oldest among the latest results of {@code tests}; empty when one of them is not held. */

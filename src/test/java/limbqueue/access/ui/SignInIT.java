@@ -4,42 +4,78 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import limbqueue.testbed.InBrowser;
-import limbqueue.testbed.TestDatabase;
 import limbqueue.testbed.Visitor;
 import limbqueue.triage.TriageResult;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 @InBrowser
 class SignInIT {
 
-    @Test
-    void the_manager_signs_in_and_arrives_at_people(Visitor manager) {
-        manager.signIn("manager");
-        assertThat(manager.place()).isEqualTo("people");
-        assertThat(manager.heading("People").isVisible()).isTrue();
-        manager.picture(Path.of("target/pictures/people.png"), 1440);
-        manager.picture(Path.of("target/pictures/people-1024.png"), 1024);
-        manager.open("practice").picture(Path.of("target/pictures/practice.png"), 1440);
-        manager.picture(Path.of("target/pictures/practice-1024.png"), 1024);
-        manager.open("activity").picture(Path.of("target/pictures/activity.png"), 1440);
-        manager.open("password").picture(Path.of("target/pictures/password.png"), 1440);
-        manager.open("nowhere").picture(Path.of("target/pictures/nowhere.png"), 1440);
+    @ParameterizedTest
+    @CsvSource({
+        "coordinator, referrals, Wren Halloway",
+        "physician, queue, Dr Imogen Tarrant",
+        "manager, people, Osric Pell"
+    })
+    void each_role_arrives_where_its_work_begins(String name, String place, String shown, Visitor person) {
+        person.signIn(name);
+        assertThat(person.place()).isEqualTo(place);
+        assertThat(person.page().textContent("header")).contains(shown).contains(name);
     }
 
     @Test
     void the_sign_in_page_says_what_this_is_and_who_decides(Visitor somebody) {
         somebody.open("sign-in");
-        somebody.picture(Path.of("target/pictures/sign-in.png"), 1440);
-        assertThat(somebody.page().textContent("main")).contains(TriageResult.NOTICE);
+        assertThat(somebody.page().textContent("main"))
+                .contains("Every referral for a blocked leg artery")
+                .contains(TriageResult.NOTICE);
         assertThat(somebody.page().title()).isEqualTo("Sign in · LimbQueue");
         assertThat(somebody.page().getAttribute("html", "lang")).isEqualTo("en-GB");
+        assertThat(somebody.accessibilityViolations()).isEmpty();
+        somebody.picture(Path.of("target/pictures/sign-in.png"), 1440);
     }
 
     @Test
     void a_wrong_password_is_told_in_words(Visitor somebody) {
         somebody.signInExpectingRefusal("manager", "not the password");
         assertThat(somebody.page().textContent("[role=alert]")).contains("don't go together");
+        assertThat(somebody.accessibilityViolations()).isEmpty();
         somebody.picture(Path.of("target/pictures/sign-in-wrong.png"), 1024);
-        assertThat(TestDatabase.PASSWORD).isNotBlank();
+    }
+
+    @Test
+    void a_name_that_nobody_has_is_told_in_the_same_words(Visitor somebody) {
+        somebody.signInExpectingRefusal("nobody-at-all", "not the password");
+        assertThat(somebody.page().textContent("[role=alert]")).contains("don't go together");
+    }
+
+    @Test
+    void too_many_wrong_passwords_make_a_name_wait(Visitor somebody) {
+        for (var attempt = 0; attempt < 5; attempt++) {
+            somebody.signInExpectingRefusal("guessed-name", "guess " + attempt);
+        }
+        somebody.signInExpectingRefusal("guessed-name", "one more");
+        assertThat(somebody.page().textContent("[role=alert]"))
+                .contains("Too many wrong passwords")
+                .contains("Wait");
+    }
+
+    @Test
+    void whoever_wanted_a_page_gets_it_after_signing_in(Visitor manager) {
+        manager.open("practice");
+        assertThat(manager.place()).isEqualTo("sign-in");
+        manager.signInHere("manager");
+        assertThat(manager.place()).startsWith("practice");
+    }
+
+    @Test
+    void signing_out_ends_the_session(Visitor manager) {
+        manager.signIn("manager");
+        manager.button("Sign out").click();
+        manager.page().waitForURL("**/sign-in");
+        manager.open("people");
+        assertThat(manager.place()).isEqualTo("sign-in");
     }
 }

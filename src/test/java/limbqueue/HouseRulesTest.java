@@ -1,0 +1,86 @@
+package limbqueue;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.lang.ArchRule;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.springframework.modulith.core.ApplicationModules;
+import org.springframework.modulith.core.Violations;
+
+class HouseRulesTest {
+
+    private static final JavaClasses HOUSE = new ClassFileImporter()
+            .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+            .importPackages("limbqueue");
+    private static final JavaClasses PLANTED = new ClassFileImporter().importPackages("planted");
+
+    static Stream<Arguments> rules() {
+        return Stream.of(
+                Arguments.of("the core is pure", HouseRules.theCoreIsPure(), "ClockReader"),
+                Arguments.of("SQL is in jdbc packages", HouseRules.sqlIsInJdbcPackages(), "SqlInTheKitchen"),
+                Arguments.of(
+                        "components are in ui packages", HouseRules.componentsAreInUiPackages(), "ButtonInTheKitchen"),
+                Arguments.of("views are nobody's business", HouseRules.viewsAreNobodysBusiness(), "PublicView"),
+                Arguments.of("every view asks for a role", HouseRules.everyViewAsksForARole(), "OpenView"),
+                Arguments.of(
+                        "every service asks for a role", HouseRules.everyServiceAsksForARole(), "OpenService.open"),
+                Arguments.of("the core reads no clock", HouseRules.theCoreReadsNoClock(), "ClockReader"),
+                Arguments.of("names say something", HouseRules.namesSaySomething(), "KitchenManager"));
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("rules")
+    void the_house_keeps_the_rule(String name, ArchRule rule, String planted) {
+        rule.check(HOUSE);
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("rules")
+    void the_rule_fires_where_it_is_broken_on_purpose(String name, ArchRule rule, String planted) {
+        assertThatThrownBy(() -> rule.check(PLANTED))
+                .isInstanceOf(AssertionError.class)
+                .hasMessageContaining(planted);
+    }
+
+    @Test
+    void a_service_method_that_asks_for_a_role_is_no_violation() {
+        assertThatThrownBy(() -> HouseRules.everyServiceAsksForARole().check(PLANTED))
+                .hasMessageNotContaining("OpenService.guarded");
+    }
+
+    @Test
+    void the_modules_keep_to_what_each_may_use() {
+        ApplicationModules.of(Application.class).verify();
+    }
+
+    @Test
+    void a_module_that_reaches_where_it_may_not_is_found() {
+        var planted = ApplicationModules.of("planted", location -> location.contains("/planted/"));
+        assertThatThrownBy(planted::verify)
+                .isInstanceOf(Violations.class)
+                .hasMessageContaining("kitchen")
+                .hasMessageContaining("planted.cellar.inner.Barrel");
+    }
+
+    @Test
+    void every_module_says_what_it_is_for_and_what_it_may_use() {
+        var modules = ApplicationModules.of(Application.class).stream().toList();
+        assertThat(modules)
+                .hasSizeGreaterThan(7)
+                .allSatisfy(module -> assertThat(module.getBasePackage()
+                                .findAnnotation(org.springframework.modulith.ApplicationModule.class))
+                        .as(module.getDisplayName())
+                        .isPresent()
+                        .get()
+                        .satisfies(declared -> assertThat(declared.allowedDependencies())
+                                .doesNotContain(org.springframework.modulith.ApplicationModule.OPEN_TOKEN)));
+    }
+}

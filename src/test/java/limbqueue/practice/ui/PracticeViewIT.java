@@ -1,0 +1,66 @@
+package limbqueue.practice.ui;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import limbqueue.testbed.InBrowser;
+import limbqueue.testbed.Visitor;
+import org.junit.jupiter.api.Test;
+
+@InBrowser
+class PracticeViewIT {
+
+    @Test
+    void the_letterhead_is_kept_and_the_frame_shows_the_name(Visitor manager) {
+        manager.signIn("manager").open("practice");
+        manager.field("Name of the practice").fill("Hollin Bridge Vascular Practice");
+        manager.field("Address, one line each").fill("4 Weir Lane\nHollin Bridge");
+        manager.field("Phone for urgent worsening").fill("01632 960199");
+        manager.button("Save").click();
+        assertThat(manager.page().getByText("The letterhead is saved.")).isVisible();
+        manager.open("practice");
+        assertThat(manager.field("Address, one line each")).hasValue("4 Weir Lane\nHollin Bridge");
+        assertThat(manager.field("Phone for urgent worsening")).hasValue("01632 960199");
+        assertThat(manager.page().textContent("header")).contains("Hollin Bridge Vascular Practice");
+    }
+
+    @Test
+    void of_two_people_who_save_the_second_sees_both_and_loses_nothing(Visitor first, Visitor second) {
+        first.signIn("manager").open("practice");
+        second.signIn("manager").open("practice");
+        first.field("Letters are signed by").fill("Dr Imogen Tarrant");
+        first.button("Save").click();
+        assertThat(first.page().getByText("The letterhead is saved.")).isVisible();
+
+        second.field("Fax").fill("01632 960141");
+        second.button("Save").click();
+        assertThat(second.page().locator("[role=alert]").getByText("signed by Dr Imogen Tarrant"))
+                .isVisible();
+        assertThat(second.field("Fax")).hasValue("01632 960141");
+        assertThat(second.accessibilityViolations()).isEmpty();
+        second.picture(Path.of("target/pictures/practice-conflict.png"), 1440);
+
+        second.button("Take theirs").click();
+        assertThat(second.field("Letters are signed by")).hasValue("Dr Imogen Tarrant");
+        assertThat(second.field("Fax")).hasValue("");
+    }
+
+    @Test
+    void a_practice_without_a_name_is_told_at_the_field(Visitor manager) {
+        manager.signIn("manager").open("practice");
+        manager.field("Name of the practice").fill(" ");
+        manager.button("Save").click();
+        assertThat(manager.page().getByText("Letters need the practice's name."))
+                .isVisible();
+    }
+
+    @Test
+    void the_policy_in_force_stands_beside_the_letterhead(Visitor manager) {
+        manager.signIn("manager").open("practice");
+        assertThat(manager.heading("Policy in force: standard-1")).isVisible();
+        assertThat(manager.page().textContent("main"))
+                .contains("Within 18 weeks")
+                .contains("126");
+    }
+}

@@ -1,0 +1,42 @@
+package limbqueue.start;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipFile;
+import org.junit.jupiter.api.Test;
+
+class JarIT {
+
+    @Test
+    void the_jar_holds_the_application_and_nothing_of_its_tests_or_demo() throws IOException {
+        try (var jar = new ZipFile(Run.jarFile().toFile())) {
+            var names = jar.stream().map(ZipEntry::getName).toList();
+            assertThat(names)
+                    .contains(
+                            "BOOT-INF/classes/limbqueue/start/Start.class",
+                            "BOOT-INF/classes/db/migration/V1__access.sql",
+                            "BOOT-INF/classes/META-INF/resources/ui/limbqueue.css")
+                    .noneMatch(name -> name.endsWith(".referral.json"))
+                    .noneMatch(name -> name.endsWith("practice.json"))
+                    .noneMatch(name -> name.contains("/testbed/") || name.contains("/planted/"))
+                    .noneMatch(name -> name.matches(".*(Test|IT)\\.class"))
+                    .noneMatch(
+                            name -> name.matches(
+                                    "BOOT-INF/lib/(junit|playwright|testcontainers|archunit|assertj|mockito|spring-boot-test).*"));
+        }
+    }
+
+    @Test
+    void the_jar_is_the_same_whenever_it_is_built() throws IOException {
+        try (var jar = new ZipFile(Run.jarFile().toFile())) {
+            var own = jar.stream()
+                    .filter(entry -> entry.getName().startsWith("BOOT-INF/classes/limbqueue/"))
+                    .map(ZipEntry::getTimeLocal)
+                    .distinct()
+                    .toList();
+            assertThat(own).as("times of our classes in the jar").hasSize(1);
+        }
+    }
+}

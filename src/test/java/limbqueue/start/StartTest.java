@@ -1,0 +1,79 @@
+package limbqueue.start;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.lang.syntax.ArchRuleDefinition;
+import java.io.DataInputStream;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class StartTest {
+
+    @TempDir
+    Path home;
+
+    /** Class file version 61 is Java 17: The Java Virtual Machine Specification, table 4.1-A. */
+    @Test
+    void the_first_class_loads_on_java_17() throws IOException {
+        try (var file = new DataInputStream(Start.class.getResourceAsStream("Start.class"))) {
+            assertThat(file.readInt()).isEqualTo(0xCAFEBABE);
+            file.readUnsignedShort();
+            assertThat(file.readUnsignedShort()).isEqualTo(61);
+        }
+    }
+
+    @Test
+    void the_first_class_needs_nothing_but_the_jdk() {
+        ArchRuleDefinition.classes()
+                .that()
+                .haveFullyQualifiedName(Start.class.getName())
+                .should()
+                .onlyDependOnClassesThat()
+                .resideInAnyPackage("java..", "limbqueue.start")
+                .check(new ClassFileImporter()
+                        .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+                        .importPackages("limbqueue.start"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"17.0.15, 17", "25, 25", "25.0.3, 25", "26-ea, 26", "1.8.0_402, 1"})
+    void the_version_is_read_from_the_folder_of_a_java(String version, int feature) throws IOException {
+        javaOf(version);
+        assertThat(Start.featureOf(home)).isEqualTo(feature);
+    }
+
+    @Test
+    void a_folder_without_a_java_is_passed_over() throws IOException {
+        assertThat(Start.featureOf(home)).isZero();
+        Files.writeString(home.resolve("release"), "JAVA_VERSION=\"25\"\n");
+        assertThat(Start.featureOf(home)).isZero();
+    }
+
+    @Test
+    void the_jar_and_the_build_look_for_a_java_in_the_same_folders() throws IOException {
+        var script = Files.readString(Path.of("mvnw"));
+        var list =
+                script.substring(script.indexOf("for home in"), script.indexOf("; do", script.indexOf("for home in")));
+        var folders = Arrays.stream(list.split("[\\s\\\\]+", -1))
+                .map(word -> word.replace("\"${HOME:-}\"", "~"))
+                .filter(word -> word.startsWith("/") || word.startsWith("~"))
+                .toList();
+        assertThat(folders).isEqualTo(Start.USUAL_FOLDERS);
+    }
+
+    private void javaOf(String version) throws IOException {
+        var program = Files.createDirectories(home.resolve("bin")).resolve("java");
+        Files.writeString(program, "");
+        assertThat(program.toFile().setExecutable(true)).isTrue();
+        Files.write(home.resolve("release"), List.of("IMPLEMENTOR=\"Somebody\"", "JAVA_VERSION=\"" + version + "\""));
+    }
+}

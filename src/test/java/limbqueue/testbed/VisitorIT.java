@@ -1,0 +1,33 @@
+package limbqueue.testbed;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+
+@InBrowser
+class VisitorIT {
+
+    @Test
+    void the_check_for_accessibility_finds_what_is_planted(Visitor somebody) {
+        somebody.open("sign-in");
+        somebody.page().evaluate("""
+                () => {
+                  const field = document.createElement('input');
+                  const faint = document.createElement('p');
+                  faint.textContent = 'Hardly to be read';
+                  faint.style.color = '#ddd';
+                  faint.style.background = '#fff';
+                  document.querySelector('main').append(field, faint);
+                }""");
+        assertThat(somebody.accessibilityViolations())
+                .anyMatch(line -> line.startsWith("label:"))
+                .anyMatch(line -> line.startsWith("color-contrast:"));
+    }
+
+    @Test
+    void visitors_do_not_share_a_session(Visitor one, Visitor other) {
+        one.signIn("manager");
+        other.open("people");
+        assertThat(other.place()).isEqualTo("sign-in");
+    }
+}

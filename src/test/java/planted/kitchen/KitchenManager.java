@@ -1,0 +1,4 @@
+package planted.kitchen;
+
+/** Breaks: the name says nothing. */
+public final class KitchenManager {}
