@@ -113,9 +113,9 @@ class DecisionDialog extends Dialog {
     static Component phones(ReferralPage page) {
         return Markup.div(
                 "lq-phones",
-                Markup.text("lq-label", "Patient"),
+                Markup.text("lq-caption", "Patient"),
                 WhoHeader.phone("patient's telephone", page.value("patient.phone")),
-                Markup.text("lq-label", "Referring doctor"),
+                Markup.text("lq-caption", "Referring doctor"),
                 WhoHeader.phone("referring doctor's telephone", page.value("referrer.phone")));
     }
 
