@@ -22,7 +22,9 @@ final class Console {
 
         /** Whether the reader merely had enough, as {@code head} does. */
         boolean readerHadEnough() {
-            return String.valueOf(getCause().getMessage()).toLowerCase(Locale.ROOT).contains("pipe");
+            return String.valueOf(getCause().getMessage())
+                    .toLowerCase(Locale.ROOT)
+                    .contains("pipe");
         }
     }
 

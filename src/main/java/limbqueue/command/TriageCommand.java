@@ -100,11 +100,17 @@ final class TriageCommand implements Command {
             console.explain(help());
             return INCOMPLETE;
         }
+        warmUp(asked);
         var run = new Run(asked, console);
         for (var path : asked.paths()) {
             triage(path, run);
         }
         return run.complete ? DONE : INCOMPLETE;
+    }
+
+    /** Triages nothing while the schema is being read on another processor, so that both are ready at the same time. */
+    private static void warmUp(Arguments asked) {
+        ResultFormat.write(Triage.triage(DocumentFormat.empty(), asked.policy(), asked.asOf()));
     }
 
     private static Arguments read(List<String> arguments) throws ArgumentsException {
@@ -167,8 +173,8 @@ final class TriageCommand implements Command {
         try (var in = open(file)) {
             var reading = PolicyFormat.parse(in);
             return reading.policy()
-                    .orElseThrow(() -> new ArgumentsException("the policy cannot be used. %s: %s"
-                            .formatted(file, problems(reading.problems()))));
+                    .orElseThrow(() -> new ArgumentsException(
+                            "the policy cannot be used. %s: %s".formatted(file, problems(reading.problems()))));
         } catch (IOException | JacksonIOException e) {
             throw new ArgumentsException("the policy cannot be read. %s: %s".formatted(file, whyUnreadable(e)));
         }
@@ -187,7 +193,8 @@ final class TriageCommand implements Command {
             return;
         }
         if (!triageFolder(path, new HashSet<>(), run)) {
-            run.console.complain(path + ": there is no file named *.referral.json in this folder, so nothing was read.");
+            run.console.complain(
+                    path + ": there is no file named *.referral.json in this folder, so nothing was read.");
         }
     }
 
@@ -202,7 +209,8 @@ final class TriageCommand implements Command {
         Path real;
         try (var entries = Files.list(folder)) {
             real = folder.toRealPath();
-            inside = entries.sorted(Comparator.comparing(entry -> entry.getFileName().toString()))
+            inside = entries.sorted(
+                            Comparator.comparing(entry -> entry.getFileName().toString()))
                     .toList();
         } catch (IOException e) {
             run.leaveOut(folder, whyUnreadable(e));
@@ -251,9 +259,8 @@ final class TriageCommand implements Command {
     }
 
     private static String whyUnreadable(Exception e) {
-        var cause = e instanceof JacksonIOException unreadable && unreadable.getCause() != null
-                ? unreadable.getCause()
-                : e;
+        var cause =
+                e instanceof JacksonIOException unreadable && unreadable.getCause() != null ? unreadable.getCause() : e;
         return switch (cause) {
             case NoSuchFileException _ -> "there is no such file or folder. Check the path.";
             case AccessDeniedException _ -> "it may not be read. Ask for the right to read it.";

@@ -114,7 +114,8 @@ public final class DocumentFormat {
         }
     }
 
-    static ReferralDocument empty() {
+    /** The document of which nothing is known. */
+    public static ReferralDocument empty() {
         return (ReferralDocument) RecordForm.of(ReferralDocument.class).read(null, "", Set.of());
     }
 

@@ -45,7 +45,8 @@ public final class PolicyFormat {
             var value = JsonText.value(parser);
             return parser.nextToken() == null
                     ? read(value)
-                    : refused(JsonText.place(parser.currentTokenLocation()) + "There is more after the end. Remove it.");
+                    : refused(
+                            JsonText.place(parser.currentTokenLocation()) + "There is more after the end. Remove it.");
         } catch (JacksonException broken) {
             return refused(JsonText.whatIsBroken(broken));
         }

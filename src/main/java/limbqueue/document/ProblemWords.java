@@ -130,7 +130,14 @@ final class ProblemWords {
             }
         }
         var hint = part.get(number.compareTo(part.get("maximum").decimalValue()) > 0 ? "x-hintAbove" : "x-hintBelow");
-        return words + (hint == null ? CHECK : " " + hint.stringValue());
+        if (hint != null) {
+            return words + " " + hint.stringValue();
+        }
+        return words + (mayBeLeftOut(part) ? CHECK : " Change it.");
+    }
+
+    private static boolean mayBeLeftOut(JsonNode part) {
+        return !part.has("type") || part.get("type").isArray();
     }
 
     private static boolean inRange(JsonNode part, BigDecimal number) {
@@ -140,7 +147,7 @@ final class ProblemWords {
 
     private static String range(JsonNode part) {
         if (part.has("minimum") && part.get("minimum").equals(part.get("maximum"))) {
-            return " at " + JsonText.write(part.get("minimum"));
+            return " only at " + JsonText.write(part.get("minimum")) + unit(part);
         }
         return part.has("minimum") && part.has("maximum")
                 ? " between " + JsonText.write(part.get("minimum")) + " and " + JsonText.write(part.get("maximum"))

@@ -50,9 +50,7 @@ class DemoReferralsTest {
             var text = Files.readString(file);
             var read = DocumentFormat.parse(text, DAY).document();
             var written = DocumentFormat.write(read);
-            assertThat(DocumentFormat.read(written, DAY))
-                    .as(file.toString())
-                    .isEqualTo(new Reading(read, List.of()));
+            assertThat(DocumentFormat.read(written, DAY)).as(file.toString()).isEqualTo(new Reading(read, List.of()));
             // The time of day of an onset is all that the record does not keep.
             var withoutTime = text.replace("2026-03-01T19:30", "2026-03-01");
             assertThat(Draft.of(JsonText.write(written)).differencesFrom(Draft.of(withoutTime)))
@@ -75,7 +73,9 @@ class DemoReferralsTest {
                     var field = schema.field(part, name).orElseThrow();
                     var value = field.has("properties")
                             ? nulls(field)
-                            : schema.entry(field).map(entry -> "[" + nulls(entry) + "]").orElse("null");
+                            : schema.entry(field)
+                                    .map(entry -> "[" + nulls(entry) + "]")
+                                    .orElse("null");
                     return "\"" + name + "\":" + value;
                 })
                 .collect(Collectors.joining(",", "{", "}"));
@@ -91,8 +91,9 @@ class DemoReferralsTest {
             named.add(matcher.group(1));
         }
         assertThat(named)
-                .containsExactlyElementsOf(
-                        files().stream().map(file -> file.getFileName().toString()).toList());
+                .containsExactlyElementsOf(files().stream()
+                        .map(file -> file.getFileName().toString())
+                        .toList());
         assertThat(readme).contains(DAY.toString());
     }
 
@@ -110,7 +111,8 @@ class DemoReferralsTest {
         try (var in = Files.newInputStream(FOLDER.resolve("standard.policy.json"))) {
             assertThat(PolicyFormat.parse(in).policy()).contains(Policy.standard());
         }
-        assertThat(new JsonMapper().readTree(FOLDER.resolve("standard.policy.json").toFile()))
+        assertThat(new JsonMapper()
+                        .readTree(FOLDER.resolve("standard.policy.json").toFile()))
                 .isEqualTo(PolicyFormat.write(Policy.standard()));
     }
 }

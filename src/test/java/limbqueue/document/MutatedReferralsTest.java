@@ -23,16 +23,68 @@ class MutatedReferralsTest {
     private static final long SEED = 20260302;
 
     private static final List<String> VALUES = List.of(
-            "null", "true", "false", "0", "-1", "57", "900", "0.43", "2.0", "2.5", "1e3", "1E400", "-1e-400", "1e999999",
-            "123456789012345678901234567890", "\"\"", "\" \"", "\"x\"", "\"none\"", "\"left\"", "\"0,57\"", "\"57\"",
-            "\"2026-02-30\"", "\"2031-01-01\"", "\"1066-10-14\"", "\"2026-03-01T25:00\"", "\"2026-02-27\"",
-            "\"line\\nbreak\\u0000\\u2028\"", "\"\\ud83d\"", "\"\\ud83e\\uddb5\"", "[]", "[null]", "[[]]", "[{}]", "{}",
-            "{\"left\":{}}", "{\"present\":true}", "{\"a.b\":{\"\":[1]}}", "\"" + "long ".repeat(60) + "\"",
+            "null",
+            "true",
+            "false",
+            "0",
+            "-1",
+            "57",
+            "900",
+            "0.43",
+            "2.0",
+            "2.5",
+            "1e3",
+            "1E400",
+            "-1e-400",
+            "1e999999",
+            "123456789012345678901234567890",
+            "\"\"",
+            "\" \"",
+            "\"x\"",
+            "\"none\"",
+            "\"left\"",
+            "\"0,57\"",
+            "\"57\"",
+            "\"2026-02-30\"",
+            "\"2031-01-01\"",
+            "\"1066-10-14\"",
+            "\"2026-03-01T25:00\"",
+            "\"2026-02-27\"",
+            "\"line\\nbreak\\u0000\\u2028\"",
+            "\"\\ud83d\"",
+            "\"\\ud83e\\uddb5\"",
+            "[]",
+            "[null]",
+            "[[]]",
+            "[{}]",
+            "{}",
+            "{\"left\":{}}",
+            "{\"present\":true}",
+            "{\"a.b\":{\"\":[1]}}",
+            "\"" + "long ".repeat(60) + "\"",
             "[".repeat(600) + "]".repeat(600));
 
     private static final List<String> PIECES = List.of(
-            "{", "}", "[", "]", ",", ":", "\"", "\\", "null", "NaN", "-", "1e", "//", "\u0000", "\ufeff", "\ud83e", "é", "\n",
-            "\"abi\":1,", "\"legs\":{},");
+            "{",
+            "}",
+            "[",
+            "]",
+            ",",
+            ":",
+            "\"",
+            "\\",
+            "null",
+            "NaN",
+            "-",
+            "1e",
+            "//",
+            "\u0000",
+            "\ufeff",
+            "\ud83e",
+            "é",
+            "\n",
+            "\"abi\":1,",
+            "\"legs\":{},");
 
     @Test
     void readingEndsWithProblemsAndNeverWithAnExceptionAndLosesNothing() throws IOException {
@@ -63,7 +115,8 @@ class MutatedReferralsTest {
                 case 1 -> damaged.substring(0, random.nextInt(damaged.length() + 1));
                 case 2 -> {
                     var at = random.nextInt(Math.max(1, damaged.length()));
-                    yield damaged.substring(0, at) + damaged.substring(Math.min(damaged.length(), at + 1 + random.nextInt(4)));
+                    yield damaged.substring(0, at)
+                            + damaged.substring(Math.min(damaged.length(), at + 1 + random.nextInt(4)));
                 }
                 case 3 -> withOtherName(damaged, random);
                 default -> withOtherValue(damaged, random);
@@ -133,7 +186,9 @@ class MutatedReferralsTest {
 
     /** Looks for every value of {@code read} in {@code kept}, except at the paths of problems. */
     private static void lookFor(JsonNode read, JsonNode kept, String path, Set<String> problems) {
-        if (problems.contains(path) || read.isNull() || read.isString() && read.stringValue().isBlank()) {
+        if (problems.contains(path)
+                || read.isNull()
+                || read.isString() && read.stringValue().isBlank()) {
             return;
         }
         if (read.isObject()) {

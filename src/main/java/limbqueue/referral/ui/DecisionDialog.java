@@ -122,7 +122,10 @@ class DecisionDialog extends Dialog {
     private static String questions(List<Question> questions) {
         var text = new StringBuilder();
         for (var at = 0; at < questions.size(); at++) {
-            text.append(at == 0 ? "" : "\n").append(at + 1).append(". ").append(questions.get(at).ask());
+            text.append(at == 0 ? "" : "\n")
+                    .append(at + 1)
+                    .append(". ")
+                    .append(questions.get(at).ask());
         }
         return text.toString();
     }
