@@ -27,7 +27,8 @@ class QueueEntry extends RouterLink {
         cell.addClassName("lq-queue-urgency");
         line.targetDate().ifPresent(target -> {
             cell.add(Markup.text("lq-queue-date", TierWords.date(target)));
-            cell.add(Markup.text(TimeWords.late(target, today) ? "lq-overdue" : "lq-due", TimeWords.until(target, today)));
+            cell.add(Markup.text(
+                    TimeWords.late(target, today) ? "lq-overdue" : "lq-due", TimeWords.until(target, today)));
         });
         return cell;
     }
@@ -62,7 +63,7 @@ class QueueEntry extends RouterLink {
         line.askBy()
                 .ifPresent(day -> cell.add(Markup.text(
                         TimeWords.late(day, today) ? "lq-ask-day lq-overdue" : "lq-ask-day",
-                        "ask " + TimeWords.until(day, today))));
+                        TimeWords.late(day, today) ? "ask now" : "ask " + TimeWords.until(day, today))));
         return cell;
     }
 }

