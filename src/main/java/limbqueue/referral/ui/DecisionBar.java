@@ -1,7 +1,6 @@
 package limbqueue.referral.ui;
 
 import com.vaadin.flow.component.Component;
-import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Div;
@@ -50,8 +49,8 @@ class DecisionBar extends Div {
         urgency.possible().stream()
                 .min(Comparator.naturalOrder())
                 .filter(possible -> possible.moreUrgentThan(urgency.tier()))
-                .ifPresent(possible -> lead.add(
-                        Markup.notKnown("what is not known still allows " + TierWords.inSentence(possible))));
+                .ifPresent(possible ->
+                        lead.add(Markup.notKnown("what is not known still allows " + TierWords.inSentence(possible))));
         add(
                 approve,
                 summary(lead, DecisionWords.proposal(page.proposal())),

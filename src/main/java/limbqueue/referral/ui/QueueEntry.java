@@ -27,7 +27,8 @@ class QueueEntry extends RouterLink {
         cell.addClassName("lq-queue-urgency");
         line.targetDate().ifPresent(target -> {
             cell.add(Markup.text("lq-queue-date", TierWords.date(target)));
-            cell.add(Markup.text(TimeWords.late(target, today) ? "lq-overdue" : "lq-due", TimeWords.until(target, today)));
+            cell.add(Markup.text(
+                    TimeWords.late(target, today) ? "lq-overdue" : "lq-due", TimeWords.until(target, today)));
         });
         return cell;
     }

@@ -116,8 +116,8 @@ class QueueView extends Div implements BeforeEnterObserver {
     private static Div columns() {
         var columns = Markup.div("lq-queue-columns");
         columns.getElement().setAttribute("aria-hidden", "true");
-        for (var column : List.of(
-                "Urgency and target", "Patient", "Rutherford", "Why, and red flags", "Questions", "Waiting")) {
+        for (var column :
+                List.of("Urgency and target", "Patient", "Rutherford", "Why, and red flags", "Questions", "Waiting")) {
             columns.add(Markup.text("lq-caption", column));
         }
         return columns;

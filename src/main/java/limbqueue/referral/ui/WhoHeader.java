@@ -41,8 +41,8 @@ class WhoHeader extends Header {
                     "lq-fact", "waiting " + TimeWords.waited(page.referral().received(), page.today())));
         }
         if (page.referral().state() != ReferralState.QUEUED) {
-            paper.add(
-                    Markup.text("lq-fact lq-standing", TierWords.of(page.referral().state())));
+            paper.add(Markup.text(
+                    "lq-fact lq-standing", TierWords.of(page.referral().state())));
         }
         page.value("patient.leavesArea")
                 .ifPresent(day -> paper.add(Markup.text(

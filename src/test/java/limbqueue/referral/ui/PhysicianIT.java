@@ -47,7 +47,9 @@ class PhysicianIT {
         as("physician", () -> {
             for (var line : referrals.queue()) {
                 referrals.decide(
-                        line.id(), referrals.get(line.id()).version(), new Decision.ReturnToReferrer("End of the test."));
+                        line.id(),
+                        referrals.get(line.id()).version(),
+                        new Decision.ReturnToReferrer("End of the test."));
             }
             return true;
         });
@@ -154,7 +156,10 @@ class PhysicianIT {
         assertThat(physician.page().getByLabel("Reason").inputValue()).isEqualTo("Lives alone, pain untenable.");
         assertThat(physician.page().getByLabel("Within 5 days, by").isChecked()).isTrue();
         physician.page().getByLabel("Rutherford, left leg").click();
-        physician.page().getByRole(AriaRole.OPTION, new Page.GetByRoleOptions().setName("5, minor tissue loss")).click();
+        physician
+                .page()
+                .getByRole(AriaRole.OPTION, new Page.GetByRoleOptions().setName("5, minor tissue loss"))
+                .click();
         physician.rest();
         confirm(physician, "Approve with this change");
         physician.page().waitForURL("**/queue?decided=" + referral.id());
@@ -214,7 +219,10 @@ class PhysicianIT {
         confirm(physician, "Record: sent to hospital");
         assertThat(dialog(physician).innerText()).contains("Write whom you told and how");
         picture(physician, "send-to-hospital");
-        physician.page().getByLabel("Whom you told, and how").fill("Vascular registrar at Marrow Point General, by phone.");
+        physician
+                .page()
+                .getByLabel("Whom you told, and how")
+                .fill("Vascular registrar at Marrow Point General, by phone.");
         confirm(physician, "Record: sent to hospital");
         physician.page().waitForURL("**/queue?decided=" + referral.id());
 
@@ -245,7 +253,12 @@ class PhysicianIT {
         physician.page().locator(".lq-changes").waitFor();
 
         assertThat(physician.page().locator(".lq-changes").innerText())
-                .contains("changed while you were reading", "Wren Halloway", "left leg, toe pressure", "22 mmHg", "12 mmHg");
+                .contains(
+                        "changed while you were reading",
+                        "Wren Halloway",
+                        "left leg, toe pressure",
+                        "22 mmHg",
+                        "12 mmHg");
         assertThat(state(referral)).isEqualTo(ReferralState.QUEUED);
         picture(physician, "changed-while-reading");
         physician.button("Return to referrer").click();
@@ -372,7 +385,9 @@ class PhysicianIT {
 
     private static void confirm(Visitor visitor, String words) {
         dialog(visitor)
-                .getByRole(AriaRole.BUTTON, new Locator.GetByRoleOptions().setName(words).setExact(true))
+                .getByRole(
+                        AriaRole.BUTTON,
+                        new Locator.GetByRoleOptions().setName(words).setExact(true))
                 .click();
         visitor.rest();
     }
