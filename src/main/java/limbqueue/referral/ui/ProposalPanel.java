@@ -196,7 +196,7 @@ final class ProposalPanel extends Section {
 
     private static NativeTable grades(TriageResult result) {
         var header = new NativeTableHeader(
-                new NativeTableRow(columnHeader(""), columnHeader("Left leg"), columnHeader("Right leg")));
+                new NativeTableRow(new NativeTableCell(), columnHeader("Left leg"), columnHeader("Right leg")));
         var rows = new NativeTableBody();
         rows.add(row(result, "Alone calls for", leg -> cell(TierWords.of(leg.tier()), List.of())));
         rows.add(row(

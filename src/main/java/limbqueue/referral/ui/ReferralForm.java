@@ -7,6 +7,7 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Span;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -76,6 +77,15 @@ final class ReferralForm extends Div {
         for (var place : places.values()) {
             place.tell(problemsAt.getOrDefault(place, List.of()), contradictionsAt.getOrDefault(place, List.of()));
         }
+    }
+
+    /** The problems in the order in which their places stand on the form. */
+    List<Problem> inOrder(List<Problem> problems) {
+        var order = List.copyOf(places.values());
+        return problems.stream()
+                .sorted(Comparator.comparing(
+                        problem -> placeFor(problem.path()).map(order::indexOf).orElse(-1)))
+                .toList();
     }
 
     /** The place of the value at {@code path}, or the one nearest to it. */

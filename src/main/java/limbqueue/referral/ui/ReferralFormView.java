@@ -210,7 +210,7 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
             now.panel().show(result, now.draft()::get);
             now.form().tell(reading.problems(), result.contradictions());
             now.sections().show(section -> now.form().progress(section, reading.problems(), result.questions()));
-            showProblems(reading.problems());
+            showProblems(now.form().inOrder(reading.problems()));
             showTitle(now, reading, result);
         });
     }
@@ -315,7 +315,8 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
                         Notification.Position.BOTTOM_START);
                 leave();
             }
-            case SubmitOutcome.NotYet(var problems) -> {
+            case SubmitOutcome.NotYet(var found) -> {
+                var problems = now.form().inOrder(found);
                 showProblems(problems);
                 now.form().tell(problems, List.of());
                 problems.stream().findFirst().ifPresent(problem -> goTo(problem.path()));

@@ -46,7 +46,7 @@ class ReferralFormIT {
         type(coordinator, "legs.right.abi", "57");
         type(coordinator, "patient.born", "2/3/26");
         assertThat(coordinator.page().locator(".lq-mend li")).hasCount(4);
-        coordinator.page().locator(".lq-mend button").last().click();
+        coordinator.page().getByText("right leg, reported ABI").click();
         coordinator.rest();
         assertThat(field(coordinator, "legs.right.abi")).isFocused();
         saved(coordinator);
