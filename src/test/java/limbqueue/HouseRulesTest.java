@@ -70,6 +70,7 @@ class HouseRulesTest {
                 .hasMessageContaining("planted.cellar.inner.Barrel");
     }
 
+    /** Fails too when a test brings a package-info of its own, which would hide the module's from the checks above. */
     @Test
     void every_module_says_what_it_is_for_and_what_it_may_use() {
         var modules = ApplicationModules.of(Application.class).stream().toList();

@@ -64,7 +64,6 @@ class LetterPage {
     private byte[] set(Parts parts, boolean numbered) {
         var out = new ByteArrayOutputStream();
         var builder = new PdfRendererBuilder();
-        builder.useFastMode();
         builder.usePdfUaAccessibility(true);
         builder.withProducer("LimbQueue");
         builder.useFont(() -> resource(FONT), FAMILY, 400, FontStyle.NORMAL, true);
@@ -128,8 +127,8 @@ class LetterPage {
                 joined(parts.regarding(), "<br/>"),
                 escape(parts.salutation()),
                 html(parts.body().subList(0, parts.body().size() - 1)),
-                        // The last passage stays with the signature, so that no page holds a signature alone.
-                        html(parts.body().subList(parts.body().size() - 1, parts.body().size())),
+                // The last passage stays with the signature, so that no page holds a signature alone.
+                html(parts.body().subList(parts.body().size() - 1, parts.body().size())),
                 escape(parts.farewell().getFirst()),
                 joined(parts.farewell().subList(1, parts.farewell().size()), "<br/>"));
     }

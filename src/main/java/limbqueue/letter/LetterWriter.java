@@ -39,8 +39,8 @@ final class LetterWriter {
 
     private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.UK);
 
-    /** More would not be answered; the rest is asked on the phone. */
-    private static final int MOST_QUESTIONS = 8;
+    /** More would not be answered, nor leave the caution on the first page; the rest is asked on the phone. */
+    private static final int MOST_QUESTIONS = 6;
 
     /** Questions about these touch on how a colleague acted or why haste was asked for: for the phone, not on paper. */
     private static final List<String> NOT_ON_PAPER = List.of("asked.", "procedures", "deferredElsewhere", "imaging");
@@ -253,11 +253,17 @@ final class LetterWriter {
                                                 .map(born -> ", born " + DATE.format(born))
                                                 .orElse(""),
                                 "Our reference: " + Typed.line(referral.reference())),
-                        "Dear " + name.orElse("colleague") + ",",
+                        "Dear " + name.map(LetterWriter::withoutTitleBehind).orElse("colleague") + ",",
                         passages,
                         Stream.of("With kind regards", Typed.line(practice.signatory()), Typed.line(practice.name()))
                                 .filter(line -> !line.isEmpty())
                                 .toList()));
+    }
+
+    /** {@code Bea Thornquist, nurse practitioner} is greeted by her name. */
+    private static String withoutTitleBehind(String name) {
+        var comma = name.indexOf(',');
+        return comma > 0 ? name.substring(0, comma).strip() : name;
     }
 
     private Letterhead letterhead() {
@@ -341,7 +347,8 @@ final class LetterWriter {
         // A category that the physician changed leaves no Fontaine stage behind it that anybody has looked at.
         return (changed.isPresent() || category.scale() == RutherfordScale.ACUTE
                         ? rutherford
-                        : rutherford + ", Fontaine stage " + label(proposed.fontaine().grade()))
+                        : rutherford + ", Fontaine stage "
+                                + label(proposed.fontaine().grade()))
                 + (settled ? "" : "; this may change as we learn more");
     }
 

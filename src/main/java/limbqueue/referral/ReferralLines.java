@@ -21,17 +21,21 @@ import limbqueue.triage.TriageResult.RedFlag;
 /** Makes the lines of the lists: the one place where a whole list is triaged. */
 final class ReferralLines {
 
-    /** Most urgent tier first, then target date, then the referral that has waited longest. */
-    static final Comparator<ReferralLine> MOST_URGENT_FIRST = Comparator.comparing(ReferralLine::proposedTier)
-            .thenComparing(line -> line.targetDate().orElse(LocalDate.MAX))
-            .thenComparing(ReferralLine::received)
-            .thenComparing(line -> line.submittedAt().orElseThrow())
-            .thenComparing(ReferralLine::id);
+    /** @param waitingSince the day from which the patient has waited */
+    record Placed(ReferralLine line, LocalDate waitingSince) {}
+
+    /** Most urgent tier first, then target date, then the patient who has waited longest. */
+    static final Comparator<Placed> MOST_URGENT_FIRST = Comparator.comparing(
+                    (Placed placed) -> placed.line().proposedTier())
+            .thenComparing(placed -> placed.line().targetDate().orElse(LocalDate.MAX))
+            .thenComparing(Placed::waitingSince)
+            .thenComparing(placed -> placed.line().id());
 
     /** Open referrals before those decided; within each, the newest received first. */
-    static final Comparator<ReferralLine> OPEN_FIRST = Comparator.comparing((ReferralLine line) -> !open(line.state()))
-            .thenComparing(ReferralLine::received, Comparator.reverseOrder())
-            .thenComparing(ReferralLine::id, Comparator.reverseOrder());
+    static final Comparator<Placed> OPEN_FIRST = Comparator.comparing(
+                    (Placed placed) -> !open(placed.line().state()))
+            .thenComparing(placed -> placed.line().received(), Comparator.reverseOrder())
+            .thenComparing(placed -> placed.line().id(), Comparator.reverseOrder());
 
     private final Policy policy;
     private final LocalDate today;
@@ -42,18 +46,18 @@ final class ReferralLines {
         this.today = today;
     }
 
-    List<ReferralLine> of(List<Row> rows, Comparator<ReferralLine> order) {
-        return rows.stream().map(this::line).sorted(order).toList();
+    List<ReferralLine> of(List<Row> rows, Comparator<Placed> order) {
+        return rows.stream().map(this::placed).sorted(order).map(Placed::line).toList();
     }
 
-    private ReferralLine line(Row row) {
+    private Placed placed(Row row) {
         var referral = row.referral();
         var settled = open(referral.state()) ? Optional.<Standing>empty() : row.decision();
         var asOf = settled.map(Standing::asOf).orElse(today);
         var reading = Draft.of(referral.document()).read(asOf);
         var document = reading.document();
         var proposal = Triage.triage(document, policy, asOf);
-        return new ReferralLine(
+        var line = new ReferralLine(
                 referral.id(),
                 referral.reference(),
                 referral.state(),
@@ -71,6 +75,7 @@ final class ReferralLines {
                 proposal.redFlags().stream().map(RedFlag::code).toList(),
                 referral.submittedAt(),
                 referral.savedBy());
+        return new Placed(line, proposal.urgency().waitingSince());
     }
 
     private static Optional<LocalDate> targetDate(Optional<Standing> settled, TriageResult proposal) {

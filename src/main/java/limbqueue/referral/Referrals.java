@@ -94,7 +94,11 @@ public class Referrals {
         return referral;
     }
 
-    /** @throws ReferralNotFoundException if there is none with this id */
+    /**
+     * The referral as it is held.
+     *
+     * @throws ReferralNotFoundException if there is none with this id
+     */
     @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
     @Transactional(readOnly = true)
     public Referral get(long id) {
@@ -175,7 +179,7 @@ public class Referrals {
         var policy = settings.policy();
         var document = Draft.of(before.document()).read(asOf).document();
         var proposal = Triage.triage(document, policy, asOf);
-        return switch (Ruling.on(decision, proposal, policy)) {
+        return switch (Ruling.on(decision, proposal, policy, document.received().orElse(asOf))) {
             case Ruling.Refused(var why) -> new DecideOutcome.Refused(why);
             case Ruling.Stands ruling -> {
                 var made = store.add(

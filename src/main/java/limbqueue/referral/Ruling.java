@@ -29,7 +29,12 @@ sealed interface Ruling {
 
     record Refused(String why) implements Ruling {}
 
-    static Ruling on(Decision decision, TriageResult proposal, Policy policy) {
+    /**
+     * Measures {@code decision} against {@code proposal}.
+     *
+     * @param received the day from which target dates are counted
+     */
+    static Ruling on(Decision decision, TriageResult proposal, Policy policy, LocalDate received) {
         var urgency = proposal.urgency();
         return switch (decision) {
             case Approve() ->
@@ -44,7 +49,7 @@ sealed interface Ruling {
                                 urgency.targetDate(),
                                 Map.of(),
                                 "");
-            case Change change -> change(change, proposal, policy);
+            case Change change -> change(change, proposal, policy, received);
             case AskForInformation(var what) ->
                 saysNothing(what)
                         ? new Refused("Say what the office must ask.")
@@ -78,7 +83,7 @@ sealed interface Ruling {
         };
     }
 
-    private static Ruling change(Change change, TriageResult proposal, Policy policy) {
+    private static Ruling change(Change change, TriageResult proposal, Policy policy, LocalDate received) {
         if (change.tier() == Tier.SAME_DAY) {
             return new Refused("The same day is no place in the queue. To have the patient seen today, choose to send"
                     + " the patient to hospital.");
@@ -100,7 +105,7 @@ sealed interface Ruling {
                 DecisionKind.CHANGED,
                 ReferralState.APPROVED,
                 change.tier(),
-                policy.targetDate(change.tier(), proposal.urgency().clockFrom()),
+                policy.targetDate(change.tier(), received),
                 Map.copyOf(differing),
                 change.reason().strip());
     }

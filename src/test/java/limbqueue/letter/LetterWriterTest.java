@@ -12,20 +12,29 @@ import static limbqueue.letter.Samples.soundLeg;
 import static limbqueue.letter.Samples.with;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.TreeSet;
+import limbqueue.document.Draft;
 import limbqueue.letter.Parts.Kind;
 import limbqueue.practice.Practice;
 import limbqueue.referral.DecisionKind;
+import limbqueue.referral.DecisionRecord;
+import limbqueue.referral.ReferralDecided;
 import limbqueue.referral.ReferralState;
+import limbqueue.triage.Policy;
 import limbqueue.triage.ReferralDocument;
 import limbqueue.triage.ReferralDocument.Amputation;
 import limbqueue.triage.ReferralDocument.PreferredChannel;
 import limbqueue.triage.ReferralDocument.Smoking;
 import limbqueue.triage.Side;
 import limbqueue.triage.Tier;
+import limbqueue.triage.Triage;
 import limbqueue.triage.TriageResult;
 import limbqueue.triage.TriageResult.Fontaine;
 import limbqueue.triage.TriageResult.Question;
@@ -163,9 +172,9 @@ class LetterWriterTest {
         var late = decided(document, proposal, DecisionKind.APPROVED, Tier.WITHIN_5_DAYS, "");
         var onTime = writer.decided(late).parts().asText();
         var decision = late.decision();
-        var passed = new limbqueue.referral.ReferralDecided(
+        var passed = new ReferralDecided(
                 late.referral(),
-                new limbqueue.referral.DecisionRecord(
+                new DecisionRecord(
                         decision.id(),
                         decision.referralId(),
                         decision.kind(),
@@ -337,6 +346,40 @@ class LetterWriterTest {
     }
 
     @Test
+    void noRedFlagOfADemoReferralReachesALetter() throws IOException {
+        var flagged = new TreeSet<String>();
+        try (var files = Files.newDirectoryStream(Path.of("demo-referrals"), "*.referral.json")) {
+            for (var file : files) {
+                var document = Draft.of(Files.readString(file)).read(DECIDED).document();
+                var proposal = Triage.triage(document, Policy.standard(), DECIDED);
+                proposal.redFlags().forEach(flag -> flagged.add(flag.code()));
+                for (var kind : DecisionKind.values()) {
+                    var tier = kind == DecisionKind.SENT_TO_HOSPITAL ? Tier.SAME_DAY : Tier.WITHIN_14_DAYS;
+                    var text = writer.decided(decided(document, proposal, kind, tier, "Words of the physician."))
+                            .parts()
+                            .asText()
+                            .toLowerCase(Locale.ROOT);
+                    for (var word : BETRAYING) {
+                        assertThat(text).as("%s %s", file, kind).doesNotContain(word);
+                    }
+                    for (var flag : proposal.redFlags()) {
+                        assertThat(text)
+                                .as("%s %s", file, kind)
+                                .doesNotContain(flag.code())
+                                .doesNotContain(flag.text().toLowerCase(Locale.ROOT));
+                    }
+                    for (var reason : proposal.reasons()) {
+                        assertThat(text)
+                                .as("%s %s", file, kind)
+                                .doesNotContain(reason.text().toLowerCase(Locale.ROOT));
+                    }
+                }
+            }
+        }
+        assertThat(flagged).contains("possible-undisclosed-attempt", "failed-attempt", "pressure-without-findings");
+    }
+
+    @Test
     void everyLetterWarnsThatWorseningMustNotWait() {
         for (var letter : everyLetter(document())) {
             assertThat(letter.parts().body().getLast().kind()).isEqualTo(Kind.CAUTION);
@@ -369,6 +412,16 @@ class LetterWriterTest {
                 .contains("Dear colleague,")
                 .contains("Thank you for referring your patient.")
                 .contains("Patient: name not stated\n");
+    }
+
+    @Test
+    void whatFollowsTheNameIsLeftOutOfTheGreeting() {
+        var document = Facts.with(document(), "referrer.name", "Bea Thornquist, nurse practitioner");
+
+        assertThat(writer.received(referral(ReferralState.QUEUED), document, DECIDED)
+                        .parts()
+                        .salutation())
+                .isEqualTo("Dear Bea Thornquist,");
     }
 
     @Test

@@ -175,9 +175,7 @@ class LettersIT {
     }
 
     private Referral decided(Referral queued, Decision decision) {
-        return as(
-                "physician",
-                () -> ((Decided) referrals.decide(queued.id(), queued.version(), decision)).referral());
+        return as("physician", () -> ((Decided) referrals.decide(queued.id(), queued.version(), decision)).referral());
     }
 
     private <T> T office(Supplier<T> work) {

@@ -120,7 +120,7 @@ final class Samples {
                 Optional.empty(),
                 new FontaineGrade(fontaine, List.of(fontaine)),
                 new RutherfordGrade(category, List.of(category)),
-                new Wifi(0, 0, 0, 1, Benefit.VERY_LOW, List.of(1)),
+                Optional.of(new Wifi(0, 0, 0, 1, Benefit.VERY_LOW, List.of(1))),
                 Answer.NO,
                 List.of(Answer.NO),
                 tier);

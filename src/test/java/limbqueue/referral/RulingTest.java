@@ -60,8 +60,8 @@ class RulingTest {
 
     @Test
     void aChangedTierCountsItsDaysFromTheSameDay() {
-        var stands = (Ruling.Stands)
-                rule(new Change(Tier.WITHIN_5_DAYS, Map.of(), " Wound grows. "), Tier.WITHIN_14_DAYS);
+        var stands =
+                (Ruling.Stands) rule(new Change(Tier.WITHIN_5_DAYS, Map.of(), " Wound grows. "), Tier.WITHIN_14_DAYS);
 
         assertThat(stands.targetDate()).contains(LocalDate.of(2026, 3, 7));
         assertThat(stands.leadsTo()).isEqualTo(ReferralState.APPROVED);
@@ -70,8 +70,7 @@ class RulingTest {
 
     @Test
     void aChangeToWhatIsProposedIsAnApproval() {
-        var same = new Change(
-                Tier.WITHIN_14_DAYS, Map.of(Side.LEFT, Rutherford.CHRONIC_5), "I agree.");
+        var same = new Change(Tier.WITHIN_14_DAYS, Map.of(Side.LEFT, Rutherford.CHRONIC_5), "I agree.");
 
         assertThat(refusal(rule(same, Tier.WITHIN_14_DAYS))).contains("Approve it");
     }
@@ -93,9 +92,12 @@ class RulingTest {
     void nothingIsDecidedWithoutWords(String blank) {
         assertThat(refusal(rule(new Change(Tier.WITHIN_5_DAYS, Map.of(), blank), Tier.WITHIN_14_DAYS)))
                 .contains("Say why");
-        assertThat(refusal(rule(new AskForInformation(blank), Tier.WITHIN_14_DAYS))).contains("Say what");
-        assertThat(refusal(rule(new ReturnToReferrer(blank), Tier.WITHIN_14_DAYS))).contains("Say why");
-        assertThat(refusal(rule(new SendToHospital(blank), Tier.WITHIN_14_DAYS))).contains("Say whom");
+        assertThat(refusal(rule(new AskForInformation(blank), Tier.WITHIN_14_DAYS)))
+                .contains("Say what");
+        assertThat(refusal(rule(new ReturnToReferrer(blank), Tier.WITHIN_14_DAYS)))
+                .contains("Say why");
+        assertThat(refusal(rule(new SendToHospital(blank), Tier.WITHIN_14_DAYS)))
+                .contains("Say whom");
     }
 
     @Test
@@ -126,7 +128,7 @@ class RulingTest {
                 Optional.empty(),
                 new FontaineGrade(Fontaine.IV, List.of(Fontaine.IV)),
                 new RutherfordGrade(Rutherford.CHRONIC_5, List.of(Rutherford.CHRONIC_5)),
-                new Wifi(1, 2, 0, 3, Benefit.HIGH, List.of(3)),
+                Optional.of(new Wifi(1, 2, 0, 3, Benefit.HIGH, List.of(3))),
                 Answer.YES,
                 List.of(Answer.YES),
                 proposed);
@@ -151,6 +153,7 @@ class RulingTest {
                         List.of(),
                         List.of(),
                         List.of()),
-                policy);
+                policy,
+                RECEIVED);
     }
 }

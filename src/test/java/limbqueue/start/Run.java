@@ -79,6 +79,21 @@ final class Run implements AutoCloseable {
         return Files.readString(err, StandardCharsets.UTF_8);
     }
 
+    /** A process that ended but that nobody asked after keeps its number, and has no program any more. */
+    static boolean runs(ProcessHandle process) {
+        return process.isAlive() && process.info().command().isPresent();
+    }
+
+    static void waitUntilGone(ProcessHandle process) throws InterruptedException {
+        var deadline = Instant.now().plus(PATIENCE);
+        while (runs(process)) {
+            if (Instant.now().isAfter(deadline)) {
+                throw new AssertionError("process " + process.pid() + " lives on");
+            }
+            Thread.sleep(50);
+        }
+    }
+
     ProcessHandle handle() {
         return process.toHandle();
     }

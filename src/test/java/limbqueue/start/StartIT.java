@@ -105,19 +105,19 @@ class StartIT {
             first.exitCode();
         }
         var left = database(data);
-        assertThat(left.isAlive()).as("the database after a kill").isTrue();
+        assertThat(Run.runs(left)).as("the database after a kill").isTrue();
 
         try (var second = Run.onOlderJava(folder, "usual", "--server.port=0")) {
             assertThat(second.ready()).as("the manager is there already").doesNotContain("password");
-            assertThat(left.isAlive()).isFalse();
+            assertThat(Run.runs(left)).isFalse();
             var child = second.handle().children().findFirst().orElseThrow();
             var own = database(data);
             second.handle().destroy();
             second.exitCode();
-            assertThat(child.isAlive())
+            assertThat(Run.runs(child))
                     .as("the newer Java after a signal to the older")
                     .isFalse();
-            assertThat(own.isAlive()).as("the database after a signal").isFalse();
+            assertThat(Run.runs(own)).as("the database after a signal").isFalse();
         }
 
         try (var third = Run.onOlderJava(folder, "usual", "--server.port=0")) {
@@ -125,7 +125,7 @@ class StartIT {
             var child = third.handle().children().findFirst().orElseThrow();
             third.handle().destroyForcibly();
             third.exitCode();
-            child.onExit().get(60, java.util.concurrent.TimeUnit.SECONDS);
+            Run.waitUntilGone(child);
         }
         assertThat(Files.readString(data.resolve("logs/limbqueue.json"))).startsWith("{\"@timestamp\"");
     }

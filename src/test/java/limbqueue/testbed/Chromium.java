@@ -12,22 +12,26 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 
-/** The machine's Chromium, driven through Playwright; started once a run. */
+/** The machine's Chromium, driven through Playwright. */
 final class Chromium implements AutoCloseable {
 
     private static final List<String> NAMES =
             List.of("chromium", "chromium-browser", "google-chrome", "google-chrome-stable");
 
     private final Playwright playwright;
-    private final Browser browser;
+    private final Path executable;
 
     Chromium() {
-        var executable = find().or(Chromium::install)
+        executable = find().or(Chromium::install)
                 .orElseThrow(() -> new IllegalStateException("The browser tests found no Chromium: install the package"
                         + " chromium, or set CHROMIUM to the path of the program."));
         playwright = Playwright.create(
                 new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-        browser = playwright
+    }
+
+    /** A browser process of its own: ending it ends whatever its pages are still doing. */
+    Browser launch() {
+        return playwright
                 .chromium()
                 .launch(new BrowserType.LaunchOptions()
                         .setExecutablePath(executable)
@@ -37,10 +41,6 @@ final class Chromium implements AutoCloseable {
                                 "--disable-background-networking",
                                 "--disable-component-update",
                                 "--disable-sync")));
-    }
-
-    Browser browser() {
-        return browser;
     }
 
     @Override

@@ -27,7 +27,6 @@ class VisitorIT {
     @Test
     void visitors_do_not_share_a_session(Visitor one, Visitor other) {
         one.signIn("manager");
-        other.open("people");
-        assertThat(other.place()).isEqualTo("sign-in");
+        other.open("people").page().waitForURL("**/sign-in");
     }
 }

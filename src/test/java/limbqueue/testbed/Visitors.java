@@ -21,7 +21,7 @@ final class Visitors implements ParameterResolver {
                 .getStore(NAMESPACE)
                 .computeIfAbsent(Chromium.class, none -> new Chromium(), Chromium.class);
         var port = SpringExtension.getApplicationContext(test).getEnvironment().getProperty("local.server.port");
-        var visitor = new Visitor(chromium.browser(), "http://localhost:" + port + "/");
+        var visitor = new Visitor(chromium.launch(), "http://localhost:" + port + "/");
         test.getStore(NAMESPACE).put("visitor " + parameter.getIndex(), visitor);
         return visitor;
     }

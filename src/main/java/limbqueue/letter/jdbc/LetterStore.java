@@ -23,7 +23,11 @@ public class LetterStore {
         this.jdbc = jdbc;
     }
 
-    /** @param decision id of the decision it tells of, if it tells of one */
+    /**
+     * Adds a letter just written.
+     *
+     * @param decision id of the decision it tells of, if it tells of one
+     */
     public void add(
             long referral,
             Optional<Long> decision,
@@ -120,7 +124,7 @@ public class LetterStore {
                 """).param("id", id).param("pdf", pdf).update();
     }
 
-    /** @return whether this marked it; false if it was marked before */
+    /** Marks a letter as sent; false if it was marked before. */
     public boolean markSent(long id, Instant at, String by) {
         return jdbc.sql("""
                         update letter

@@ -118,7 +118,11 @@ public class ReferralStore {
         addRevision(id, Optional.of(madeOn), Optional.empty(), state, document, author, at);
     }
 
-    /** @return the referral as queued, or nothing if it is no longer at that version or not waiting to be submitted */
+    /**
+     * Queues a referral at {@code version} and keeps who did it.
+     *
+     * @return the referral as queued, or nothing if it is no longer at that version or not waiting to be submitted
+     */
     public Optional<Referral> submit(long id, int version, Person author, Instant at) {
         var submitted = jdbc.sql("""
                 update referral
@@ -193,7 +197,11 @@ public class ReferralStore {
                 decision.reason());
     }
 
-    /** @return the referral where the decision puts it, or nothing if it is no longer queued at that version */
+    /**
+     * Puts a queued referral at {@code version} where a decision wants it.
+     *
+     * @return the referral as settled, or nothing if it is no longer queued at that version
+     */
     public Optional<Referral> settle(long id, int version, ReferralState state, long decision) {
         return jdbc.sql("""
                 update referral

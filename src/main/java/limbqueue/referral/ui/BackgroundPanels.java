@@ -49,7 +49,7 @@ class BackgroundPanels extends Div {
         var words = Stream.of("heightCm", "weightKg")
                 .flatMap(field -> page.value(field).stream())
                 .collect(Collectors.joining(", "));
-        return words.isEmpty() ? new Component[0] : new Component[] {Markup.paragraph("lq-quiet", words)};
+        return words.isEmpty() ? new Component[0] : new Component[] {Markup.paragraph("lq-soft", words)};
     }
 
     private static Component history(ReferralPage page) {
@@ -71,10 +71,10 @@ class BackgroundPanels extends Div {
 
     private static Component letter(ReferralPage page) {
         return Markup.panel(
-                "lq-letter-text",
+                "lq-letter-panel",
                 "Letter as it came",
                 page.value("letterText")
                         .<Component>map(text -> Markup.div("lq-letter-words", new Span(text)))
-                        .orElseGet(() -> Markup.paragraph("lq-quiet", "No letter text is held.")));
+                        .orElseGet(() -> Markup.paragraph("lq-soft", "No letter text is held.")));
     }
 }

@@ -94,8 +94,9 @@ class ChangeDialog extends Dialog {
     }
 
     private void focusTiers() {
-        // The group takes the focus only once the dialog has drawn it.
-        tiers.getElement().executeJs("setTimeout(() => this.focus())");
+        // The group itself takes no focus; its buttons are there once the dialog has drawn them.
+        tiers.getElement().executeJs("setTimeout(() => (this.querySelector('vaadin-radio-button[checked]')"
+                + " || this.querySelector('vaadin-radio-button')).focus(), 50)");
     }
 
     private Select<Rutherford> category(Side side) {

@@ -11,7 +11,7 @@ class DecisionBanner extends Div {
         addClassName("lq-decision-banner");
         add(Markup.text("lq-decision", DecisionWords.of(decision)));
         add(Markup.text(
-                "lq-quiet",
+                "lq-soft",
                 decision.author() + ", " + TierWords.moment(decision.at()) + ", on the proposal "
                         + TierWords.inSentence(decision.proposedTier()) + " of " + TierWords.date(decision.asOf())
                         + ", policy " + decision.policy()));

@@ -1,5 +1,7 @@
 package limbqueue.referral.ui;
 
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Div;
@@ -34,7 +36,7 @@ class DecisionBar extends Div {
             add(
                     send,
                     summary(
-                            "Same day: not a place in the queue",
+                            Markup.text("lq-caption", "Same day: not a place in the queue"),
                             "Send the patient now, or change the proposal with a reason."),
                     Markup.div("lq-decision-others", change, ask, giveBack));
             return;
@@ -43,20 +45,20 @@ class DecisionBar extends Div {
         approve.addThemeVariants(ButtonVariant.PRIMARY);
         approve.setDisableOnClick(true);
         approve.addClassName("lq-approve");
-        var approval = summary("You approve", DecisionWords.proposal(page.proposal()));
         var urgency = page.proposal().urgency();
+        var lead = Markup.div("lq-facts", Markup.text("lq-caption", "You approve"));
         urgency.possible().stream()
                 .min(Comparator.naturalOrder())
                 .filter(possible -> possible.moreUrgentThan(urgency.tier()))
-                .ifPresent(possible -> approval.add(
+                .ifPresent(possible -> lead.add(
                         Markup.notKnown("what is not known still allows " + TierWords.inSentence(possible))));
         add(
                 approve,
-                approval,
+                summary(lead, DecisionWords.proposal(page.proposal())),
                 Markup.div("lq-decision-others", change, ask, giveBack, send));
     }
 
-    private static Div summary(String lead, String what) {
-        return Markup.div("lq-decision-summary", Markup.text("lq-label", lead), Markup.text("lq-decision-what", what));
+    private static Div summary(Component lead, String what) {
+        return Markup.div("lq-decision-summary", lead, Markup.text("lq-decision-what", what));
     }
 }

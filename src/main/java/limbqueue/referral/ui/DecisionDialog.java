@@ -113,16 +113,19 @@ class DecisionDialog extends Dialog {
     static Component phones(ReferralPage page) {
         return Markup.div(
                 "lq-phones",
-                Markup.text("lq-label", "Patient"),
+                Markup.text("lq-caption", "Patient"),
                 WhoHeader.phone("patient's telephone", page.value("patient.phone")),
-                Markup.text("lq-label", "Referring doctor"),
+                Markup.text("lq-caption", "Referring doctor"),
                 WhoHeader.phone("referring doctor's telephone", page.value("referrer.phone")));
     }
 
     private static String questions(List<Question> questions) {
         var text = new StringBuilder();
         for (var at = 0; at < questions.size(); at++) {
-            text.append(at == 0 ? "" : "\n").append(at + 1).append(". ").append(questions.get(at).ask());
+            text.append(at == 0 ? "" : "\n")
+                    .append(at + 1)
+                    .append(". ")
+                    .append(questions.get(at).ask());
         }
         return text.toString();
     }

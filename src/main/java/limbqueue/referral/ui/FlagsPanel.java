@@ -10,11 +10,13 @@ import java.util.List;
 /** Red flags and contradictions, each with the answers it rests on; and values that could not be read. */
 class FlagsPanel extends Div {
 
+    private static final int AT_MOST_WHEN_SHORT = 2;
+
     FlagsPanel(ReferralPage page) {
         addClassName("lq-flags");
         var flags = page.proposal().redFlags();
         if (flags.isEmpty()) {
-            add(Markup.panel("lq-flags-none", "Red flags", Markup.paragraph("lq-quiet", "None raised.")));
+            add(Markup.panel("lq-flags-none", "Red flags", Markup.paragraph("lq-soft", "None raised.")));
         } else {
             var list = new UnorderedList();
             for (var flag : flags) {
@@ -40,21 +42,29 @@ class FlagsPanel extends Div {
             var list = new UnorderedList();
             for (var problem : page.reading().problems()) {
                 list.add(new ListItem(
-                        Markup.text("lq-evidence-field", FieldWords.of(problem.path())),
+                        Markup.text("lq-proof-field", FieldWords.of(problem.path())),
                         Markup.paragraph("lq-flag-text", problem.text())));
             }
             add(Markup.panel("lq-problems", "Cannot be right, and counts as not known", list));
         }
     }
 
+    /** Whether little is said here, so that there is room below. */
+    static boolean isShort(ReferralPage page) {
+        return page.proposal().redFlags().size()
+                        + page.proposal().contradictions().size()
+                        + page.reading().problems().size()
+                <= AT_MOST_WHEN_SHORT;
+    }
+
     private static UnorderedList evidence(List<String> paths, ReferralPage page) {
         var list = new UnorderedList();
-        list.addClassName("lq-evidence");
+        list.addClassName("lq-proof");
         for (var fact : EvidenceWords.of(paths, page.draft())) {
             list.add(new ListItem(
-                    Markup.text("lq-evidence-field", fact.field()),
+                    Markup.text("lq-proof-field", fact.field()),
                     fact.value()
-                            .map(value -> Markup.text("lq-evidence-value", value))
+                            .map(value -> Markup.text("lq-proof-value", value))
                             .orElseGet(Markup::notKnown)));
         }
         return list;
@@ -63,7 +73,7 @@ class FlagsPanel extends Div {
     private static NativeDetails source(String source) {
         var details = new NativeDetails("Source");
         details.addClassName("lq-reasons");
-        details.setContent(Markup.text("lq-source", source));
+        details.setContent(Markup.text("lq-cited", source));
         return details;
     }
 }

@@ -2,15 +2,12 @@ package limbqueue.referral.ui;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.IntFunction;
 import limbqueue.triage.Side;
 import limbqueue.triage.TriageResult;
-import limbqueue.triage.TriageResult.Fontaine;
 import limbqueue.triage.TriageResult.FontaineGrade;
 import limbqueue.triage.TriageResult.LegResult;
 import limbqueue.triage.TriageResult.Rutherford;
 import limbqueue.triage.TriageResult.RutherfordGrade;
-import limbqueue.triage.TriageResult.RutherfordScale;
 import limbqueue.triage.TriageResult.Wifi;
 
 /** What the unknowns still allow for the grades of a leg, and both legs in short. */
@@ -21,31 +18,17 @@ final class GradeWords {
 
     private GradeWords() {}
 
-    /** As {@code could be 4 to 6, or acute I}; empty when only one category is possible. */
+    /** As {@code could be 4 to 6 or acute I}; empty when only one category is possible. */
     static String possible(RutherfordGrade grade) {
-        var parts = new ArrayList<String>();
-        for (var scale : RutherfordScale.values()) {
-            var ordinals = grade.possible().stream()
-                    .filter(category -> category.scale() == scale)
-                    .sorted()
-                    .map(Enum::ordinal)
-                    .toList();
-            if (!ordinals.isEmpty()) {
-                parts.add((scale == RutherfordScale.ACUTE ? "acute " : "")
-                        + ranges(ordinals, ordinal -> Rutherford.values()[ordinal].label()));
-            }
-        }
-        return couldBe(grade.possible().size(), String.join(", or ", parts));
+        return couldBe(grade.possible().size(), TierWords.categories(grade.possible()));
     }
 
     static String possible(FontaineGrade grade) {
-        var ordinals = grade.possible().stream().sorted().map(Enum::ordinal).toList();
-        return couldBe(ordinals.size(), ranges(ordinals, ordinal -> TierWords.grade(Fontaine.values()[ordinal])));
+        return couldBe(grade.possible().size(), TierWords.grades(grade.possible()));
     }
 
     static String possible(Wifi wifi) {
-        var stages = wifi.possibleStages().stream().sorted().toList();
-        return couldBe(stages.size(), "stage " + ranges(stages, Integer::toString));
+        return couldBe(wifi.possibleStages().size(), TierWords.stages(wifi.possibleStages()));
     }
 
     /** Whether the leg could be limb-threatening or not. */
@@ -91,26 +74,5 @@ final class GradeWords {
 
     private static String couldBe(int values, String words) {
         return values < 2 ? "" : "could be " + words;
-    }
-
-    /** Neighbours joined to ranges: 0, 4, 5, 6 become {@code 0, 4 to 6}. */
-    private static String ranges(List<Integer> rising, IntFunction<String> label) {
-        var parts = new ArrayList<String>();
-        var start = 0;
-        for (var at = 0; at < rising.size(); at++) {
-            var last = at == rising.size() - 1;
-            if (!last && rising.get(at + 1) == rising.get(at) + 1) {
-                continue;
-            }
-            var from = label.apply(rising.get(start));
-            var to = label.apply(rising.get(at));
-            if (at == start) {
-                parts.add(from);
-            } else {
-                parts.add(from + (at == start + 1 ? " or " : " to ") + to);
-            }
-            start = at + 1;
-        }
-        return String.join(", ", parts);
     }
 }

@@ -33,7 +33,8 @@ class JustDecided extends Div {
                                 .findFirst()
                                 .map(decision -> new JustDecided(
                                         id,
-                                        ReferralPage.of(referrals, referral).patient() + " (" + referral.reference() + "). " + DecisionWords.of(decision) + "."));
+                                        ReferralPage.of(referrals, referral).patient() + " (" + referral.reference()
+                                                + "). " + DecisionWords.of(decision) + "."));
                     } catch (ReferralNotFoundException gone) {
                         return Optional.empty();
                     }

@@ -14,6 +14,7 @@ final class LabelledField extends Div {
         setClassName(
                 "lq-field-wide",
                 field.kind() instanceof Entries || field.kind() instanceof Text(var lines) && lines > 1);
+        setClassName("lq-field-list", field.kind() instanceof Entries);
         add(label(field), place);
     }
 

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
 import limbqueue.triage.Side;
+import limbqueue.triage.TriageResult.Answer;
 import limbqueue.triage.TriageResult.LegResult;
 import limbqueue.triage.TriageResult.Reason;
 
@@ -127,7 +128,7 @@ final class LegsPanel {
                                 "benefit " + TierWords.of(wifi.benefit())),
                         GradeWords.possible(wifi),
                         wifi.stage() == Collections.min(wifi.possibleStages())))
-                .orElseGet(() -> Markup.text("lq-quiet", "no foot"));
+                .orElseGet(() -> Markup.text("lq-soft", "no foot"));
     }
 
     /**

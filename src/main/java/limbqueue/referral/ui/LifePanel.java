@@ -18,7 +18,7 @@ class LifePanel extends Section {
         heading.addClassName("lq-panel-title");
         add(heading);
         if (decisions.isEmpty()) {
-            add(Markup.paragraph("lq-quiet", "Nothing decided yet."));
+            add(Markup.paragraph("lq-soft", "Nothing decided yet."));
         } else {
             var list = new UnorderedList();
             list.addClassName("lq-decisions");
@@ -26,7 +26,7 @@ class LifePanel extends Section {
                 var item = new ListItem(
                         Markup.text("lq-decision", DecisionWords.of(decision)),
                         Markup.text(
-                                "lq-quiet",
+                                "lq-soft",
                                 decision.author() + ", " + TierWords.moment(decision.at()) + "; policy "
                                         + decision.policy()));
                 if (!decision.reason().isBlank()) {

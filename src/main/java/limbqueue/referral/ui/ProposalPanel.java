@@ -20,10 +20,14 @@ import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.html.UnorderedList;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
 import limbqueue.triage.Side;
 import limbqueue.triage.Tier;
 import limbqueue.triage.TriageResult;
@@ -43,10 +47,38 @@ final class ProposalPanel extends Section {
     private final Consumer<String> goTo;
     private final Div head = new Div();
     private final Div body = new Div();
+    private final Div facts = new Div();
+    private final Unfolding moreQuestions = new Unfolding();
+    private final Unfolding reasons = new Unfolding();
+    private final Unfolding workUp = new Unfolding();
+    private final Paragraph notice = new Paragraph();
     private final Span counts = new Span();
     private final NativeButton toggle = new NativeButton();
     private boolean open;
-    private Optional<TriageResult> shown = Optional.empty();
+    private Optional<Shown> shown = Optional.empty();
+
+    /** @param evidence the values named as evidence, by path */
+    private record Shown(TriageResult result, Map<String, JsonNode> evidence) {}
+
+    /** A part that is folded away, filled only while it is open; it stays open while the proposal changes. */
+    private static final class Unfolding extends NativeDetails {
+
+        private Supplier<Component> content = Div::new;
+
+        Unfolding() {
+            addToggleListener(event -> fill(event.isOpened()));
+        }
+
+        void offer(String summary, Supplier<Component> newContent) {
+            content = newContent;
+            setSummaryText(summary);
+            fill(isOpen());
+        }
+
+        private void fill(boolean open) {
+            setContent(open ? content.get() : new Div());
+        }
+    }
 
     /** @param goTo brings the field with a path into sight */
     ProposalPanel(Consumer<String> goTo) {
@@ -66,6 +98,8 @@ final class ProposalPanel extends Section {
         toggle.addClickListener(_ -> setOpen(!open));
         var bar = new Div(counts, toggle);
         bar.addClassName("lq-proposal-bar");
+        notice.addClassName("lq-notice");
+        body.add(facts, moreQuestions, reasons, workUp, notice);
         add(head, bar, body);
         setOpen(false);
     }
@@ -80,35 +114,61 @@ final class ProposalPanel extends Section {
 
     /** @param values the values of the document by path, for the evidence */
     void show(TriageResult result, Function<String, Optional<JsonNode>> values) {
-        var headChanged = shown.isEmpty() || !shown.get().urgency().equals(result.urgency());
-        shown = Optional.of(result);
-        if (headChanged) {
+        var now = new Shown(result, evidence(result, values));
+        if (shown.filter(now::equals).isPresent()) {
+            return;
+        }
+        if (shown.filter(before -> before.result().urgency().equals(result.urgency()))
+                .isEmpty()) {
             head.removeAll();
             head.add(new H2("Proposal"));
             var mark = new UrgencyMark(result.urgency().tier(), result.urgency().targetDate());
             mark.addClassName("lq-urgency-large");
             head.add(mark, paragraph("lq-proposal-range", range(result)));
         }
+        shown = Optional.of(now);
         counts.setText(counts(result));
+        notice.setText(result.notice());
 
-        body.removeAll();
-        body.add(paragraph("lq-proposal-because", result.urgency().because()));
-        body.add(paragraph(
-                "lq-quiet", "Waiting since " + TierWords.date(result.urgency().waitingSince()) + "."));
-        body.add(grades(result));
+        facts.removeAll();
+        facts.add(
+                paragraph("lq-proposal-because", result.urgency().because()),
+                paragraph(
+                        "lq-quiet",
+                        "Waiting since " + TierWords.date(result.urgency().waitingSince()) + "."),
+                grades(result));
         if (!result.contradictions().isEmpty()) {
-            body.add(new H3("Does not go together"), contradictions(result));
+            facts.add(new H3("Does not go together"), contradictions(result));
         }
         if (!result.redFlags().isEmpty()) {
-            body.add(new H3("Red flags"), redFlags(result, values));
+            facts.add(new H3("Red flags"), redFlags(result, now.evidence()));
         }
-        body.add(new H3("Ask next"));
-        body.add(questions(result));
-        body.add(reasons(result, values));
-        if (!result.workUp().isEmpty()) {
-            body.add(workUp(result));
-        }
-        body.add(paragraph("lq-notice", result.notice()));
+        facts.add(new H3("Ask next"), questions(result));
+
+        var later = result.questions().stream().skip(QUESTIONS_IN_SIGHT).toList();
+        moreQuestions.setVisible(!later.isEmpty());
+        moreQuestions.offer(
+                later.size() == 1 ? "1 more question" : later.size() + " more questions",
+                () -> questionList(later, result));
+        reasons.offer("Reasons and sources (" + result.reasons().size() + ")", () -> reasons(result, now.evidence()));
+        workUp.setVisible(!result.workUp().isEmpty());
+        workUp.offer(
+                "Work-up ("
+                        + result.workUp().stream()
+                                .filter(TriageResult.WorkUpItem::needed)
+                                .count()
+                        + " needed)",
+                () -> workUp(result));
+    }
+
+    private static Map<String, JsonNode> evidence(TriageResult result, Function<String, Optional<JsonNode>> values) {
+        var evidence = new HashMap<String, JsonNode>();
+        Stream.concat(
+                        result.redFlags().stream().flatMap(flag -> flag.evidence().stream()),
+                        result.reasons().stream().flatMap(reason -> reason.because().stream()))
+                .distinct()
+                .forEach(path -> values.apply(path).ifPresent(value -> evidence.put(path, value)));
+        return evidence;
     }
 
     private static String range(TriageResult result) {
@@ -227,13 +287,13 @@ final class ProposalPanel extends Section {
         var list = list("lq-proposal-contradictions");
         for (var contradiction : result.contradictions()) {
             var item = new ListItem(new Span(contradiction.text()));
-            item.add(evidence(contradiction.fields(), _ -> Optional.empty()));
+            item.add(evidence(contradiction.fields(), Map.of()));
             list.add(item);
         }
         return list;
     }
 
-    private Component redFlags(TriageResult result, Function<String, Optional<JsonNode>> values) {
+    private Component redFlags(TriageResult result, Map<String, JsonNode> values) {
         var list = list("lq-proposal-flags");
         for (var flag : result.redFlags()) {
             var item = new ListItem(new Span(flag.text()));
@@ -247,16 +307,8 @@ final class ProposalPanel extends Section {
         if (result.questions().isEmpty()) {
             return paragraph("lq-quiet", "Nothing: no answer that is still open could change the proposal.");
         }
-        var inSight = result.questions()
-                .subList(0, Math.min(QUESTIONS_IN_SIGHT, result.questions().size()));
-        var block = new Div(questionList(inSight, result));
-        var rest = result.questions().subList(inSight.size(), result.questions().size());
-        if (!rest.isEmpty()) {
-            block.add(new NativeDetails(
-                    rest.size() == 1 ? "1 more question" : rest.size() + " more questions",
-                    questionList(rest, result)));
-        }
-        return block;
+        return questionList(
+                result.questions().stream().limit(QUESTIONS_IN_SIGHT).toList(), result);
     }
 
     private UnorderedList questionList(List<Question> questions, TriageResult result) {
@@ -281,39 +333,35 @@ final class ProposalPanel extends Section {
         return couldReveal.moreUrgentThan(now) ? "; could bring " + TierWords.inSentence(couldReveal) : "";
     }
 
-    private Component reasons(TriageResult result, Function<String, Optional<JsonNode>> values) {
+    private Component reasons(TriageResult result, Map<String, JsonNode> values) {
         var list = list("lq-proposal-reasons");
         for (var reason : result.reasons()) {
             var item = new ListItem(new Span(reason.text()));
             item.add(evidence(reason.because(), values), source(reason.source()));
             list.add(item);
         }
-        return new NativeDetails("Reasons and sources (" + result.reasons().size() + ")", list);
+        return list;
     }
 
     private static Component workUp(TriageResult result) {
         var list = list("lq-proposal-work-up");
-        var needed = 0;
         for (var step : result.workUp()) {
-            if (step.needed()) {
-                needed++;
-            }
             var why = new Span(step.why()
                     + step.validUntil()
                             .map(until -> " Held; may be used until " + TierWords.date(until) + ".")
                             .orElse(""));
             why.addClassName("lq-quiet");
-            list.add(new ListItem(new Span(step.text()), why));
+            list.add(new ListItem(new Span((step.needed() ? "Needed: " : "") + step.text()), why));
         }
-        return new NativeDetails("Work-up (" + needed + " needed)", list);
+        return list;
     }
 
-    private Div evidence(List<String> paths, Function<String, Optional<JsonNode>> values) {
+    private Div evidence(List<String> paths, Map<String, JsonNode> values) {
         var evidence = new Div();
         evidence.addClassName("lq-evidence");
         for (var path : paths) {
             var words = FieldWords.of(path)
-                    + values.apply(path)
+                    + Optional.ofNullable(values.get(path))
                             .map(value -> ": " + FieldWords.value(path, value))
                             .orElse("");
             var link = new NativeButton(words, _ -> goTo.accept(path));

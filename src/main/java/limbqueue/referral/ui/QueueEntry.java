@@ -27,7 +27,7 @@ class QueueEntry extends RouterLink {
         cell.addClassName("lq-queue-urgency");
         line.targetDate().ifPresent(target -> {
             cell.add(Markup.text("lq-queue-date", TierWords.date(target)));
-            cell.add(Markup.text(TimeWords.late(target, today) ? "lq-late" : "lq-due", TimeWords.until(target, today)));
+            cell.add(Markup.text(TimeWords.late(target, today) ? "lq-overdue" : "lq-due", TimeWords.until(target, today)));
         });
         return cell;
     }
@@ -55,13 +55,13 @@ class QueueEntry extends RouterLink {
 
     private static Span open(ReferralLine line, LocalDate today) {
         if (line.openQuestions() == 0) {
-            return Markup.text("lq-queue-open lq-quiet", "none open");
+            return Markup.text("lq-queue-open lq-soft", "none open");
         }
         var cell = Markup.text("lq-queue-open", "");
         cell.add(Markup.text("lq-queue-questions", line.openQuestions() + " open"));
         line.askBy()
                 .ifPresent(day -> cell.add(Markup.text(
-                        TimeWords.late(day, today) ? "lq-ask-by lq-late" : "lq-ask-by",
+                        TimeWords.late(day, today) ? "lq-ask-day lq-overdue" : "lq-ask-day",
                         "ask " + TimeWords.until(day, today))));
         return cell;
     }

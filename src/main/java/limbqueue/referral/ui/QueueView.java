@@ -72,7 +72,7 @@ class QueueView extends Div implements BeforeEnterObserver {
                 Markup.paragraph(
                         "lq-notice",
                         "Most urgent first, then target date, then longest waiting; what was asked moves nobody. Keys: j and"
-                                + " k move, Enter opens."),
+                                + " k move, Enter opens. A ? marks a grade that could still change."),
                 new Notice(TriageResult.NOTICE)));
         var tiers = new EnumMap<Tier, List<ReferralLine>>(Tier.class);
         lines.forEach(line -> tiers.computeIfAbsent(line.proposedTier(), tier -> new ArrayList<>())
@@ -117,8 +117,8 @@ class QueueView extends Div implements BeforeEnterObserver {
         var columns = Markup.div("lq-queue-columns");
         columns.getElement().setAttribute("aria-hidden", "true");
         for (var column : List.of(
-                "Urgency and target", "Patient", "Rutherford (? open)", "Why, and red flags", "Questions", "Waiting")) {
-            columns.add(Markup.text("lq-label", column));
+                "Urgency and target", "Patient", "Rutherford", "Why, and red flags", "Questions", "Waiting")) {
+            columns.add(Markup.text("lq-caption", column));
         }
         return columns;
     }

@@ -21,7 +21,7 @@ class ReasonList extends NativeDetails {
             if (!reason.because().isEmpty()) {
                 item.add(Markup.text("lq-reason-because", EvidenceWords.sentence(reason.because(), draft)));
             }
-            item.add(Markup.text("lq-source", reason.source()));
+            item.add(Markup.text("lq-cited", reason.source()));
             list.add(item);
         }
         setContent(list);

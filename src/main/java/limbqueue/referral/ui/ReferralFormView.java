@@ -50,10 +50,10 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
     private final H1 title = new H1();
     private final Span saveLine = new Span();
     private final Section mend = new Section();
-    private final SectionList sections = new SectionList();
 
     private String pageTitle = "Referral";
     private Optional<Editing> editing = Optional.empty();
+    private List<Problem> shownProblems = List.of();
     private boolean inConflict;
     private boolean handedOver;
 
@@ -63,14 +63,14 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
      * @param saved the referral as last saved
      * @param draft what is typed now
      */
-    private record Editing(Referral saved, Draft draft, ReferralForm form, ProposalPanel panel) {
+    private record Editing(Referral saved, Draft draft, ReferralForm form, SectionList sections, ProposalPanel panel) {
 
         boolean hasChanges() {
             return !draft.toJson().equals(Draft.of(saved.document()).toJson());
         }
 
         Editing with(Referral nowSaved) {
-            return new Editing(nowSaved, draft, form, panel);
+            return new Editing(nowSaved, draft, form, sections, panel);
         }
     }
 
@@ -80,6 +80,7 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
         saveLine.addClassName("lq-save-line");
         saveLine.getElement().setAttribute("role", "status");
         mend.addClassName("lq-mend");
+        mend.setVisible(false);
         mend.getElement().setAttribute("aria-label", "To mend");
     }
 
@@ -115,18 +116,11 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
         }
     }
 
-    private static boolean mayBeEdited(Referral referral) {
-        return switch (referral.state()) {
-            case DRAFT, QUEUED, INFORMATION_NEEDED -> true;
-            case APPROVED, RETURNED, SENT_TO_HOSPITAL -> false;
-        };
-    }
-
     private void open(Referral referral) {
         removeAll();
         editing = Optional.empty();
         pageTitle = "Referral " + referral.reference();
-        if (mayBeEdited(referral)) {
+        if (TierWords.isOpen(referral.state())) {
             edit(referral, Draft.of(referral.document()));
         } else {
             var page = new Anchor("referrals/" + referral.id(), "Open the referral");
@@ -142,8 +136,9 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
         removeAll();
         var panel = new ProposalPanel(this::goTo);
         var form = new ReferralForm(draft, this::changed);
+        var sections = new SectionList();
         form.getElement().addEventListener("lq-save", _ -> save());
-        editing = Optional.of(new Editing(referral, draft, form, panel));
+        editing = Optional.of(new Editing(referral, draft, form, sections, panel));
 
         var state = new Span(TierWords.of(referral.state()));
         state.addClassName("lq-state");
@@ -214,7 +209,7 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
             var result = referrals.propose(reading);
             now.panel().show(result, now.draft()::get);
             now.form().tell(reading.problems(), result.contradictions());
-            sections.show(section -> now.form().progress(section, reading.problems(), result.questions()));
+            now.sections().show(section -> now.form().progress(section, reading.problems(), result.questions()));
             showProblems(reading.problems());
             showTitle(now, reading, result);
         });
@@ -230,6 +225,10 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
     }
 
     private void showProblems(List<Problem> problems) {
+        if (problems.equals(shownProblems)) {
+            return;
+        }
+        shownProblems = problems;
         mend.removeAll();
         mend.setVisible(!problems.isEmpty());
         if (problems.isEmpty()) {
@@ -286,7 +285,7 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
         inConflict = true;
         saveLine.setText("Not saved: " + theirs.savedBy() + " saved another version");
         var merge = new Merge(now.saved().document(), theirs.document(), mine);
-        if (mayBeEdited(theirs)) {
+        if (TierWords.isOpen(theirs.state())) {
             ConflictDialog.toChoose(theirs, merge, chosen -> {
                         inConflict = false;
                         edit(theirs, Draft.of(chosen));

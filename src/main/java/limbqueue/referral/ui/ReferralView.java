@@ -74,11 +74,16 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         if (page.referral().state() != ReferralState.QUEUED && !decisions.isEmpty()) {
             add(new DecisionBanner(decisions.getFirst(), page));
         }
+        var unknown = new UnknownPanel(page);
+        var pressures = Markup.div("lq-column", LegsPanel.pressuresAndPulses(page));
+        var flags = Markup.div("lq-column lq-column-flags", new FlagsPanel(page));
+        // What is not known stands in the column that has room for it.
+        (FlagsPanel.isShort(page) ? flags : pressures).add(unknown);
         var middle = Markup.div(
                 "lq-middle",
                 Markup.div("lq-column", LegsPanel.gradesAndComplaints(page), new WorkUpPanel(page)),
-                Markup.div("lq-column", LegsPanel.pressuresAndPulses(page), new UnknownPanel(page)),
-                new FlagsPanel(page));
+                pressures,
+                flags);
         var lower =
                 Markup.div("lq-lower", new BackgroundPanels(page), new LifePanel(decisions, referrals.timeline(id)));
         add(new WhoHeader(page), new UrgencyPanel(page), middle, lower);

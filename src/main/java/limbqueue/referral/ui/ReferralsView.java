@@ -53,11 +53,11 @@ class ReferralsView extends Div {
 
     /** Which referrals are shown. */
     private enum Show {
-        OPEN("All open", line -> isOpen(line.state())),
+        OPEN("All open", line -> TierWords.isOpen(line.state())),
         TO_COMPLETE("To complete", line -> line.state() == ReferralState.DRAFT),
         INFORMATION("Information needed", line -> line.state() == ReferralState.INFORMATION_NEEDED),
         PHYSICIAN("With the physician", line -> line.state() == ReferralState.QUEUED),
-        DECIDED("Decided", line -> !isOpen(line.state()));
+        DECIDED("Decided", line -> !TierWords.isOpen(line.state()));
 
         private final String label;
         private final Predicate<ReferralLine> takes;
@@ -122,44 +122,35 @@ class ReferralsView extends Div {
                 .setHeader("How soon")
                 .setComparator(Comparator.comparing(ReferralsView::tier)
                         .thenComparing(line -> line.targetDate().orElse(LocalDate.MAX)))
-                .setAutoWidth(true)
+                .setWidth("11.5rem")
                 .setFlexGrow(0);
         grid.addComponentColumn(ReferralsView::patient)
                 .setHeader("Patient")
                 .setComparator(Comparator.comparing(ReferralLine::patient))
+                .setWidth("9rem")
                 .setFlexGrow(2);
-        grid.addComponentColumn(line -> twoLines(line.referrer(), line.reference()))
+        grid.addComponentColumn(line ->
+                        twoLines(line.referrer().isBlank() ? "No referrer yet" : line.referrer(), line.reference()))
                 .setHeader("Referrer, reference")
                 .setComparator(Comparator.comparing(ReferralLine::referrer))
-                .setFlexGrow(2);
+                .setWidth("11rem")
+                .setFlexGrow(3);
         grid.addColumn(line -> TierWords.date(line.received()))
                 .setHeader("Received")
                 .setComparator(Comparator.comparing(ReferralLine::received))
-                .setAutoWidth(true)
+                .setWidth("7rem")
                 .setFlexGrow(0);
-        grid.addColumn(line -> TierWords.of(line.state()))
+        grid.addComponentColumn(line -> twoLines(TierWords.of(line.state()), "saved by " + line.savedBy()))
                 .setHeader("State")
                 .setComparator(Comparator.comparing(ReferralLine::state))
-                .setAutoWidth(true)
-                .setFlexGrow(0);
+                .setWidth("11rem")
+                .setFlexGrow(1);
         grid.addComponentColumn(this::open)
                 .setHeader("To ask and mend")
                 .setComparator(Comparator.comparing(line -> line.askBy().orElse(LocalDate.MAX)))
-                .setAutoWidth(true)
+                .setWidth("11.5rem")
                 .setFlexGrow(1);
-        grid.addColumn(ReferralLine::savedBy)
-                .setHeader("Saved by")
-                .setComparator(Comparator.comparing(ReferralLine::savedBy))
-                .setAutoWidth(true)
-                .setFlexGrow(0);
         grid.addItemClickListener(event -> getUI().ifPresent(ui -> ui.navigate(address(event.getItem()))));
-    }
-
-    private static boolean isOpen(ReferralState state) {
-        return switch (state) {
-            case DRAFT, QUEUED, INFORMATION_NEEDED -> true;
-            case APPROVED, RETURNED, SENT_TO_HOSPITAL -> false;
-        };
     }
 
     private static Tier tier(ReferralLine line) {
@@ -168,7 +159,7 @@ class ReferralsView extends Div {
 
     /** The page of an open referral is its form. */
     private static String address(ReferralLine line) {
-        return "referrals/" + line.id() + (isOpen(line.state()) ? "/edit" : "");
+        return "referrals/" + line.id() + (TierWords.isOpen(line.state()) ? "/edit" : "");
     }
 
     private static Component patient(ReferralLine line) {
@@ -183,7 +174,7 @@ class ReferralsView extends Div {
     private Component open(ReferralLine line) {
         var lines = new Div();
         lines.addClassName("lq-two-lines");
-        if (isOpen(line.state())) {
+        if (TierWords.isOpen(line.state())) {
             if (line.problems() > 0) {
                 var problems = new Span(line.problems() == 1 ? "1 value to mend" : line.problems() + " values to mend");
                 problems.addClassName("lq-problem");
@@ -207,7 +198,7 @@ class ReferralsView extends Div {
     }
 
     private static Component twoLines(String first, String second) {
-        var lines = new Div(new Span(first.isBlank() ? "No referrer yet" : first), quiet(second));
+        var lines = new Div(new Span(first), quiet(second));
         lines.addClassName("lq-two-lines");
         return lines;
     }
@@ -221,7 +212,7 @@ class ReferralsView extends Div {
     private void showSameDay() {
         sameDay.removeAll();
         var urgent = lines.stream()
-                .filter(line -> isOpen(line.state()) && tier(line) == Tier.SAME_DAY)
+                .filter(line -> TierWords.isOpen(line.state()) && tier(line) == Tier.SAME_DAY)
                 .toList();
         sameDay.setVisible(!urgent.isEmpty());
         sameDay.add(new H2("Same day: a physician must see these now"));

@@ -3,6 +3,7 @@ package limbqueue.referral.ui;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Nav;
 import com.vaadin.flow.component.html.Span;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.function.Function;
@@ -12,6 +13,7 @@ import limbqueue.referral.ui.ReferralForm.Progress;
 final class SectionList extends Nav {
 
     private final Map<FormSection, Anchor> links = new LinkedHashMap<>();
+    private final Map<FormSection, Progress> shown = new HashMap<>();
 
     SectionList() {
         addClassName("lq-sections");
@@ -34,6 +36,9 @@ final class SectionList extends Nav {
     void show(Function<FormSection, Progress> progress) {
         links.forEach((section, link) -> {
             var now = progress.apply(section);
+            if (now.equals(shown.put(section, now))) {
+                return;
+            }
             link.removeAll();
             link.add(part("lq-sections-title", section.title()));
             if (now.problems() > 0) {

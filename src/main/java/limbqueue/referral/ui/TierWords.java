@@ -61,6 +61,14 @@ final class TierWords {
         return either(possible, TierWords::inSentence, (_, _) -> true);
     }
 
+    /** Whether the office may still change a referral in this state. */
+    static boolean isOpen(ReferralState state) {
+        return switch (state) {
+            case DRAFT, QUEUED, INFORMATION_NEEDED -> true;
+            case APPROVED, RETURNED, SENT_TO_HOSPITAL -> false;
+        };
+    }
+
     static String of(ReferralState state) {
         return switch (state) {
             case DRAFT -> "Being entered";

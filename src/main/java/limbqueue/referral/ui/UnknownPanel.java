@@ -15,7 +15,7 @@ class UnknownPanel extends Section {
         heading.addClassName("lq-panel-title");
         add(heading);
         if (questions.isEmpty()) {
-            add(Markup.paragraph("lq-quiet", "Nothing that could change the proposal."));
+            add(Markup.paragraph("lq-soft", "Nothing that could change the proposal."));
             return;
         }
         var list = new OrderedList();
@@ -24,7 +24,7 @@ class UnknownPanel extends Section {
             list.add(new ListItem(
                     Markup.text("lq-question", question.ask()),
                     Markup.text(
-                            late ? "lq-ask-by lq-late" : "lq-ask-by",
+                            late ? "lq-ask-day lq-overdue" : "lq-ask-day",
                             "ask by " + TierWords.date(question.askBy()) + "; could reveal "
                                     + TierWords.inSentence(question.couldReveal()))));
         }

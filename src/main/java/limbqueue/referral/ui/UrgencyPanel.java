@@ -17,11 +17,11 @@ class UrgencyPanel extends Section {
         var heading = new H2("Proposed urgency");
         heading.addClassName("lq-panel-title");
         var mark = new UrgencyMark(urgency.tier(), urgency.targetDate());
-        mark.addClassName("lq-urgency-large");
+        mark.addClassName("lq-urgency-big");
         var when = Markup.div("lq-urgency-when", mark);
         urgency.targetDate()
                 .ifPresent(target -> when.add(Markup.text(
-                        TimeWords.late(target, page.today()) ? "lq-late" : "lq-due",
+                        TimeWords.late(target, page.today()) ? "lq-overdue" : "lq-due",
                         TimeWords.until(target, page.today()))));
         var why = Markup.div("lq-urgency-why", Markup.paragraph("lq-because", urgency.because()));
         if (urgency.possible().size() > 1) {
@@ -35,7 +35,7 @@ class UrgencyPanel extends Section {
         var flags = page.proposal().redFlags();
         if (!flags.isEmpty()) {
             // Where the flags themselves stand further down, on a narrow screen.
-            var names = Markup.div("lq-flag-names", Markup.text("lq-label", "Red flags"));
+            var names = Markup.div("lq-flag-names", Markup.text("lq-caption", "Red flags"));
             flags.forEach(flag -> names.add(Markup.text("lq-queue-flag", FlagWords.inShort(flag.code()))));
             add(names);
         }

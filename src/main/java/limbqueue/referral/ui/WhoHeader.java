@@ -32,7 +32,7 @@ class WhoHeader extends Header {
                         .filter(ReferralPage::stated)));
         person.add(orNotKnown("birth date", patient.born().map(born -> "born " + TierWords.date(born))));
         person.add(phone("patient's telephone", page.value("patient.phone")));
-        var paper = Markup.div("lq-facts lq-quiet");
+        var paper = Markup.div("lq-facts lq-soft");
         paper.add(Markup.text("lq-fact", page.referral().reference()));
         paper.add(Markup.text(
                 "lq-fact", "received " + TierWords.date(page.referral().received())));
@@ -42,7 +42,7 @@ class WhoHeader extends Header {
         }
         if (page.referral().state() != ReferralState.QUEUED) {
             paper.add(
-                    Markup.text("lq-fact lq-state", TierWords.of(page.referral().state())));
+                    Markup.text("lq-fact lq-standing", TierWords.of(page.referral().state())));
         }
         page.value("patient.leavesArea")
                 .ifPresent(day -> paper.add(Markup.text(
@@ -60,19 +60,19 @@ class WhoHeader extends Header {
                 .collect(Collectors.joining(", "));
         return Markup.div(
                 "lq-head-referrer",
-                Markup.text("lq-label", "Referred by"),
+                Markup.text("lq-caption", "Referred by"),
                 name.isEmpty() ? Markup.notKnown() : new Span(name),
                 phone("referring doctor's telephone", page.value("referrer.phone")));
     }
 
     private static Div asked(ReferralPage page) {
-        var block = Markup.div("lq-head-asked", Markup.text("lq-label", "What was asked"));
+        var block = Markup.div("lq-head-asked", Markup.text("lq-caption", "What was asked"));
         page.value("asked.reason")
                 .ifPresentOrElse(
                         reason -> block.add(Markup.text("lq-quote", "“" + reason + "”")),
                         () -> block.add(Markup.notKnown("reason not stated")));
         if (!page.asked().isEmpty()) {
-            block.add(Markup.text("lq-quiet", "Priority asked: " + page.asked() + ". It does not move the proposal."));
+            block.add(Markup.text("lq-soft", "Priority asked: " + page.asked() + ". It does not move the proposal."));
         }
         return block;
     }

@@ -35,7 +35,8 @@ class WordsField extends TextArea {
     /** Takes the focus with the first line in sight. */
     void focusAtStart() {
         focus();
-        getElement().executeJs("setTimeout(() => { this.inputElement.setSelectionRange(0, 0); this.scrollToStart(); })");
+        getElement()
+                .executeJs("setTimeout(() => { this.inputElement.setSelectionRange(0, 0); this.scrollToStart(); })");
     }
 
     /** The words, if there are any; else says so at the field. */

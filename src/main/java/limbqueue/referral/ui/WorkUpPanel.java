@@ -18,7 +18,7 @@ class WorkUpPanel extends Section {
         heading.addClassName("lq-panel-title");
         add(heading);
         if (items.isEmpty()) {
-            add(Markup.paragraph("lq-quiet", "None proposed."));
+            add(Markup.paragraph("lq-soft", "None proposed."));
             return;
         }
         var list = new UnorderedList();
@@ -32,13 +32,19 @@ class WorkUpPanel extends Section {
     private static ListItem item(WorkUpItem item) {
         var entry = new ListItem(Markup.text("lq-work-up-text", item.text()));
         entry.addClassName(item.needed() ? "lq-needed" : "lq-held");
-        entry.add(Markup.text("lq-quiet", item.needed() ? "needed" : "held"));
-        item.validUntil().ifPresent(day -> entry.add(Markup.text("lq-quiet", "valid until " + TierWords.date(day))));
+        entry.add(Markup.text("lq-soft", standing(item)));
         var details = new NativeDetails("Why");
         details.addClassName("lq-reasons");
         details.setContent(Markup.div(
-                "lq-why", Markup.text("lq-reason-text", item.why()), Markup.text("lq-source", item.source())));
+                "lq-why", Markup.text("lq-reason-text", item.why()), Markup.text("lq-cited", item.source())));
         entry.add(details);
         return entry;
+    }
+
+    private static String standing(WorkUpItem item) {
+        return item.validUntil()
+                .map(day -> (item.needed() ? "needed; the result held counts until " : "held, counts until ")
+                        + TierWords.date(day))
+                .orElse(item.needed() ? "needed" : "held");
     }
 }

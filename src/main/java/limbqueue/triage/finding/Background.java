@@ -48,8 +48,7 @@ public record Background(
     private static Fact<Boolean> largePoplitealAneurysm(
             Side side, ReferralDocument document, Limits limits, String words) {
         var lesions = document.lesions().orElse(List.of());
-        Predicate<Lesion> here =
-                lesion -> poplitealAneurysm(lesion) && Case.concerns(lesion.side(), side);
+        Predicate<Lesion> here = lesion -> poplitealAneurysm(lesion) && Case.concerns(lesion.side(), side);
         if (lesions.stream()
                 .filter(here)
                 .anyMatch(lesion -> lesion.diameterMm()
@@ -57,8 +56,7 @@ public record Background(
                         .orElse(false))) {
             return known("lesions", true);
         }
-        var unmeasured =
-                first(lesions, here.and(lesion -> lesion.diameterMm().isEmpty()));
+        var unmeasured = first(lesions, here.and(lesion -> lesion.diameterMm().isEmpty()));
         if (unmeasured.isPresent()) {
             return mostSerious(
                     "lesions[" + unmeasured.getAsInt() + "].diameterMm",
@@ -79,8 +77,7 @@ public record Background(
 
     private static Fact<Boolean> earlierRepairOccluded(Side side, ReferralDocument document, String words) {
         var lesions = document.lesions().orElse(List.of());
-        Predicate<Lesion> inStent =
-                lesion -> lesion.inStent().orElse(false) && Case.concerns(lesion.side(), side);
+        Predicate<Lesion> inStent = lesion -> lesion.inStent().orElse(false) && Case.concerns(lesion.side(), side);
         var occluded = lesions.stream()
                         .filter(inStent)
                         .anyMatch(lesion -> lesion.stenosisPercent()
@@ -110,7 +107,8 @@ public record Background(
             return Fact.yesOrNo(
                     "procedures",
                     Optional.empty(),
-                    "Was a procedure on the arteries of the " + words + " ever begun and broken off, or without success?");
+                    "Was a procedure on the arteries of the " + words
+                            + " ever begun and broken off, or without success?");
         }
         var procedures = document.procedures().get();
         Predicate<Procedure> here = procedure -> Case.concerns(procedure.side(), side);

@@ -40,7 +40,10 @@ final class BleedingRiskRule implements FlagRule {
                                                         .orElse(false))
                                         .stream()
                                         .map(entry -> entry + ".name"),
-                                Case.entries("labs", referral.document().labs(), lab -> latest(lab, referral) && risky(lab, referral))
+                                Case.entries(
+                                                "labs",
+                                                referral.document().labs(),
+                                                lab -> latest(lab, referral) && risky(lab, referral))
                                         .stream()
                                         .map(entry -> entry + ".value"))
                         .flatMap(paths -> paths));
@@ -49,7 +52,8 @@ final class BleedingRiskRule implements FlagRule {
     /** Whether no later value of the same test is held; an old value says nothing once there is a newer one. */
     private static boolean latest(Lab lab, Case referral) {
         return referral.document().labs().orElse(List.of()).stream()
-                .filter(other -> other.test().equals(lab.test()) && other.value().isPresent())
+                .filter(other ->
+                        other.test().equals(lab.test()) && other.value().isPresent())
                 .noneMatch(other -> day(other).isAfter(day(lab)));
     }
 

@@ -45,9 +45,7 @@ final class DiabeticFootRule implements FlagRule {
     private static Stream<String> evidence(LegPicture leg, Case referral) {
         var ulcer = leg.ulcer() != Ulcer.NONE && !leg.leg().wound().site().equals(Optional.of(WoundSite.LEG));
         var worse = Stream.of(
-                        ulcer && feverish(leg, referral)
-                                ? Stream.of("infection.temperatureC")
-                                : Stream.<String>empty(),
+                        ulcer && feverish(leg, referral) ? Stream.of("infection.temperatureC") : Stream.<String>empty(),
                         ulcer && leg.infection() == 3 ? Stream.of("infection") : Stream.<String>empty(),
                         ulcer && leg.perfusion().ischaemia() >= 1 ? Stream.of("pressures") : Stream.<String>empty())
                 .flatMap(paths -> paths)

@@ -27,7 +27,8 @@ final class FalseReassuranceRule implements FlagRule {
                         history.dialysis().orElse(false) ? Stream.of("history.dialysis") : Stream.<String>empty())
                 .flatMap(paths -> paths)
                 .toList();
-        var suspects = referral.legsWith(leg -> unreliable(leg) && leg.symptoms()).toList();
+        var suspects =
+                referral.legsWith(leg -> unreliable(leg) && leg.symptoms()).toList();
         var evidence = suspects.stream()
                 .filter(leg -> leg.threatening() || !calcifying.isEmpty())
                 .flatMap(leg -> Stream.of(

@@ -50,7 +50,8 @@ final class SymptomsDoNotFitRule implements FlagRule {
     }
 
     private static Stream<String> evidence(LegPicture leg, Case referral, boolean spine) {
-        var good = goodIndices(leg, referral) && waveform(leg).map(GOOD::contains).orElse(false);
+        var good =
+                goodIndices(leg, referral) && waveform(leg).map(GOOD::contains).orElse(false);
         return Stream.of(
                         good ? FlagEvidence.ankleIndex(leg, referral) : Stream.<String>empty(),
                         good ? Stream.of(leg.facts().path("pressures.waveform")) : Stream.<String>empty(),

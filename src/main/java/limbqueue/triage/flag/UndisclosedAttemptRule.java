@@ -109,8 +109,11 @@ final class UndisclosedAttemptRule implements FlagRule {
     /** A treatment that was completed on that side, on or after the day of the angiogram as far as days are known. */
     private static boolean treatedSince(List<Procedure> procedures, Optional<Side> side, Optional<LocalDate> day) {
         return procedures.stream()
-                .filter(procedure ->
-                        procedure.kind().map(NO_TREATMENT_OF_FLOW::contains).map(none -> !none).orElse(false))
+                .filter(procedure -> procedure
+                        .kind()
+                        .map(NO_TREATMENT_OF_FLOW::contains)
+                        .map(none -> !none)
+                        .orElse(false))
                 .filter(procedure -> procedure.outcome().equals(Optional.of(ReferralDocument.Outcome.COMPLETED)))
                 .filter(procedure -> side.isEmpty()
                         || procedure.side().map(side.get()::equals).orElse(false))

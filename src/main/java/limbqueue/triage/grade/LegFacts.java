@@ -356,7 +356,10 @@ public final class LegFacts {
     private Fact<Ulcer> askUlcer() {
         return asked(
                 "wound.ulcer",
-                leg.wound().ulcer().filter(stated -> stated != Ulcer.NONE || !exposed()).or(this::ulcerExposed),
+                leg.wound()
+                        .ulcer()
+                        .filter(stated -> stated != Ulcer.NONE || !exposed())
+                        .or(this::ulcerExposed),
                 leastUlcer(),
                 Stream.of(Ulcer.values())
                         .filter(ulcer -> ulcer.compareTo(leastUlcer()) >= 0)
@@ -450,7 +453,8 @@ public final class LegFacts {
     /** What eases the pain says that it is there, even where it was denied; an age says so while it was not. */
     private Optional<Boolean> restPainKnown() {
         var restPain = leg.restPain();
-        var eased = restPain.needsOpioid().orElse(false) || restPain.easedByHanging().orElse(false);
+        var eased = restPain.needsOpioid().orElse(false)
+                || restPain.easedByHanging().orElse(false);
         return eased
                 ? Optional.of(true)
                 : restPain.present().or(() -> restPain.sinceDays().map(since -> true));
@@ -580,7 +584,8 @@ public final class LegFacts {
     private Fact<Boolean> askBreathingFast() {
         var rate = ofPatient(ReferralDocument.Infection::respiratoryRate)
                 .map(value -> value.value() > limits.of(Limit.SYSTEMIC_RESPIRATORY_RATE_MORE_THAN));
-        var gas = ofPatient(ReferralDocument.Infection::paco2).map(value -> value.value() < limits.of(Limit.SYSTEMIC_PACO2_LESS_THAN));
+        var gas = ofPatient(ReferralDocument.Infection::paco2)
+                .map(value -> value.value() < limits.of(Limit.SYSTEMIC_PACO2_LESS_THAN));
         return asked(
                 "infection.respiratoryRate",
                 rate.filter(Boolean::booleanValue)

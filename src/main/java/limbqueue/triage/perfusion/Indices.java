@@ -76,8 +76,7 @@ public final class Indices {
         var pressureFalls = ankle(leg)
                 .flatMap(resting -> leg.pressures()
                         .ankleAfterExercise()
-                        .map(after -> resting.value() - after.value()
-                                > limits.of(Limit.EXERCISE_ANKLE_FALL_MORE_THAN)))
+                        .map(after -> resting.value() - after.value() > limits.of(Limit.EXERCISE_ANKLE_FALL_MORE_THAN)))
                 .orElse(false);
         return indexFalls || pressureFalls;
     }

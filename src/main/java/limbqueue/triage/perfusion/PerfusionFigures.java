@@ -68,6 +68,11 @@ public final class PerfusionFigures {
         return !noncompressible && (abi.isPresent() || ankle.isPresent());
     }
 
+    /** Nothing more can make the ankle figures low: an ankle pressure without an arm pressure gives no index yet. */
+    private boolean ankleSettled() {
+        return ankleKnown() && (abi.isPresent() || lowByAnkle());
+    }
+
     /** Some figure says how the leg is supplied. */
     public boolean known() {
         return distalKnown() || ankleKnown() || flat;
@@ -95,7 +100,7 @@ public final class PerfusionFigures {
      */
     public Fact<Perfusion> fact(String legPath, String legWords) {
         var poor = poorByKnownFigures();
-        if (distalKnown() && (ankleKnown() || noncompressible)) {
+        if (distalKnown() && (ankleSettled() || noncompressible)) {
             var low = ankleKnown() ? lowByAnkle() : grade() == 3;
             var known = new Perfusion(grade(), poor, low, true);
             return fact(legPath + ".pressures.toe", Optional.of(known), known, List.of(known), legWords);
@@ -103,8 +108,14 @@ public final class PerfusionFigures {
         var actOn = known()
                 ? new Perfusion(grade(), poor, ankleKnown() ? lowByAnkle() : grade() == 3, distalKnown())
                 : new Perfusion(3, true, true, false);
-        var field = distalKnown() ? ".pressures.dorsalisPedis" : known() || noncompressible ? ".pressures.toe" : ".abi";
-        return fact(legPath + field, Optional.empty(), actOn, choices(poor), legWords);
+        var path = distalKnown()
+                ? ankleKnown() ? armOf(legPath) : legPath + ".pressures.dorsalisPedis"
+                : known() || noncompressible ? legPath + ".pressures.toe" : legPath + ".abi";
+        return fact(path, Optional.empty(), actOn, choices(poor), legWords);
+    }
+
+    private static String armOf(String legPath) {
+        return legPath.replace("legs.", "armPressures.");
     }
 
     /** The figures of ankle and of forefoot that are still open, each combined with each. */
@@ -123,7 +134,7 @@ public final class PerfusionFigures {
     }
 
     private List<Boolean> lowWith(int grade) {
-        if (ankleKnown()) {
+        if (ankleSettled()) {
             return List.of(lowByAnkle());
         }
         return noncompressible ? List.of(grade == 3) : List.of(false, true);
@@ -131,17 +142,18 @@ public final class PerfusionFigures {
 
     private static Fact<Perfusion> fact(
             String path, Optional<Perfusion> known, Perfusion actOn, List<Perfusion> choices, String legWords) {
-        var measure = path.endsWith("toe")
-                ? "the toe pressure"
-                : path.endsWith("abi")
-                        ? "the ankle-brachial index, or the ankle, toe and arm pressures,"
-                        : "the ankle pressure";
-        return new Fact<>(
-                path,
-                known,
-                actOn,
-                choices,
-                "What is " + measure + " of the " + legWords + "? If it was never measured, where can it be?");
+        return new Fact<>(path, known, actOn, choices, ask(path, legWords));
+    }
+
+    private static String ask(String path, String legWords) {
+        var measure = switch (path.substring(path.lastIndexOf('.') + 1)) {
+            case "toe" -> "the toe pressure of the " + legWords;
+            case "abi" -> "the ankle-brachial index, or the ankle, toe and arm pressures, of the " + legWords;
+            case "dorsalisPedis" -> "the ankle pressure of the " + legWords;
+            default ->
+                "the blood pressure in the arm, which the ankle pressure of the " + legWords + " is compared with";
+        };
+        return "What is " + measure + "? If it was never measured, where can it be?";
     }
 
     private int grade() {

@@ -49,8 +49,8 @@ class PeopleViewIT {
         manager.button("Deactivate Ida Moss").click();
         manager.button("Deactivate").click();
         assertThat(manager.page().getByText("Ida Moss can't sign in any more.")).isVisible();
-        leaver.open("password");
-        assertThat(leaver.place()).isEqualTo("sign-in");
+        leaver.page().reload();
+        leaver.page().waitForURL("**/sign-in");
         leaver.signInExpectingRefusal("ida.moss", password);
         assertThat(leaver.page().textContent("[role=alert]")).contains("don't go together");
     }

@@ -64,8 +64,7 @@ class SignInIT {
 
     @Test
     void whoever_wanted_a_page_gets_it_after_signing_in(Visitor manager) {
-        manager.open("practice");
-        assertThat(manager.place()).isEqualTo("sign-in");
+        manager.open("practice").page().waitForURL("**/sign-in");
         manager.signInHere("manager");
         assertThat(manager.place()).startsWith("practice");
     }
@@ -75,7 +74,6 @@ class SignInIT {
         manager.signIn("manager");
         manager.button("Sign out").click();
         manager.page().waitForURL("**/sign-in");
-        manager.open("people");
-        assertThat(manager.place()).isEqualTo("sign-in");
+        manager.open("people").page().waitForURL("**/sign-in");
     }
 }

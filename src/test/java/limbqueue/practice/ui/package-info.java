@@ -1,5 +1,0 @@
-/** Tests of the page for the practice. */
-@NullMarked
-package limbqueue.practice.ui;
-
-import org.jspecify.annotations.NullMarked;
