@@ -20,12 +20,24 @@ public sealed interface Decision {
      */
     record Change(Tier tier, Map<Side, Rutherford> categories, String reason) implements Decision {}
 
-    /** @param what what must be asked; never blank */
+    /**
+     * Something must be asked first.
+     *
+     * @param what what must be asked; never blank
+     */
     record AskForInformation(String what) implements Decision {}
 
-    /** @param reason what the referring doctor is told as the reason; never blank */
+    /**
+     * The referral goes back.
+     *
+     * @param reason what the referring doctor is told as the reason; never blank
+     */
     record ReturnToReferrer(String reason) implements Decision {}
 
-    /** @param told whom was told, and how; never blank */
+    /**
+     * The patient goes to hospital at once.
+     *
+     * @param told who was told, and how; never blank
+     */
     record SendToHospital(String told) implements Decision {}
 }

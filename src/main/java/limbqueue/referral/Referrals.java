@@ -1,67 +1,282 @@
 package limbqueue.referral;
 
+import static limbqueue.access.Role.IS_COORDINATOR;
+import static limbqueue.access.Role.IS_MANAGER;
+import static limbqueue.access.Role.IS_PHYSICIAN;
+
+import jakarta.annotation.security.RolesAllowed;
+import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
+import limbqueue.access.AuditTrail;
+import limbqueue.access.CurrentPerson;
+import limbqueue.access.Person;
+import limbqueue.document.Draft;
 import limbqueue.document.Reading;
+import limbqueue.document.ResultFormat;
+import limbqueue.practice.PracticeSettings;
+import limbqueue.referral.jdbc.ReferralQuery;
+import limbqueue.referral.jdbc.ReferralStore;
+import limbqueue.triage.Triage;
 import limbqueue.triage.TriageResult;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
 
 /** A referral's life, from the first keystroke to the decision. */
 @Service
 public class Referrals {
 
+    private final ReferralStore store;
+    private final ReferralQuery query;
+    private final PracticeSettings settings;
+    private final CurrentPerson currentPerson;
+    private final AuditTrail auditTrail;
+    private final ApplicationEventPublisher events;
+    private final Clock clock;
+
+    Referrals(
+            ReferralStore store,
+            ReferralQuery query,
+            PracticeSettings settings,
+            CurrentPerson currentPerson,
+            AuditTrail auditTrail,
+            ApplicationEventPublisher events,
+            Clock clock) {
+        this.store = store;
+        this.query = query;
+        this.settings = settings;
+        this.currentPerson = currentPerson;
+        this.auditTrail = auditTrail;
+        this.events = events;
+        this.clock = clock;
+    }
+
     /** Starts a draft received today, with a reference of its own. */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    @Transactional
     public Referral begin() {
-        throw new IllegalStateException("being built");
+        var today = today();
+        var reference = reference(today);
+        var draft = Draft.empty();
+        draft.set("reference", reference);
+        draft.set("received", today.toString());
+        var referral = store.add(reference, today, draft.toJson(), me(), now());
+        auditTrail.record("began", reference);
+        return referral;
     }
 
-    /** @throws ReferralNotFoundException if there is none with this id */
+    /**
+     * Starts a draft from a document that arrived, and keeps it as it came. A reference or a day of receipt that it lacks
+     * is added; so is a reference of our own where another referral has the one it brings.
+     *
+     * @throws IllegalArgumentException if {@code document} is not a JSON object
+     */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    @Transactional
+    public Referral enter(String document) {
+        var today = today();
+        var draft = Draft.of(document);
+        var arrived = draft.read(today).document();
+        var brought = arrived.reference().filter(reference -> !reference.isBlank() && !store.referenceTaken(reference));
+        var reference = brought.orElseGet(() -> reference(today));
+        if (brought.isEmpty()) {
+            draft.set("reference", reference);
+        }
+        if (draft.get("received").isEmpty()) {
+            draft.set("received", today.toString());
+        }
+        var kept = brought.isPresent() && arrived.received().isPresent() ? document : draft.toJson();
+        var referral = store.add(reference, arrived.received().orElse(today), kept, me(), now());
+        auditTrail.record("entered", reference);
+        return referral;
+    }
+
+    /**
+     * The referral as it is held.
+     *
+     * @throws ReferralNotFoundException if there is none with this id
+     */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    @Transactional(readOnly = true)
     public Referral get(long id) {
-        throw new IllegalStateException("being built");
+        return store.find(id).orElseThrow(() -> new ReferralNotFoundException(id));
     }
 
-    /** Saves the document of a referral that is still open (draft, information needed, or queued). */
+    /**
+     * Saves the document of a referral that is still open (draft, information needed, or queued). A queued referral stays
+     * in the queue; a physician who then decides on what was there before is told. The reference stays as it was given
+     * out, whatever the document says.
+     *
+     * @return a conflict also when a physician has decided meanwhile; the document is kept in either case
+     * @throws ReferralNotFoundException if there is none with this id
+     * @throws IllegalArgumentException if {@code document} is not a JSON object
+     */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    @Transactional
     public SaveOutcome save(long id, int version, String document) {
-        throw new IllegalStateException("being built");
+        var reading = Draft.of(document).read(today());
+        var before = get(id);
+        if (before.version() == version && before.document().equals(document)) {
+            return new SaveOutcome.Saved(before);
+        }
+        var received = reading.document().received().orElse(before.received());
+        var saved = store.save(id, version, received, document, me(), now());
+        if (saved.isPresent()) {
+            auditTrail.record("saved", before.reference());
+            return new SaveOutcome.Saved(saved.get());
+        }
+        var theirs = get(id);
+        store.keepOvertaken(id, version, theirs.state(), document, me(), now());
+        auditTrail.record("saved a version that was overtaken", theirs.reference());
+        return new SaveOutcome.Conflict(theirs, document);
     }
 
-    /** Puts a draft, or one sent back for information, before the physician. */
+    /**
+     * Puts a draft, or one sent back for information, before the physician. Submitting what is in the queue already
+     * changes nothing.
+     *
+     * @throws ReferralNotFoundException if there is none with this id
+     */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    @Transactional
     public SubmitOutcome submit(long id, int version) {
-        throw new IllegalStateException("being built");
+        var before = store.findLocked(id).orElseThrow(() -> new ReferralNotFoundException(id));
+        if (before.version() != version) {
+            return new SubmitOutcome.Conflict(before);
+        }
+        var reading = Draft.of(before.document()).read(today());
+        if (!reading.complete()) {
+            return new SubmitOutcome.NotYet(reading.problems());
+        }
+        if (before.state() == ReferralState.QUEUED) {
+            return new SubmitOutcome.Submitted(before);
+        }
+        var submitted = store.submit(id, version, me(), now());
+        if (submitted.isEmpty()) {
+            return new SubmitOutcome.Conflict(before);
+        }
+        auditTrail.record("submitted", before.reference());
+        events.publishEvent(new ReferralSubmitted(submitted.get(), reading.document()));
+        return new SubmitOutcome.Submitted(submitted.get());
     }
 
-    /** Decides on a queued referral. */
+    /**
+     * Decides on a queued referral, on exactly the document of {@code version}.
+     *
+     * @throws ReferralNotFoundException if there is none with this id
+     */
+    @RolesAllowed(IS_PHYSICIAN)
+    @Transactional
     public DecideOutcome decide(long id, int version, Decision decision) {
-        throw new IllegalStateException("being built");
+        var before = store.findLocked(id).orElseThrow(() -> new ReferralNotFoundException(id));
+        if (before.version() != version || before.state() != ReferralState.QUEUED) {
+            return new DecideOutcome.Changed(before);
+        }
+        var asOf = today();
+        var policy = settings.policy();
+        var document = Draft.of(before.document()).read(asOf).document();
+        var proposal = Triage.triage(document, policy, asOf);
+        return switch (Ruling.on(decision, proposal, policy, document.received().orElse(asOf))) {
+            case Ruling.Refused(var why) -> new DecideOutcome.Refused(why);
+            case Ruling.Stands ruling -> {
+                var made = store.add(
+                        new DecisionRecord(
+                                0,
+                                id,
+                                ruling.kind(),
+                                me().displayName(),
+                                now(),
+                                policy.id(),
+                                asOf,
+                                before.document(),
+                                ResultFormat.write(proposal),
+                                proposal.urgency().tier(),
+                                ruling.tier(),
+                                ruling.targetDate(),
+                                ruling.categories(),
+                                ruling.reason()),
+                        version,
+                        me());
+                var settled = store.settle(id, version, ruling.leadsTo(), made.id())
+                        .orElseThrow(() -> new IllegalStateException(
+                                "referral " + before.reference() + " changed under its lock"));
+                auditTrail.record(
+                        switch (made.kind()) {
+                            case APPROVED -> "approved";
+                            case CHANGED -> "changed and approved";
+                            case INFORMATION_ASKED -> "asked for information on";
+                            case RETURNED -> "returned";
+                            case SENT_TO_HOSPITAL -> "sent to hospital";
+                        },
+                        before.reference());
+                events.publishEvent(new ReferralDecided(settled, made, document, proposal, policy));
+                yield new DecideOutcome.Decided(settled, made);
+            }
+        };
     }
 
     /** Queued referrals, most urgent tier first, then target date, then waiting longest. */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    @Transactional(readOnly = true)
     public List<ReferralLine> queue() {
-        throw new IllegalStateException("being built");
+        return lines().of(query.queued(), ReferralLines.MOST_URGENT_FIRST);
     }
 
     /** Every referral for the office: open ones first, then those decided, newest first. */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    @Transactional(readOnly = true)
     public List<ReferralLine> worklist() {
-        throw new IllegalStateException("being built");
+        return lines().of(query.all(), ReferralLines.OPEN_FIRST);
     }
 
     /** Decisions on this referral, newest first. */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    @Transactional(readOnly = true)
     public List<DecisionRecord> decisions(long id) {
-        throw new IllegalStateException("being built");
+        return store.decisions(id);
     }
 
     /** What happened to this referral, newest first. */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    @Transactional(readOnly = true)
     public List<TimelineEntry> timeline(long id) {
-        throw new IllegalStateException("being built");
+        return Timeline.of(query.events(id), settings.policy());
     }
 
     /** Triage of a document under the policy in force, as of today. */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
     public TriageResult propose(Reading reading) {
-        throw new IllegalStateException("being built");
+        return Triage.triage(reading.document(), settings.policy(), today());
     }
 
     /** Today in the practice. */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN, IS_MANAGER})
     public LocalDate today() {
-        throw new IllegalStateException("being built");
+        return LocalDate.now(clock);
+    }
+
+    private ReferralLines lines() {
+        return new ReferralLines(settings.policy(), today());
+    }
+
+    /** The next reference of the year, past those that arrived with a document. */
+    private String reference(LocalDate today) {
+        String reference;
+        do {
+            reference = "LQ-%d-%04d".formatted(today.getYear(), store.nextNumber(today.getYear()));
+        } while (store.referenceTaken(reference));
+        return reference;
+    }
+
+    private Person me() {
+        return currentPerson.get();
+    }
+
+    /** To the microsecond, which is what the database keeps. */
+    private Instant now() {
+        return clock.instant().truncatedTo(ChronoUnit.MICROS);
     }
 }

@@ -27,6 +27,7 @@ public final class Start {
     static final String WAITING = "limbqueue.waiting-process";
 
     private static final String APPLICATION = "limbqueue.Application";
+    private static final String LAUNCHER = "org.springframework.boot.loader.launch.JarLauncher";
     private static final String COMMANDS = "limbqueue.command.Commands";
     private static final Pattern FEATURE = Pattern.compile("\"?(\\d+)");
 
@@ -68,12 +69,36 @@ public final class Start {
             System.exit(runOn(newer.get(), args));
         }
         endWithWhoWaits();
-        run(args.length == 0 || args[0].startsWith("--") ? APPLICATION : COMMANDS, args);
+        if (isCommand(args)) {
+            runCommand(args);
+        } else {
+            // In the jar this class lies outside of what the launcher unpacks, so the launcher must lead on from here.
+            run(isJar() ? LAUNCHER : APPLICATION, Start.class.getClassLoader(), args);
+        }
     }
 
-    private static void run(String mainClass, String[] args) throws ReflectiveOperationException {
+    private static boolean isCommand(String[] args) {
+        return args.length > 0 && !args[0].startsWith("--");
+    }
+
+    private static boolean isJar() {
+        return Start.class.getClassLoader().getResource("BOOT-INF/classpath.idx") != null;
+    }
+
+    private static void runCommand(String[] args) throws IOException, ReflectiveOperationException {
+        // Each accessor made for reflection costs a class; a command ends before one has paid for itself.
+        System.setProperty("jdk.reflect.useNativeAccessorOnly", "true");
+        var loader =
+                isJar() ? new JarLoader(Path.of(System.getProperty("java.class.path"))) : Start.class.getClassLoader();
+        Thread.currentThread().setContextClassLoader(loader);
+        run(COMMANDS, loader, args);
+    }
+
+    private static void run(String mainClass, ClassLoader loader, String[] args) throws ReflectiveOperationException {
         try {
-            Class.forName(mainClass).getMethod("main", String[].class).invoke(null, (Object) args);
+            Class.forName(mainClass, true, loader)
+                    .getMethod("main", String[].class)
+                    .invoke(null, (Object) args);
         } catch (InvocationTargetException thrown) {
             if (thrown.getCause() instanceof RuntimeException unchecked) {
                 throw unchecked;
@@ -90,6 +115,11 @@ public final class Start {
         var command = new ArrayList<String>();
         command.add(javaHome.resolve("bin").resolve("java").toString());
         command.addAll(ManagementFactory.getRuntimeMXBean().getInputArguments());
+        if (isCommand(args)) {
+            // A command is over before the optimising compiler would pay.
+            command.add("-XX:TieredStopAtLevel=1");
+            command.add("-XX:+UseSerialGC");
+        }
         command.add("-D" + WAITING + "=" + ProcessHandle.current().pid());
         var classPath = System.getProperty("java.class.path");
         if (classPath.endsWith(".jar") && !classPath.contains(File.pathSeparator)) {
@@ -115,7 +145,9 @@ public final class Start {
     private static void endWithWhoWaits() {
         var waiting = Long.getLong(WAITING);
         if (waiting != null) {
-            ProcessHandle.of(waiting).ifPresent(process -> process.onExit().thenRun(() -> System.exit(1)));
+            ProcessHandle.of(waiting).ifPresent(process -> {
+                var unused = process.onExit().thenRun(() -> System.exit(1));
+            });
         }
     }
 

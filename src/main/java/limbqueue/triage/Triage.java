@@ -13,6 +13,6 @@ public final class Triage {
      * @return the proposal; the same for the same arguments, always
      */
     public static TriageResult triage(ReferralDocument document, Policy policy, LocalDate asOf) {
-        throw new IllegalStateException("being built");
+        return new Assessment(document, policy, asOf).result();
     }
 }

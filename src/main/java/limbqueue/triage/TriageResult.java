@@ -37,6 +37,7 @@ public record TriageResult(
     }
 
     /**
+     * @param wifi empty when the leg is amputated above the ankle
      * @param tier the tier that this leg alone calls for
      * @param chronicLimbThreatening the value to act on
      */
@@ -45,7 +46,7 @@ public record TriageResult(
             Optional<ToeBrachialIndex> tbi,
             FontaineGrade fontaine,
             RutherfordGrade rutherford,
-            Wifi wifi,
+            Optional<Wifi> wifi,
             Answer chronicLimbThreatening,
             List<Answer> chronicLimbThreateningPossible,
             Tier tier) {}
@@ -160,15 +161,17 @@ public record TriageResult(
     }
 
     /**
-     * @param targetDate the day by which the referral should be dealt with; empty for advice only
-     * @param clockFrom the day from which the target date is counted
+     * @param targetDate the day by which the referral should be dealt with, counted from the day it was received;
+     *     empty for advice only
+     * @param waitingSince the day from which the patient has waited: the day of reception, or the earlier day on which
+     *     another hospital put treatment off
      * @param because the sentence that explains the tier
      */
     public record Urgency(
             Tier tier,
             List<Tier> possible,
             Optional<LocalDate> targetDate,
-            LocalDate clockFrom,
+            LocalDate waitingSince,
             FhirPriority fhirPriority,
             String because) {}
 

@@ -1,0 +1,63 @@
+package limbqueue.command;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.util.Locale;
+
+/**
+ * Where a subcommand writes: results to {@code out}, and one line for each thing that is wrong to {@code err}. Both in
+ * UTF-8 and with {@code \n} on every system.
+ */
+final class Console {
+
+    /** The reader of the results has gone away or cannot take more. */
+    static final class CannotWriteException extends Exception {
+        private static final long serialVersionUID = 1L;
+
+        CannotWriteException(IOException cause) {
+            super(cause);
+        }
+
+        /** Whether the reader merely had enough, as {@code head} does. */
+        boolean readerHadEnough() {
+            return String.valueOf(getCause().getMessage())
+                    .toLowerCase(Locale.ROOT)
+                    .contains("pipe");
+        }
+    }
+
+    private final OutputStream out;
+    private final PrintStream err;
+
+    /** @param out written a line at a time */
+    Console(OutputStream out, PrintStream err) {
+        this.out = out;
+        this.err = err;
+    }
+
+    /** Writes {@code line} at once, so that a result can be used while the next is worked on. */
+    void result(String line) throws CannotWriteException {
+        try {
+            out.write((line + "\n").getBytes(StandardCharsets.UTF_8));
+            out.flush();
+        } catch (IOException e) {
+            throw new CannotWriteException(e);
+        }
+    }
+
+    /** Writes {@code text}, made one line, to the errors. */
+    void complain(String text) {
+        var line = new StringBuilder(text.length());
+        text.codePoints().forEach(c -> line.appendCodePoint(Character.isISOControl(c) ? ' ' : c));
+        err.print(line.append('\n'));
+        err.flush();
+    }
+
+    /** Writes the lines of {@code text} to the errors. */
+    void explain(String text) {
+        err.print(text);
+        err.flush();
+    }
+}

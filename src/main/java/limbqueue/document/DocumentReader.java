@@ -1,0 +1,103 @@
+package limbqueue.document;
+
+import java.io.InputStream;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import tools.jackson.core.JacksonException;
+import tools.jackson.core.JsonParser;
+import tools.jackson.core.JsonToken;
+
+/**
+ * Reads the referrals of a file one by one, so that a large file is never held as a whole. The file holds one referral
+ * or a list of them; in a list, the paths of problems begin with the place in the list, as {@code [3].legs.left.abi}.
+ * Not safe for use by several threads at once.
+ */
+public final class DocumentReader implements AutoCloseable {
+
+    private enum Place {
+        BEFORE,
+        IN_LIST,
+        AFTER
+    }
+
+    private final JsonParser parser;
+    private final LocalDate today;
+    private Place place = Place.BEFORE;
+    private int entry;
+
+    /**
+     * @param json the text of the file, in UTF-8; closed with this reader
+     * @param today dates of things past must not lie after this day
+     */
+    public DocumentReader(InputStream json, LocalDate today) {
+        this.parser = JsonText.parser(json);
+        this.today = today;
+    }
+
+    /**
+     * The next referral, or empty after the last. Where the text breaks off being JSON, one last reading tells line and
+     * column.
+     *
+     * @throws tools.jackson.core.exc.JacksonIOException if the file cannot be read
+     */
+    public Optional<Reading> next() {
+        try {
+            return switch (place) {
+                case BEFORE -> first();
+                case IN_LIST -> entry();
+                case AFTER -> Optional.empty();
+            };
+        } catch (JacksonException broken) {
+            return broken(broken);
+        }
+    }
+
+    private Optional<Reading> broken(JacksonException broken) {
+        place = Place.AFTER;
+        return Optional.of(DocumentFormat.unreadable(JsonText.whatIsBroken(broken)));
+    }
+
+    private Optional<Reading> first() {
+        var token = parser.nextToken();
+        if (token == null) {
+            place = Place.AFTER;
+            return Optional.of(DocumentFormat.unreadable("The file is empty."));
+        }
+        if (token == JsonToken.START_ARRAY) {
+            place = Place.IN_LIST;
+            return entry();
+        }
+        var value = JsonText.value(parser);
+        place = Place.AFTER;
+        return Optional.of(more().orElseGet(() -> DocumentFormat.read(value, today)));
+    }
+
+    private Optional<Reading> entry() {
+        if (parser.nextToken() == JsonToken.END_ARRAY) {
+            place = Place.AFTER;
+            return more();
+        }
+        var value = JsonText.value(parser);
+        var outer = FieldPath.entry("", entry++);
+        var reading = DocumentFormat.read(value, today);
+        List<Problem> problems = reading.problems().stream()
+                .map(problem -> new Problem(FieldPath.within(outer, problem.path()), problem.text()))
+                .toList();
+        return Optional.of(new Reading(reading.document(), problems));
+    }
+
+    /** The complaint about text after the end, if there is any. */
+    private Optional<Reading> more() {
+        if (parser.nextToken() == null) {
+            return Optional.empty();
+        }
+        return Optional.of(DocumentFormat.unreadable(
+                JsonText.place(parser.currentTokenLocation()) + DocumentFormat.MORE_AFTER_THE_END));
+    }
+
+    @Override
+    public void close() {
+        parser.close();
+    }
+}

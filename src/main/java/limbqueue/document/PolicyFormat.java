@@ -1,0 +1,134 @@
+package limbqueue.document;
+
+import java.io.InputStream;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import limbqueue.triage.Policy;
+import limbqueue.triage.Tier;
+import tools.jackson.core.JacksonException;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+
+/** Reads and writes policies: {@code {"id": …, "days": {"sameDay": 0, …}, "validity": {"creatinine": 30, …}}}. */
+public final class PolicyFormat {
+
+    /**
+     * A policy, or what is wrong with it: a policy is read as a whole or not at all.
+     *
+     * @param problems in the order of the text; empty exactly when there is a policy
+     */
+    public record PolicyReading(Optional<Policy> policy, List<Problem> problems) {
+        public PolicyReading {
+            problems = List.copyOf(problems);
+        }
+    }
+
+    private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+
+    private PolicyFormat() {}
+
+    /**
+     * Reads a policy from JSON text in UTF-8. The stream is left open.
+     *
+     * @throws tools.jackson.core.exc.JacksonIOException if the stream cannot be read
+     */
+    public static PolicyReading parse(InputStream json) {
+        var parser = JsonText.parser(json);
+        try {
+            if (parser.nextToken() == null) {
+                return refused("The file is empty.");
+            }
+            var value = JsonText.value(parser);
+            return parser.nextToken() == null
+                    ? read(value)
+                    : refused(
+                            JsonText.place(parser.currentTokenLocation()) + "There is more after the end. Remove it.");
+        } catch (JacksonException broken) {
+            return refused(JsonText.whatIsBroken(broken));
+        }
+    }
+
+    private static PolicyReading refused(String text) {
+        return new PolicyReading(Optional.empty(), List.of(new Problem("", text)));
+    }
+
+    private static PolicyReading read(JsonText.Value value) {
+        var found = new LinkedHashMap<String, String>(PublishedSchema.policy().problemsOf(value.node()));
+        found.putAll(value.repeated());
+        if (found.isEmpty()) {
+            checkOrder(value.node().get("days"), found);
+        }
+        if (!found.isEmpty()) {
+            var problems = new ArrayList<Problem>();
+            found.forEach((path, text) -> problems.add(new Problem(path, text)));
+            return new PolicyReading(Optional.empty(), problems);
+        }
+        return new PolicyReading(Optional.of(policy(value.node())), List.of());
+    }
+
+    private static void checkOrder(JsonNode days, Map<String, String> found) {
+        var before = Tier.SAME_DAY;
+        for (var tier : Tier.values()) {
+            if (tier == Tier.SAME_DAY || tier == Tier.ADVICE_ONLY) {
+                continue;
+            }
+            if (days(days, tier) <= days(days, before)) {
+                found.put(
+                        FieldPath.field("days", RecordForm.name(tier)),
+                        "A less urgent tier must have more days: %s has %d and %s, the more urgent one, %d. Change one of them."
+                                .formatted(
+                                        RecordForm.name(tier),
+                                        days(days, tier),
+                                        RecordForm.name(before),
+                                        days(days, before)));
+            }
+            before = tier;
+        }
+    }
+
+    private static int days(JsonNode days, Tier tier) {
+        return whole(days, RecordForm.name(tier));
+    }
+
+    private static int whole(JsonNode object, String name) {
+        return object.get(name).decimalValue().intValueExact();
+    }
+
+    private static Policy policy(JsonNode object) {
+        var days = new EnumMap<Tier, Integer>(Tier.class);
+        for (var tier : Tier.values()) {
+            if (tier != Tier.ADVICE_ONLY) {
+                days.put(tier, days(object.get("days"), tier));
+            }
+        }
+        var validity = object.get("validity");
+        return new Policy(
+                object.get("id").stringValue(),
+                days,
+                new Policy.Validity(
+                        whole(validity, "creatinine"),
+                        whole(validity, "creatinineWhenImpaired"),
+                        whole(validity, "bloodCount"),
+                        whole(validity, "inr"),
+                        whole(validity, "imagingMonths")));
+    }
+
+    /** Writes {@code policy} with its fields in the order of the format. */
+    public static JsonNode write(Policy policy) {
+        var object = NODES.objectNode();
+        object.put("id", policy.id());
+        var days = object.putObject("days");
+        for (var tier : Tier.values()) {
+            var tierDays = policy.days().get(tier);
+            if (tierDays != null) {
+                days.put(RecordForm.name(tier), tierDays);
+            }
+        }
+        object.set("validity", RecordForm.of(Policy.Validity.class).write(policy.validity(), RecordForm.Special.NONE));
+        return object;
+    }
+}

@@ -1,0 +1,254 @@
+package limbqueue.document;
+
+import java.lang.reflect.Constructor;
+import java.lang.reflect.Method;
+import java.lang.reflect.ParameterizedType;
+import java.lang.reflect.Type;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
+import limbqueue.triage.Quantity;
+import org.jspecify.annotations.Nullable;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * The form that a record gives to a JSON object: each component is the field of its name, an empty {@link Optional} an
+ * absent field, a quantity a number in the unit of its type, and a constant its name in lower camel case.
+ */
+final class RecordForm {
+
+    private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+    private static final Map<Class<?>, RecordForm> FORMS = new ConcurrentHashMap<>();
+
+    /** What a field holds. */
+    sealed interface Content {}
+
+    /** A record of its own. */
+    record Group(RecordForm form) implements Content {}
+
+    /** A list of records. */
+    record Entries(RecordForm form) implements Content {}
+
+    /** A single value of {@code type}. */
+    record Single(Class<?> type) implements Content {}
+
+    /** @param optional whether the component is an {@link Optional} */
+    record Field(String name, Method accessor, boolean optional, Content content) {}
+
+    private final Constructor<?> constructor;
+    private final List<Field> fields;
+
+    private RecordForm(Class<?> type) {
+        var components = type.getRecordComponents();
+        fields = Stream.of(components)
+                .map(component -> {
+                    var accessor = component.getAccessor();
+                    accessor.setAccessible(true);
+                    var declared = component.getGenericType();
+                    var optional = rawType(declared) == Optional.class;
+                    return new Field(
+                            component.getName(), accessor, optional, content(optional ? argument(declared) : declared));
+                })
+                .toList();
+        try {
+            constructor = type.getDeclaredConstructor(
+                    Stream.of(components).map(component -> component.getType()).toArray(Class<?>[]::new));
+        } catch (NoSuchMethodException e) {
+            throw new IllegalStateException("a record without its constructor: " + type, e);
+        }
+        constructor.setAccessible(true);
+    }
+
+    static RecordForm of(Class<?> type) {
+        var known = FORMS.get(type);
+        if (known == null) {
+            known = new RecordForm(type);
+            FORMS.put(type, known);
+        }
+        return known;
+    }
+
+    List<Field> fields() {
+        return fields;
+    }
+
+    /** The form of what field {@code name} holds: of the record itself, or of the entries of the list. */
+    Optional<RecordForm> formOf(String name) {
+        return fields.stream()
+                .filter(field -> field.name().equals(name))
+                .findFirst()
+                .flatMap(field -> switch (field.content()) {
+                    case Group(var form) -> Optional.of(form);
+                    case Entries(var form) -> Optional.of(form);
+                    case Single _ -> Optional.empty();
+                });
+    }
+
+    private static Content content(Type type) {
+        if (rawType(type) == List.class) {
+            var entry = rawType(argument(type));
+            return entry.isRecord() ? new Entries(of(entry)) : new Single(List.class);
+        }
+        var single = rawType(type);
+        return single.isRecord() && !Quantity.class.isAssignableFrom(single)
+                ? new Group(of(single))
+                : new Single(single);
+    }
+
+    private static Type argument(Type type) {
+        return ((ParameterizedType) type).getActualTypeArguments()[0];
+    }
+
+    private static Class<?> rawType(Type type) {
+        return (Class<?>) (type instanceof ParameterizedType generic ? generic.getRawType() : type);
+    }
+
+    /**
+     * The record of {@code object}, with everything unknown that is absent, null, blank text, or named in {@code leftOut}.
+     *
+     * @param object the JSON object, checked against the schema except at the paths left out; null when absent
+     * @param path where {@code object} lies in the document
+     */
+    Object read(@Nullable JsonNode object, String path, Set<String> leftOut) {
+        var values = new Object[fields.size()];
+        for (var i = 0; i < values.length; i++) {
+            var field = fields.get(i);
+            var fieldPath = FieldPath.field(path, field.name());
+            var node = object == null ? null : object.get(field.name());
+            if (node != null && (node.isNull() || leftOut.contains(fieldPath))) {
+                node = null;
+            }
+            values[i] = switch (field.content()) {
+                case Group(var form) -> form.read(node, fieldPath, leftOut);
+                case Entries(var form) -> Optional.ofNullable(node).map(list -> form.entries(list, fieldPath, leftOut));
+                case Single(var type) -> Optional.ofNullable(node).flatMap(single -> single(type, single));
+            };
+        }
+        return make(constructor, values);
+    }
+
+    private List<Object> entries(JsonNode list, String path, Set<String> leftOut) {
+        var entries = new ArrayList<>();
+        for (var i = 0; i < list.size(); i++) {
+            var entryPath = FieldPath.entry(path, i);
+            // An entry that cannot be read keeps its place, so that the paths of the others stay true.
+            entries.add(read(leftOut.contains(entryPath) ? null : list.get(i), entryPath, leftOut));
+        }
+        return List.copyOf(entries);
+    }
+
+    private static Optional<?> single(Class<?> type, JsonNode node) {
+        if (type == String.class) {
+            return Optional.of(node.stringValue()).filter(text -> !text.isBlank());
+        }
+        if (type == Boolean.class) {
+            return Optional.of(node.booleanValue());
+        }
+        if (type == Double.class) {
+            return Optional.of(node.doubleValue());
+        }
+        if (type == Integer.class) {
+            return Optional.of(node.decimalValue().intValueExact());
+        }
+        if (type == LocalDate.class) {
+            return DateRules.day(node.stringValue());
+        }
+        if (type.isEnum()) {
+            return Stream.of(type.getEnumConstants())
+                    .filter(constant -> name((Enum<?>) constant).equals(node.stringValue()))
+                    .findFirst();
+        }
+        if (Quantity.class.isAssignableFrom(type)) {
+            var quantity = of(type);
+            Object number = node.doubleValue();
+            if (quantity.constructor.getParameterTypes()[0] == int.class) {
+                number = node.decimalValue().intValueExact();
+            }
+            return Optional.of(make(quantity.constructor, number));
+        }
+        throw new IllegalStateException("the format has no form for " + type);
+    }
+
+    private static Object make(Constructor<?> constructor, Object... values) {
+        try {
+            return constructor.newInstance(values);
+        } catch (ReflectiveOperationException e) {
+            throw new IllegalStateException("cannot make a " + constructor.getDeclaringClass(), e);
+        }
+    }
+
+    /** The JSON object of {@code part}, a record of this form, with its fields in the order of the record. */
+    ObjectNode write(Object part, Special special) {
+        var object = NODES.objectNode();
+        for (var field : fields) {
+            var value = value(field.accessor(), part);
+            if (value instanceof Optional<?> optional) {
+                optional.map(known -> node(known, special)).ifPresent(node -> object.set(field.name(), node));
+            } else {
+                object.set(field.name(), node(value, special));
+            }
+        }
+        return object;
+    }
+
+    /** Values that the format writes in a form of their own. */
+    interface Special {
+        Special NONE = value -> Optional.empty();
+
+        Optional<JsonNode> node(Object value);
+    }
+
+    private static JsonNode node(Object value, Special special) {
+        return special.node(value).orElseGet(() -> switch (value) {
+            case String text -> NODES.stringNode(text);
+            case Boolean answer -> NODES.booleanNode(answer);
+            case LocalDate date -> NODES.stringNode(date.toString());
+            case Enum<?> constant -> NODES.stringNode(name(constant));
+            case Integer whole -> NODES.numberNode(whole.intValue());
+            case Double number -> number(number);
+            case Quantity quantity -> number(quantity.value());
+            case List<?> list -> {
+                var nodes = NODES.arrayNode();
+                list.forEach(entry -> nodes.add(node(entry, special)));
+                yield nodes;
+            }
+            case Record part -> of(part.getClass()).write(part, special);
+            default -> throw new IllegalStateException("the format has no form for " + value.getClass());
+        });
+    }
+
+    /** A number as short as it can be written: 80 and not 80.0. */
+    private static JsonNode number(double number) {
+        return NODES.numberNode(
+                number == Math.rint(number) && Math.abs(number) < 1e15
+                        ? new BigDecimal((long) number)
+                        : BigDecimal.valueOf(number));
+    }
+
+    private static Object value(Method accessor, Object part) {
+        try {
+            return accessor.invoke(part);
+        } catch (ReflectiveOperationException e) {
+            throw new IllegalStateException("cannot read " + accessor, e);
+        }
+    }
+
+    /** The name of {@code constant} in the format: {@code BELOW_KNEE} is {@code belowKnee}. */
+    static String name(Enum<?> constant) {
+        var words = constant.name().toLowerCase(Locale.ROOT).split("_", -1);
+        var name = new StringBuilder(words[0]);
+        for (var i = 1; i < words.length; i++) {
+            name.append(Character.toUpperCase(words[i].charAt(0))).append(words[i].substring(1));
+        }
+        return name.toString();
+    }
+}

@@ -1,0 +1,156 @@
+package limbqueue.letter.jdbc;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+import limbqueue.letter.Letter;
+import limbqueue.letter.LetterKind;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+
+/** Reads and writes letters. */
+@Repository
+public class LetterStore {
+
+    private final JdbcClient jdbc;
+
+    LetterStore(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    /**
+     * Adds a letter just written.
+     *
+     * @param decision id of the decision it tells of, if it tells of one
+     */
+    public void add(
+            long referral,
+            Optional<Long> decision,
+            LetterKind kind,
+            String reference,
+            String patient,
+            String recipient,
+            String channel,
+            LocalDate dated,
+            Instant writtenAt,
+            String parts,
+            String text) {
+        jdbc.sql("""
+                insert into letter (referral, decision, kind, reference, patient, recipient, channel, dated, written_at, parts,
+                                    text)
+                values (:referral, :decision, :kind, :reference, :patient, :recipient, :channel, :dated, :writtenAt,
+                        cast(:parts as json), :text)
+                """)
+                .param("referral", referral)
+                .param("decision", decision.orElse(null))
+                .param("kind", kind.name())
+                .param("reference", reference)
+                .param("patient", patient)
+                .param("recipient", recipient)
+                .param("channel", channel)
+                .param("dated", dated)
+                .param("writtenAt", writtenAt.atOffset(ZoneOffset.UTC))
+                .param("parts", parts)
+                .param("text", text)
+                .update();
+    }
+
+    /** Whether the referring doctor has been told that the referral arrived. */
+    public boolean receivedWritten(long referral) {
+        return jdbc.sql("""
+                select exists (select 1 from letter where referral = :referral and kind = 'RECEIVED')
+                """).param("referral", referral).query(Boolean.class).single();
+    }
+
+    /** Unsent letters first, oldest first; then the sent ones, newest first. */
+    public List<Letter> all() {
+        return jdbc.sql("""
+                select id, referral, reference, patient, kind, recipient, channel, dated, text, sent_at, sent_by
+                from letter
+                order by sent_at is not null, case when sent_at is null then written_at end, sent_at desc, id
+                """).query(LetterStore::letter).list();
+    }
+
+    /** The letters about one referral, newest first. */
+    public List<Letter> about(long referral) {
+        return jdbc.sql("""
+                select id, referral, reference, patient, kind, recipient, channel, dated, text, sent_at, sent_by
+                from letter
+                where referral = :referral
+                order by id desc
+                """)
+                .param("referral", referral)
+                .query(LetterStore::letter)
+                .list();
+    }
+
+    public Optional<Letter> find(long id) {
+        return jdbc.sql("""
+                select id, referral, reference, patient, kind, recipient, channel, dated, text, sent_at, sent_by
+                from letter
+                where id = :id
+                """).param("id", id).query(LetterStore::letter).optional();
+    }
+
+    /** The parts of a letter, as JSON text. */
+    public Optional<String> parts(long id) {
+        return jdbc.sql("""
+                select parts::text as parts
+                from letter
+                where id = :id
+                """).param("id", id).query(String.class).optional();
+    }
+
+    /** The printed page, if the letter has been printed. */
+    public Optional<byte[]> pdf(long id) {
+        return jdbc.sql("""
+                select pdf
+                from letter
+                where id = :id and pdf is not null
+                """).param("id", id).query(byte[].class).optional();
+    }
+
+    /** Keeps the printed page, unless there is one already. */
+    public void keepPdf(long id, byte[] pdf) {
+        jdbc.sql("""
+                update letter
+                set pdf = :pdf
+                where id = :id and pdf is null
+                """).param("id", id).param("pdf", pdf).update();
+    }
+
+    /** Marks a letter as sent; false if it was marked before. */
+    public boolean markSent(long id, Instant at, String by) {
+        return jdbc.sql("""
+                        update letter
+                        set sent_at = :at, sent_by = :by
+                        where id = :id and sent_at is null
+                        """)
+                        .param("id", id)
+                        .param("at", at.atOffset(ZoneOffset.UTC))
+                        .param("by", by)
+                        .update()
+                == 1;
+    }
+
+    private static Letter letter(ResultSet row, int number) throws SQLException {
+        return new Letter(
+                row.getLong("id"),
+                row.getLong("referral"),
+                row.getString("reference"),
+                row.getString("patient"),
+                LetterKind.valueOf(row.getString("kind")),
+                row.getString("recipient"),
+                row.getString("channel"),
+                row.getObject("dated", LocalDate.class),
+                row.getString("text"),
+                Optional.ofNullable(row.getObject("sent_at", OffsetDateTime.class))
+                        .map(OffsetDateTime::toInstant),
+                Optional.ofNullable(row.getString("sent_by")));
+    }
+}

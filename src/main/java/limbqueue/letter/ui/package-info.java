@@ -1,0 +1,5 @@
+/** The screen of letters to referring doctors. */
+@NullMarked
+package limbqueue.letter.ui;
+
+import org.jspecify.annotations.NullMarked;

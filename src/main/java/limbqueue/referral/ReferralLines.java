@@ -1,0 +1,116 @@
+package limbqueue.referral;
+
+import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import limbqueue.document.Draft;
+import limbqueue.referral.jdbc.ReferralQuery.Row;
+import limbqueue.referral.jdbc.ReferralQuery.Standing;
+import limbqueue.triage.Policy;
+import limbqueue.triage.ReferralDocument.Patient;
+import limbqueue.triage.ReferralDocument.Referrer;
+import limbqueue.triage.Tier;
+import limbqueue.triage.Triage;
+import limbqueue.triage.TriageResult;
+import limbqueue.triage.TriageResult.Question;
+import limbqueue.triage.TriageResult.RedFlag;
+
+/** Makes the lines of the lists: the one place where a whole list is triaged. */
+final class ReferralLines {
+
+    /** @param waitingSince the day from which the patient has waited */
+    record Placed(ReferralLine line, LocalDate waitingSince) {}
+
+    /** Most urgent tier first, then target date, then the patient who has waited longest. */
+    static final Comparator<Placed> MOST_URGENT_FIRST = Comparator.comparing(
+                    (Placed placed) -> placed.line().proposedTier())
+            .thenComparing(placed -> placed.line().targetDate().orElse(LocalDate.MAX))
+            .thenComparing(Placed::waitingSince)
+            .thenComparing(placed -> placed.line().id());
+
+    /** Open referrals before those decided; within each, the newest received first. */
+    static final Comparator<Placed> OPEN_FIRST = Comparator.comparing(
+                    (Placed placed) -> !open(placed.line().state()))
+            .thenComparing(placed -> placed.line().received(), Comparator.reverseOrder())
+            .thenComparing(placed -> placed.line().id(), Comparator.reverseOrder());
+
+    private final Policy policy;
+    private final LocalDate today;
+
+    /** @param today the day as of which open referrals are triaged; decided ones keep the day of their decision */
+    ReferralLines(Policy policy, LocalDate today) {
+        this.policy = policy;
+        this.today = today;
+    }
+
+    List<ReferralLine> of(List<Row> rows, Comparator<Placed> order) {
+        return rows.stream().map(this::placed).sorted(order).map(Placed::line).toList();
+    }
+
+    private Placed placed(Row row) {
+        var referral = row.referral();
+        var settled = open(referral.state()) ? Optional.<Standing>empty() : row.decision();
+        var asOf = settled.map(Standing::asOf).orElse(today);
+        var reading = Draft.of(referral.document()).read(asOf);
+        var document = reading.document();
+        var proposal = Triage.triage(document, policy, asOf);
+        var line = new ReferralLine(
+                referral.id(),
+                referral.reference(),
+                referral.state(),
+                patient(document.patient()),
+                document.patient().born(),
+                referrer(document.referrer()),
+                referral.received(),
+                settled.map(Standing::proposedTier).orElse(proposal.urgency().tier()),
+                settled.flatMap(ReferralLines::decidedTier),
+                targetDate(settled, proposal),
+                proposal.urgency().because(),
+                proposal.questions().size(),
+                proposal.questions().stream().map(Question::askBy).min(Comparator.naturalOrder()),
+                reading.problems().size(),
+                proposal.redFlags().stream().map(RedFlag::code).toList(),
+                referral.submittedAt(),
+                referral.savedBy());
+        return new Placed(line, proposal.urgency().waitingSince());
+    }
+
+    private static Optional<LocalDate> targetDate(Optional<Standing> settled, TriageResult proposal) {
+        if (settled.isEmpty()) {
+            return proposal.urgency().targetDate();
+        }
+        // A referral returned to its doctor waits for nothing here.
+        return settled.flatMap(standing -> decidedTier(standing).flatMap(tier -> standing.targetDate()));
+    }
+
+    private static Optional<Tier> decidedTier(Standing standing) {
+        return switch (standing.kind()) {
+            case APPROVED, CHANGED, SENT_TO_HOSPITAL -> Optional.of(standing.tier());
+            case INFORMATION_ASKED, RETURNED -> Optional.empty();
+        };
+    }
+
+    private static boolean open(ReferralState state) {
+        return switch (state) {
+            case DRAFT, QUEUED, INFORMATION_NEEDED -> true;
+            case APPROVED, RETURNED, SENT_TO_HOSPITAL -> false;
+        };
+    }
+
+    private static String patient(Patient patient) {
+        return Stream.of(patient.family(), patient.given())
+                .flatMap(Optional::stream)
+                .filter(name -> !name.isBlank())
+                .collect(Collectors.joining(", "));
+    }
+
+    private static String referrer(Referrer referrer) {
+        return Stream.of(referrer.name(), referrer.organisation())
+                .flatMap(Optional::stream)
+                .filter(name -> !name.isBlank())
+                .collect(Collectors.joining(", "));
+    }
+}

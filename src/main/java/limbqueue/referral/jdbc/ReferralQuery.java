@@ -1,0 +1,126 @@
+package limbqueue.referral.jdbc;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Optional;
+import limbqueue.referral.DecisionKind;
+import limbqueue.referral.Referral;
+import limbqueue.referral.ReferralState;
+import limbqueue.triage.Tier;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+
+/** Reads what the lists show. */
+@Repository
+public class ReferralQuery {
+
+    private final JdbcClient jdbc;
+
+    ReferralQuery(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    /** A referral, with the decision that put it where it stands. */
+    public record Row(Referral referral, Optional<Standing> decision) {}
+
+    public record Standing(
+            DecisionKind kind, LocalDate asOf, Tier proposedTier, Tier tier, Optional<LocalDate> targetDate) {}
+
+    public enum Happening {
+        ENTERED,
+        SAVED,
+        OVERTAKEN,
+        SUBMITTED,
+        DECIDED
+    }
+
+    /**
+     * Something that happened.
+     *
+     * @param state where the referral stood when it was saved
+     * @param decision of what kind, if it was a decision
+     * @param reason the words given with the decision
+     */
+    public record Event(
+            Instant at,
+            String who,
+            Happening happening,
+            Optional<ReferralState> state,
+            Optional<DecisionKind> decision,
+            Optional<Tier> tier,
+            String reason) {}
+
+    public List<Row> queued() {
+        return jdbc.sql("""
+                select r.id, r.version, r.reference, r.state, r.received, r.document::text as document, r.saved_by,
+                       r.saved_at, r.submitted_at, d.kind, d.as_of, d.proposed_tier, d.tier, d.target_date
+                from referral r left join decision d on d.id = r.decision
+                where r.state = 'QUEUED'
+                order by r.id
+                """).query(ReferralQuery::row).list();
+    }
+
+    public List<Row> all() {
+        return jdbc.sql("""
+                select r.id, r.version, r.reference, r.state, r.received, r.document::text as document, r.saved_by,
+                       r.saved_at, r.submitted_at, d.kind, d.as_of, d.proposed_tier, d.tier, d.target_date
+                from referral r left join decision d on d.id = r.decision
+                order by r.received desc, r.id desc
+                """).query(ReferralQuery::row).list();
+    }
+
+    /** What happened to one referral, newest first. */
+    public List<Event> events(long referralId) {
+        return jdbc.sql("""
+                select at, who, happening, state, kind, tier, reason
+                from (
+                    select saved_at as at, author as who,
+                           case when made_on is null then 'ENTERED' when won then 'SAVED' else 'OVERTAKEN' end as happening,
+                           state, cast(null as text) as kind, cast(null as text) as tier, '' as reason, 1 as step, id
+                    from referral_revision
+                    where referral = :referral
+                    union all
+                    select at, author, 'SUBMITTED', null, null, null, '', 2, id
+                    from submission
+                    where referral = :referral
+                    union all
+                    select at, author, 'DECIDED', null, kind, tier, reason, 3, id
+                    from decision
+                    where referral = :referral
+                ) event
+                order by at desc, step desc, id desc
+                """)
+                .param("referral", referralId)
+                .query(ReferralQuery::event)
+                .list();
+    }
+
+    private static Row row(ResultSet row, int number) throws SQLException {
+        var kind = row.getString("kind");
+        return new Row(
+                ReferralStore.referral(row, number),
+                kind == null
+                        ? Optional.empty()
+                        : Optional.of(new Standing(
+                                DecisionKind.valueOf(kind),
+                                row.getObject("as_of", LocalDate.class),
+                                Tier.valueOf(row.getString("proposed_tier")),
+                                Tier.valueOf(row.getString("tier")),
+                                Optional.ofNullable(row.getObject("target_date", LocalDate.class)))));
+    }
+
+    private static Event event(ResultSet row, int number) throws SQLException {
+        return new Event(
+                row.getObject("at", OffsetDateTime.class).toInstant(),
+                row.getString("who"),
+                Happening.valueOf(row.getString("happening")),
+                Optional.ofNullable(row.getString("state")).map(ReferralState::valueOf),
+                Optional.ofNullable(row.getString("kind")).map(DecisionKind::valueOf),
+                Optional.ofNullable(row.getString("tier")).map(Tier::valueOf),
+                row.getString("reason"));
+    }
+}

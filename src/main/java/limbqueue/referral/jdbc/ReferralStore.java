@@ -1,0 +1,307 @@
+package limbqueue.referral.jdbc;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import limbqueue.access.Person;
+import limbqueue.referral.DecisionKind;
+import limbqueue.referral.DecisionRecord;
+import limbqueue.referral.Referral;
+import limbqueue.referral.ReferralState;
+import limbqueue.triage.Side;
+import limbqueue.triage.Tier;
+import limbqueue.triage.TriageResult.Rutherford;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+
+/** Reads and writes whole referrals with everything that is kept about them. */
+@Repository
+public class ReferralStore {
+
+    private final JdbcClient jdbc;
+
+    ReferralStore(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    /** The next number of {@code year}, from 1. Whoever asks second waits for the first to commit, so none is skipped. */
+    public int nextNumber(int year) {
+        return jdbc.sql("""
+                insert into referral_number as n (year, last)
+                values (:year, 1)
+                on conflict (year) do update set last = n.last + 1
+                returning last
+                """).param("year", year).query(Integer.class).single();
+    }
+
+    public boolean referenceTaken(String reference) {
+        return jdbc.sql("""
+                select exists (select 1 from referral where reference = :reference)
+                """).param("reference", reference).query(Boolean.class).single();
+    }
+
+    /** Adds a draft at version 1. */
+    public Referral add(String reference, LocalDate received, String document, Person author, Instant at) {
+        var referral = jdbc.sql("""
+                insert into referral (reference, state, received, document, saved_by, saved_at)
+                values (:reference, 'DRAFT', :received, cast(:document as json), :author, :at)
+                returning id, version, reference, state, received, document::text as document, saved_by, saved_at,
+                          submitted_at
+                """)
+                .param("reference", reference)
+                .param("received", received)
+                .param("document", document)
+                .param("author", author.displayName())
+                .param("at", at.atOffset(ZoneOffset.UTC))
+                .query(ReferralStore::referral)
+                .single();
+        addRevision(referral.id(), Optional.empty(), Optional.of(1), ReferralState.DRAFT, document, author, at);
+        return referral;
+    }
+
+    public Optional<Referral> find(long id) {
+        return jdbc.sql("""
+                select id, version, reference, state, received, document::text as document, saved_by, saved_at, submitted_at
+                from referral
+                where id = :id
+                """).param("id", id).query(ReferralStore::referral).optional();
+    }
+
+    /** As {@link #find}, and nobody else changes it before this transaction ends. */
+    public Optional<Referral> findLocked(long id) {
+        return jdbc.sql("""
+                select id, version, reference, state, received, document::text as document, saved_by, saved_at, submitted_at
+                from referral
+                where id = :id
+                for update
+                """).param("id", id).query(ReferralStore::referral).optional();
+    }
+
+    /**
+     * Saves over {@code version} and keeps the document as a revision.
+     *
+     * @return the referral as saved, or nothing if it is no longer at that version or no longer open
+     */
+    public Optional<Referral> save(
+            long id, int version, LocalDate received, String document, Person author, Instant at) {
+        var saved = jdbc.sql("""
+                update referral
+                set version = version + 1, received = :received, document = cast(:document as json), saved_by = :author,
+                    saved_at = :at
+                where id = :id and version = :version and state in ('DRAFT', 'INFORMATION_NEEDED', 'QUEUED')
+                returning id, version, reference, state, received, document::text as document, saved_by, saved_at,
+                          submitted_at
+                """)
+                .param("id", id)
+                .param("version", version)
+                .param("received", received)
+                .param("document", document)
+                .param("author", author.displayName())
+                .param("at", at.atOffset(ZoneOffset.UTC))
+                .query(ReferralStore::referral)
+                .optional();
+        saved.ifPresent(referral -> addRevision(
+                id, Optional.of(version), Optional.of(referral.version()), referral.state(), document, author, at));
+        return saved;
+    }
+
+    /** Keeps a document that could not be saved since somebody else saved first. */
+    public void keepOvertaken(long id, int madeOn, ReferralState state, String document, Person author, Instant at) {
+        addRevision(id, Optional.of(madeOn), Optional.empty(), state, document, author, at);
+    }
+
+    /**
+     * Queues a referral at {@code version} and keeps who did it.
+     *
+     * @return the referral as queued, or nothing if it is no longer at that version or not waiting to be submitted
+     */
+    public Optional<Referral> submit(long id, int version, Person author, Instant at) {
+        var submitted = jdbc.sql("""
+                update referral
+                set version = version + 1, state = 'QUEUED', submitted_at = :at, decision = null
+                where id = :id and version = :version and state in ('DRAFT', 'INFORMATION_NEEDED')
+                returning id, version, reference, state, received, document::text as document, saved_by, saved_at,
+                          submitted_at
+                """)
+                .param("id", id)
+                .param("version", version)
+                .param("at", at.atOffset(ZoneOffset.UTC))
+                .query(ReferralStore::referral)
+                .optional();
+        submitted.ifPresent(referral -> jdbc.sql("""
+                insert into submission (referral, version, account, author, at)
+                values (:referral, :version, :account, :author, :at)
+                """)
+                .param("referral", id)
+                .param("version", referral.version())
+                .param("account", author.id())
+                .param("author", author.displayName())
+                .param("at", at.atOffset(ZoneOffset.UTC))
+                .update());
+        return submitted;
+    }
+
+    /**
+     * Adds a decision of {@code author}; its id is given by the database.
+     *
+     * @param version the version of the referral decided on
+     */
+    public DecisionRecord add(DecisionRecord decision, int version, Person author) {
+        var id = jdbc.sql("""
+                insert into decision (referral, version, kind, account, author, at, policy, as_of, document, proposal, proposed_tier,
+                                      tier, target_date, left_category, right_category, reason)
+                values (:referral, :version, :kind, :account, :author, :at, :policy, :asOf, cast(:document as json),
+                        cast(:proposal as json), :proposedTier, :tier, :targetDate, :leftCategory, :rightCategory, :reason)
+                returning id
+                """)
+                .param("referral", decision.referralId())
+                .param("version", version)
+                .param("kind", decision.kind().name())
+                .param("account", author.id())
+                .param("author", decision.author())
+                .param("at", decision.at().atOffset(ZoneOffset.UTC))
+                .param("policy", decision.policy())
+                .param("asOf", decision.asOf())
+                .param("document", decision.document())
+                .param("proposal", decision.proposal())
+                .param("proposedTier", decision.proposedTier().name())
+                .param("tier", decision.tier().name())
+                .param("targetDate", decision.targetDate().orElse(null))
+                .param("leftCategory", name(decision.categories().get(Side.LEFT)))
+                .param("rightCategory", name(decision.categories().get(Side.RIGHT)))
+                .param("reason", decision.reason())
+                .query(Long.class)
+                .single();
+        return new DecisionRecord(
+                id,
+                decision.referralId(),
+                decision.kind(),
+                decision.author(),
+                decision.at(),
+                decision.policy(),
+                decision.asOf(),
+                decision.document(),
+                decision.proposal(),
+                decision.proposedTier(),
+                decision.tier(),
+                decision.targetDate(),
+                decision.categories(),
+                decision.reason());
+    }
+
+    /**
+     * Puts a queued referral at {@code version} where a decision wants it.
+     *
+     * @return the referral as settled, or nothing if it is no longer queued at that version
+     */
+    public Optional<Referral> settle(long id, int version, ReferralState state, long decision) {
+        return jdbc.sql("""
+                update referral
+                set version = version + 1, state = :state, decision = :decision
+                where id = :id and version = :version and state = 'QUEUED'
+                returning id, version, reference, state, received, document::text as document, saved_by, saved_at,
+                          submitted_at
+                """)
+                .param("id", id)
+                .param("version", version)
+                .param("state", state.name())
+                .param("decision", decision)
+                .query(ReferralStore::referral)
+                .optional();
+    }
+
+    /** Decisions on one referral, newest first. */
+    public List<DecisionRecord> decisions(long referralId) {
+        return jdbc.sql("""
+                select id, referral, kind, author, at, policy, as_of, document::text as document,
+                       proposal::text as proposal, proposed_tier, tier, target_date, left_category, right_category, reason
+                from decision
+                where referral = :referral
+                order by id desc
+                """)
+                .param("referral", referralId)
+                .query(ReferralStore::decision)
+                .list();
+    }
+
+    private void addRevision(
+            long referral,
+            Optional<Integer> madeOn,
+            Optional<Integer> version,
+            ReferralState state,
+            String document,
+            Person author,
+            Instant at) {
+        jdbc.sql("""
+                insert into referral_revision (referral, made_on, version, won, state, document, account, author, saved_at)
+                values (:referral, :madeOn, :version, :won, :state, cast(:document as json), :account, :author, :at)
+                """)
+                .param("referral", referral)
+                .param("madeOn", madeOn.orElse(null))
+                .param("version", version.orElse(null))
+                .param("won", version.isPresent())
+                .param("state", state.name())
+                .param("document", document)
+                .param("account", author.id())
+                .param("author", author.displayName())
+                .param("at", at.atOffset(ZoneOffset.UTC))
+                .update();
+    }
+
+    static Referral referral(ResultSet row, int number) throws SQLException {
+        return new Referral(
+                row.getLong("id"),
+                row.getInt("version"),
+                row.getString("reference"),
+                ReferralState.valueOf(row.getString("state")),
+                row.getObject("received", LocalDate.class),
+                row.getString("document"),
+                row.getString("saved_by"),
+                row.getObject("saved_at", OffsetDateTime.class).toInstant(),
+                Optional.ofNullable(row.getObject("submitted_at", OffsetDateTime.class))
+                        .map(OffsetDateTime::toInstant));
+    }
+
+    private static DecisionRecord decision(ResultSet row, int number) throws SQLException {
+        return new DecisionRecord(
+                row.getLong("id"),
+                row.getLong("referral"),
+                DecisionKind.valueOf(row.getString("kind")),
+                row.getString("author"),
+                row.getObject("at", OffsetDateTime.class).toInstant(),
+                row.getString("policy"),
+                row.getObject("as_of", LocalDate.class),
+                row.getString("document"),
+                row.getString("proposal"),
+                Tier.valueOf(row.getString("proposed_tier")),
+                Tier.valueOf(row.getString("tier")),
+                Optional.ofNullable(row.getObject("target_date", LocalDate.class)),
+                categories(row),
+                row.getString("reason"));
+    }
+
+    private static Map<Side, Rutherford> categories(ResultSet row) throws SQLException {
+        var categories = new EnumMap<Side, Rutherford>(Side.class);
+        var left = row.getString("left_category");
+        if (left != null) {
+            categories.put(Side.LEFT, Rutherford.valueOf(left));
+        }
+        var right = row.getString("right_category");
+        if (right != null) {
+            categories.put(Side.RIGHT, Rutherford.valueOf(right));
+        }
+        return Map.copyOf(categories);
+    }
+
+    private static @Nullable String name(@Nullable Rutherford category) {
+        return category == null ? null : category.name();
+    }
+}

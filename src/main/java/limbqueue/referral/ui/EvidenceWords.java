@@ -1,0 +1,66 @@
+package limbqueue.referral.ui;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import limbqueue.document.Draft;
+
+/** The facts that a conclusion rests on, each with its value. */
+final class EvidenceWords {
+
+    /** @param value empty when nobody has said */
+    record Fact(String field, Optional<String> value) {
+
+        String sentence() {
+            return field + ": " + value.orElse("not known");
+        }
+    }
+
+    private EvidenceWords() {}
+
+    /** A path that names a part of the document, as {@code legs.left.acute}, stands for every value typed in it. */
+    static List<Fact> of(List<String> paths, Draft draft) {
+        var facts = new ArrayList<Fact>();
+        paths.forEach(path -> add(facts, path, draft));
+        return facts.stream().distinct().toList();
+    }
+
+    static String sentence(List<String> paths, Draft draft) {
+        return of(paths, draft).stream().map(Fact::sentence).collect(Collectors.joining("; "));
+    }
+
+    private static void add(List<Fact> facts, String path, Draft draft) {
+        var node = draft.get(path);
+        if (node.isPresent() && node.get().isObject()) {
+            node.get().propertyNames().forEach(name -> add(facts, path + "." + name, draft));
+        } else if (node.isPresent() && node.get().isArray() && !node.get().isEmpty()) {
+            for (var index = 0; index < node.get().size(); index++) {
+                add(facts, path + "[" + index + "]", draft);
+            }
+        } else {
+            facts.add(new Fact(
+                    name(path), node.map(value -> FieldWords.value(path, value)).filter(words -> !words.isBlank())));
+        }
+    }
+
+    /** The words for a field; for a part of which nothing is known, the title under which the form asks for it. */
+    private static String name(String path) {
+        if (FieldWords.definition(path).isPresent()) {
+            return FieldWords.of(path);
+        }
+        for (var side : GradeWords.AS_PATIENT_FACES) {
+            var word = GradeWords.side(side);
+            var form = path.replace("legs." + word, "legs." + FormField.SIDE);
+            for (var section : ReferralFields.SECTIONS) {
+                if (!form.equals(path)
+                        && section.fields().stream()
+                                .anyMatch(field -> field.path().startsWith(form + "."))) {
+                    return word + " leg, " + section.title().toLowerCase(Locale.ROOT);
+                }
+            }
+        }
+        return FieldWords.of(path);
+    }
+}

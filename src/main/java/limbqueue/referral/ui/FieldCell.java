@@ -1,0 +1,168 @@
+package limbqueue.referral.ui;
+
+import com.vaadin.flow.component.AbstractField;
+import com.vaadin.flow.component.HasValue;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Span;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.BiConsumer;
+import limbqueue.referral.ui.FieldKind.Amount;
+import limbqueue.referral.ui.FieldKind.Choice;
+import limbqueue.referral.ui.FieldKind.Day;
+import limbqueue.referral.ui.FieldKind.Entries;
+import limbqueue.referral.ui.FieldKind.Given;
+import limbqueue.referral.ui.FieldKind.Text;
+import limbqueue.referral.ui.FieldKind.YesNo;
+import org.jspecify.annotations.Nullable;
+import tools.jackson.databind.JsonNode;
+
+/** The control of one single value, what stands behind it, and beneath it what is wrong with the value. */
+final class FieldCell extends Div implements Place {
+
+    private final String path;
+    private final FieldKind kind;
+    private final AbstractField<?, String> control;
+    private final Told told;
+    private final Span understood = new Span();
+
+    /**
+     * @param path of the value
+     * @param name what assistive technology calls the control
+     * @param value as the document has it
+     * @param changed told the path and the new value, which is empty when it became unknown
+     */
+    FieldCell(
+            String path,
+            FormField field,
+            String name,
+            Optional<JsonNode> value,
+            BiConsumer<String, Optional<Object>> changed) {
+        this.path = path;
+        this.kind = field.kind();
+        this.control = controlFor(kind);
+        addClassName("lq-cell");
+
+        var element = control.getElement();
+        element.setAttribute("id", idOf(path));
+        element.setAttribute("data-path", path);
+        element.setAttribute("aria-label", name);
+        told = new Told(idOf(path) + "-told", element);
+
+        control.setValue(value.map(this::shown).orElse(""));
+        HasValue.ValueChangeListener<AbstractField.ComponentValueChangeEvent<?, String>> listener = event -> {
+            var typed = Optional.ofNullable(event.getValue()).orElse("");
+            showUnderstood(typed);
+            changed.accept(path, typed.isBlank() ? Optional.empty() : Optional.of(read(typed)));
+        };
+        listen(control, listener);
+
+        add(control);
+        if (kind instanceof Amount amount && !amount.unit().isEmpty()) {
+            var unit = new Span(amount.unit());
+            unit.addClassName("lq-unit");
+            unit.getElement().setAttribute("aria-hidden", "true");
+            add(unit);
+            element.setAttribute("aria-label", name + ", " + amount.unit());
+        }
+        if (kind instanceof Day) {
+            understood.addClassName("lq-understood");
+            add(understood);
+            showUnderstood(control.getValue());
+        }
+        add(told);
+    }
+
+    /** The id of the control at {@code path}. */
+    static String idOf(String path) {
+        return "field-" + path.replaceAll("[^A-Za-z0-9]+", "-");
+    }
+
+    @Override
+    public String path() {
+        return path;
+    }
+
+    @Override
+    public void tell(List<String> problems, List<String> contradictions) {
+        told.tell(problems, contradictions);
+        setClassName("lq-cell-problem", !problems.isEmpty());
+        setClassName("lq-cell-contradiction", problems.isEmpty() && !contradictions.isEmpty());
+    }
+
+    @Override
+    public void goTo() {
+        control.getElement().executeJs("this.scrollIntoView({block: 'center'}); this.focus();");
+    }
+
+    private static <F extends AbstractField<F, String>> void listen(
+            AbstractField<F, String> field,
+            HasValue.ValueChangeListener<AbstractField.ComponentValueChangeEvent<?, String>> listener) {
+        field.addValueChangeListener(event -> {
+            if (event.isFromClient()) {
+                listener.valueChanged(event);
+            }
+        });
+    }
+
+    private static AbstractField<?, String> controlFor(FieldKind kind) {
+        return switch (kind) {
+            case YesNo _ -> AnswerField.yesOrNo();
+            case Choice choice -> new AnswerField(choice.options());
+            case Amount _ -> line("lq-input-amount", "decimal");
+            case Day day -> {
+                var line = line(day.time() ? "lq-input-moment" : "lq-input-day", "text");
+                line.getElement().setAttribute("placeholder", day.time() ? "dd.mm.yyyy hh:mm" : "dd.mm.yyyy");
+                yield line;
+            }
+            case Text(var lines) when lines == 1 -> line("lq-input-line", "text");
+            case Text(var lines) -> new LinesField(lines);
+            case Given _ -> {
+                var line = line("lq-input-line", "text");
+                line.getElement().setAttribute("readonly", true);
+                yield line;
+            }
+            case Entries _ -> throw new IllegalArgumentException("a list is not a single value");
+        };
+    }
+
+    private static LineField line(String className, String inputMode) {
+        var line = new LineField();
+        line.getElement().getClassList().add(className);
+        line.getElement().setAttribute("inputmode", inputMode);
+        return line;
+    }
+
+    private Object read(String typed) {
+        return switch (kind) {
+            case YesNo _ ->
+                switch (typed) {
+                    case AnswerField.YES -> Boolean.TRUE;
+                    case AnswerField.NO -> Boolean.FALSE;
+                    default -> typed;
+                };
+            case Amount _ -> Typed.amount(typed);
+            case Day day -> Typed.day(typed, day.time());
+            case Choice _, Text _, Given _, Entries _ -> typed;
+        };
+    }
+
+    private @Nullable String shown(JsonNode value) {
+        if (value.isNull()) {
+            return "";
+        }
+        if (kind instanceof YesNo && value.isBoolean()) {
+            return value.booleanValue() ? AnswerField.YES : AnswerField.NO;
+        }
+        return value.isString() ? value.stringValue() : value.toString();
+    }
+
+    /** Says a day typed in figures back in words, so that day and month cannot be mistaken. */
+    private void showUnderstood(@Nullable String typed) {
+        if (kind instanceof Day day && typed != null) {
+            var iso = Typed.day(typed, day.time());
+            var words = TierWords.date(iso.length() > 10 ? iso.substring(0, 10) : iso);
+            understood.setText(words.equals(iso) || words.equals(typed.strip()) ? "" : words);
+        }
+    }
+}

@@ -1,0 +1,332 @@
+package limbqueue.referral.ui;
+
+import com.vaadin.flow.component.DetachEvent;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.ListItem;
+import com.vaadin.flow.component.html.NativeButton;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Section;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.html.UnorderedList;
+import com.vaadin.flow.component.notification.Notification;
+import com.vaadin.flow.router.BeforeEnterEvent;
+import com.vaadin.flow.router.BeforeEnterObserver;
+import com.vaadin.flow.router.BeforeLeaveEvent;
+import com.vaadin.flow.router.BeforeLeaveObserver;
+import com.vaadin.flow.router.HasDynamicTitle;
+import com.vaadin.flow.router.NotFoundException;
+import com.vaadin.flow.router.Route;
+import jakarta.annotation.security.RolesAllowed;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import limbqueue.access.Role;
+import limbqueue.document.Draft;
+import limbqueue.document.Problem;
+import limbqueue.document.Reading;
+import limbqueue.referral.DecisionKind;
+import limbqueue.referral.Referral;
+import limbqueue.referral.ReferralNotFoundException;
+import limbqueue.referral.ReferralState;
+import limbqueue.referral.Referrals;
+import limbqueue.referral.SaveOutcome;
+import limbqueue.referral.SubmitOutcome;
+import limbqueue.triage.TriageResult;
+
+/** One referral as it is entered, with the proposal beside it. */
+@Route("referrals/:id/edit")
+@RolesAllowed({Role.IS_COORDINATOR, Role.IS_PHYSICIAN})
+@StyleSheet("context://ui/coordinator.css")
+class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveObserver, HasDynamicTitle {
+
+    private final Referrals referrals;
+
+    private final H1 title = new H1();
+    private final Span saveLine = new Span();
+    private final Section mend = new Section();
+
+    private String pageTitle = "Referral";
+    private Optional<Editing> editing = Optional.empty();
+    private List<Problem> shownProblems = List.of();
+    private boolean inConflict;
+    private boolean handedOver;
+
+    /**
+     * What is being edited.
+     *
+     * @param saved the referral as last saved
+     * @param draft what is typed now
+     */
+    private record Editing(Referral saved, Draft draft, ReferralForm form, SectionList sections, ProposalPanel panel) {
+
+        boolean hasChanges() {
+            return !draft.toJson().equals(Draft.of(saved.document()).toJson());
+        }
+
+        Editing with(Referral nowSaved) {
+            return new Editing(nowSaved, draft, form, sections, panel);
+        }
+    }
+
+    ReferralFormView(Referrals referrals) {
+        this.referrals = referrals;
+        addClassName("lq-form-view");
+        saveLine.addClassName("lq-save-line");
+        saveLine.getElement().setAttribute("role", "status");
+        mend.addClassName("lq-mend");
+        mend.setVisible(false);
+        mend.getElement().setAttribute("aria-label", "To mend");
+    }
+
+    @Override
+    public String getPageTitle() {
+        return pageTitle;
+    }
+
+    @Override
+    public void beforeEnter(BeforeEnterEvent event) {
+        var id = event.getRouteParameters().getLong("id").orElseThrow(NotFoundException::new);
+        try {
+            open(referrals.get(id));
+        } catch (ReferralNotFoundException unknown) {
+            event.rerouteToError(NotFoundException.class, unknown.getMessage());
+        }
+    }
+
+    @Override
+    public void beforeLeave(BeforeLeaveEvent event) {
+        if (!handedOver && !save()) {
+            event.postpone();
+        }
+    }
+
+    @Override
+    protected void onDetach(DetachEvent detachEvent) {
+        super.onDetach(detachEvent);
+        if (!handedOver && !inConflict) {
+            editing.filter(Editing::hasChanges)
+                    .ifPresent(now -> referrals.save(
+                            now.saved().id(), now.saved().version(), now.draft().toJson()));
+        }
+    }
+
+    private void open(Referral referral) {
+        removeAll();
+        editing = Optional.empty();
+        pageTitle = "Referral " + referral.reference();
+        if (TierWords.isOpen(referral.state())) {
+            edit(referral, Draft.of(referral.document()));
+        } else {
+            var page = new Anchor("referrals/" + referral.id(), "Open the referral");
+            add(
+                    new H1(pageTitle),
+                    new Paragraph(TierWords.of(referral.state())
+                            + ": a referral that has been decided is not changed any more."),
+                    page);
+        }
+    }
+
+    private void edit(Referral referral, Draft draft) {
+        removeAll();
+        var panel = new ProposalPanel(this::goTo);
+        var form = new ReferralForm(draft, this::changed);
+        var sections = new SectionList();
+        form.getElement().addEventListener("lq-save", _ -> save());
+        editing = Optional.of(new Editing(referral, draft, form, sections, panel));
+
+        var state = new Span(TierWords.of(referral.state()));
+        state.addClassName("lq-state");
+        var head = new Div(title, state, saveLine, actions(referral));
+        head.addClassName("lq-form-head");
+
+        var middle = new Div();
+        middle.addClassName("lq-form-middle");
+        asked(referral).ifPresent(middle::add);
+        var keys = new Paragraph("Y, N, U answer yes, no, not known (?). Enter goes to the next field.");
+        keys.addClassName("lq-keys");
+        middle.add(mend, keys, form);
+
+        var columns = new Div(sections, middle, panel);
+        columns.addClassName("lq-form-columns");
+        add(head, columns);
+
+        saveLine.setText("Saved " + TierWords.moment(referral.savedAt()) + " by " + referral.savedBy());
+        propose();
+    }
+
+    private Div actions(Referral referral) {
+        var actions = new Div();
+        actions.addClassName("lq-actions");
+        switch (referral.state()) {
+            case DRAFT -> actions.add(submitButton("Put before the physician"));
+            case INFORMATION_NEEDED -> actions.add(submitButton("Put before the physician again"));
+            case QUEUED, APPROVED, RETURNED, SENT_TO_HOSPITAL ->
+                actions.add(new Button("Back to the list", _ -> leave()));
+        }
+        return actions;
+    }
+
+    private Button submitButton(String text) {
+        var button = new Button(text, _ -> submit());
+        button.addThemeVariants(ButtonVariant.LUMO_PRIMARY);
+        return button;
+    }
+
+    /** What the physician asked for, when the referral came back for information. */
+    private Optional<Section> asked(Referral referral) {
+        if (referral.state() != ReferralState.INFORMATION_NEEDED) {
+            return Optional.empty();
+        }
+        return referrals.decisions(referral.id()).stream()
+                .filter(decision -> decision.kind() == DecisionKind.INFORMATION_ASKED)
+                .findFirst()
+                .map(decision -> {
+                    var who = new Span(decision.author() + " asked on " + TierWords.moment(decision.at()) + ":");
+                    who.addClassName("lq-asked-who");
+                    var what = new Paragraph(decision.reason());
+                    var block = new Section(who, what);
+                    block.addClassName("lq-asked");
+                    block.getElement().setAttribute("aria-label", "What the physician asked");
+                    return block;
+                });
+    }
+
+    private void changed() {
+        saveLine.setText("Not saved yet");
+        propose();
+        editing.ifPresent(now -> now.form().saveSoon());
+    }
+
+    private void propose() {
+        editing.ifPresent(now -> {
+            var reading = now.draft().read(referrals.today());
+            var result = referrals.propose(reading);
+            now.panel().show(result, now.draft()::get);
+            now.form().tell(reading.problems(), result.contradictions());
+            now.sections().show(section -> now.form().progress(section, reading.problems(), result.questions()));
+            showProblems(now.form().inOrder(reading.problems()));
+            showTitle(now, reading, result);
+        });
+    }
+
+    private void showTitle(Editing now, Reading reading, TriageResult result) {
+        var patient = reading.document().patient();
+        var name = Stream.of(patient.family(), patient.given())
+                .flatMap(Optional::stream)
+                .collect(Collectors.joining(", "));
+        title.setText((name.isEmpty() ? "New referral" : name) + " · "
+                + result.reference().orElse(now.saved().reference()));
+    }
+
+    private void showProblems(List<Problem> problems) {
+        if (problems.equals(shownProblems)) {
+            return;
+        }
+        shownProblems = problems;
+        mend.removeAll();
+        mend.setVisible(!problems.isEmpty());
+        if (problems.isEmpty()) {
+            return;
+        }
+        var heading = new Span(
+                problems.size() == 1
+                        ? "1 value cannot be right. It is kept as typed, and counts as not known."
+                        : problems.size() + " values cannot be right. They are kept as typed, and count as not known.");
+        heading.addClassName("lq-mend-heading");
+        var list = new UnorderedList();
+        for (var problem : problems) {
+            var field = new NativeButton(
+                    problem.path().isEmpty() ? "The document" : FieldWords.of(problem.path()),
+                    _ -> goTo(problem.path()));
+            field.addClassName("lq-link");
+            list.add(new ListItem(field, new Span(": " + problem.text())));
+        }
+        mend.add(heading, list);
+    }
+
+    private void goTo(String path) {
+        editing.flatMap(now -> now.form().placeFor(path)).ifPresent(Place::goTo);
+    }
+
+    /** @return whether everything typed is held safely now; false while two versions must be chosen from */
+    private boolean save() {
+        if (inConflict) {
+            return false;
+        }
+        if (editing.isEmpty() || !editing.get().hasChanges()) {
+            return true;
+        }
+        var now = editing.get();
+        return switch (referrals.save(
+                now.saved().id(), now.saved().version(), now.draft().toJson())) {
+            case SaveOutcome.Saved(var referral) -> {
+                saved(now, referral);
+                yield true;
+            }
+            case SaveOutcome.Conflict(var theirs, var mine) -> {
+                resolve(now, theirs, mine);
+                yield false;
+            }
+        };
+    }
+
+    private void saved(Editing now, Referral referral) {
+        editing = Optional.of(now.with(referral));
+        saveLine.setText("Saved " + TierWords.time(referral.savedAt()));
+    }
+
+    private void resolve(Editing now, Referral theirs, String mine) {
+        inConflict = true;
+        saveLine.setText("Not saved: " + theirs.savedBy() + " saved another version");
+        var merge = new Merge(now.saved().document(), theirs.document(), mine);
+        if (TierWords.isOpen(theirs.state())) {
+            ConflictDialog.toChoose(theirs, merge, chosen -> {
+                        inConflict = false;
+                        edit(theirs, Draft.of(chosen));
+                        save();
+                    })
+                    .open();
+        } else {
+            ConflictDialog.tooLate(theirs, merge, () -> {
+                        handedOver = true;
+                        getUI().ifPresent(ui -> ui.navigate("referrals/" + theirs.id()));
+                    })
+                    .open();
+        }
+    }
+
+    private void submit() {
+        if (!save() || editing.isEmpty()) {
+            return;
+        }
+        var now = editing.get();
+        switch (referrals.submit(now.saved().id(), now.saved().version())) {
+            case SubmitOutcome.Submitted(var referral) -> {
+                handedOver = true;
+                Notification.show(
+                        "Referral " + referral.reference() + " is before the physician.",
+                        5000,
+                        Notification.Position.BOTTOM_START);
+                leave();
+            }
+            case SubmitOutcome.NotYet(var found) -> {
+                var problems = now.form().inOrder(found);
+                showProblems(problems);
+                now.form().tell(problems, List.of());
+                problems.stream().findFirst().ifPresent(problem -> goTo(problem.path()));
+            }
+            case SubmitOutcome.Conflict(var theirs) ->
+                resolve(now, theirs, now.draft().toJson());
+        }
+    }
+
+    private void leave() {
+        getUI().ifPresent(ui -> ui.navigate(ReferralsView.class));
+    }
+}

@@ -1,0 +1,138 @@
+package limbqueue.referral.ui;
+
+import com.vaadin.flow.component.UI;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Section;
+import com.vaadin.flow.router.BeforeEnterEvent;
+import com.vaadin.flow.router.BeforeEnterObserver;
+import com.vaadin.flow.router.HasDynamicTitle;
+import com.vaadin.flow.router.NotFoundException;
+import com.vaadin.flow.router.QueryParameters;
+import com.vaadin.flow.router.Route;
+import jakarta.annotation.security.RolesAllowed;
+import java.util.Optional;
+import limbqueue.access.CurrentPerson;
+import limbqueue.access.Role;
+import limbqueue.practice.PracticeSettings;
+import limbqueue.referral.DecideOutcome;
+import limbqueue.referral.Decision;
+import limbqueue.referral.ReferralLine;
+import limbqueue.referral.ReferralNotFoundException;
+import limbqueue.referral.ReferralState;
+import limbqueue.referral.Referrals;
+
+/** One referral on one page: who, how soon and why, both legs, flags, what is unknown; and the physician's decision. */
+@Route("referrals/:" + ReferralView.ID)
+@RolesAllowed({Role.IS_COORDINATOR, Role.IS_PHYSICIAN})
+@StyleSheet("context://ui/physician.css")
+class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
+
+    static final String ID = "id";
+
+    private final Referrals referrals;
+    private final PracticeSettings settings;
+    private final CurrentPerson person;
+    private final KeptWords kept;
+    private String title = "Referral · LimbQueue";
+
+    ReferralView(Referrals referrals, PracticeSettings settings, CurrentPerson person, KeptWords kept) {
+        this.referrals = referrals;
+        this.settings = settings;
+        this.person = person;
+        this.kept = kept;
+        addClassName("lq-referral");
+    }
+
+    @Override
+    public void beforeEnter(BeforeEnterEvent event) {
+        var id = event.getRouteParameters().get(ID).flatMap(JustDecided::number);
+        if (id.isEmpty()) {
+            event.rerouteToError(NotFoundException.class, "There is no referral with this number.");
+            return;
+        }
+        try {
+            var page = ReferralPage.of(referrals, referrals.get(id.get()));
+            title = page.referral().reference() + " · LimbQueue";
+            removeAll();
+            JustDecided.from(event.getLocation().getQueryParameters(), referrals)
+                    .ifPresent(this::add);
+            show(page);
+        } catch (ReferralNotFoundException missing) {
+            event.rerouteToError(NotFoundException.class, missing.getMessage());
+        }
+    }
+
+    @Override
+    public String getPageTitle() {
+        return title;
+    }
+
+    private void show(ReferralPage page) {
+        var id = page.referral().id();
+        var decisions = referrals.decisions(id);
+        if (page.referral().state() != ReferralState.QUEUED && !decisions.isEmpty()) {
+            add(new DecisionBanner(decisions.getFirst(), page));
+        }
+        var unknown = new UnknownPanel(page);
+        var pressures = Markup.div("lq-column", LegsPanel.pressuresAndPulses(page));
+        var flags = Markup.div("lq-column lq-column-flags", new FlagsPanel(page));
+        // What is not known stands in the column that has room for it.
+        (FlagsPanel.isShort(page) ? flags : pressures).add(unknown);
+        var middle = Markup.div(
+                "lq-middle",
+                Markup.div("lq-column", LegsPanel.gradesAndComplaints(page), new WorkUpPanel(page)),
+                pressures,
+                flags);
+        var lower =
+                Markup.div("lq-lower", new BackgroundPanels(page), new LifePanel(decisions, referrals.timeline(id)));
+        add(new WhoHeader(page), new UrgencyPanel(page), middle, lower);
+        if (page.referral().state() == ReferralState.QUEUED && person.get().role() == Role.PHYSICIAN) {
+            add(new DecisionBar(page, settings.policy(), kept, decision -> decide(page, decision)));
+        }
+    }
+
+    private void decide(ReferralPage page, Decision decision) {
+        var id = page.referral().id();
+        if (!referrals.propose(page.draft().read(referrals.today())).equals(page.proposal())) {
+            showChanged(page, ReferralPage.of(referrals, referrals.get(id)));
+            return;
+        }
+        var before = referrals.queue().stream().map(ReferralLine::id).toList();
+        switch (referrals.decide(id, page.referral().version(), decision)) {
+            case DecideOutcome.Decided _ -> {
+                kept.forget(id);
+                goOn(NextInQueue.after(id, before, referrals.queue()), JustDecided.asking(id));
+            }
+            case DecideOutcome.Changed changed -> showChanged(page, ReferralPage.of(referrals, changed.now()));
+            case DecideOutcome.Refused refused -> showRefused(page, refused.why());
+        }
+    }
+
+    private static void goOn(Optional<ReferralLine> next, QueryParameters confirmation) {
+        var ui = UI.getCurrent();
+        next.ifPresentOrElse(
+                line -> ui.navigate(ReferralView.class, JustDecided.parameters(line.id()), confirmation),
+                () -> ui.navigate(QueueView.class, confirmation));
+    }
+
+    private void showChanged(ReferralPage read, ReferralPage now) {
+        removeAll();
+        Section changes = new ChangesPanel(read, now);
+        add(changes);
+        show(now);
+        changes.scrollIntoView();
+    }
+
+    private void showRefused(ReferralPage page, String why) {
+        removeAll();
+        var refusal = Markup.panel(
+                "lq-changes",
+                "Nothing was decided",
+                Markup.paragraph("lq-changes-lead", why + " What you typed is kept."));
+        refusal.getElement().setAttribute("role", "alert");
+        add(refusal);
+        show(page);
+        refusal.scrollIntoView();
+    }
+}

@@ -1,0 +1,225 @@
+package limbqueue.referral.ui;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.BiPredicate;
+import java.util.function.Function;
+import limbqueue.referral.ReferralState;
+import limbqueue.triage.Tier;
+import limbqueue.triage.TriageResult.AbiBand;
+import limbqueue.triage.TriageResult.Answer;
+import limbqueue.triage.TriageResult.Benefit;
+import limbqueue.triage.TriageResult.Fontaine;
+import limbqueue.triage.TriageResult.Rutherford;
+import limbqueue.triage.TriageResult.TbiBand;
+
+/** Tiers, states, grades and dates in the words that the screens use. */
+final class TierWords {
+
+    private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
+    private static final DateTimeFormatter TIME =
+            DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ENGLISH).withZone(ZoneId.systemDefault());
+    private static final DateTimeFormatter MOMENT =
+            DateTimeFormatter.ofPattern("d MMM yyyy, HH:mm", Locale.ENGLISH).withZone(ZoneId.systemDefault());
+
+    private TierWords() {}
+
+    static String of(Tier tier) {
+        return switch (tier) {
+            case SAME_DAY -> "Same day";
+            case WITHIN_5_DAYS -> "Within 5 days";
+            case WITHIN_14_DAYS -> "Within 14 days";
+            case WITHIN_6_WEEKS -> "Within 6 weeks";
+            case WITHIN_18_WEEKS -> "Within 18 weeks";
+            case ADVICE_ONLY -> "Advice only";
+        };
+    }
+
+    /** The tier as it stands within a sentence. */
+    static String inSentence(Tier tier) {
+        return of(tier).toLowerCase(Locale.ROOT);
+    }
+
+    /** What must be done at this tier, on the way to its date. */
+    static String what(Tier tier, Optional<LocalDate> date) {
+        return switch (tier) {
+            case SAME_DAY -> "send to hospital now";
+            case ADVICE_ONLY -> "letter with advice";
+            default -> date.map(day -> "by " + date(day)).orElse("");
+        };
+    }
+
+    /** The tiers that the unknowns still allow, most urgent first: {@code same day, or within 14 days to advice only}. */
+    static String possible(List<Tier> possible) {
+        return either(possible, TierWords::inSentence, (_, _) -> true);
+    }
+
+    /** Whether the office may still change a referral in this state. */
+    static boolean isOpen(ReferralState state) {
+        return switch (state) {
+            case DRAFT, QUEUED, INFORMATION_NEEDED -> true;
+            case APPROVED, RETURNED, SENT_TO_HOSPITAL -> false;
+        };
+    }
+
+    static String of(ReferralState state) {
+        return switch (state) {
+            case DRAFT -> "Being entered";
+            case QUEUED -> "With the physician";
+            case INFORMATION_NEEDED -> "Information needed";
+            case APPROVED -> "Approved";
+            case RETURNED -> "Returned to referrer";
+            case SENT_TO_HOSPITAL -> "Sent to hospital";
+        };
+    }
+
+    /** The grade alone, as printed: {@code IIb}. */
+    static String grade(Fontaine grade) {
+        return switch (grade) {
+            case I -> "I";
+            case IIA -> "IIa";
+            case IIB -> "IIb";
+            case III -> "III";
+            case IV -> "IV";
+        };
+    }
+
+    static String grades(List<Fontaine> possible) {
+        return either(possible, TierWords::grade, (_, _) -> true);
+    }
+
+    /** The category alone, as {@code 5} or {@code acute IIa}. */
+    static String category(Rutherford category) {
+        return switch (category.scale()) {
+            case CHRONIC -> category.label();
+            case ACUTE -> "acute " + category.label();
+        };
+    }
+
+    static String categories(List<Rutherford> possible) {
+        return either(possible, TierWords::category, (one, next) -> one.scale() == next.scale());
+    }
+
+    /** What the category says. */
+    static String of(Rutherford category) {
+        return switch (category) {
+            case CHRONIC_0 -> "no symptoms";
+            case CHRONIC_1 -> "mild claudication";
+            case CHRONIC_2 -> "moderate claudication";
+            case CHRONIC_3 -> "severe claudication";
+            case CHRONIC_4 -> "ischaemic rest pain";
+            case CHRONIC_5 -> "minor tissue loss";
+            case CHRONIC_6 -> "major tissue loss";
+            case ACUTE_I -> "viable";
+            case ACUTE_IIA -> "marginally threatened";
+            case ACUTE_IIB -> "immediately threatened";
+            case ACUTE_III -> "irreversible";
+        };
+    }
+
+    static String of(Answer answer) {
+        return switch (answer) {
+            case YES -> "yes";
+            case NO -> "no";
+            case CANNOT_SAY -> "cannot say";
+        };
+    }
+
+    static String answers(List<Answer> possible) {
+        return String.join(" or ", possible.stream().map(TierWords::of).toList());
+    }
+
+    static String of(AbiBand band) {
+        return switch (band) {
+            case ABNORMAL -> "abnormal";
+            case BORDERLINE -> "borderline";
+            case NORMAL -> "normal";
+            case NONCOMPRESSIBLE -> "not compressible";
+        };
+    }
+
+    static String of(TbiBand band) {
+        return switch (band) {
+            case ABNORMAL -> "abnormal";
+            case NORMAL -> "normal";
+        };
+    }
+
+    static String of(Benefit benefit) {
+        return switch (benefit) {
+            case VERY_LOW -> "very low";
+            case LOW -> "low";
+            case MODERATE -> "moderate";
+            case HIGH -> "high";
+        };
+    }
+
+    /** Stages of WIfI that the unknowns still allow: {@code 3 or 4}. */
+    static String stages(List<Integer> possible) {
+        return ranges(possible.stream().sorted().toList(), String::valueOf, (one, next) -> next == one + 1);
+    }
+
+    /** An index as printed, with two decimals. */
+    static String index(double value) {
+        return String.format(Locale.ROOT, "%.2f", value);
+    }
+
+    static String date(LocalDate date) {
+        return DATE.format(date);
+    }
+
+    /** A date in words where {@code iso} is one; else as it stands. */
+    static String date(String iso) {
+        try {
+            return date(LocalDate.parse(iso));
+        } catch (DateTimeParseException notADate) {
+            return iso;
+        }
+    }
+
+    /** The time of day, to the second. */
+    static String time(Instant at) {
+        return TIME.format(at);
+    }
+
+    /** Day and time, to the minute. */
+    static String moment(Instant at) {
+        return MOMENT.format(at);
+    }
+
+    private static <E extends Enum<E>> String either(
+            List<E> possible, Function<E, String> words, BiPredicate<E, E> ofOneKind) {
+        return ranges(
+                possible.stream().sorted().toList(),
+                words,
+                (one, next) -> next.ordinal() == one.ordinal() + 1 && ofOneKind.test(one, next));
+    }
+
+    /** Three or more that follow one another are a range: {@code I, IIb to IV}. */
+    private static <T> String ranges(List<T> sorted, Function<T, String> words, BiPredicate<T, T> follows) {
+        var parts = new ArrayList<String>();
+        for (var from = 0; from < sorted.size(); ) {
+            var to = from;
+            while (to + 1 < sorted.size() && follows.test(sorted.get(to), sorted.get(to + 1))) {
+                to++;
+            }
+            if (to - from >= 2) {
+                parts.add(words.apply(sorted.get(from)) + " to " + words.apply(sorted.get(to)));
+            } else {
+                sorted.subList(from, to + 1).forEach(one -> parts.add(words.apply(one)));
+            }
+            from = to + 1;
+        }
+        if (parts.size() < 2) {
+            return String.join("", parts);
+        }
+        return String.join(", ", parts.subList(0, parts.size() - 1)) + " or " + parts.getLast();
+    }
+}

@@ -1,0 +1,50 @@
+package limbqueue.referral.ui;
+
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.ListItem;
+import com.vaadin.flow.component.html.NativeDetails;
+import com.vaadin.flow.component.html.Section;
+import com.vaadin.flow.component.html.UnorderedList;
+import java.util.Comparator;
+import limbqueue.triage.TriageResult.WorkUpItem;
+
+/** What has to be done or held before treatment: first what is missing, then what is held and how long it is valid. */
+class WorkUpPanel extends Section {
+
+    WorkUpPanel(ReferralPage page) {
+        addClassNames("lq-panel", "lq-work-up");
+        var items = page.proposal().workUp();
+        var heading = new H2("Work-up");
+        heading.addClassName("lq-panel-title");
+        add(heading);
+        if (items.isEmpty()) {
+            add(Markup.paragraph("lq-soft", "None proposed."));
+            return;
+        }
+        var list = new UnorderedList();
+        items.stream()
+                .sorted(Comparator.comparing(item -> !item.needed()))
+                .map(WorkUpPanel::item)
+                .forEach(list::add);
+        add(list);
+    }
+
+    private static ListItem item(WorkUpItem item) {
+        var entry = new ListItem(Markup.text("lq-work-up-text", item.text()));
+        entry.addClassName(item.needed() ? "lq-needed" : "lq-held");
+        entry.add(Markup.text("lq-soft", standing(item)));
+        var details = new NativeDetails("Why");
+        details.addClassName("lq-reasons");
+        details.setContent(Markup.div(
+                "lq-why", Markup.text("lq-reason-text", item.why()), Markup.text("lq-cited", item.source())));
+        entry.add(details);
+        return entry;
+    }
+
+    private static String standing(WorkUpItem item) {
+        return item.validUntil()
+                .map(day -> (item.needed() ? "needed; the result held counts until " : "held, counts until ")
+                        + TierWords.date(day))
+                .orElse(item.needed() ? "needed" : "held");
+    }
+}

@@ -1,0 +1,206 @@
+package limbqueue.triage;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import limbqueue.triage.TriageResult.Contradiction;
+import limbqueue.triage.TriageResult.FhirPriority;
+import limbqueue.triage.TriageResult.LegResult;
+import limbqueue.triage.TriageResult.LegResults;
+import limbqueue.triage.TriageResult.Question;
+import limbqueue.triage.TriageResult.Reason;
+import limbqueue.triage.TriageResult.Urgency;
+import limbqueue.triage.finding.Case;
+import limbqueue.triage.flag.Outcome;
+import limbqueue.triage.flag.RedFlags;
+import limbqueue.triage.grade.Contradictions;
+import limbqueue.triage.grade.LegFacts;
+import limbqueue.triage.grade.LegPicture;
+import limbqueue.triage.threshold.Limits;
+import limbqueue.triage.threshold.ThresholdFile;
+import limbqueue.triage.workup.WorkUp;
+
+/** The course of triage: each leg by itself, then the patient, then what follows. */
+final class Assessment {
+
+    private final ReferralDocument document;
+    private final Policy policy;
+    private final LocalDate asOf;
+    private final Limits limits;
+    private final Map<Side, LegAssessment> legs = new EnumMap<>(Side.class);
+
+    Assessment(ReferralDocument document, Policy policy, LocalDate asOf) {
+        this.document = document;
+        this.policy = policy;
+        this.asOf = asOf;
+        this.limits = ThresholdFile.shipped().on(asOf);
+        for (var side : Side.values()) {
+            legs.put(side, new LegAssessment(new LegFacts(side, document, asOf, limits), document));
+        }
+    }
+
+    TriageResult result() {
+        var tier = tierActedOn();
+        var targetDate = targetDate(tier);
+        var referral = new Case(document, asOf, limits, pictures(), tiers(), tier, targetDate);
+        var outcomes = RedFlags.look(referral);
+        var flags = RedFlags.raised(outcomes);
+        var codes = new LinkedHashSet<String>();
+        flags.forEach(flag -> codes.add(flag.code()));
+        return new TriageResult(
+                document.reference(),
+                asOf,
+                policy.id(),
+                TriageResult.NOTICE,
+                new LegResults(legResult(Side.LEFT), legResult(Side.RIGHT)),
+                new Urgency(tier, possibleTiers(), targetDate, waitingSince(codes), fhirPriority(tier), because(tier)),
+                flags,
+                contradictions(),
+                questions(outcomes),
+                WorkUp.of(referral, policy, codes),
+                reasons(tier));
+    }
+
+    private Tier tierActedOn() {
+        return tiers().values().stream().reduce(Tier.ADVICE_ONLY, Tier::orMoreUrgent);
+    }
+
+    private Map<Side, Tier> tiers() {
+        var tiers = new EnumMap<Side, Tier>(Side.class);
+        legs.forEach((side, leg) -> tiers.put(side, leg.rule().tier()));
+        return tiers;
+    }
+
+    private Map<Side, LegPicture> pictures() {
+        var pictures = new EnumMap<Side, LegPicture>(Side.class);
+        legs.forEach((side, leg) -> pictures.put(side, leg.picture()));
+        return pictures;
+    }
+
+    /** The legs share nothing that a tier asks for, so any tier of one leg can go with any of the other. */
+    private List<Tier> possibleTiers() {
+        var possible = new TreeSet<Tier>();
+        for (var left : leg(Side.LEFT).possibleTiers()) {
+            for (var right : leg(Side.RIGHT).possibleTiers()) {
+                possible.add(left.orMoreUrgent(right));
+            }
+        }
+        return List.copyOf(possible);
+    }
+
+    private LegAssessment leg(Side side) {
+        return Objects.requireNonNull(legs.get(side));
+    }
+
+    private LegResult legResult(Side side) {
+        return leg(side).result(document.armPressures());
+    }
+
+    private Optional<LocalDate> targetDate(Tier tier) {
+        return tier == Tier.SAME_DAY
+                ? Optional.of(asOf)
+                : policy.targetDate(tier, document.received().orElse(asOf));
+    }
+
+    private LocalDate waitingSince(Set<String> flags) {
+        var received = document.received().orElse(asOf);
+        return flags.contains("put-off-elsewhere")
+                ? document.deferredElsewhere()
+                        .days()
+                        .map(put -> received.minusDays(put.days()))
+                        .orElse(received)
+                : received;
+    }
+
+    /** Codes of FHIR request-priority (fhir-r4), where asap outranks urgent. */
+    private static FhirPriority fhirPriority(Tier tier) {
+        return switch (tier) {
+            case SAME_DAY -> FhirPriority.STAT;
+            case WITHIN_5_DAYS -> FhirPriority.ASAP;
+            case WITHIN_14_DAYS, WITHIN_6_WEEKS -> FhirPriority.URGENT;
+            case WITHIN_18_WEEKS, ADVICE_ONLY -> FhirPriority.ROUTINE;
+        };
+    }
+
+    private String because(Tier tier) {
+        var sentences = leading(tier).map(LegAssessment::sentence).distinct().toList();
+        return sentences.isEmpty() ? "" : String.join(" ", sentences);
+    }
+
+    /** The legs that call for {@code tier}; of two without urgency only one that has a symptom. */
+    private Stream<LegAssessment> leading(Tier tier) {
+        var calling =
+                legs.values().stream().filter(leg -> leg.rule().tier() == tier).toList();
+        var withSymptoms =
+                calling.stream().filter(leg -> leg.picture().symptoms()).toList();
+        return (withSymptoms.isEmpty() ? calling : withSymptoms).stream();
+    }
+
+    private List<Contradiction> contradictions() {
+        return legs.values().stream()
+                .flatMap(leg -> Contradictions.of(leg.picture(), document.armPressures()).stream())
+                .toList();
+    }
+
+    private List<Reason> reasons(Tier tier) {
+        var reasons = new ArrayList<Reason>();
+        legs.values().stream()
+                .sorted(Comparator.comparing(leg -> leg.rule().tier() != tier))
+                .forEach(leg -> reasons.addAll(leg.reasons(document.armPressures())));
+        return List.copyOf(reasons);
+    }
+
+    /** Most urgent first, then by how much an answer could change, then in the order of looking. */
+    private List<Question> questions(Map<String, Outcome> outcomes) {
+        var questions = new ArrayList<Question>();
+        for (var side : Side.values()) {
+            for (var open : leg(side).openQuestions(leastUrgent(side.opposite()))) {
+                var tier = open.couldReveal();
+                questions.add(new Question(open.ask(), open.field(), tier, askBy(tier), open.couldChange()));
+            }
+        }
+        outcomes.values().stream()
+                .flatMap(outcome ->
+                        outcome instanceof Outcome.CannotTell open ? open.missing().stream() : Stream.<String>empty())
+                .distinct()
+                .map(path -> new Question(
+                        FlagQuestions.ask(path), path, tierActedOn(), askBy(tierActedOn()), List.of("redFlags")))
+                .forEach(questions::add);
+        questions.sort(Comparator.comparing(Question::couldReveal)
+                .thenComparing(question -> -question.couldChange().size()));
+        return merged(questions);
+    }
+
+    private Tier leastUrgent(Side side) {
+        return Collections.max(leg(side).possibleTiers());
+    }
+
+    private LocalDate askBy(Tier tier) {
+        return targetDate(tier).or(() -> targetDate(Tier.WITHIN_18_WEEKS)).orElse(asOf);
+    }
+
+    /** The more urgent of two questions for the same field, with what either could change. */
+    private static Question both(Question first, Question later) {
+        var changes = new LinkedHashSet<>(first.couldChange());
+        changes.addAll(later.couldChange());
+        return new Question(first.ask(), first.field(), first.couldReveal(), first.askBy(), List.copyOf(changes));
+    }
+
+    private static List<Question> merged(Collection<Question> questions) {
+        var byField = new LinkedHashMap<String, Question>();
+        questions.forEach(question -> byField.merge(question.field(), question, Assessment::both));
+        return List.copyOf(byField.values());
+    }
+}

@@ -1,0 +1,148 @@
+package limbqueue.triage.finding;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.function.Predicate;
+import java.util.stream.IntStream;
+import limbqueue.triage.ReferralDocument;
+import limbqueue.triage.ReferralDocument.Complication;
+import limbqueue.triage.ReferralDocument.Lesion;
+import limbqueue.triage.ReferralDocument.Outcome;
+import limbqueue.triage.ReferralDocument.Procedure;
+import limbqueue.triage.ReferralDocument.ProcedureKind;
+import limbqueue.triage.ReferralDocument.Segment;
+import limbqueue.triage.Side;
+import limbqueue.triage.question.Fact;
+import limbqueue.triage.threshold.Limit;
+import limbqueue.triage.threshold.Limits;
+
+/**
+ * What earlier treatment and lesions say of a leg. Where no side is recorded, both legs are concerned. A size or a degree
+ * of narrowing that is not known is acted on as the most serious; an event that nobody mentions is not invented.
+ *
+ * @param largePoplitealAneurysm a popliteal aneurysm large enough to be dealt with
+ * @param earlierRepairOccluded an earlier stent or bypass of this leg is occluded
+ * @param abandonedProcedure an earlier procedure on this leg was incomplete or failed
+ */
+public record Background(
+        Fact<Boolean> largePoplitealAneurysm, Fact<Boolean> earlierRepairOccluded, Fact<Boolean> abandonedProcedure) {
+
+    public static Background of(Side side, ReferralDocument document, Limits limits) {
+        var leg = document.legs().of(side);
+        var footGone =
+                leg.amputation().map(ReferralDocument.Amputation::aboveAnkle).orElse(false);
+        var words = side.name().toLowerCase(Locale.ROOT) + " leg";
+        return new Background(
+                settledWithoutFoot(largePoplitealAneurysm(side, document, limits, words), footGone),
+                settledWithoutFoot(earlierRepairOccluded(side, document, words), footGone),
+                settledWithoutFoot(abandonedProcedure(side, document, words), footGone));
+    }
+
+    /** About a leg without a foot nothing is asked. */
+    private static Fact<Boolean> settledWithoutFoot(Fact<Boolean> fact, boolean footGone) {
+        return footGone && fact.known().isEmpty() ? known(fact.path(), false) : fact;
+    }
+
+    private static Fact<Boolean> largePoplitealAneurysm(
+            Side side, ReferralDocument document, Limits limits, String words) {
+        var lesions = document.lesions().orElse(List.of());
+        Predicate<Lesion> here = lesion -> poplitealAneurysm(lesion) && Case.concerns(lesion.side(), side);
+        if (lesions.stream()
+                .filter(here)
+                .anyMatch(lesion -> lesion.diameterMm()
+                        .map(diameter -> diameter.value() >= limits.of(Limit.POPLITEAL_ANEURYSM_AT_LEAST))
+                        .orElse(false))) {
+            return known("lesions", true);
+        }
+        var unmeasured = first(lesions, here.and(lesion -> lesion.diameterMm().isEmpty()));
+        if (unmeasured.isPresent()) {
+            return mostSerious(
+                    "lesions[" + unmeasured.getAsInt() + "].diameterMm",
+                    "How many millimetres wide is the popliteal aneurysm of the " + words + "?");
+        }
+        if (lesions.stream().anyMatch(Background::poplitealAneurysm)) {
+            return known("lesions", false);
+        }
+        var history = document.history().poplitealAneurysm();
+        return history.orElse(false)
+                ? mostSerious("lesions", "Behind which knee is the popliteal aneurysm, and how wide is it?")
+                : Fact.yesOrNo("history.poplitealAneurysm", history, "Is an aneurysm behind a knee known?");
+    }
+
+    private static boolean poplitealAneurysm(Lesion lesion) {
+        return lesion.aneurysm().orElse(false) && lesion.segment().equals(Optional.of(Segment.POPLITEAL));
+    }
+
+    private static Fact<Boolean> earlierRepairOccluded(Side side, ReferralDocument document, String words) {
+        var lesions = document.lesions().orElse(List.of());
+        Predicate<Lesion> inStent = lesion -> lesion.inStent().orElse(false) && Case.concerns(lesion.side(), side);
+        var occluded = lesions.stream()
+                        .filter(inStent)
+                        .anyMatch(lesion -> lesion.stenosisPercent()
+                                .map(percent -> percent.value() >= 100)
+                                .orElse(false))
+                || document.procedures().orElse(List.of()).stream()
+                        .anyMatch(procedure -> Case.concerns(procedure.side(), side) && bypassOccluded(procedure));
+        if (occluded) {
+            return known("lesions", true);
+        }
+        var unmeasured =
+                first(lesions, inStent.and(lesion -> lesion.stenosisPercent().isEmpty()));
+        return unmeasured.isPresent()
+                ? mostSerious(
+                        "lesions[" + unmeasured.getAsInt() + "].stenosisPercent",
+                        "Is the earlier stent of the " + words + " still open?")
+                : known("lesions", false);
+    }
+
+    private static boolean bypassOccluded(Procedure procedure) {
+        return procedure.kind().equals(Optional.of(ProcedureKind.BYPASS))
+                && procedure.complication().equals(Optional.of(Complication.THROMBOSIS));
+    }
+
+    private static Fact<Boolean> abandonedProcedure(Side side, ReferralDocument document, String words) {
+        if (document.procedures().isEmpty()) {
+            return Fact.yesOrNo(
+                    "procedures",
+                    Optional.empty(),
+                    "Was a procedure on the arteries of the " + words
+                            + " ever begun and broken off, or without success?");
+        }
+        var procedures = document.procedures().get();
+        Predicate<Procedure> here = procedure -> Case.concerns(procedure.side(), side);
+        if (procedures.stream().anyMatch(here.and(Background::abandoned))) {
+            return known("procedures", true);
+        }
+        var untold = first(
+                procedures, here.and(procedure -> procedure.outcome().orElse(Outcome.UNKNOWN) == Outcome.UNKNOWN));
+        return untold.isPresent()
+                ? Fact.yesOrNo(
+                        "procedures[" + untold.getAsInt() + "].outcome",
+                        Optional.empty(),
+                        "Was the earlier procedure on the " + words + " completed, broken off, or without success?")
+                : known("procedures", false);
+    }
+
+    private static boolean abandoned(Procedure procedure) {
+        return procedure
+                .outcome()
+                .map(outcome -> outcome == Outcome.INCOMPLETE || outcome == Outcome.FAILED)
+                .orElse(false);
+    }
+
+    private static <T> OptionalInt first(List<T> entries, Predicate<T> condition) {
+        return IntStream.range(0, entries.size())
+                .filter(i -> condition.test(entries.get(i)))
+                .findFirst();
+    }
+
+    private static Fact<Boolean> known(String path, boolean answer) {
+        return Fact.yesOrNo(path, Optional.of(answer), "");
+    }
+
+    private static Fact<Boolean> mostSerious(String path, String ask) {
+        return new Fact<>(path, Optional.empty(), true, List.of(false, true), ask);
+    }
+}

@@ -1,0 +1,87 @@
+package limbqueue.triage.finding;
+
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import limbqueue.triage.ReferralDocument;
+import limbqueue.triage.ReferralDocument.Lab;
+import limbqueue.triage.ReferralDocument.LabTest;
+import limbqueue.triage.ReferralDocument.Sex;
+
+/**
+ * Kidney function from the latest creatinine or eGFR held.
+ *
+ * @param egfr in mL/min per 1.73 m2
+ * @param taken the day of the blood sample, where known
+ * @param evidence path of the value it rests on
+ */
+public record KidneyFunction(double egfr, Optional<LocalDate> taken, String evidence) {
+
+    private static final double MICROMOL_PER_L_IN_ONE_MG_PER_DL = 88.4;
+
+    /**
+     * The latest that can be worked out; of several of one day the lowest; a sex not known is taken as the one with the
+     * lower result.
+     */
+    public static Optional<KidneyFunction> latest(ReferralDocument document, LocalDate asOf) {
+        var labs = document.labs().orElse(List.of());
+        return IntStream.range(0, labs.size())
+                .boxed()
+                .flatMap(i -> of(labs.get(i), document, asOf)
+                        .map(egfr -> new KidneyFunction(egfr, labs.get(i).taken(), "labs[" + i + "].value"))
+                        .stream())
+                .max(Comparator.comparing(
+                                (KidneyFunction kidney) -> kidney.taken().orElse(LocalDate.MIN))
+                        .thenComparing(KidneyFunction::egfr, Comparator.reverseOrder()));
+    }
+
+    private static Optional<Double> of(Lab lab, ReferralDocument document, LocalDate asOf) {
+        if (lab.test().equals(Optional.of(LabTest.EGFR))) {
+            return lab.value();
+        }
+        if (!lab.test().equals(Optional.of(LabTest.CREATININE))) {
+            return Optional.empty();
+        }
+        return creatinine(lab)
+                .flatMap(mgPerDl -> document.patient().born().map(born -> {
+                    var age = Math.toIntExact(
+                            ChronoUnit.YEARS.between(born, lab.taken().orElse(asOf)));
+                    return switch (document.patient().sex().orElse(Sex.UNKNOWN)) {
+                        case FEMALE -> ckdEpi2021(mgPerDl, age, true);
+                        case MALE -> ckdEpi2021(mgPerDl, age, false);
+                        case OTHER, UNKNOWN ->
+                            Math.min(ckdEpi2021(mgPerDl, age, true), ckdEpi2021(mgPerDl, age, false));
+                    };
+                }));
+    }
+
+    /** A creatinine in mg/dL, from either of its units; empty when the unit is not known. */
+    public static Optional<Double> creatinine(Lab lab) {
+        var unit = lab.unit().orElse("");
+        return lab.value().flatMap(value -> switch (unit) {
+            case "mg/dL" -> Optional.of(value);
+            case "umol/L" -> Optional.of(value / MICROMOL_PER_L_IN_ONE_MG_PER_DL);
+            default -> Optional.<Double>empty();
+        });
+    }
+
+    /**
+     * Estimated glomerular filtration rate by the CKD-EPI creatinine equation of 2021 (ckd-epi-2021), for adults.
+     *
+     * @param creatinine serum creatinine in mg/dL, above 0
+     * @param age in whole years
+     * @return mL/min per 1.73 m2
+     */
+    public static double ckdEpi2021(double creatinine, int age, boolean female) {
+        var kappa = female ? 0.7 : 0.9;
+        var alpha = female ? -0.241 : -0.302;
+        return 142
+                * Math.pow(Math.min(creatinine / kappa, 1), alpha)
+                * Math.pow(Math.max(creatinine / kappa, 1), -1.200)
+                * Math.pow(0.9938, age)
+                * (female ? 1.012 : 1);
+    }
+}

@@ -1,0 +1,436 @@
+package limbqueue.triage.workup;
+
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
+import limbqueue.triage.Policy;
+import limbqueue.triage.ReferralDocument;
+import limbqueue.triage.ReferralDocument.Calcification;
+import limbqueue.triage.ReferralDocument.Course;
+import limbqueue.triage.ReferralDocument.Imaging;
+import limbqueue.triage.ReferralDocument.ImagingKind;
+import limbqueue.triage.ReferralDocument.Lab;
+import limbqueue.triage.ReferralDocument.LabTest;
+import limbqueue.triage.ReferralDocument.Sex;
+import limbqueue.triage.ReferralDocument.Smoking;
+import limbqueue.triage.Side;
+import limbqueue.triage.Tier;
+import limbqueue.triage.TriageResult.AbiBand;
+import limbqueue.triage.TriageResult.WorkUpItem;
+import limbqueue.triage.finding.Case;
+import limbqueue.triage.finding.IliacDisease;
+import limbqueue.triage.finding.KidneyFunction;
+import limbqueue.triage.finding.Substances;
+import limbqueue.triage.grade.LegPicture;
+import limbqueue.triage.threshold.Limit;
+import limbqueue.triage.threshold.Source;
+
+/**
+ * What must be known or done before a procedure. An item that is already held and stays valid until the target date is
+ * listed as not needed, with the last day of its validity.
+ */
+public final class WorkUp {
+
+    private final Case referral;
+    private final Policy.Validity validity;
+    private final Set<String> flags;
+    private final List<WorkUpItem> items = new ArrayList<>();
+
+    private WorkUp(Case referral, Policy policy, Set<String> flags) {
+        this.referral = referral;
+        this.validity = policy.validity();
+        this.flags = flags;
+    }
+
+    /** @param flags codes of the red flags raised */
+    public static List<WorkUpItem> of(Case referral, Policy policy, Set<String> flags) {
+        var workUp = new WorkUp(referral, policy, flags);
+        workUp.safetyCalls();
+        if (referral.tier() != Tier.ADVICE_ONLY) {
+            workUp.laboratory();
+            workUp.imaging();
+            workUp.outsideRecords();
+            workUp.drugsAndRisks();
+        }
+        workUp.lastingCare();
+        return List.copyOf(workUp.items);
+    }
+
+    private ReferralDocument document() {
+        return referral.document();
+    }
+
+    private void safetyCalls() {
+        if (flags.contains("diabetic-foot-emergency")) {
+            need(
+                    "foot-service-call",
+                    "Call the hospital's foot service today",
+                    "Diabetes with a foot in danger; the call does not wait for the procedure.",
+                    Source.NICE_NG19);
+        }
+        if (anyLeg(LegPicture::tissueLoss)) {
+            need(
+                    "wound-assessment",
+                    "Photograph and measure the wound, probe it to bone",
+                    "Depth, exposed bone and infection set the grade of the wound.",
+                    Source.WIFI_2014);
+        }
+    }
+
+    private void laboratory() {
+        kidney();
+        dated(
+                "blood-count",
+                "Haemoglobin and platelets",
+                "Anaemia and few platelets change the risk of the puncture.",
+                oldestOf(LabTest.HAEMOGLOBIN, LabTest.PLATELETS).map(taken -> taken.plusDays(validity.bloodCount())),
+                Source.COMMON_PRACTICE);
+        dated(
+                "potassium",
+                "Potassium",
+                "A potassium that is off is put right before elective work.",
+                oldestOf(LabTest.POTASSIUM).map(taken -> taken.plusDays(validity.bloodCount())),
+                Source.COMMON_PRACTICE);
+        if (takes(Substances::isVitaminKAntagonist)) {
+            dated(
+                    "inr",
+                    "INR within a day of the procedure",
+                    "A vitamin K antagonist is on the list of medicines.",
+                    oldestOf(LabTest.INR).map(taken -> taken.plusDays(validity.inr())),
+                    Source.SIR_2019);
+        }
+        if (known(document().history().diabetes())) {
+            item(
+                    "hba1c",
+                    "HbA1c",
+                    "Diabetes; a high value never delays a threatened limb.",
+                    lab(LabTest.HBA1C).isEmpty(),
+                    Optional.empty(),
+                    Source.COMMON_PRACTICE);
+        }
+        if (known(document().history().thyroidDisease())) {
+            item(
+                    "thyroid-function",
+                    "Thyroid function (TSH)",
+                    "Thyroid disease, and contrast carries iodine.",
+                    lab(LabTest.TSH).isEmpty(),
+                    Optional.empty(),
+                    Source.ACR_CONTRAST);
+        }
+        if (couldBePregnant()) {
+            need(
+                    "pregnancy-test",
+                    "Ask about pregnancy, and test where it is possible",
+                    "X-rays and contrast.",
+                    Source.ACR_CONTRAST);
+        }
+    }
+
+    private void kidney() {
+        var kidney = KidneyFunction.latest(document(), referral.asOf());
+        var impaired = kidney.map(
+                        value -> value.egfr() < referral.limits().of(Limit.KIDNEY_SHORT_VALIDITY_EGFR_LESS_THAN))
+                .orElse(false);
+        dated(
+                "kidney-function",
+                "Creatinine and eGFR",
+                kidney.map(value -> "Last eGFR %.0f; contrast is given into an artery, and CTA waits for it."
+                                .formatted(value.egfr()))
+                        .orElse("No kidney function held; contrast is given into an artery, and CTA waits for it."),
+                kidney.flatMap(KidneyFunction::taken)
+                        .map(taken ->
+                                taken.plusDays(impaired ? validity.creatinineWhenImpaired() : validity.creatinine())),
+                Source.COMMON_PRACTICE);
+        if (flags.contains("kidney-risk")) {
+            need(
+                    "kidney-protection",
+                    "Consider protection of the kidneys, and carbon dioxide instead of contrast",
+                    "Low kidney function.",
+                    Source.ACR_CONTRAST);
+        }
+    }
+
+    private void imaging() {
+        dated(
+                "duplex",
+                "Duplex ultrasound of the leg arteries",
+                "The first picture for every candidate.",
+                latestImaging(Set.of(ImagingKind.DUPLEX)),
+                Source.COMMON_PRACTICE);
+        if (referral.tier().moreUrgentThan(Tier.WITHIN_18_WEEKS)
+                && IliacDisease.evidence(referral).findAny().isPresent()) {
+            dated(
+                    "cta-or-mra",
+                    "CTA or MRA of the inflow",
+                    "Iliac disease is shown or likely; kidney function first.",
+                    latestImaging(Set.of(ImagingKind.CTA, ImagingKind.MRA)),
+                    Source.COMMON_PRACTICE);
+        }
+        if (referral.legsWith(this::toePressureWanted).findAny().isPresent()) {
+            need(
+                    "toe-pressure",
+                    "Toe pressure",
+                    "Diabetes, dialysis, tissue loss or arteries that cannot be compressed: the ankle figures can mislead.",
+                    Source.WIFI_2014);
+        }
+        if (referral.legsWith(this::exerciseIndexWanted).findAny().isPresent()) {
+            need(
+                    "exercise-abi",
+                    "Ankle-brachial index after exercise",
+                    "Pain on walking with a normal or borderline index at rest.",
+                    Source.ACC_AHA_2024);
+        }
+        var lesions = document().lesions();
+        if (!Case.entries("lesions", lesions, WorkUp::wantsCoveredStent).isEmpty()) {
+            need(
+                    "covered-stent-stock",
+                    "A covered stent that fits the vessel, in the room before the case starts",
+                    "An iliac occlusion or a calcified iliac stenosis can rupture.",
+                    Source.COMMON_PRACTICE);
+        }
+    }
+
+    private static boolean wantsCoveredStent(ReferralDocument.Lesion lesion) {
+        return IliacDisease.iliac(lesion)
+                && (lesion.stenosisPercent()
+                                .map(percent -> percent.value() >= 100)
+                                .orElse(false)
+                        || lesion.calcification()
+                                .map(calcification -> calcification != Calcification.NONE)
+                                .orElse(false));
+    }
+
+    private boolean toePressureWanted(LegPicture leg) {
+        if (leg.facts().figures().distalKnown() || leg.facts().footGone()) {
+            return false;
+        }
+        var history = document().history();
+        return leg.tissueLoss()
+                || leg.facts().figures().noncompressible()
+                || (leg.symptoms() && (known(history.diabetes()) || known(history.dialysis())));
+    }
+
+    private boolean exerciseIndexWanted(LegPicture leg) {
+        return leg.claudication()
+                && !leg.threatening()
+                && leg.leg().abiAfterExercise().isEmpty()
+                && leg.leg().pressures().ankleAfterExercise().isEmpty()
+                && leg.facts()
+                        .figures()
+                        .abi()
+                        .map(abi -> abi.band() == AbiBand.NORMAL || abi.band() == AbiBand.BORDERLINE)
+                        .orElse(false);
+    }
+
+    private void outsideRecords() {
+        if (elsewhere(ReferralDocument.Procedure::reportHeld, Imaging::reportHeld)) {
+            need(
+                    "outside-report",
+                    "Ask for the report of every earlier procedure and picture",
+                    "An earlier procedure or picture exists, and its report is not here.",
+                    Source.COMMON_PRACTICE);
+        }
+        if (elsewhere(ReferralDocument.Procedure::imagesHeld, Imaging::imagesHeld)) {
+            need(
+                    "outside-images",
+                    "Ask for the images of every earlier procedure and picture",
+                    "An earlier procedure or picture exists, and its images are not here.",
+                    Source.COMMON_PRACTICE);
+        }
+        if (flags.contains("possible-undisclosed-attempt") || flags.contains("failed-attempt")) {
+            need(
+                    "operator-conversation",
+                    "A word with the operator of the earlier procedure",
+                    "What was seen and tried decides the next plan.",
+                    Source.COMMON_PRACTICE);
+        }
+    }
+
+    private void drugsAndRisks() {
+        if (takes(Substances::isMetformin)) {
+            need(
+                    "metformin",
+                    "Settle metformin before contrast into an artery",
+                    "The drug label holds it at or before contrast into an artery and rechecks kidney function after 48"
+                            + " hours; the contrast manual holds it only at low kidney function or when emboli may reach"
+                            + " the kidneys. Local policy chooses.",
+                    Source.ACR_CONTRAST);
+        }
+        if (flags.contains("contrast-allergy")) {
+            need(
+                    "contrast-allergy",
+                    "Settle premedication, another agent or carbon dioxide",
+                    "An earlier reaction to contrast medium.",
+                    Source.ACR_CONTRAST);
+        }
+        if (takes(Substances::isAnticoagulant)) {
+            need(
+                    "anticoagulant",
+                    "Settle the anticoagulant with its prescriber",
+                    "Whether, when and how long it is held is the prescriber's decision.",
+                    Source.SIR_2019);
+        }
+        if (cardiacRisk()) {
+            need(
+                    "cardiac-risk",
+                    "Weigh the risk to the heart",
+                    "The history carries a factor of the revised cardiac risk index.",
+                    Source.LEE_1999);
+        }
+        if (anyLeg(LegPicture::threatening) && flags.contains("failed-attempt")) {
+            need(
+                    "vein-mapping",
+                    "Map the veins for a bypass",
+                    "A threatened limb after a failed attempt: bypass may be next.",
+                    Source.GVG_2019);
+        }
+        var elective = referral.tier() == Tier.WITHIN_18_WEEKS;
+        if (elective) {
+            exerciseTherapy();
+        }
+    }
+
+    private void lastingCare() {
+        if (!anyLeg(LegPicture::symptoms)) {
+            return;
+        }
+        if (!known(document().history().antiplatelet()) && !takes(Substances::isAntiplatelet)) {
+            need("antiplatelet", "Consider an antiplatelet", "None is on record.", Source.ACC_AHA_2024);
+        }
+        if (!known(document().history().statin()) && !takes(Substances::isStatin)) {
+            need("statin", "Consider a statin", "None is on record.", Source.ACC_AHA_2024);
+        }
+        if (document().history().smoking().equals(Optional.of(Smoking.CURRENT))) {
+            need("smoking", "Offer help to stop smoking", "The patient smokes.", Source.ACC_AHA_2024);
+        }
+        if (referral.tier() == Tier.ADVICE_ONLY) {
+            exerciseTherapy();
+        }
+    }
+
+    private void exerciseTherapy() {
+        var wanted = referral.limits().of(Limit.EXERCISE_PROGRAMME_WEEKS);
+        var done = document().history().exerciseProgrammeWeeks().orElse(0.0);
+        if (anyLeg(LegPicture::claudication) && done < wanted) {
+            need(
+                    "exercise-therapy",
+                    "Supervised exercise for %.0f weeks".formatted(wanted),
+                    "Exercise comes before an elective procedure for claudication.",
+                    Source.ACC_AHA_2024);
+        }
+    }
+
+    private boolean cardiacRisk() {
+        var history = document().history();
+        return known(history.coronaryBypass())
+                || known(history.heartFailure())
+                || known(history.stroke())
+                || history.recentMyocardialInfarctionDays().isPresent()
+                || takes(Substances::isInsulin)
+                || lab(LabTest.CREATININE)
+                        .flatMap(KidneyFunction::creatinine)
+                        .map(mgPerDl -> mgPerDl > referral.limits().of(Limit.CARDIAC_RISK_CREATININE_MORE_THAN))
+                        .orElse(false);
+    }
+
+    private boolean couldBePregnant() {
+        var patient = document().patient();
+        var age = patient.born().map(born -> ChronoUnit.YEARS.between(born, referral.asOf()));
+        return !patient.sex().equals(Optional.of(Sex.MALE))
+                && document().history().pregnant().isEmpty()
+                && age.map(years -> years >= referral.limits().whole(Limit.PREGNANCY_POSSIBLE_FROM_AGE)
+                                && years <= referral.limits().whole(Limit.PREGNANCY_POSSIBLE_TO_AGE))
+                        .orElse(false);
+    }
+
+    private boolean elsewhere(
+            java.util.function.Function<ReferralDocument.Procedure, Optional<Boolean>> ofProcedure,
+            java.util.function.Function<Imaging, Optional<Boolean>> ofImaging) {
+        return Stream.concat(
+                        document().procedures().orElse(List.of()).stream().map(ofProcedure),
+                        document().imaging().orElse(List.of()).stream().map(ofImaging))
+                .anyMatch(held -> !held.orElse(false));
+    }
+
+    /** The last day on which the latest picture of one of {@code kinds} may be used, if symptoms have not changed since. */
+    private Optional<LocalDate> latestImaging(Set<ImagingKind> kinds) {
+        return document().imaging().orElse(List.of()).stream()
+                .filter(image -> image.kind().map(kinds::contains).orElse(false))
+                .flatMap(image -> image.date().stream())
+                .max(Comparator.naturalOrder())
+                .filter(date -> !changedSince(date))
+                .map(date -> date.plusMonths(validity.imagingMonths()));
+    }
+
+    private boolean changedSince(LocalDate date) {
+        return Arrays.stream(Side.values()).map(referral::leg).anyMatch(leg -> {
+            var acute =
+                    leg.leg().acute().onset().map(onset -> onset.isAfter(date)).orElse(leg.acute());
+            var claudication = leg.leg().claudication();
+            var sudden = claudication.course().equals(Optional.of(Course.SUDDEN))
+                    && claudication
+                            .sinceDays()
+                            .map(since ->
+                                    referral.asOf().minusDays(since.days()).isAfter(date))
+                            .orElse(true);
+            return acute || sudden;
+        });
+    }
+
+    private Optional<Lab> lab(LabTest test) {
+        return document().labs().orElse(List.of()).stream()
+                .filter(lab ->
+                        lab.test().equals(Optional.of(test)) && lab.value().isPresent())
+                .max(Comparator.comparing((Lab lab) -> lab.taken().orElse(LocalDate.MIN))
+                        .thenComparing(lab -> lab.value().orElse(0.0)));
+    }
+
+    /** The day of the oldest among the latest results of {@code tests}; empty when one of them is not held. */
+    private Optional<LocalDate> oldestOf(LabTest... tests) {
+        var wanted = EnumSet.copyOf(Arrays.asList(tests));
+        var days = wanted.stream()
+                .map(test -> lab(test).flatMap(Lab::taken))
+                .flatMap(Optional::stream)
+                .toList();
+        return days.size() == wanted.size() ? days.stream().min(Comparator.naturalOrder()) : Optional.empty();
+    }
+
+    private boolean takes(Predicate<String> substance) {
+        return document().medicines().orElse(List.of()).stream()
+                .flatMap(medicine -> medicine.name().stream())
+                .anyMatch(substance);
+    }
+
+    private boolean anyLeg(Predicate<LegPicture> condition) {
+        return referral.legsWith(condition).findAny().isPresent();
+    }
+
+    private static boolean known(Optional<Boolean> fact) {
+        return fact.orElse(false);
+    }
+
+    /** An item that a result still valid on the target date satisfies. */
+    private void dated(String code, String text, String why, Optional<LocalDate> validUntil, String source) {
+        var lastDay = referral.targetDate().orElse(referral.asOf());
+        var neededOn = lastDay.isBefore(referral.asOf()) ? referral.asOf() : lastDay;
+        var enough = validUntil.map(until -> !until.isBefore(neededOn)).orElse(false);
+        item(code, text, why, !enough, validUntil, source);
+    }
+
+    private void need(String code, String text, String why, String source) {
+        item(code, text, why, true, Optional.empty(), source);
+    }
+
+    private void item(
+            String code, String text, String why, boolean needed, Optional<LocalDate> validUntil, String source) {
+        items.add(new WorkUpItem(code, text, why, needed, validUntil, source));
+    }
+}

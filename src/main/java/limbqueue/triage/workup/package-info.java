@@ -1,0 +1,5 @@
+/** What must be known or done before a procedure. */
+@NullMarked
+package limbqueue.triage.workup;
+
+import org.jspecify.annotations.NullMarked;

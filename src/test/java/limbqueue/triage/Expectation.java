@@ -1,0 +1,96 @@
+package limbqueue.triage;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import limbqueue.document.ResultFormat;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.ObjectMapper;
+
+/**
+ * What a row of a table expects of a result, in the words of the public format: {@code legs.left.wifi.stage=3},
+ * {@code urgency.possible=[within5Days,within14Days]}, {@code +only-leg} for a red flag that is raised,
+ * {@code -only-leg} for one that is not, {@code ?history.diabetes} for a question that is asked and
+ * {@code !history.diabetes} for one that is not, {@code contradictions=1} for their number, {@code tier=} for the
+ * urgency and {@code work+inr}, {@code work-inr} for an item of the work-up that is needed or not.
+ */
+final class Expectation {
+
+    private static final ObjectMapper JSON = new ObjectMapper();
+
+    private Expectation() {}
+
+    static void check(Facts given, String expected, String why) {
+        var result = Triage.triage(given.document(), Policy.standard(), Facts.TODAY);
+        var json = JSON.readTree(ResultFormat.write(result));
+        for (var wanted : expected.strip().split("\\s+")) {
+            check(json, wanted, why + "\n" + given);
+        }
+    }
+
+    private static void check(JsonNode result, String wanted, String why) {
+        if (wanted.startsWith("+") || wanted.startsWith("-")) {
+            var raised = result.get("redFlags").findValuesAsString("code");
+            if (wanted.startsWith("+")) {
+                assertThat(raised).as(why).contains(wanted.substring(1));
+            } else {
+                assertThat(raised).as(why).doesNotContain(wanted.substring(1));
+            }
+        } else if (wanted.startsWith("?") || wanted.startsWith("!")) {
+            var asked = result.get("questions").findValuesAsString("field");
+            var field = wanted.substring(1).replaceFirst("^L\\.", "legs.left.").replaceFirst("^R\\.", "legs.right.");
+            if (wanted.startsWith("?")) {
+                assertThat(asked).as(why).contains(field);
+            } else {
+                assertThat(asked).as(why).doesNotContain(field);
+            }
+        } else if (wanted.startsWith("work+") || wanted.startsWith("work-")) {
+            var needed = result.get("workUp")
+                    .valueStream()
+                    .filter(item -> item.get("needed").asBoolean())
+                    .map(item -> item.get("code").asString())
+                    .toList();
+            if (wanted.startsWith("work+")) {
+                assertThat(needed).as(why).contains(wanted.substring(5));
+            } else {
+                assertThat(needed).as(why).doesNotContain(wanted.substring(5));
+            }
+        } else {
+            var cut = wanted.indexOf('=');
+            var path = wanted.substring(0, cut)
+                    .replaceFirst("^L\\.", "legs.left.")
+                    .replaceFirst("^R\\.", "legs.right.")
+                    .replaceFirst("^tier$", "urgency.tier");
+            var expected = wanted.substring(cut + 1);
+            var found = at(result, path);
+            if (found.isNumber() && expected.matches("-?\\d+(\\.\\d+)?")) {
+                assertThat(found.decimalValue()).as(why + "\n" + path).isEqualByComparingTo(expected);
+            } else {
+                assertThat(text(found)).as(why + "\n" + path).isEqualTo(expected);
+            }
+        }
+    }
+
+    private static JsonNode at(JsonNode result, String path) {
+        var here = result;
+        for (var step : path.split("\\.")) {
+            here = here.path(step);
+        }
+        return here;
+    }
+
+    private static String text(JsonNode node) {
+        if (node.isMissingNode() || node.isNull()) {
+            return "absent";
+        }
+        if (node.isArray()) {
+            return node.isEmpty() || !node.get(0).isObject()
+                    ? node.valueStream()
+                            .map(Expectation::text)
+                            .toList()
+                            .toString()
+                            .replace(" ", "")
+                    : String.valueOf(node.size());
+        }
+        return node.asString();
+    }
+}

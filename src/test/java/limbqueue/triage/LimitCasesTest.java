@@ -1,0 +1,47 @@
+package limbqueue.triage;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Collectors;
+import limbqueue.triage.threshold.Limit;
+import limbqueue.triage.threshold.ThresholdFile;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Every number that a rule compares with: below it, at it, above it, and with the value missing. */
+class LimitCasesTest {
+
+    static List<Table.Row> cases() {
+        return Table.read(Path.of("src/test/resources/limbqueue/triage/limit-cases.txt"), 4);
+    }
+
+    @ParameterizedTest
+    @EnumSource(Limit.class)
+    void aLimitHasACaseBelowAtAboveAndMissing(Limit limit) {
+        assertThat(cases().stream()
+                        .filter(row -> row.cell(0).equals(limit.id()))
+                        .map(row -> row.cell(1))
+                        .collect(Collectors.toSet()))
+                .containsExactlyInAnyOrder("below", "at", "above", "missing");
+    }
+
+    @ParameterizedTest
+    @MethodSource("cases")
+    void theRuleTurnsAtTheLimit(Table.Row row) {
+        Expectation.check(Facts.of(row.cell(2)), row.cell(3), row.place() + ": " + row.cell(0) + " " + row.cell(1));
+    }
+
+    /** The exploration of open ankle figures takes the two pairs for one; let nobody move one of them alone. */
+    @Test
+    void anAnkleLowForClaudicationIsLowForRestPain() {
+        var limits = ThresholdFile.shipped().on(Facts.TODAY);
+        assertThat(limits.of(Limit.CLAUDICATION_SOON_ABI_LESS_THAN))
+                .isEqualTo(limits.of(Limit.REST_PAIN_ABI_LESS_THAN));
+        assertThat(limits.of(Limit.CLAUDICATION_SOON_ANKLE_LESS_THAN))
+                .isEqualTo(limits.of(Limit.REST_PAIN_ANKLE_LESS_THAN));
+    }
+}

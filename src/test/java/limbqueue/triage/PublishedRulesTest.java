@@ -1,0 +1,136 @@
+package limbqueue.triage;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.offset;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import limbqueue.triage.TriageResult.Benefit;
+import limbqueue.triage.finding.KidneyFunction;
+import limbqueue.triage.grade.WifiTable;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** The rules against the tables of the sources that they name, row for row. */
+class PublishedRulesTest {
+
+    private static final List<String> RISK = List.of("VL", "L", "M", "H");
+    private static final Set<String> SEEN =
+            Set.of("confirmed", "secondary", "memory", "common practice", "aha-abi-2012", "tasc-2007");
+
+    /** Every file but the three tables of numbers holds a referral and what is expected of it. */
+    private static final List<String> SITUATIONS = List.of(
+            "acc-aha-2024",
+            "acr-contrast",
+            "aha-abi-2012",
+            "common-practice",
+            "esvs-ali-2020",
+            "fhir-r4",
+            "fontaine-1954",
+            "gvg-2019",
+            "idsa-2012",
+            "lee-1999",
+            "nice-ng19",
+            "rutherford-1997",
+            "sir-2019",
+            "vs-qif-2019",
+            "wifi-2014");
+
+    private static final List<String> NUMBERS = List.of("ckd-epi-2021", "wifi-2014.benefit", "wifi-2014.stages");
+
+    @Test
+    void everyFileIsRead() throws IOException {
+        var read = new TreeSet<>(SITUATIONS);
+        read.addAll(NUMBERS);
+        try (Stream<Path> files = Files.list(Table.PUBLISHED)) {
+            assertThat(files.map(file -> file.getFileName().toString().replaceFirst("\\.csv$", "")))
+                    .containsExactlyInAnyOrderElementsOf(read);
+        }
+    }
+
+    static Stream<Table.Row> situations() {
+        return SITUATIONS.stream().flatMap(source -> Table.published(source, 5).stream());
+    }
+
+    @ParameterizedTest
+    @MethodSource("situations")
+    void whatIsPrintedHolds(Table.Row row) {
+        assertThat(SEEN).contains(row.cell(1));
+        Expectation.check(Facts.of(row.cell(3)), row.cell(4), row.place() + ": " + row.cell(2));
+    }
+
+    static Stream<Table.Row> stages() {
+        return Table.published("wifi-2014.stages", 8).stream();
+    }
+
+    @ParameterizedTest
+    @MethodSource("stages")
+    void theStageIsTheRiskOfAmputationAsPrinted(Table.Row row) {
+        for (var infection = 0; infection <= 3; infection++) {
+            assertThat(WifiTable.stage(number(row, 2), number(row, 3), infection))
+                    .as(row.place() + ", fI " + infection)
+                    .isEqualTo(RISK.indexOf(row.cell(4 + infection)) + 1);
+        }
+    }
+
+    static Stream<Table.Row> benefits() {
+        return Table.published("wifi-2014.benefit", 8).stream();
+    }
+
+    @ParameterizedTest
+    @MethodSource("benefits")
+    void theBenefitIsAsPrinted(Table.Row row) {
+        for (var infection = 0; infection <= 3; infection++) {
+            assertThat(WifiTable.benefit(number(row, 2), number(row, 3), infection))
+                    .as(row.place() + ", fI " + infection)
+                    .isEqualTo(Benefit.values()[RISK.indexOf(row.cell(4 + infection))]);
+        }
+    }
+
+    /** Clinical sources 5.4: stage 1 in 6 cells, 2 in 10, 3 in 16, 4 in 32; and never a lower stage for a higher grade. */
+    @Test
+    void theTableOfStagesHasAll64CellsAndRises() {
+        var count = new int[5];
+        for (var wound = 0; wound <= 3; wound++) {
+            for (var ischaemia = 0; ischaemia <= 3; ischaemia++) {
+                for (var infection = 0; infection <= 3; infection++) {
+                    var stage = WifiTable.stage(wound, ischaemia, infection);
+                    count[stage]++;
+                    assertThat(stage)
+                            .isGreaterThanOrEqualTo(WifiTable.stage(Math.max(0, wound - 1), ischaemia, infection));
+                    assertThat(stage)
+                            .isGreaterThanOrEqualTo(WifiTable.stage(wound, Math.max(0, ischaemia - 1), infection));
+                    assertThat(stage)
+                            .isGreaterThanOrEqualTo(WifiTable.stage(wound, ischaemia, Math.max(0, infection - 1)));
+                }
+            }
+        }
+        assertThat(count).containsExactly(0, 6, 10, 16, 32);
+        assertThat(stages()).hasSize(16);
+        assertThat(benefits()).hasSize(16);
+    }
+
+    static Stream<Table.Row> workedValues() {
+        return Table.published("ckd-epi-2021", 6).stream();
+    }
+
+    @ParameterizedTest
+    @MethodSource("workedValues")
+    void theKidneyFunctionIsTheWorkedValue(Table.Row row) {
+        assertThat(KidneyFunction.ckdEpi2021(
+                        Double.parseDouble(row.cell(4)),
+                        number(row, 3),
+                        row.cell(2).equals("female")))
+                .isCloseTo(Double.parseDouble(row.cell(5)), offset(0.01));
+    }
+
+    private static int number(Table.Row row, int cell) {
+        return Integer.parseInt(row.cell(cell));
+    }
+}
