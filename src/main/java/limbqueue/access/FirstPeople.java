@@ -1,7 +1,6 @@
 package limbqueue.access;
 
 import limbqueue.access.jdbc.AccountStore;
-import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -11,12 +10,12 @@ public class FirstPeople {
 
     private final AccountStore accounts;
     private final AuditTrail auditTrail;
-    private final PasswordEncoder passwordEncoder;
+    private final Passwords passwords;
 
-    FirstPeople(AccountStore accounts, AuditTrail auditTrail, PasswordEncoder passwordEncoder) {
+    FirstPeople(AccountStore accounts, AuditTrail auditTrail, Passwords passwords) {
         this.accounts = accounts;
         this.auditTrail = auditTrail;
-        this.passwordEncoder = passwordEncoder;
+        this.passwords = passwords;
     }
 
     /** Whether there is no account at all. */
@@ -24,12 +23,14 @@ public class FirstPeople {
         return accounts.all().isEmpty();
     }
 
-    /** Adds a person with a known password. @throws IllegalStateException if the sign-in name is taken */
+    /**
+     * Adds a person with a known password.
+     *
+     * @throws IllegalStateException if the sign-in name is taken
+     */
     @Transactional
     public void add(String signInName, String displayName, Role role, String password) {
-        accounts.add(signInName, displayName, role, passwordEncoder.encode(password), false)
-                .orElseThrow(() -> new IllegalStateException("the sign-in name " + signInName + " is taken"));
-        auditTrail.recordOwn("added person", signInName);
+        add(signInName, displayName, role, passwords.hash(password), false);
     }
 
     /**
@@ -40,17 +41,23 @@ public class FirstPeople {
     @Transactional
     public String addManager(String signInName) {
         var password = GeneratedPassword.make();
-        accounts.add(signInName, "Manager", Role.MANAGER, passwordEncoder.encode(password), true)
-                .orElseThrow(() -> new IllegalStateException("the sign-in name " + signInName + " is taken"));
-        auditTrail.recordOwn("added person", signInName);
+        add(signInName, "Manager", Role.MANAGER, passwords.hash(password), true);
         return password;
+    }
+
+    private void add(String signInName, String displayName, Role role, String hash, boolean mustChangePassword) {
+        if (accounts.add(signInName, displayName, role, hash, mustChangePassword)
+                .isEmpty()) {
+            throw new IllegalStateException("the sign-in name " + signInName + " is taken");
+        }
+        auditTrail.recordOwn("added person", signInName);
     }
 
     /** Whether somebody can sign in with this name and password now. */
     public boolean canSignIn(String signInName, String password) {
         return accounts.find(signInName)
                 .filter(found -> found.account().active())
-                .filter(found -> passwordEncoder.matches(password, found.passwordHash()))
+                .filter(found -> passwords.match(password, found.passwordHash()))
                 .isPresent();
     }
 }

@@ -7,7 +7,6 @@ import java.util.Optional;
 import limbqueue.access.jdbc.AccountStore;
 import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
 import org.springframework.security.core.context.SecurityContextHolder;
-import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -25,17 +24,13 @@ public class OwnPassword {
     private final AccountStore accounts;
     private final AuditTrail auditTrail;
     private final CurrentPerson currentPerson;
-    private final PasswordEncoder passwordEncoder;
+    private final Passwords passwords;
 
-    OwnPassword(
-            AccountStore accounts,
-            AuditTrail auditTrail,
-            CurrentPerson currentPerson,
-            PasswordEncoder passwordEncoder) {
+    OwnPassword(AccountStore accounts, AuditTrail auditTrail, CurrentPerson currentPerson, Passwords passwords) {
         this.accounts = accounts;
         this.auditTrail = auditTrail;
         this.currentPerson = currentPerson;
-        this.passwordEncoder = passwordEncoder;
+        this.passwords = passwords;
     }
 
     /** Why {@code wanted} can't be the current person's password, in words; empty if it can. */
@@ -67,10 +62,10 @@ public class OwnPassword {
         });
         var person = currentPerson.get();
         var signedIn = accounts.find(person.signInName()).orElseThrow();
-        if (!passwordEncoder.matches(present, signedIn.passwordHash())) {
+        if (!passwords.match(present, signedIn.passwordHash())) {
             return false;
         }
-        var hash = passwordEncoder.encode(wanted);
+        var hash = passwords.hash(wanted);
         var account = signedIn.account();
         if (!accounts.setPassword(account.id(), account.version(), hash, false)) {
             throw new NotPossibleException(

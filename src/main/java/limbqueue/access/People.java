@@ -4,7 +4,6 @@ import jakarta.annotation.security.RolesAllowed;
 import java.util.List;
 import java.util.regex.Pattern;
 import limbqueue.access.jdbc.AccountStore;
-import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -19,13 +18,13 @@ public class People {
     private final AccountStore accounts;
     private final AuditTrail auditTrail;
     private final CurrentPerson currentPerson;
-    private final PasswordEncoder passwordEncoder;
+    private final Passwords passwords;
 
-    People(AccountStore accounts, AuditTrail auditTrail, CurrentPerson currentPerson, PasswordEncoder passwordEncoder) {
+    People(AccountStore accounts, AuditTrail auditTrail, CurrentPerson currentPerson, Passwords passwords) {
         this.accounts = accounts;
         this.auditTrail = auditTrail;
         this.currentPerson = currentPerson;
-        this.passwordEncoder = passwordEncoder;
+        this.passwords = passwords;
     }
 
     /** Everybody, those who may sign in first, then by name. */
@@ -46,7 +45,7 @@ public class People {
             return new AddOutcome.DisplayNameRefused("Give the person's name, in at most 80 characters.");
         }
         var password = GeneratedPassword.make();
-        var added = accounts.add(name, shown, role, passwordEncoder.encode(password), true);
+        var added = accounts.add(name, shown, role, passwords.hash(password), true);
         if (added.isEmpty()) {
             return new AddOutcome.NameRefused("Somebody already signs in as " + name + ". Choose another name.");
         }
@@ -73,7 +72,11 @@ public class People {
         auditTrail.record("deactivated person", account.signInName());
     }
 
-    /** Lets the person sign in again. @throws NotPossibleException if the account has changed since it was read */
+    /**
+     * Lets the person sign in again.
+     *
+     * @throws NotPossibleException if the account has changed since it was read
+     */
     @Transactional
     public void reactivate(Account account) {
         change(accounts.setActive(account.id(), account.version(), true));
@@ -89,7 +92,7 @@ public class People {
     @Transactional
     public String resetPassword(Account account) {
         var password = GeneratedPassword.make();
-        change(accounts.setPassword(account.id(), account.version(), passwordEncoder.encode(password), true));
+        change(accounts.setPassword(account.id(), account.version(), passwords.hash(password), true));
         auditTrail.record("reset password", account.signInName());
         return password;
     }
