@@ -90,7 +90,8 @@ class DemoIT {
                 picture(physician, "queue");
                 physician
                         .page()
-                        .locator(".lq-queue-entry", new Page.LocatorOptions().setHasText("possible undisclosed attempt"))
+                        .locator(
+                                ".lq-queue-entry", new Page.LocatorOptions().setHasText("possible undisclosed attempt"))
                         .first()
                         .click();
                 physician.page().waitForURL(url -> url.matches(".*/referrals/\\d+"));
