@@ -17,7 +17,7 @@ class JarIT {
                     .contains(
                             "BOOT-INF/classes/limbqueue/start/Start.class",
                             "BOOT-INF/classes/db/migration/V1__access.sql",
-                            "BOOT-INF/classes/META-INF/resources/ui/limbqueue.css")
+                            "META-INF/resources/ui/limbqueue.css")
                     .noneMatch(name -> name.endsWith(".referral.json"))
                     .noneMatch(name -> name.endsWith("practice.json"))
                     .noneMatch(name -> name.contains("/testbed/") || name.contains("/planted/"))
