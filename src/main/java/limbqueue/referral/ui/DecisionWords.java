@@ -59,8 +59,9 @@ final class DecisionWords {
 
     private static String categories(Map<Side, Rutherford> categories) {
         return GradeWords.AS_PATIENT_FACES.stream()
-                .flatMap(side -> Optional.ofNullable(categories.get(side)).stream()
-                        .map(category -> "; Rutherford " + GradeWords.side(side) + " " + TierWords.category(category)))
+                .flatMap(side -> Optional.ofNullable(categories.get(side))
+                        .map(category -> "; Rutherford " + GradeWords.side(side) + " " + TierWords.category(category))
+                        .stream())
                 .collect(Collectors.joining());
     }
 }
