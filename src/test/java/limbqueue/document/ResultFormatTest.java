@@ -83,7 +83,7 @@ class ResultFormatTest {
                         + "\"wifi\":{\"wound\":0,\"ischaemia\":0,\"infection\":0,\"stage\":1,\"benefit\":\"high\",\"possibleStages\":[1]},"
                         + "\"chronicLimbThreatening\":\"no\",\"chronicLimbThreateningPossible\":[\"no\"],\"tier\":\"adviceOnly\"}},"
                         + "\"urgency\":{\"tier\":\"within5Days\",\"possible\":[\"sameDay\",\"within18Weeks\"],\"targetDate\":\"2026-03-07\","
-                        + "\"clockFrom\":\"2026-03-02\",\"fhirPriority\":\"asap\",\"because\":\"because \\\"so\\\"\"},"
+                        + "\"waitingSince\":\"2026-03-02\",\"fhirPriority\":\"asap\",\"because\":\"because \\\"so\\\"\"},"
                         + "\"redFlags\":[{\"code\":\"only-leg\",\"text\":\"text\",\"evidence\":[\"legs.left.amputation\"],\"source\":\"common-practice\"}],"
                         + "\"contradictions\":[],"
                         + "\"questions\":[{\"ask\":\"Ask?\",\"field\":\"legs.left.abi\",\"couldReveal\":\"within6Weeks\",\"askBy\":\"2026-03-02\",\"couldChange\":[\"wifi\"]}],"
