@@ -6,6 +6,7 @@ import java.io.OutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 
 /** The command line: finds the subcommand and runs it, without Spring, without a database and without a server. */
@@ -18,6 +19,8 @@ public final class Commands {
     /** Runs the subcommand that {@code arguments} begin with, and ends the process with its exit status. */
     public static void main(String[] arguments) {
         silenceLogging();
+        // The same input prints the same bytes whatever the language of the machine: numbers with a point and plain digits.
+        Locale.setDefault(Locale.ROOT);
         // Unbuffered, since each line is written and flushed as one piece.
         var status = run(
                 List.of(arguments),

@@ -117,10 +117,7 @@ final class LegAssessment {
                 new RutherfordGrade(rutherford.actOn(), possibleCategories()),
                 facts.footGone() ? Optional.empty() : Optional.of(wifi()),
                 limbThreatening(),
-                threats.conclusions().stream()
-                        .map(threat -> threat ? Answer.YES : Answer.NO)
-                        .sorted()
-                        .toList(),
+                possibleThreats(),
                 rule.tier());
     }
 
@@ -128,6 +125,16 @@ final class LegAssessment {
         var possible = EnumSet.noneOf(Rutherford.class);
         rutherfords.conclusions().forEach(category -> possible.addAll(category.possible()));
         return List.copyOf(possible);
+    }
+
+    private List<Answer> possibleThreats() {
+        if (limbThreatening() == Answer.CANNOT_SAY) {
+            return List.of(Answer.YES, Answer.NO);
+        }
+        return threats.conclusions().stream()
+                .map(threat -> threat ? Answer.YES : Answer.NO)
+                .sorted()
+                .toList();
     }
 
     /** Without any figure of perfusion a symptom that lasts can be explained neither way. */

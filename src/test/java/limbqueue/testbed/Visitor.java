@@ -22,17 +22,27 @@ public final class Visitor implements AutoCloseable {
             }""";
 
     private final String address;
-    private final Browser browser;
+    private final Runnable ending;
     private final Page page;
     private final List<String> scriptErrors = new ArrayList<>();
 
     Visitor(Browser browser, String address) {
+        this(browser, address, browser::close);
+    }
+
+    private Visitor(Browser browser, String address, Runnable ending) {
         this.address = address;
-        this.browser = browser;
+        this.ending = ending;
         var context = browser.newContext(
                 new Browser.NewContextOptions().setViewportSize(1440, 900).setLocale("en-GB"));
         page = context.newPage();
         page.onPageError(scriptErrors::add);
+    }
+
+    /** A visitor of an application that runs as a process of its own, at this address. */
+    public static Visitor of(String address) {
+        var chromium = new Chromium();
+        return new Visitor(chromium.launch(), address, chromium::close);
     }
 
     public Page page() {
@@ -135,7 +145,7 @@ public final class Visitor implements AutoCloseable {
 
     @Override
     public void close() {
-        browser.close();
+        ending.run();
         if (!scriptErrors.isEmpty()) {
             throw new AssertionError("the page's scripts failed: " + scriptErrors);
         }

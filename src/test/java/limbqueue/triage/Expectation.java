@@ -20,7 +20,7 @@ final class Expectation {
     private Expectation() {}
 
     static void check(Facts given, String expected, String why) {
-        var result = given.triage();
+        var result = Triage.triage(given.document(), Policy.standard(), Facts.TODAY);
         var json = JSON.readTree(ResultFormat.write(result));
         for (var wanted : expected.strip().split("\\s+")) {
             check(json, wanted, why + "\n" + given);

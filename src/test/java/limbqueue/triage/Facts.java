@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
 import limbqueue.document.DocumentFormat;
+import limbqueue.document.Unchecked;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
 
@@ -121,8 +122,9 @@ record Facts(Map<String, Object> values) {
         return reading.document();
     }
 
+    /** The result for the document, which is not checked against the published format. */
     TriageResult triage() {
-        return Triage.triage(document(), Policy.standard(), TODAY);
+        return Triage.triage(Unchecked.document(json()), Policy.standard(), TODAY);
     }
 
     @Override

@@ -55,7 +55,7 @@ class PeopleView extends Section {
         if (!account.active()) {
             return "deactivated";
         }
-        return account.mustChangePassword() ? "active, must choose a password" : "active";
+        return account.mustChangePassword() ? "must choose a password" : "active";
     }
 
     private Div actions(Account account) {

@@ -63,7 +63,7 @@ class QueueEntry extends RouterLink {
         line.askBy()
                 .ifPresent(day -> cell.add(Markup.text(
                         TimeWords.late(day, today) ? "lq-ask-day lq-overdue" : "lq-ask-day",
-                        "ask " + TimeWords.until(day, today))));
+                        TimeWords.late(day, today) ? "ask now" : "ask " + TimeWords.until(day, today))));
         return cell;
     }
 }

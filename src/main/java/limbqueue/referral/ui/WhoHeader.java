@@ -89,6 +89,6 @@ class WhoHeader extends Header {
                     link.addClassName("lq-phone");
                     return new Span(link);
                 })
-                .orElseGet(() -> Markup.notKnown(whose + " not known"));
+                .orElseGet(() -> Markup.notKnown("telephone not known"));
     }
 }

@@ -67,6 +67,7 @@ public final class LegFacts {
     private final Fact<Boolean> breathingFast;
     private final Fact<Boolean> whiteCellsOff;
     private final Fact<Perfusion> perfusion;
+    private final Fact<Perfusion> supplyOfTissue;
 
     public LegFacts(Side side, ReferralDocument document, LocalDate asOf, Limits limits) {
         this.side = side;
@@ -103,6 +104,7 @@ public final class LegFacts {
         this.breathingFast = askBreathingFast();
         this.whiteCellsOff = askWhiteCellsOff();
         this.perfusion = askPerfusion();
+        this.supplyOfTissue = withoutPain(perfusion);
     }
 
     public Side side() {
@@ -229,6 +231,26 @@ public final class LegFacts {
 
     public Fact<Perfusion> perfusion() {
         return perfusion;
+    }
+
+    /**
+     * The same as {@link #perfusion()} for rules about wounds, which look at its grade alone: fewer answers differ. No
+     * rule looks at both on one way.
+     */
+    public Fact<Perfusion> supplyOfTissue() {
+        return supplyOfTissue;
+    }
+
+    private static Fact<Perfusion> withoutPain(Fact<Perfusion> perfusion) {
+        return new Fact<>(
+                perfusion.path(),
+                perfusion.known(),
+                perfusion.actOn(),
+                perfusion.choices().stream()
+                        .map(choice -> new Perfusion(choice.ischaemia(), false, false, choice.distal()))
+                        .distinct()
+                        .toList(),
+                perfusion.ask());
     }
 
     /** The infection of the foot, from facts that nothing else looks at. */
@@ -362,7 +384,7 @@ public final class LegFacts {
                         .or(this::ulcerExposed),
                 leastUlcer(),
                 Stream.of(Ulcer.values())
-                        .filter(ulcer -> ulcer.compareTo(leastUlcer()) >= 0)
+                        .filter(ulcer -> !exposed() || ulcer.compareTo(leastUlcer()) >= 0)
                         .toList(),
                 "Is there an open sore on the " + words + " or its foot: none, shallow, deep, extensive?");
     }

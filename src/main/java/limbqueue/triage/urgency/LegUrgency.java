@@ -115,7 +115,7 @@ public final class LegUrgency {
             return Rule.WET_GANGRENE;
         }
         if (infection.grade() >= 2) {
-            return infection.deep() && answers.of(facts.perfusion()).ischaemia() >= 1
+            return infection.deep() && answers.of(facts.supplyOfTissue()).ischaemia() >= 1
                     ? Rule.DEEP_INFECTION
                     : Rule.THREATENED_WITH_INFECTION;
         }
@@ -130,7 +130,7 @@ public final class LegUrgency {
             return Rule.LATE_AFTER_SUDDEN_ONSET;
         }
         if (infection.grade() == 1) {
-            return answers.of(facts.perfusion()).ischaemia() >= 1
+            return answers.of(facts.supplyOfTissue()).ischaemia() >= 1
                     ? Rule.INFECTION_WITH_ISCHAEMIA
                     : Rule.WOUND_WITHOUT_ISCHAEMIA;
         }
@@ -141,14 +141,13 @@ public final class LegUrgency {
         if (answers.of(facts.spreading())) {
             return Rule.THREATENED_AND_SPREADING;
         }
-        var perfusion = answers.of(facts.perfusion());
-        var ischaemia = perfusion.ischaemia();
-        var wound = WoundGrade.of(facts, answers);
-        if (ischaemia >= 1 && WifiTable.stage(wound, ischaemia, infection) == 4) {
+        var supply = answers.of(facts.supplyOfTissue());
+        var ischaemia = supply.ischaemia();
+        if (ischaemia >= 1 && WifiTable.stage(WoundGrade.of(facts, answers), ischaemia, infection) == 4) {
             return Rule.THREATENED_STAGE_4;
         }
         // Ankle figures can be falsely good; only a toe pressure clears a wound of ischaemia.
-        if (ischaemia >= 1 || gangrene != Gangrene.NONE || !perfusion.distal()) {
+        if (ischaemia >= 1 || gangrene != Gangrene.NONE || !supply.distal()) {
             return Rule.TISSUE_LOSS;
         }
         if (answers.of(facts.restPain())) {

@@ -2,6 +2,7 @@ package limbqueue.referral.ui;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import limbqueue.document.Draft;
 import limbqueue.referral.ui.DocumentChanges.Change;
 import org.junit.jupiter.api.Test;
@@ -70,5 +71,27 @@ class DocumentWordsTest {
                 .isEqualTo(
                         "Angiogram, Left, Tarn Edge Hospital, intent: diagnostic, outcome not known, report held: no,"
                                 + " images held not known");
+    }
+
+    @Test
+    void aFactBehindAFlagIsNamedWithItsValueOrAsNotKnown() {
+        var draft = Draft.of("""
+                {"legs": {"left": {"pressures": {"toe": 26}}}}
+                """);
+
+        assertThat(EvidenceWords.sentence(List.of("legs.left.pressures.toe", "history.diabetes"), draft))
+                .isEqualTo("left leg, toe pressure: 26 mmHg; diabetes: not known");
+    }
+
+    @Test
+    void aPartOfTheDocumentStandsForEveryValueInIt() {
+        var draft = Draft.of("""
+                {"legs": {"right": {"infection": {"localSigns": 4, "deep": true}}}}
+                """);
+
+        assertThat(EvidenceWords.sentence(List.of("legs.right.infection"), draft))
+                .isEqualTo("right leg, local signs of infection: 4 of 5; right leg, deep infection: yes");
+        assertThat(EvidenceWords.sentence(List.of("legs.left.acute"), draft))
+                .isEqualTo("left leg, sudden change: not known");
     }
 }

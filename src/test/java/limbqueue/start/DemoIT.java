@@ -1,0 +1,141 @@
+package limbqueue.start;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.regex.Pattern;
+import limbqueue.testbed.Visitor;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The demo as a newcomer meets it: its sign-ins, its pictures, and an approval that survives the end of the process. */
+class DemoIT {
+
+    private static final Path PICTURES = Path.of("target", "pictures");
+    private static final Pattern ADDRESS = Pattern.compile("LimbQueue is ready: (http://localhost:\\d+/)");
+    private static final Pattern SIGN_IN = Pattern.compile("(\\w+) +password +(\\S+)");
+
+    @TempDir
+    Path folder;
+
+    @Test
+    void anApprovalIsThereAfterTheProcessWasKilled() throws Exception {
+        String decided;
+        try (var demo = start()) {
+            try (var physician = visitor(demo, "physician")) {
+                physician.open("queue");
+                physician
+                        .page()
+                        .locator(".lq-tier-group .lq-queue-entry")
+                        .first()
+                        .click();
+                physician.page().waitForURL(url -> url.matches(".*/referrals/\\d+"));
+                physician.rest();
+                decided = physician.place();
+                physician.button("Approve").click();
+                physician.page().waitForURL(url -> url.contains("decided="));
+                demo.handle().destroyForcibly();
+                demo.exitCode();
+            }
+        }
+        try (var again = start();
+                var physician = visitor(again, "physician")) {
+            physician.open(decided);
+            assertThat(physician.page().locator(".lq-decision-banner")).containsText("Approved");
+        }
+    }
+
+    @Test
+    void everyScreenIsKeptAsAPicture() throws Exception {
+        Files.createDirectories(PICTURES);
+        try (var demo = start()) {
+            try (var newcomer = Visitor.of(address(demo))) {
+                newcomer.open("sign-in");
+                picture(newcomer, "sign-in");
+            }
+            try (var coordinator = visitor(demo, "coordinator")) {
+                coordinator.open("referrals");
+                picture(coordinator, "referrals");
+                coordinator
+                        .page()
+                        .locator("vaadin-grid")
+                        .getByText("Being entered", new Locator.GetByTextOptions().setExact(true))
+                        .first()
+                        .click();
+                coordinator.page().waitForURL("**/edit");
+                coordinator.page().waitForSelector("lq-form lq-answer");
+                coordinator.rest();
+                picture(coordinator, "form-top");
+                coordinator
+                        .page()
+                        .locator("[data-path='legs.left.pressures.dorsalisPedis']")
+                        .scrollIntoViewIfNeeded();
+                picture(coordinator, "form");
+                coordinator.open("letters");
+                picture(coordinator, "letters");
+                coordinator
+                        .page()
+                        .getByText("Text", new Page.GetByTextOptions().setExact(true))
+                        .first()
+                        .click();
+                coordinator.rest();
+                picture(coordinator, "letter");
+            }
+            try (var physician = visitor(demo, "physician")) {
+                physician.open("queue");
+                picture(physician, "queue");
+                physician
+                        .page()
+                        .locator(".lq-queue-entry", new Page.LocatorOptions().setHasText("possible undisclosed attempt"))
+                        .first()
+                        .click();
+                physician.page().waitForURL(url -> url.matches(".*/referrals/\\d+"));
+                physician.rest();
+                picture(physician, "referral");
+                physician.button("Change").click();
+                physician.rest();
+                picture(physician, "change");
+            }
+            try (var manager = visitor(demo, "manager")) {
+                for (var view : new String[] {"people", "practice", "activity"}) {
+                    manager.open(view);
+                    picture(manager, view);
+                }
+            }
+        }
+    }
+
+    private Run start() throws Exception {
+        return Run.jar(
+                folder,
+                "--server.port=0",
+                "--limbqueue.demo-folder=" + Path.of("demo-referrals").toAbsolutePath());
+    }
+
+    private static String address(Run demo) throws Exception {
+        var matcher = ADDRESS.matcher(demo.ready());
+        assertThat(matcher.find()).isTrue();
+        return matcher.group(1);
+    }
+
+    /** Somebody who signs in with what the block at the start says. */
+    private static Visitor visitor(Run demo, String name) throws Exception {
+        var visitor = Visitor.of(address(demo));
+        var password = SIGN_IN.matcher(demo.ready())
+                .results()
+                .filter(line -> line.group(1).equals(name))
+                .findFirst()
+                .orElseThrow()
+                .group(2);
+        return visitor.signIn(name, password);
+    }
+
+    private static void picture(Visitor visitor, String name) {
+        visitor.picture(PICTURES.resolve(name + "-1440.png"), 1440);
+        visitor.picture(PICTURES.resolve(name + "-1024.png"), 1024);
+    }
+}
