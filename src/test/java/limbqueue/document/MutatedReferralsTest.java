@@ -193,11 +193,7 @@ class MutatedReferralsTest {
         }
         if (read.isObject()) {
             for (var field : read.properties()) {
-                lookFor(
-                        field.getValue(),
-                        kept.path(field.getKey()),
-                        FieldPath.field(path, field.getKey()),
-                        problems);
+                lookFor(field.getValue(), kept.path(field.getKey()), FieldPath.field(path, field.getKey()), problems);
             }
         } else if (read.isArray()) {
             assertThat(kept.isMissingNode()).as(path).isFalse();
