@@ -64,7 +64,7 @@ class ReferralsView extends Div {
             this.label = label;
         }
 
-        private boolean takes(ReferralLine line) {
+        boolean takes(ReferralLine line) {
             return switch (this) {
                 case OPEN -> TierWords.isOpen(line.state());
                 case TO_COMPLETE -> line.state() == ReferralState.DRAFT;
