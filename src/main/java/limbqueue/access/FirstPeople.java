@@ -1,6 +1,7 @@
 package limbqueue.access;
 
 import limbqueue.access.jdbc.AccountStore;
+import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -10,12 +11,12 @@ public class FirstPeople {
 
     private final AccountStore accounts;
     private final AuditTrail auditTrail;
-    private final Passwords passwords;
+    private final PasswordEncoder passwordEncoder;
 
-    FirstPeople(AccountStore accounts, AuditTrail auditTrail, Passwords passwords) {
+    FirstPeople(AccountStore accounts, AuditTrail auditTrail, PasswordEncoder passwordEncoder) {
         this.accounts = accounts;
         this.auditTrail = auditTrail;
-        this.passwords = passwords;
+        this.passwordEncoder = passwordEncoder;
     }
 
     /** Whether there is no account at all. */
@@ -23,14 +24,10 @@ public class FirstPeople {
         return accounts.all().isEmpty();
     }
 
-    /**
-     * Adds a person with a known password.
-     *
-     * @throws IllegalStateException if the sign-in name is taken
-     */
+    /** Adds a person with a known password. @throws IllegalStateException if the sign-in name is taken */
     @Transactional
     public void add(String signInName, String displayName, Role role, String password) {
-        add(signInName, displayName, role, passwords.hash(password), false);
+        add(signInName, displayName, role, password, false);
     }
 
     /**
@@ -41,13 +38,13 @@ public class FirstPeople {
     @Transactional
     public String addManager(String signInName) {
         var password = GeneratedPassword.make();
-        add(signInName, "Manager", Role.MANAGER, passwords.hash(password), true);
+        add(signInName, "Manager", Role.MANAGER, password, true);
         return password;
     }
 
-    private void add(String signInName, String displayName, Role role, String hash, boolean mustChangePassword) {
-        if (accounts.add(signInName, displayName, role, hash, mustChangePassword)
-                .isEmpty()) {
+    private void add(String signInName, String displayName, Role role, String password, boolean generated) {
+        var added = accounts.add(signInName, displayName, role, PasswordHash.of(password, passwordEncoder), generated);
+        if (added.isEmpty()) {
             throw new IllegalStateException("the sign-in name " + signInName + " is taken");
         }
         auditTrail.recordOwn("added person", signInName);
@@ -57,7 +54,7 @@ public class FirstPeople {
     public boolean canSignIn(String signInName, String password) {
         return accounts.find(signInName)
                 .filter(found -> found.account().active())
-                .filter(found -> passwords.match(password, found.passwordHash()))
+                .filter(found -> passwordEncoder.matches(password, found.passwordHash()))
                 .isPresent();
     }
 }

@@ -7,6 +7,7 @@ import java.util.Optional;
 import limbqueue.access.jdbc.AccountStore;
 import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
 import org.springframework.security.core.context.SecurityContextHolder;
+import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -24,13 +25,17 @@ public class OwnPassword {
     private final AccountStore accounts;
     private final AuditTrail auditTrail;
     private final CurrentPerson currentPerson;
-    private final Passwords passwords;
+    private final PasswordEncoder passwordEncoder;
 
-    OwnPassword(AccountStore accounts, AuditTrail auditTrail, CurrentPerson currentPerson, Passwords passwords) {
+    OwnPassword(
+            AccountStore accounts,
+            AuditTrail auditTrail,
+            CurrentPerson currentPerson,
+            PasswordEncoder passwordEncoder) {
         this.accounts = accounts;
         this.auditTrail = auditTrail;
         this.currentPerson = currentPerson;
-        this.passwords = passwords;
+        this.passwordEncoder = passwordEncoder;
     }
 
     /** Why {@code wanted} can't be the current person's password, in words; empty if it can. */
@@ -62,10 +67,10 @@ public class OwnPassword {
         });
         var person = currentPerson.get();
         var signedIn = accounts.find(person.signInName()).orElseThrow();
-        if (!passwords.match(present, signedIn.passwordHash())) {
+        if (!passwordEncoder.matches(present, signedIn.passwordHash())) {
             return false;
         }
-        var hash = passwords.hash(wanted);
+        var hash = PasswordHash.of(wanted, passwordEncoder);
         var account = signedIn.account();
         if (!accounts.setPassword(account.id(), account.version(), hash, false)) {
             throw new NotPossibleException(

@@ -4,6 +4,7 @@ import jakarta.annotation.security.RolesAllowed;
 import java.util.List;
 import java.util.regex.Pattern;
 import limbqueue.access.jdbc.AccountStore;
+import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -18,13 +19,13 @@ public class People {
     private final AccountStore accounts;
     private final AuditTrail auditTrail;
     private final CurrentPerson currentPerson;
-    private final Passwords passwords;
+    private final PasswordEncoder passwordEncoder;
 
-    People(AccountStore accounts, AuditTrail auditTrail, CurrentPerson currentPerson, Passwords passwords) {
+    People(AccountStore accounts, AuditTrail auditTrail, CurrentPerson currentPerson, PasswordEncoder passwordEncoder) {
         this.accounts = accounts;
         this.auditTrail = auditTrail;
         this.currentPerson = currentPerson;
-        this.passwords = passwords;
+        this.passwordEncoder = passwordEncoder;
     }
 
     /** Everybody, those who may sign in first, then by name. */
@@ -45,7 +46,7 @@ public class People {
             return new AddOutcome.DisplayNameRefused("Give the person's name, in at most 80 characters.");
         }
         var password = GeneratedPassword.make();
-        var added = accounts.add(name, shown, role, passwords.hash(password), true);
+        var added = accounts.add(name, shown, role, PasswordHash.of(password, passwordEncoder), true);
         if (added.isEmpty()) {
             return new AddOutcome.NameRefused("Somebody already signs in as " + name + ". Choose another name.");
         }
@@ -72,11 +73,7 @@ public class People {
         auditTrail.record("deactivated person", account.signInName());
     }
 
-    /**
-     * Lets the person sign in again.
-     *
-     * @throws NotPossibleException if the account has changed since it was read
-     */
+    /** Lets the person sign in again. @throws NotPossibleException if the account has changed since it was read */
     @Transactional
     public void reactivate(Account account) {
         change(accounts.setActive(account.id(), account.version(), true));
@@ -92,7 +89,7 @@ public class People {
     @Transactional
     public String resetPassword(Account account) {
         var password = GeneratedPassword.make();
-        change(accounts.setPassword(account.id(), account.version(), passwords.hash(password), true));
+        change(accounts.setPassword(account.id(), account.version(), PasswordHash.of(password, passwordEncoder), true));
         auditTrail.record("reset password", account.signInName());
         return password;
     }

@@ -65,8 +65,8 @@ public final class Commands {
             if (e.readerHadEnough()) {
                 return Command.DONE;
             }
-            console.complain("limbqueue: the results cannot be written: "
-                    + e.getCause().getMessage() + ". Check the place they are sent to.");
+            console.complain(
+                    "limbqueue: the results cannot be written: " + e.why() + ". Check the place they are sent to.");
             return Command.INCOMPLETE;
         }
     }

@@ -18,7 +18,7 @@ public class AuditStore {
     }
 
     /**
-     * Adds an entry, dated now.
+     * Adds one entry.
      *
      * @param accountId null where the application itself acted
      */

@@ -137,8 +137,8 @@ final class FieldCell extends Div implements Place {
         return switch (kind) {
             case YesNo _ ->
                 switch (typed) {
-                    case AnswerField.YES -> Boolean.TRUE;
-                    case AnswerField.NO -> Boolean.FALSE;
+                    case AnswerField.YES -> true;
+                    case AnswerField.NO -> false;
                     default -> typed;
                 };
             case Amount _ -> Typed.amount(typed);

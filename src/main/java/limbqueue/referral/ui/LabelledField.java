@@ -13,7 +13,7 @@ final class LabelledField extends Div {
         addClassName("lq-field");
         setClassName(
                 "lq-field-wide",
-                field.kind() instanceof Entries || field.kind() instanceof Text(var lines) && lines > 1);
+                field.kind() instanceof Entries || (field.kind() instanceof Text(var lines) && lines > 1));
         setClassName("lq-field-list", field.kind() instanceof Entries);
         add(label(field), place);
     }

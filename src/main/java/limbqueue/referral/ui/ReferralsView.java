@@ -26,7 +26,6 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.function.Predicate;
 import limbqueue.access.Role;
 import limbqueue.referral.ReferralLine;
 import limbqueue.referral.ReferralState;
@@ -53,18 +52,26 @@ class ReferralsView extends Div {
 
     /** Which referrals are shown. */
     private enum Show {
-        OPEN("All open", line -> TierWords.isOpen(line.state())),
-        TO_COMPLETE("To complete", line -> line.state() == ReferralState.DRAFT),
-        INFORMATION("Information needed", line -> line.state() == ReferralState.INFORMATION_NEEDED),
-        PHYSICIAN("With the physician", line -> line.state() == ReferralState.QUEUED),
-        DECIDED("Decided", line -> !TierWords.isOpen(line.state()));
+        OPEN("All open"),
+        TO_COMPLETE("To complete"),
+        INFORMATION("Information needed"),
+        PHYSICIAN("With the physician"),
+        DECIDED("Decided");
 
         private final String label;
-        private final Predicate<ReferralLine> takes;
 
-        Show(String label, Predicate<ReferralLine> takes) {
+        Show(String label) {
             this.label = label;
-            this.takes = takes;
+        }
+
+        boolean takes(ReferralLine line) {
+            return switch (this) {
+                case OPEN -> TierWords.isOpen(line.state());
+                case TO_COMPLETE -> line.state() == ReferralState.DRAFT;
+                case INFORMATION -> line.state() == ReferralState.INFORMATION_NEEDED;
+                case PHYSICIAN -> line.state() == ReferralState.QUEUED;
+                case DECIDED -> !TierWords.isOpen(line.state());
+            };
         }
     }
 
@@ -233,10 +240,10 @@ class ReferralsView extends Div {
         var found = lines.stream().filter(line -> matches(line, sought)).toList();
         chips.forEach((choice, chip) -> {
             chip.setText(
-                    choice.label + " " + found.stream().filter(choice.takes).count());
+                    choice.label + " " + found.stream().filter(choice::takes).count());
             chip.getElement().setAttribute("aria-pressed", String.valueOf(choice == show));
         });
-        var shown = found.stream().filter(show.takes).toList();
+        var shown = found.stream().filter(show::takes).toList();
         grid.setItems(shown);
         grid.setVisible(!shown.isEmpty());
         nothing.setVisible(shown.isEmpty());

@@ -58,7 +58,7 @@ final class TierWords {
 
     /** The tiers that the unknowns still allow, most urgent first: {@code same day, or within 14 days to advice only}. */
     static String possible(List<Tier> possible) {
-        return either(possible, TierWords::inSentence, (_, _) -> true);
+        return ranges(possible, List.of(Tier.values()), TierWords::inSentence, (_, _) -> true);
     }
 
     /** Whether the office may still change a referral in this state. */
@@ -92,7 +92,7 @@ final class TierWords {
     }
 
     static String grades(List<Fontaine> possible) {
-        return either(possible, TierWords::grade, (_, _) -> true);
+        return ranges(possible, List.of(Fontaine.values()), TierWords::grade, (_, _) -> true);
     }
 
     /** The category alone, as {@code 5} or {@code acute IIa}. */
@@ -104,7 +104,11 @@ final class TierWords {
     }
 
     static String categories(List<Rutherford> possible) {
-        return either(possible, TierWords::category, (one, next) -> one.scale() == next.scale());
+        return ranges(
+                possible,
+                List.of(Rutherford.values()),
+                TierWords::category,
+                (one, next) -> one.scale() == next.scale());
     }
 
     /** What the category says. */
@@ -163,7 +167,7 @@ final class TierWords {
 
     /** Stages of WIfI that the unknowns still allow: {@code 3 or 4}. */
     static String stages(List<Integer> possible) {
-        return ranges(possible.stream().sorted().toList(), String::valueOf, (one, next) -> next == one + 1);
+        return ranges(possible, List.of(1, 2, 3, 4), String::valueOf, (_, _) -> true);
     }
 
     /** An index as printed, with two decimals. */
@@ -194,26 +198,30 @@ final class TierWords {
         return MOMENT.format(at);
     }
 
-    private static <E extends Enum<E>> String either(
-            List<E> possible, Function<E, String> words, BiPredicate<E, E> ofOneKind) {
-        return ranges(
-                possible.stream().sorted().toList(),
-                words,
-                (one, next) -> next.ordinal() == one.ordinal() + 1 && ofOneKind.test(one, next));
-    }
-
-    /** Three or more that follow one another are a range: {@code I, IIb to IV}. */
-    private static <T> String ranges(List<T> sorted, Function<T, String> words, BiPredicate<T, T> follows) {
+    /**
+     * The values in their order, three or more that follow one another as a range: {@code I, IIb to IV}.
+     *
+     * @param all every value there is, in order
+     * @param ofOneKind whether a value and the one after it may stand in one range
+     */
+    private static <T> String ranges(
+            List<T> possible, List<T> all, Function<T, String> words, BiPredicate<T, T> ofOneKind) {
         var parts = new ArrayList<String>();
-        for (var from = 0; from < sorted.size(); ) {
+        for (var from = 0; from < all.size(); ) {
+            if (!possible.contains(all.get(from))) {
+                from++;
+                continue;
+            }
             var to = from;
-            while (to + 1 < sorted.size() && follows.test(sorted.get(to), sorted.get(to + 1))) {
+            while (to + 1 < all.size()
+                    && possible.contains(all.get(to + 1))
+                    && ofOneKind.test(all.get(to), all.get(to + 1))) {
                 to++;
             }
             if (to - from >= 2) {
-                parts.add(words.apply(sorted.get(from)) + " to " + words.apply(sorted.get(to)));
+                parts.add(words.apply(all.get(from)) + " to " + words.apply(all.get(to)));
             } else {
-                sorted.subList(from, to + 1).forEach(one -> parts.add(words.apply(one)));
+                all.subList(from, to + 1).forEach(one -> parts.add(words.apply(one)));
             }
             from = to + 1;
         }

@@ -11,6 +11,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
 import limbqueue.referral.ui.FieldKind.Amount;
@@ -63,7 +64,8 @@ class ReferralFieldsTest {
         for (var entry : ofTheForm.entrySet()) {
             if (entry.getValue().getFirst().kind() instanceof Choice choice) {
                 choices++;
-                var codes = Arrays.stream(ofTheDocument.get(entry.getKey()).getEnumConstants())
+                var codes = Arrays.stream(Objects.requireNonNull(ofTheDocument.get(entry.getKey()))
+                                .getEnumConstants())
                         .map(constant -> camelCase(((Enum<?>) constant).name()))
                         .toList();
                 assertThat(choice.options().stream().map(Choice.Option::code))

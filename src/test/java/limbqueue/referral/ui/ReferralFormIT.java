@@ -161,7 +161,7 @@ class ReferralFormIT {
         assertThat(coordinator.accessibilityViolations()).isEmpty();
         coordinator.picture(Path.of("target/pictures/referrals.png"), 1440);
         coordinator.picture(Path.of("target/pictures/referrals-1024.png"), 1024);
-        coordinator.page().getByPlaceholder("Patient, reference or referrer").fill("nobody of this name");
+        coordinator.page().locator("vaadin-text-field input").fill("nobody of this name");
         assertThat(coordinator.page().getByText("No referral here with")).isVisible();
 
         coordinator.open("letters");
