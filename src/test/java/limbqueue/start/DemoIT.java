@@ -63,7 +63,7 @@ class DemoIT {
                 coordinator
                         .page()
                         .locator("vaadin-grid")
-                        .getByText("Being entered", new Locator.GetByTextOptions().setExact(true))
+                        .getByText("Keswick-Oduya, Lavinia", new Locator.GetByTextOptions().setExact(true))
                         .first()
                         .click();
                 coordinator.page().waitForURL("**/edit");

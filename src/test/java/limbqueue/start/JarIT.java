@@ -21,7 +21,7 @@ class JarIT {
                     .noneMatch(name -> name.endsWith(".referral.json"))
                     .noneMatch(name -> name.endsWith("practice.json"))
                     .noneMatch(name -> name.contains("/testbed/") || name.contains("/planted/"))
-                    .noneMatch(name -> name.matches(".*(Test|IT)\\.class"))
+                    .noneMatch(name -> name.matches("BOOT-INF/classes/.*/[^$/]*(Test|IT)\\.class"))
                     .noneMatch(
                             name -> name.matches(
                                     "BOOT-INF/lib/(junit|playwright|testcontainers|archunit|assertj|mockito|spring-boot-test).*"));
