@@ -98,6 +98,8 @@ class MainLayout extends Div implements RouterLayout, AfterNavigationObserver {
         if (view != null) {
             content.removeAll();
             content.getElement().appendChild(view.getElement());
+            // A page opened from halfway down another begins at its own top.
+            content.getElement().executeJs("window.scrollTo(0, 0)");
         }
     }
 
