@@ -54,9 +54,7 @@ class WholeWayIT {
                 .click();
         coordinator.rest();
         coordinator.open("letters");
-        assertThat(coordinator
-                        .page()
-                        .locator("vaadin-button", new Page.LocatorOptions().setHasText("Mark as sent")))
+        assertThat(coordinator.page().locator("vaadin-button", new Page.LocatorOptions().setHasText("Mark as sent")))
                 .hasCount(1);
 
         manager.open("activity");

@@ -10,9 +10,17 @@ public sealed interface AddOutcome {
      */
     record Added(Account account, String password) implements AddOutcome {}
 
-    /** The sign-in name can't be used. @param why in words for the manager */
+    /**
+     * The sign-in name can't be used.
+     *
+     * @param why in words for the manager
+     */
     record NameRefused(String why) implements AddOutcome {}
 
-    /** The display name can't be used. @param why in words for the manager */
+    /**
+     * The display name can't be used.
+     *
+     * @param why in words for the manager
+     */
     record DisplayNameRefused(String why) implements AddOutcome {}
 }

@@ -27,9 +27,7 @@ public class FirstPeople {
     /** Adds a person with a known password. @throws IllegalStateException if the sign-in name is taken */
     @Transactional
     public void add(String signInName, String displayName, Role role, String password) {
-        accounts.add(signInName, displayName, role, passwordEncoder.encode(password), false)
-                .orElseThrow(() -> new IllegalStateException("the sign-in name " + signInName + " is taken"));
-        auditTrail.recordOwn("added person", signInName);
+        add(signInName, displayName, role, password, false);
     }
 
     /**
@@ -40,10 +38,16 @@ public class FirstPeople {
     @Transactional
     public String addManager(String signInName) {
         var password = GeneratedPassword.make();
-        accounts.add(signInName, "Manager", Role.MANAGER, passwordEncoder.encode(password), true)
-                .orElseThrow(() -> new IllegalStateException("the sign-in name " + signInName + " is taken"));
-        auditTrail.recordOwn("added person", signInName);
+        add(signInName, "Manager", Role.MANAGER, password, true);
         return password;
+    }
+
+    private void add(String signInName, String displayName, Role role, String password, boolean generated) {
+        var added = accounts.add(signInName, displayName, role, PasswordHash.of(password, passwordEncoder), generated);
+        if (added.isEmpty()) {
+            throw new IllegalStateException("the sign-in name " + signInName + " is taken");
+        }
+        auditTrail.recordOwn("added person", signInName);
     }
 
     /** Whether somebody can sign in with this name and password now. */

@@ -70,7 +70,7 @@ public class OwnPassword {
         if (!passwordEncoder.matches(present, signedIn.passwordHash())) {
             return false;
         }
-        var hash = passwordEncoder.encode(wanted);
+        var hash = PasswordHash.of(wanted, passwordEncoder);
         var account = signedIn.account();
         if (!accounts.setPassword(account.id(), account.version(), hash, false)) {
             throw new NotPossibleException(

@@ -46,7 +46,7 @@ public class People {
             return new AddOutcome.DisplayNameRefused("Give the person's name, in at most 80 characters.");
         }
         var password = GeneratedPassword.make();
-        var added = accounts.add(name, shown, role, passwordEncoder.encode(password), true);
+        var added = accounts.add(name, shown, role, PasswordHash.of(password, passwordEncoder), true);
         if (added.isEmpty()) {
             return new AddOutcome.NameRefused("Somebody already signs in as " + name + ". Choose another name.");
         }
@@ -89,7 +89,7 @@ public class People {
     @Transactional
     public String resetPassword(Account account) {
         var password = GeneratedPassword.make();
-        change(accounts.setPassword(account.id(), account.version(), passwordEncoder.encode(password), true));
+        change(accounts.setPassword(account.id(), account.version(), PasswordHash.of(password, passwordEncoder), true));
         auditTrail.record("reset password", account.signInName());
         return password;
     }

@@ -19,7 +19,8 @@ public final class Commands {
     /** Runs the subcommand that {@code arguments} begin with, and ends the process with its exit status. */
     public static void main(String[] arguments) {
         silenceLogging();
-        // The same input prints the same bytes whatever the language of the machine: numbers with a point and plain digits.
+        // The same input prints the same bytes whatever the language of the machine: numbers with a point and plain
+        // digits.
         Locale.setDefault(Locale.ROOT);
         // Unbuffered, since each line is written and flushed as one piece.
         var status = run(
@@ -64,8 +65,8 @@ public final class Commands {
             if (e.readerHadEnough()) {
                 return Command.DONE;
             }
-            console.complain("limbqueue: the results cannot be written: "
-                    + e.getCause().getMessage() + ". Check the place they are sent to.");
+            console.complain(
+                    "limbqueue: the results cannot be written: " + e.why() + ". Check the place they are sent to.");
             return Command.INCOMPLETE;
         }
     }

@@ -17,14 +17,17 @@ final class Console {
         private static final long serialVersionUID = 1L;
 
         CannotWriteException(IOException cause) {
-            super(cause);
+            super(cause.getMessage(), cause);
         }
 
         /** Whether the reader merely had enough, as {@code head} does. */
         boolean readerHadEnough() {
-            return String.valueOf(getCause().getMessage())
-                    .toLowerCase(Locale.ROOT)
-                    .contains("pipe");
+            return why().toLowerCase(Locale.ROOT).contains("pipe");
+        }
+
+        /** What the system says is in the way. */
+        String why() {
+            return String.valueOf(getMessage());
         }
     }
 

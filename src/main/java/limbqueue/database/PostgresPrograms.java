@@ -140,7 +140,8 @@ record PostgresPrograms(Path home, List<String> prefix) {
                     Files.createSymbolicLink(file, Path.of(entry.getLinkName()));
                 } else {
                     Files.copy(entries, file);
-                    if (file.getParent().endsWith("bin") && !file.toFile().setExecutable(true, false)) {
+                    if (file.resolveSibling(".").normalize().endsWith("bin")
+                            && !file.toFile().setExecutable(true, false)) {
                         throw new IOException("can't make " + file + " executable");
                     }
                 }

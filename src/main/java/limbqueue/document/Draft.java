@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import limbqueue.triage.ReferralDocument;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.core.JacksonException;
@@ -267,7 +268,7 @@ public final class Draft {
         return node == null || node.isArray() && !node.isEmpty();
     }
 
-    private static void addFields(@Nullable JsonNode node, LinkedHashSet<String> names) {
+    private static void addFields(@Nullable JsonNode node, Set<String> names) {
         if (node != null) {
             names.addAll(node.propertyNames());
         }
@@ -280,7 +281,7 @@ public final class Draft {
 
     private static boolean same(@Nullable JsonNode one, @Nullable JsonNode two) {
         if (one == null || two == null) {
-            return one == two;
+            return one == null && two == null;
         }
         return one.isNumber() && two.isNumber()
                 ? one.decimalValue().compareTo(two.decimalValue()) == 0

@@ -5,6 +5,10 @@ public sealed interface PracticeSaveOutcome {
 
     record Saved(Practice practice) implements PracticeSaveOutcome {}
 
-    /** Somebody else saved first; nothing was changed. @param theirs the practice as it stands */
+    /**
+     * Somebody else saved first; nothing was changed.
+     *
+     * @param theirs the practice as it stands
+     */
     record Conflict(Practice theirs) implements PracticeSaveOutcome {}
 }

@@ -188,8 +188,9 @@ final class LegAssessment {
         wifi.addAll(perfusions.decisive().keySet());
         for (var fact : lookedAt.values()) {
             var change = new LinkedHashSet<String>();
-            var reveals = Optional.ofNullable(urgent.get(fact.path())).map(LegAssessment::mostUrgent);
-            if (reveals.isPresent() && movesReferral(urgent.get(fact.path()), otherLeg)) {
+            var leadsTo = urgent.getOrDefault(fact.path(), Set.of());
+            var reveals = leadsTo.stream().min(Comparator.naturalOrder());
+            if (movesReferral(leadsTo, otherLeg)) {
                 change.add("urgency");
             }
             grades.forEach((grade, decisive) -> {
@@ -209,10 +210,6 @@ final class LegAssessment {
 
     private static boolean movesReferral(Set<Tier> tiers, Tier otherLeg) {
         return tiers.stream().map(otherLeg::orMoreUrgent).distinct().count() > 1;
-    }
-
-    private static Tier mostUrgent(Set<Tier> tiers) {
-        return tiers.stream().min(Comparator.naturalOrder()).orElse(Tier.ADVICE_ONLY);
     }
 
     private static <T extends Comparable<T>> List<T> sorted(Set<T> values) {

@@ -202,7 +202,6 @@ class ReferralsIT {
             return waiting;
         });
         var start = new CyclicBarrier(2);
-        var outcomes = new AtomicReference<List<DecideOutcome>>(List.of());
         try (var people = Executors.newFixedThreadPool(2)) {
             Callable<List<DecideOutcome>> round = () -> physician(() -> {
                 var mine = new ArrayList<DecideOutcome>();
@@ -216,7 +215,6 @@ class ReferralsIT {
             var other = people.submit(round);
             var first = one.get(2, TimeUnit.MINUTES);
             var second = other.get(2, TimeUnit.MINUTES);
-            outcomes.set(second);
             for (var i = 0; i < waiting.size(); i++) {
                 assertThat(List.of(first.get(i), second.get(i)))
                         .as("referral %d", i)

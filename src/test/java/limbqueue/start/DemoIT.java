@@ -63,7 +63,7 @@ class DemoIT {
                 coordinator
                         .page()
                         .locator("vaadin-grid")
-                        .getByText("Being entered", new Locator.GetByTextOptions().setExact(true))
+                        .getByText("Keswick-Oduya, Lavinia", new Locator.GetByTextOptions().setExact(true))
                         .first()
                         .click();
                 coordinator.page().waitForURL("**/edit");
@@ -90,7 +90,8 @@ class DemoIT {
                 picture(physician, "queue");
                 physician
                         .page()
-                        .locator(".lq-queue-entry", new Page.LocatorOptions().setHasText("possible undisclosed attempt"))
+                        .locator(
+                                ".lq-queue-entry", new Page.LocatorOptions().setHasText("possible undisclosed attempt"))
                         .first()
                         .click();
                 physician.page().waitForURL(url -> url.matches(".*/referrals/\\d+"));

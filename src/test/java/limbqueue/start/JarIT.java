@@ -17,11 +17,11 @@ class JarIT {
                     .contains(
                             "BOOT-INF/classes/limbqueue/start/Start.class",
                             "BOOT-INF/classes/db/migration/V1__access.sql",
-                            "BOOT-INF/classes/META-INF/resources/ui/limbqueue.css")
+                            "META-INF/resources/ui/limbqueue.css")
                     .noneMatch(name -> name.endsWith(".referral.json"))
                     .noneMatch(name -> name.endsWith("practice.json"))
                     .noneMatch(name -> name.contains("/testbed/") || name.contains("/planted/"))
-                    .noneMatch(name -> name.matches(".*(Test|IT)\\.class"))
+                    .noneMatch(name -> name.matches("BOOT-INF/classes/.*/[^$/]*(Test|IT)\\.class"))
                     .noneMatch(
                             name -> name.matches(
                                     "BOOT-INF/lib/(junit|playwright|testcontainers|archunit|assertj|mockito|spring-boot-test).*"));

@@ -99,12 +99,17 @@ final class Run implements AutoCloseable {
     }
 
     @Override
-    public void close() throws InterruptedException {
+    public void close() {
         var children = process.descendants().toList();
         process.destroy();
-        if (!process.waitFor(30, TimeUnit.SECONDS)) {
-            process.destroyForcibly();
-            children.forEach(ProcessHandle::destroyForcibly);
+        try {
+            if (process.waitFor(30, TimeUnit.SECONDS)) {
+                return;
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
         }
+        process.destroyForcibly();
+        children.forEach(ProcessHandle::destroyForcibly);
     }
 }

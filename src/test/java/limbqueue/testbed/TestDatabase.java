@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
 import javax.sql.DataSource;
 import org.flywaydb.core.Flyway;
-import org.postgresql.ds.PGSimpleDataSource;
+import org.springframework.jdbc.datasource.DriverManagerDataSource;
 import org.springframework.security.crypto.bcrypt.BCryptPasswordEncoder;
 
 /**
@@ -66,10 +66,9 @@ public final class TestDatabase {
 
     /** A source of unpooled connections to this database. */
     public DataSource dataSource() {
-        var source = new PGSimpleDataSource();
-        source.setUrl(url());
+        var source = new DriverManagerDataSource(url());
         if (!user().isEmpty()) {
-            source.setUser(user());
+            source.setUsername(user());
             source.setPassword(password());
         }
         return source;

@@ -22,7 +22,7 @@ final class Expectation {
     static void check(Facts given, String expected, String why) {
         var result = Triage.triage(given.document(), Policy.standard(), Facts.TODAY);
         var json = JSON.readTree(ResultFormat.write(result));
-        for (var wanted : expected.strip().split("\\s+")) {
+        for (var wanted : expected.strip().split("\\s+", -1)) {
             check(json, wanted, why + "\n" + given);
         }
     }
@@ -72,7 +72,7 @@ final class Expectation {
 
     private static JsonNode at(JsonNode result, String path) {
         var here = result;
-        for (var step : path.split("\\.")) {
+        for (var step : path.split("\\.", -1)) {
             here = here.path(step);
         }
         return here;

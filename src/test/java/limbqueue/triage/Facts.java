@@ -32,7 +32,7 @@ record Facts(Map<String, Object> values) {
     /** Reads pairs parted by white space; a value is a JSON literal or else a text, with {@code _} for a blank. */
     static Facts of(String pairs) {
         var values = new TreeMap<String, Object>();
-        for (var pair : pairs.strip().split("\\s+")) {
+        for (var pair : pairs.strip().split("\\s+", -1)) {
             if (pair.isEmpty()) {
                 continue;
             }
@@ -92,7 +92,7 @@ record Facts(Map<String, Object> values) {
     @SuppressWarnings("unchecked")
     private static void put(Map<String, Object> root, String path, Object value) {
         var here = root;
-        var steps = path.split("\\.");
+        var steps = path.split("\\.", -1);
         for (var i = 0; i < steps.length; i++) {
             var last = i == steps.length - 1;
             var entry = ENTRY.matcher(steps[i]);

@@ -172,7 +172,7 @@ final class RandomReferral {
             double known,
             String list,
             Map<String, List<Object>> fields,
-            TreeMap<String, Object> values) {
+            Map<String, Object> values) {
         if (random.nextDouble() >= known) {
             return;
         }

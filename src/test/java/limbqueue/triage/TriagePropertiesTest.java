@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Random;
 import java.util.Set;
 import java.util.function.BiConsumer;
@@ -121,7 +122,7 @@ class TriagePropertiesTest {
                         .orElse(false);
                 for (var field : WORSE_WHEN_LATER_IN_THE_LIST) {
                     var path = "legs." + side + "." + field;
-                    var answers = RandomReferral.LEG.get(field);
+                    var answers = Objects.requireNonNull(RandomReferral.LEG.get(field));
                     var now = facts.get(path).map(answers::indexOf).orElse(-1);
                     var ofAnkle =
                             field.equals("abi") || field.startsWith("pressures.d") || field.startsWith("pressures.p");

@@ -17,7 +17,11 @@ public class AuditStore {
         this.jdbc = jdbc;
     }
 
-    /** @param accountId null where the application itself acted */
+    /**
+     * Adds one entry.
+     *
+     * @param accountId null where the application itself acted
+     */
     public void append(@Nullable Long accountId, String who, String action, String subject) {
         jdbc.sql("""
                         insert into audit_entry (account_id, who, action, subject)

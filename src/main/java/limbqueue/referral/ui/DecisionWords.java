@@ -59,8 +59,9 @@ final class DecisionWords {
 
     private static String categories(Map<Side, Rutherford> categories) {
         return GradeWords.AS_PATIENT_FACES.stream()
-                .filter(categories::containsKey)
-                .map(side -> "; Rutherford " + GradeWords.side(side) + " " + TierWords.category(categories.get(side)))
+                .flatMap(side -> Optional.ofNullable(categories.get(side))
+                        .map(category -> "; Rutherford " + GradeWords.side(side) + " " + TierWords.category(category))
+                        .stream())
                 .collect(Collectors.joining());
     }
 }

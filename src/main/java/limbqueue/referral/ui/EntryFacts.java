@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import limbqueue.document.Draft;
+import limbqueue.referral.ui.FieldKind.Choice;
 import limbqueue.referral.ui.FieldKind.Entries;
 import limbqueue.referral.ui.FieldKind.YesNo;
 import limbqueue.referral.ui.Finding.Gathering;
@@ -24,11 +25,12 @@ final class EntryFacts {
             "dose",
             "to",
             "test",
-            "value",
-            "unit",
             "taken",
             "system",
             "from");
+
+    /** What belongs to the words before it, as a value to its test and a unit to its value. */
+    private static final Set<String> CONTINUES = Set.of("value", "unit");
 
     /** What must be said even when nobody has said it. */
     private static final Set<String> MISSED = Set.of("reportHeld", "imagesHeld", "outcome");
@@ -70,18 +72,27 @@ final class EntryFacts {
                 if (MISSED.contains(field.path())) {
                     said.notKnown(field.words());
                 }
+            } else if (CONTINUES.contains(field.path())) {
+                said.onwards(value.get());
             } else if (field.kind() instanceof YesNo) {
                 if (value.get().equals("yes")) {
                     said.plain(field.words());
                 } else {
                     said.absent(field.words() + ": no");
                 }
-            } else if (SPEAKS_FOR_ITSELF.contains(field.path())) {
-                said.plain(value.get());
             } else {
-                said.plain(field.words() + ": " + value.get().toLowerCase(Locale.ROOT));
+                var words =
+                        field.kind() instanceof Choice && !said.isEmpty() ? withinSentence(value.get()) : value.get();
+                said.plain(SPEAKS_FOR_ITSELF.contains(field.path()) ? words : field.words() + ": " + words);
             }
         }
         return said.isEmpty() ? Finding.notKnown() : said.finding();
+    }
+
+    /** {@code External iliac} becomes {@code external iliac}; {@code CT angiogram} stays. */
+    static String withinSentence(String words) {
+        return words.length() > 1 && Character.isLowerCase(words.charAt(1))
+                ? words.substring(0, 1).toLowerCase(Locale.ROOT) + words.substring(1)
+                : words;
     }
 }

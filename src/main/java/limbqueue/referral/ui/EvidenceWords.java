@@ -4,11 +4,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import limbqueue.document.Draft;
 
 /** The facts that a conclusion rests on, each with its value. */
 final class EvidenceWords {
+
+    private static final Pattern LAB_VALUE = Pattern.compile("labs\\[\\d+]\\.value");
 
     /** @param value empty when nobody has said */
     record Fact(String field, Optional<String> value) {
@@ -39,10 +43,22 @@ final class EvidenceWords {
             for (var index = 0; index < node.get().size(); index++) {
                 add(facts, path + "[" + index + "]", draft);
             }
+        } else if (LAB_VALUE.matcher(path).matches() && node.isPresent()) {
+            facts.add(lab(path.substring(0, path.lastIndexOf('.')), draft));
         } else {
             facts.add(new Fact(
                     name(path), node.map(value -> FieldWords.value(path, value)).filter(words -> !words.isBlank())));
         }
+    }
+
+    /** The test with its value and unit, where the number alone would say nothing. */
+    private static Fact lab(String entry, Draft draft) {
+        var value = Stream.of("value", "unit")
+                .flatMap(field -> draft.get(entry + "." + field).stream()
+                        .map(node -> FieldWords.value(entry + "." + field, node)))
+                .collect(Collectors.joining(" "));
+        var test = draft.get(entry + ".test").map(node -> FieldWords.value(entry + ".test", node));
+        return new Fact(test.orElse("laboratory result"), Optional.of(value));
     }
 
     /** The words for a field; for a part of which nothing is known, the title under which the form asks for it. */

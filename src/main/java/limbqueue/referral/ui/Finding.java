@@ -66,6 +66,16 @@ record Finding(List<Phrase> phrases) {
             return this;
         }
 
+        /** Goes on with the phrase before, if there is one. */
+        Gathering onwards(String text) {
+            if (phrases.isEmpty()) {
+                return plain(text);
+            }
+            var before = phrases.removeLast();
+            phrases.add(new Phrase(before.text() + " " + text, before.weight()));
+            return this;
+        }
+
         /** A detail that matters so much that its absence is said. */
         Gathering notKnown(String what) {
             phrases.add(new Phrase(what + " not known", Weight.NOT_KNOWN));

@@ -69,7 +69,7 @@ class DocumentWordsTest {
                 .singleElement()
                 .extracting(Finding::sentence)
                 .isEqualTo(
-                        "Angiogram, Left, Tarn Edge Hospital, intent: diagnostic, outcome not known, report held: no,"
+                        "Angiogram, left, Tarn Edge Hospital, intent: diagnostic, outcome not known, report held: no,"
                                 + " images held not known");
     }
 
@@ -93,5 +93,24 @@ class DocumentWordsTest {
                 .isEqualTo("right leg, local signs of infection: 4 of 5; right leg, deep infection: yes");
         assertThat(EvidenceWords.sentence(List.of("legs.left.acute"), draft))
                 .isEqualTo("left leg, sudden change: not known");
+    }
+
+    @Test
+    void aLaboratoryResultReadsAsOne() {
+        var draft = Draft.of("""
+                {"labs": [{"test": "egfr", "value": 28, "unit": "mL/min", "taken": "2026-02-18"}]}
+                """);
+
+        assertThat(EntryFacts.of(draft, "labs"))
+                .singleElement()
+                .extracting(Finding::sentence)
+                .isEqualTo("eGFR 28 mL/min, 18 Feb 2026");
+        assertThat(EvidenceWords.sentence(List.of("labs[0].value"), draft)).isEqualTo("eGFR: 28 mL/min");
+    }
+
+    @Test
+    void anAbbreviationKeepsItsCapitals() {
+        assertThat(EntryFacts.withinSentence("External iliac")).isEqualTo("external iliac");
+        assertThat(EntryFacts.withinSentence("CT angiogram")).isEqualTo("CT angiogram");
     }
 }
