@@ -186,10 +186,7 @@ class ReferralFormIT {
         assertThat(coordinator.page().locator(".lq-letter-text")).containsText("Brackenrigg");
         coordinator.picture(Path.of("target/pictures/letter-text.png"), 1440);
         coordinator.button("Close").click();
-        coordinator
-                .page()
-                .locator("vaadin-button", new Page.LocatorOptions().setHasText("Mark as sent"))
-                .click();
+        coordinator.button("Mark the letter about Brackenrigg as sent").click();
         assertThat(coordinator.page().getByText("All letters are sent")).isVisible();
     }
 
