@@ -38,31 +38,31 @@ class HouseRulesTest {
 
     @ParameterizedTest(name = "{0}")
     @MethodSource("rules")
-    void the_house_keeps_the_rule(String name, ArchRule rule, String planted) {
+    void theHouseKeepsTheRule(String name, ArchRule rule, String planted) {
         rule.check(HOUSE);
     }
 
     @ParameterizedTest(name = "{0}")
     @MethodSource("rules")
-    void the_rule_fires_where_it_is_broken_on_purpose(String name, ArchRule rule, String planted) {
+    void theRuleFiresWhereItIsBrokenOnPurpose(String name, ArchRule rule, String planted) {
         assertThatThrownBy(() -> rule.check(PLANTED))
                 .isInstanceOf(AssertionError.class)
                 .hasMessageContaining(planted);
     }
 
     @Test
-    void a_service_method_that_asks_for_a_role_is_no_violation() {
+    void aServiceMethodThatAsksForARoleIsNoViolation() {
         assertThatThrownBy(() -> HouseRules.everyServiceAsksForARole().check(PLANTED))
                 .hasMessageNotContaining("OpenService.guarded");
     }
 
     @Test
-    void the_modules_keep_to_what_each_may_use() {
+    void theModulesKeepToWhatEachMayUse() {
         ApplicationModules.of(Application.class).verify();
     }
 
     @Test
-    void a_module_that_reaches_where_it_may_not_is_found() {
+    void aModuleThatReachesWhereItMayNotIsFound() {
         var planted = ApplicationModules.of("planted", location -> location.contains("/planted/"));
         assertThatThrownBy(planted::verify)
                 .isInstanceOf(Violations.class)
@@ -72,7 +72,7 @@ class HouseRulesTest {
 
     /** Fails too when a test brings a package-info of its own, which would hide the module's from the checks above. */
     @Test
-    void every_module_says_what_it_is_for_and_what_it_may_use() {
+    void everyModuleSaysWhatItIsForAndWhatItMayUse() {
         var modules = ApplicationModules.of(Application.class).stream().toList();
         assertThat(modules)
                 .hasSizeGreaterThan(7)

@@ -38,7 +38,7 @@ class AuditTrailIT {
                 "delete from audit_entry",
                 "truncate audit_entry",
             })
-    void what_is_recorded_stays_as_it_was(String tampering) {
+    void whatIsRecordedStaysAsItWas(String tampering) {
         actingAs.person("coordinator", () -> auditTrail.record("submitted", "R-0001"));
         assertThatThrownBy(() -> jdbc.sql(tampering).update())
                 .isInstanceOf(DataAccessException.class)
@@ -46,7 +46,7 @@ class AuditTrailIT {
     }
 
     @Test
-    void the_newest_comes_first_under_the_name_of_who_did_it() {
+    void theNewestComesFirstUnderTheNameOfWhoDidIt() {
         actingAs.person("coordinator", () -> auditTrail.record("submitted", "R-0002"));
         actingAs.person("physician", () -> auditTrail.record("approved", "R-0002"));
         actingAs.person(
@@ -59,7 +59,7 @@ class AuditTrailIT {
     }
 
     @Test
-    void what_is_undone_is_not_recorded_as_done() {
+    void whatIsUndoneIsNotRecordedAsDone() {
         actingAs.person(
                 "physician",
                 () -> transaction.executeWithoutResult(status -> {
@@ -74,7 +74,7 @@ class AuditTrailIT {
     }
 
     @Test
-    void nothing_is_recorded_under_nobodys_name() {
+    void nothingIsRecordedUnderNobodysName() {
         assertThatThrownBy(() -> auditTrail.record("submitted", "R-0004")).isInstanceOf(AccessDeniedException.class);
     }
 }

@@ -31,7 +31,7 @@ class PeopleIT {
     private Activity activity;
 
     @Test
-    void a_person_added_gets_a_password_that_opens_once_it_is_replaced() {
+    void aPersonAddedGetsAPasswordThatOpensOnceItIsReplaced() {
         actingAs.person("manager", () -> {
             var outcome = people.add("hal.firth", "Hal Firth", Role.COORDINATOR);
             assertThat(outcome).isInstanceOfSatisfying(AddOutcome.Added.class, added -> {
@@ -48,7 +48,7 @@ class PeopleIT {
     }
 
     @Test
-    void two_people_can_not_have_one_sign_in_name_not_even_in_capitals() {
+    void twoPeopleCanNotHaveOneSignInNameNotEvenInCapitals() {
         actingAs.person(
                 "manager",
                 () -> assertThat(people.add("Manager", "Another", Role.MANAGER))
@@ -59,7 +59,7 @@ class PeopleIT {
 
     @ParameterizedTest
     @ValueSource(strings = {"", "a", "two words", "-dash", "ümlaut", "x'; drop table account"})
-    void a_sign_in_name_that_can_not_be_typed_everywhere_is_refused(String name) {
+    void aSignInNameThatCanNotBeTypedEverywhereIsRefused(String name) {
         actingAs.person(
                 "manager",
                 () -> assertThat(people.add(name, "Somebody", Role.PHYSICIAN))
@@ -67,7 +67,7 @@ class PeopleIT {
     }
 
     @Test
-    void a_person_without_a_name_is_refused() {
+    void aPersonWithoutANameIsRefused() {
         actingAs.person(
                 "manager",
                 () -> assertThat(people.add("nameless", "  ", Role.PHYSICIAN))
@@ -75,7 +75,7 @@ class PeopleIT {
     }
 
     @Test
-    void nobody_deactivates_themselves() {
+    void nobodyDeactivatesThemselves() {
         actingAs.person(
                 "manager",
                 () -> assertThatThrownBy(() -> people.deactivate(account("manager")))
@@ -84,7 +84,7 @@ class PeopleIT {
     }
 
     @Test
-    void the_last_manager_stays() {
+    void theLastManagerStays() {
         actingAs.person("manager", () -> people.add("second", "Second Manager", Role.MANAGER));
         actingAs.person("second", () -> {
             people.deactivate(account("manager"));
@@ -95,7 +95,7 @@ class PeopleIT {
     }
 
     @Test
-    void a_change_on_top_of_somebody_elses_is_told_and_not_done() {
+    void aChangeOnTopOfSomebodyElsesIsToldAndNotDone() {
         actingAs.person("manager", () -> {
             var read = account("coordinator");
             people.resetPassword(read);
@@ -106,7 +106,7 @@ class PeopleIT {
     }
 
     @Test
-    void only_a_manager_sees_people() {
+    void onlyAManagerSeesPeople() {
         actingAs.person(
                 "physician", () -> assertThatThrownBy(() -> people.all()).isInstanceOf(AccessDeniedException.class));
         actingAs.person(
@@ -115,12 +115,12 @@ class PeopleIT {
     }
 
     @Test
-    void nobody_signed_in_sees_nothing() {
+    void nobodySignedInSeesNothing() {
         assertThatThrownBy(() -> people.all()).isInstanceOf(AuthenticationCredentialsNotFoundException.class);
     }
 
     @Test
-    void a_password_of_ones_own_replaces_the_present_one_only_with_the_present_one() {
+    void aPasswordOfOnesOwnReplacesThePresentOneOnlyWithThePresentOne() {
         actingAs.person("physician", () -> {
             assertThat(ownPassword.change("not it", "three quiet herons")).isFalse();
             assertThat(ownPassword.change(TestDatabase.PASSWORD, "three quiet herons"))
@@ -138,7 +138,7 @@ class PeopleIT {
                 "my-coordinator-1",
                 "000000000100000000020000000003000000000400000000050000000006000000000700000000"
             })
-    void a_password_too_short_too_long_or_with_the_name_in_it_is_refused(String wanted) {
+    void aPasswordTooShortTooLongOrWithTheNameInItIsRefused(String wanted) {
         actingAs.person("coordinator", () -> {
             assertThat(ownPassword.objection(wanted)).isPresent();
             assertThatThrownBy(() -> ownPassword.change(TestDatabase.PASSWORD, wanted))

@@ -15,13 +15,13 @@ class SignInThrottleTest {
     private final SignInThrottle throttle = new SignInThrottle(clock);
 
     @Test
-    void four_wrong_passwords_cost_nothing() {
+    void fourWrongPasswordsCostNothing() {
         fail("wren", 4);
         assertThat(throttle.wait("wren")).isEmpty();
     }
 
     @Test
-    void the_fifth_costs_half_a_minute_and_each_further_one_twice_as_long() {
+    void theFifthCostsHalfAMinuteAndEachFurtherOneTwiceAsLong() {
         fail("wren", 5);
         assertThat(throttle.wait("wren")).contains(Duration.ofSeconds(30));
         clock.forward(Duration.ofSeconds(30));
@@ -31,13 +31,13 @@ class SignInThrottleTest {
     }
 
     @Test
-    void nobody_waits_longer_than_a_quarter_of_an_hour() {
+    void nobodyWaitsLongerThanAQuarterOfAnHour() {
         fail("wren", 60);
         assertThat(throttle.wait("wren")).contains(Duration.ofMinutes(15));
     }
 
     @Test
-    void the_right_password_forgives_the_wrong_ones() {
+    void theRightPasswordForgivesTheWrongOnes() {
         fail("wren", 4);
         throttle.succeeded("wren");
         fail("wren", 4);
@@ -45,20 +45,20 @@ class SignInThrottleTest {
     }
 
     @Test
-    void upper_case_and_spaces_make_no_other_name() {
+    void upperCaseAndSpacesMakeNoOtherName() {
         fail("Wren", 3);
         fail(" wren ", 2);
         assertThat(throttle.wait("WREN")).isPresent();
     }
 
     @Test
-    void one_name_does_not_make_another_wait() {
+    void oneNameDoesNotMakeAnotherWait() {
         fail("wren", 9);
         assertThat(throttle.wait("osric")).isEmpty();
     }
 
     @Test
-    void after_a_while_without_an_attempt_counting_begins_again() {
+    void afterAWhileWithoutAnAttemptCountingBeginsAgain() {
         fail("wren", 4);
         clock.forward(Duration.ofMinutes(16));
         fail("wren", 1);
@@ -66,7 +66,7 @@ class SignInThrottleTest {
     }
 
     @Test
-    void a_flood_of_names_does_not_fill_the_memory_and_keeps_the_latest() {
+    void aFloodOfNamesDoesNotFillTheMemoryAndKeepsTheLatest() {
         for (var number = 0; number < 30_000; number++) {
             throttle.failed("guess" + number);
         }

@@ -29,7 +29,7 @@ class EmbeddedServerIT {
     }
 
     @Test
-    void what_is_acknowledged_is_on_the_disk() throws SQLException {
+    void whatIsAcknowledgedIsOnTheDisk() throws SQLException {
         try (var server = EmbeddedServer.start(FOLDER)) {
             assertThat(ask(server, "show fsync")).isEqualTo("on");
             assertThat(ask(server, "show synchronous_commit")).isEqualTo("on");
@@ -38,7 +38,7 @@ class EmbeddedServerIT {
     }
 
     @Test
-    void it_answers_on_the_loopback_address_to_whoever_knows_the_password() throws Exception {
+    void itAnswersOnTheLoopbackAddressToWhoeverKnowsThePassword() throws Exception {
         try (var server = EmbeddedServer.start(FOLDER)) {
             assertThat(ask(server, "show listen_addresses")).isEqualTo("127.0.0.1");
             assertThat(ask(server, "show unix_socket_directories")).isEmpty();
@@ -50,7 +50,7 @@ class EmbeddedServerIT {
     }
 
     @Test
-    void the_data_are_kept_between_runs() throws SQLException {
+    void theDataAreKeptBetweenRuns() throws SQLException {
         try (var server = EmbeddedServer.start(FOLDER)) {
             run(server, "create table kept (word text)");
             run(server, "insert into kept values ('here')");
@@ -61,7 +61,7 @@ class EmbeddedServerIT {
     }
 
     @Test
-    void after_a_kill_the_server_left_behind_is_stopped_and_nothing_written_is_lost() throws Exception {
+    void afterAKillTheServerLeftBehindIsStoppedAndNothingWrittenIsLost() throws Exception {
         var other = start(ServerOfAnotherProcess.class, FOLDER.toString());
         waitFor(other, "written");
         var left = ProcessHandle.of(pidInFolder()).orElseThrow();
@@ -81,7 +81,7 @@ class EmbeddedServerIT {
     }
 
     @Test
-    void a_process_of_somebody_else_that_has_the_number_by_now_is_left_alone() throws Exception {
+    void aProcessOfSomebodyElseThatHasTheNumberByNowIsLeftAlone() throws Exception {
         EmbeddedServer.start(FOLDER).close();
         var stranger = new ProcessBuilder("sleep", "60").start();
         try {
@@ -98,7 +98,7 @@ class EmbeddedServerIT {
     }
 
     @Test
-    void a_pid_file_cut_short_by_a_full_disk_does_not_stop_the_start() throws Exception {
+    void aPidFileCutShortByAFullDiskDoesNotStopTheStart() throws Exception {
         EmbeddedServer.start(FOLDER).close();
         Files.writeString(FOLDER.resolve("postgres/postmaster.pid"), "");
         try (var server = EmbeddedServer.start(FOLDER)) {
@@ -107,7 +107,7 @@ class EmbeddedServerIT {
     }
 
     @Test
-    void data_of_another_version_are_told_and_left_as_they_are() throws Exception {
+    void dataOfAnotherVersionAreToldAndLeftAsTheyAre() throws Exception {
         EmbeddedServer.start(FOLDER).close();
         Files.writeString(FOLDER.resolve("postgres/PG_VERSION"), "13\n");
         assertThatThrownBy(() -> EmbeddedServer.start(FOLDER))

@@ -23,7 +23,7 @@ class StartChecksTest {
     Path temporary;
 
     @Test
-    void a_taken_port_is_told_with_one_to_try_instead() throws IOException {
+    void aTakenPortIsToldWithOneToTryInstead() throws IOException {
         try (var taken = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
             assertThatThrownBy(() -> check(Map.of(
                             "server.port", Integer.toString(taken.getLocalPort()), "server.address", "127.0.0.1")))
@@ -34,7 +34,7 @@ class StartChecksTest {
     }
 
     @Test
-    void a_folder_that_can_not_be_written_is_told() throws IOException {
+    void aFolderThatCanNotBeWrittenIsTold() throws IOException {
         // A file in the way refuses even root, whom permissions do not stop.
         var file = Files.createFile(temporary.resolve("file"));
         assertThatThrownBy(() -> check(Map.of(
@@ -48,14 +48,14 @@ class StartChecksTest {
     }
 
     @Test
-    void the_log_goes_into_the_data_folder() {
+    void theLogGoesIntoTheDataFolder() {
         var settings = check(Map.of("server.port", "0", "limbqueue.data-folder", temporary.toString()));
         assertThat(settings.getProperty("logging.file.name"))
                 .isEqualTo(temporary.resolve("logs/limbqueue.json").toString());
     }
 
     @Test
-    void a_url_of_another_kind_of_database_is_told() {
+    void aUrlOfAnotherKindOfDatabaseIsTold() {
         assertThatThrownBy(
                         () -> check(Map.of("server.port", "0", "spring.datasource.url", "jdbc:mysql://db/limbqueue")))
                 .isInstanceOf(CannotStartException.class)
@@ -65,7 +65,7 @@ class StartChecksTest {
     /** The numbers are PostgreSQL's own {@code server_version_num}: major times 10000 plus minor. */
     @ParameterizedTest
     @CsvSource({"90624, 9.6.24", "130014, 13.14", "139999, 13.99"})
-    void a_database_before_14_is_too_old(int number, String name) {
+    void aDatabaseBefore14IsTooOld(int number, String name) {
         assertThatThrownBy(() -> StartChecks.checkVersion(number, name))
                 .isInstanceOf(CannotStartException.class)
                 .hasMessageContaining("PostgreSQL " + name)
@@ -74,7 +74,7 @@ class StartChecksTest {
 
     @ParameterizedTest
     @CsvSource({"140000, 14.0", "140011, 14.11", "180004, 18.4"})
-    void a_database_from_14_on_will_do(int number, String name) {
+    void aDatabaseFrom14OnWillDo(int number, String name) {
         assertThatCode(() -> StartChecks.checkVersion(number, name)).doesNotThrowAnyException();
     }
 

@@ -29,7 +29,7 @@ class ErrorPagesIT {
     private int port;
 
     @Test
-    void an_address_that_leads_nowhere_is_told_in_plain_words(Visitor manager) {
+    void anAddressThatLeadsNowhereIsToldInPlainWords(Visitor manager) {
         manager.signIn("manager").open("no/such/place");
         assertThat(manager.heading("There is nothing at this address")).isVisible();
         assertThat(manager.page().content()).doesNotContain("Exception");
@@ -38,14 +38,14 @@ class ErrorPagesIT {
     }
 
     @Test
-    void a_page_that_fails_shows_a_number_and_the_log_the_reason(Visitor manager, CapturedOutput output) {
+    void aPageThatFailsShowsANumberAndTheLogTheReason(Visitor manager, CapturedOutput output) {
         manager.signIn("manager").open("failing/now");
         assertThat(manager.heading("This page could not be opened")).isVisible();
         tellsANumberThatTheLogHas(manager, output);
     }
 
     @Test
-    void a_button_that_fails_shows_a_number_and_the_log_the_reason(Visitor manager, CapturedOutput output) {
+    void aButtonThatFailsShowsANumberAndTheLogTheReason(Visitor manager, CapturedOutput output) {
         manager.signIn("manager").open("failing").button("Fail").click();
         assertThat(manager.heading("That did not work")).isVisible();
         tellsANumberThatTheLogHas(manager, output);
@@ -59,7 +59,7 @@ class ErrorPagesIT {
     }
 
     @Test
-    void health_is_open_and_says_no_more_than_its_status() throws Exception {
+    void healthIsOpenAndSaysNoMoreThanItsStatus() throws Exception {
         var answer = get("actuator/health");
         assertThat(answer.statusCode()).isEqualTo(200);
         assertThat(answer.body())
@@ -70,7 +70,7 @@ class ErrorPagesIT {
 
     @ParameterizedTest
     @ValueSource(strings = {"actuator", "actuator/env", "actuator/beans", "actuator/metrics", "actuator/loggers"})
-    void nothing_else_of_the_inside_is_open(String path) throws Exception {
+    void nothingElseOfTheInsideIsOpen(String path) throws Exception {
         assertThat(get(path).statusCode()).isNotEqualTo(200);
     }
 

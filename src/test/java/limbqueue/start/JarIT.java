@@ -10,7 +10,7 @@ import org.junit.jupiter.api.Test;
 class JarIT {
 
     @Test
-    void the_jar_holds_the_application_and_nothing_of_its_tests_or_demo() throws IOException {
+    void theJarHoldsTheApplicationAndNothingOfItsTestsOrDemo() throws IOException {
         try (var jar = new ZipFile(Run.jarFile().toFile())) {
             var names = jar.stream().map(ZipEntry::getName).toList();
             assertThat(names)
@@ -29,7 +29,7 @@ class JarIT {
     }
 
     @Test
-    void the_jar_is_the_same_whenever_it_is_built() throws IOException {
+    void theJarIsTheSameWheneverItIsBuilt() throws IOException {
         try (var jar = new ZipFile(Run.jarFile().toFile())) {
             var own = jar.stream()
                     .filter(entry -> entry.getName().startsWith("BOOT-INF/classes/limbqueue/"))

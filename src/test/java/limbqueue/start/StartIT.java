@@ -18,14 +18,14 @@ class StartIT {
     Path folder;
 
     @Test
-    void without_a_new_enough_java_one_line_says_how_to_get_it() throws Exception {
+    void withoutANewEnoughJavaOneLineSaysHowToGetIt() throws Exception {
         try (var run = Run.onOlderJava(folder, "nowhere")) {
             endsWithOneLine(run, "this is Java 17, Java 25 or later is needed", "point JAVA_HOME at it");
         }
     }
 
     @Test
-    void an_older_java_hands_over_to_a_newer_one_and_passes_its_exit_status_on() throws Exception {
+    void anOlderJavaHandsOverToANewerOneAndPassesItsExitStatusOn() throws Exception {
         try (var taken = listening();
                 var run = Run.onOlderJava(folder, "usual", "--server.port=" + taken.getLocalPort())) {
             endsWithOneLine(run, "Port " + taken.getLocalPort() + " is taken");
@@ -33,7 +33,7 @@ class StartIT {
     }
 
     @Test
-    void a_taken_port_is_one_line() throws Exception {
+    void aTakenPortIsOneLine() throws Exception {
         try (var taken = listening();
                 var run = Run.jar(folder, "--server.port=" + taken.getLocalPort())) {
             endsWithOneLine(run, "Port " + taken.getLocalPort() + " is taken", "choose another");
@@ -41,7 +41,7 @@ class StartIT {
     }
 
     @Test
-    void an_unreachable_database_is_one_line() throws Exception {
+    void anUnreachableDatabaseIsOneLine() throws Exception {
         int free;
         try (var closed = listening()) {
             free = closed.getLocalPort();
@@ -55,7 +55,7 @@ class StartIT {
     }
 
     @Test
-    void a_wrong_password_for_the_database_is_one_line() throws Exception {
+    void aWrongPasswordForTheDatabaseIsOneLine() throws Exception {
         try (var run = Run.jar(
                 folder,
                 "--server.port=0",
@@ -67,7 +67,7 @@ class StartIT {
     }
 
     @Test
-    void a_data_folder_that_can_not_be_written_is_one_line() throws Exception {
+    void aDataFolderThatCanNotBeWrittenIsOneLine() throws Exception {
         var inTheWay = Files.createFile(folder.resolve("file"));
         try (var run = Run.jar(folder, "--server.port=0", "--limbqueue.data-folder=" + inTheWay.resolve("data"))) {
             endsWithOneLine(run, "can't be written", "limbqueue.data-folder");
@@ -75,7 +75,7 @@ class StartIT {
     }
 
     @Test
-    void a_database_of_ones_own_is_used_and_its_first_manager_told_once() throws Exception {
+    void aDatabaseOfOnesOwnIsUsedAndItsFirstManagerToldOnce() throws Exception {
         var database = TestDatabase.empty();
         var settings = new String[] {
             "--server.port=0",
@@ -94,7 +94,7 @@ class StartIT {
     }
 
     @Test
-    void what_is_written_survives_a_kill_and_a_signal_ends_everything() throws Exception {
+    void whatIsWrittenSurvivesAKillAndASignalEndsEverything() throws Exception {
         var data = folder.resolve("limbqueue-data");
         try (var first = Run.jar(folder, "--server.port=0")) {
             assertThat(first.ready())

@@ -23,7 +23,7 @@ class StartTest {
 
     /** Class file version 61 is Java 17: The Java Virtual Machine Specification, table 4.1-A. */
     @Test
-    void the_first_class_loads_on_java_17() throws IOException {
+    void theFirstClassLoadsOnJava17() throws IOException {
         try (var file = new DataInputStream(Start.class.getResourceAsStream("Start.class"))) {
             assertThat(file.readInt()).isEqualTo(0xCAFEBABE);
             file.readUnsignedShort();
@@ -32,7 +32,7 @@ class StartTest {
     }
 
     @Test
-    void the_first_class_needs_nothing_but_the_jdk() {
+    void theFirstClassNeedsNothingButTheJdk() {
         ArchRuleDefinition.classes()
                 .that()
                 .haveFullyQualifiedName(Start.class.getName())
@@ -46,20 +46,20 @@ class StartTest {
 
     @ParameterizedTest
     @CsvSource({"17.0.15, 17", "25, 25", "25.0.3, 25", "26-ea, 26", "1.8.0_402, 1"})
-    void the_version_is_read_from_the_folder_of_a_java(String version, int feature) throws IOException {
+    void theVersionIsReadFromTheFolderOfAJava(String version, int feature) throws IOException {
         javaOf(version);
         assertThat(Start.featureOf(home)).isEqualTo(feature);
     }
 
     @Test
-    void a_folder_without_a_java_is_passed_over() throws IOException {
+    void aFolderWithoutAJavaIsPassedOver() throws IOException {
         assertThat(Start.featureOf(home)).isZero();
         Files.writeString(home.resolve("release"), "JAVA_VERSION=\"25\"\n");
         assertThat(Start.featureOf(home)).isZero();
     }
 
     @Test
-    void the_jar_and_the_build_look_for_a_java_in_the_same_folders() throws IOException {
+    void theJarAndTheBuildLookForAJavaInTheSameFolders() throws IOException {
         var script = Files.readString(Path.of("mvnw"));
         var list =
                 script.substring(script.indexOf("for home in"), script.indexOf("; do", script.indexOf("for home in")));

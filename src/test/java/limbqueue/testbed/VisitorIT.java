@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 class VisitorIT {
 
     @Test
-    void the_check_for_accessibility_finds_what_is_planted(Visitor somebody) {
+    void theCheckForAccessibilityFindsWhatIsPlanted(Visitor somebody) {
         somebody.open("sign-in");
         somebody.page().evaluate("""
                 () => {
@@ -25,7 +25,7 @@ class VisitorIT {
     }
 
     @Test
-    void visitors_do_not_share_a_session(Visitor one, Visitor other) {
+    void visitorsDoNotShareASession(Visitor one, Visitor other) {
         one.signIn("manager");
         other.open("people").page().waitForURL("**/sign-in");
     }

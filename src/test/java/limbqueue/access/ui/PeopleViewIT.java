@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 class PeopleViewIT {
 
     @Test
-    void a_person_added_signs_in_once_and_chooses_a_password(Visitor manager, Visitor newcomer) {
+    void aPersonAddedSignsInOnceAndChoosesAPassword(Visitor manager, Visitor newcomer) {
         manager.signIn("manager");
         var password = add(manager, "hal.firth", "Hal Firth", "coordinator");
 
@@ -40,7 +40,7 @@ class PeopleViewIT {
     }
 
     @Test
-    void a_person_deactivated_is_out_at_the_next_click_and_can_not_come_back(Visitor manager, Visitor leaver) {
+    void aPersonDeactivatedIsOutAtTheNextClickAndCanNotComeBack(Visitor manager, Visitor leaver) {
         manager.signIn("manager");
         var password = add(manager, "ida.moss", "Ida Moss", "physician");
         leaver.signIn("ida.moss", password);
@@ -54,7 +54,7 @@ class PeopleViewIT {
     }
 
     @Test
-    void a_name_already_taken_is_told_at_the_field_and_what_was_typed_stays(Visitor manager) {
+    void aNameAlreadyTakenIsToldAtTheFieldAndWhatWasTypedStays(Visitor manager) {
         manager.signIn("manager");
         fill(manager, "physician", "Another Physician", "physician");
         assertThat(manager.page().getByText("Somebody already signs in as physician"))
@@ -65,7 +65,7 @@ class PeopleViewIT {
     }
 
     @Test
-    void the_page_is_for_the_manager_alone(Visitor coordinator) {
+    void thePageIsForTheManagerAlone(Visitor coordinator) {
         coordinator.signIn("coordinator").open("people");
         assertThat(coordinator.heading("This page is not for your role")).isVisible();
         assertThat(coordinator.page().content()).doesNotContain("Osric Pell");
@@ -74,7 +74,7 @@ class PeopleViewIT {
     }
 
     @Test
-    void the_pages_of_the_manager_can_be_used_by_everybody(Visitor manager) {
+    void thePagesOfTheManagerCanBeUsedByEverybody(Visitor manager) {
         manager.signIn("manager");
         for (var place : new String[] {"people", "practice", "activity", "password"}) {
             manager.open(place);

@@ -19,14 +19,14 @@ class SignInIT {
         "physician, queue, Dr Imogen Tarrant",
         "manager, people, Osric Pell"
     })
-    void each_role_arrives_where_its_work_begins(String name, String place, String shown, Visitor person) {
+    void eachRoleArrivesWhereItsWorkBegins(String name, String place, String shown, Visitor person) {
         person.signIn(name);
         assertThat(person.place()).isEqualTo(place);
         assertThat(person.page().textContent("header")).contains(shown).contains(name);
     }
 
     @Test
-    void the_sign_in_page_says_what_this_is_and_who_decides(Visitor somebody) {
+    void theSignInPageSaysWhatThisIsAndWhoDecides(Visitor somebody) {
         somebody.open("sign-in");
         assertThat(somebody.page().textContent("main"))
                 .contains("Every referral for a blocked leg artery")
@@ -38,7 +38,7 @@ class SignInIT {
     }
 
     @Test
-    void a_wrong_password_is_told_in_words(Visitor somebody) {
+    void aWrongPasswordIsToldInWords(Visitor somebody) {
         somebody.signInExpectingRefusal("manager", "not the password");
         assertThat(somebody.page().textContent("[role=alert]")).contains("don't go together");
         assertThat(somebody.accessibilityViolations()).isEmpty();
@@ -46,13 +46,13 @@ class SignInIT {
     }
 
     @Test
-    void a_name_that_nobody_has_is_told_in_the_same_words(Visitor somebody) {
+    void aNameThatNobodyHasIsToldInTheSameWords(Visitor somebody) {
         somebody.signInExpectingRefusal("nobody-at-all", "not the password");
         assertThat(somebody.page().textContent("[role=alert]")).contains("don't go together");
     }
 
     @Test
-    void too_many_wrong_passwords_make_a_name_wait(Visitor somebody) {
+    void tooManyWrongPasswordsMakeANameWait(Visitor somebody) {
         for (var attempt = 0; attempt < 5; attempt++) {
             somebody.signInExpectingRefusal("guessed-name", "guess " + attempt);
         }
@@ -63,14 +63,14 @@ class SignInIT {
     }
 
     @Test
-    void whoever_wanted_a_page_gets_it_after_signing_in(Visitor manager) {
+    void whoeverWantedAPageGetsItAfterSigningIn(Visitor manager) {
         manager.open("practice").page().waitForURL("**/sign-in");
         manager.signInHere("manager");
         assertThat(manager.place()).startsWith("practice");
     }
 
     @Test
-    void signing_out_ends_the_session(Visitor manager) {
+    void signingOutEndsTheSession(Visitor manager) {
         manager.signIn("manager");
         manager.button("Sign out").click();
         manager.page().waitForURL("**/sign-in");

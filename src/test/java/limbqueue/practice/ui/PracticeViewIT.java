@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Test;
 class PracticeViewIT {
 
     @Test
-    void the_letterhead_is_kept_and_the_frame_shows_the_name(Visitor manager) {
+    void theLetterheadIsKeptAndTheFrameShowsTheName(Visitor manager) {
         manager.signIn("manager").open("practice");
         manager.field("Name of the practice").fill("Hollin Bridge Vascular Practice");
         manager.field("Address, one line each").fill("4 Weir Lane\nHollin Bridge");
@@ -26,7 +26,7 @@ class PracticeViewIT {
     }
 
     @Test
-    void of_two_people_who_save_the_second_sees_both_and_loses_nothing(Visitor first, Visitor second) {
+    void ofTwoPeopleWhoSaveTheSecondSeesBothAndLosesNothing(Visitor first, Visitor second) {
         first.signIn("manager").open("practice");
         second.signIn("manager").open("practice");
         first.field("Letters are signed by").fill("Dr Imogen Tarrant");
@@ -47,7 +47,7 @@ class PracticeViewIT {
     }
 
     @Test
-    void a_practice_without_a_name_is_told_at_the_field(Visitor manager) {
+    void aPracticeWithoutANameIsToldAtTheField(Visitor manager) {
         manager.signIn("manager").open("practice");
         manager.field("Name of the practice").fill(" ");
         manager.button("Save").click();
@@ -56,7 +56,7 @@ class PracticeViewIT {
     }
 
     @Test
-    void the_policy_in_force_stands_beside_the_letterhead(Visitor manager) {
+    void thePolicyInForceStandsBesideTheLetterhead(Visitor manager) {
         manager.signIn("manager").open("practice");
         assertThat(manager.heading("Policy in force: standard-1")).isVisible();
         assertThat(manager.page().textContent("main"))
