@@ -15,7 +15,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** The demo as a newcomer meets it: its sign-ins, its pictures, and an approval that survives the end of the process. */
 class DemoIT {
 
-    private static final Path PICTURES = Path.of("target", "pictures");
+    private static final Path PICTURES = Path.of("target", "pictures", "demo");
     private static final Pattern ADDRESS = Pattern.compile("LimbQueue is ready: (http://localhost:\\d+/)");
     private static final Pattern SIGN_IN = Pattern.compile("(\\w+) +password +(\\S+)");
 
