@@ -28,12 +28,12 @@ import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
+import limbqueue.document.Draft;
 import limbqueue.triage.Side;
 import limbqueue.triage.Tier;
 import limbqueue.triage.TriageResult;
 import limbqueue.triage.TriageResult.LegResult;
 import limbqueue.triage.TriageResult.Question;
-import tools.jackson.databind.JsonNode;
 
 /**
  * What triage proposes, beside the facts it rests on: how soon, the grades of both legs, red flags with their evidence,
@@ -57,8 +57,8 @@ final class ProposalPanel extends Section {
     private boolean open;
     private Optional<Shown> shown = Optional.empty();
 
-    /** @param evidence the values named as evidence, by path */
-    private record Shown(TriageResult result, Map<String, JsonNode> evidence) {}
+    /** @param evidence what stands at the paths named as evidence, in words */
+    private record Shown(TriageResult result, Map<String, String> evidence) {}
 
     /** A part that is folded away, filled only while it is open; it stays open while the proposal changes. */
     private static final class Unfolding extends NativeDetails {
@@ -112,9 +112,9 @@ final class ProposalPanel extends Section {
         toggle.getElement().setAttribute("aria-expanded", String.valueOf(open));
     }
 
-    /** @param values the values of the document by path, for the evidence */
-    void show(TriageResult result, Function<String, Optional<JsonNode>> values) {
-        var now = new Shown(result, evidence(result, values));
+    /** @param draft what the proposal was made on, for the evidence */
+    void show(TriageResult result, Draft draft) {
+        var now = new Shown(result, evidence(result, draft));
         if (shown.filter(now::equals).isPresent()) {
             return;
         }
@@ -138,7 +138,7 @@ final class ProposalPanel extends Section {
                         "Waiting since " + TierWords.date(result.urgency().waitingSince()) + "."),
                 grades(result));
         if (!result.contradictions().isEmpty()) {
-            facts.add(new H3("Does not go together"), contradictions(result));
+            facts.add(new H3("Does not go together"), contradictions(result, now.evidence()));
         }
         if (!result.redFlags().isEmpty()) {
             facts.add(new H3("Red flags"), redFlags(result, now.evidence()));
@@ -161,13 +161,15 @@ final class ProposalPanel extends Section {
                 () -> workUp(result));
     }
 
-    private static Map<String, JsonNode> evidence(TriageResult result, Function<String, Optional<JsonNode>> values) {
-        var evidence = new HashMap<String, JsonNode>();
-        Stream.concat(
+    private static Map<String, String> evidence(TriageResult result, Draft draft) {
+        var evidence = new HashMap<String, String>();
+        Stream.of(
                         result.redFlags().stream().flatMap(flag -> flag.evidence().stream()),
-                        result.reasons().stream().flatMap(reason -> reason.because().stream()))
-                .distinct()
-                .forEach(path -> values.apply(path).ifPresent(value -> evidence.put(path, value)));
+                        result.reasons().stream().flatMap(reason -> reason.because().stream()),
+                        result.contradictions().stream().flatMap(contradiction -> contradiction.fields().stream()))
+                .flatMap(paths -> paths)
+                .forEach(
+                        path -> evidence.computeIfAbsent(path, named -> EvidenceWords.sentence(List.of(named), draft)));
         return evidence;
     }
 
@@ -224,7 +226,7 @@ final class ProposalPanel extends Section {
                 "WIfI",
                 leg -> leg.wifi()
                         .map(wifi -> cell(
-                                "stage " + wifi.stage() + " (" + wifi.wound() + "-" + wifi.ischaemia() + "-"
+                                "stage " + wifi.stage() + " (" + wifi.wound() + "\u2011" + wifi.ischaemia() + "\u2011"
                                         + wifi.infection() + ")",
                                 wifi.possibleStages(),
                                 TierWords::stages))
@@ -283,21 +285,21 @@ final class ProposalPanel extends Section {
         return new NativeTableCell(nothing);
     }
 
-    private Component contradictions(TriageResult result) {
+    private Component contradictions(TriageResult result, Map<String, String> words) {
         var list = list("lq-proposal-contradictions");
         for (var contradiction : result.contradictions()) {
             var item = new ListItem(new Span(contradiction.text()));
-            item.add(evidence(contradiction.fields(), Map.of()));
+            item.add(evidence(contradiction.fields(), words));
             list.add(item);
         }
         return list;
     }
 
-    private Component redFlags(TriageResult result, Map<String, JsonNode> values) {
+    private Component redFlags(TriageResult result, Map<String, String> words) {
         var list = list("lq-proposal-flags");
         for (var flag : result.redFlags()) {
             var item = new ListItem(new Span(flag.text()));
-            item.add(evidence(flag.evidence(), values), source(flag.source()));
+            item.add(evidence(flag.evidence(), words), source(flag.source()));
             list.add(item);
         }
         return list;
@@ -333,11 +335,11 @@ final class ProposalPanel extends Section {
         return couldReveal.moreUrgentThan(now) ? "; could bring " + TierWords.inSentence(couldReveal) : "";
     }
 
-    private Component reasons(TriageResult result, Map<String, JsonNode> values) {
+    private Component reasons(TriageResult result, Map<String, String> words) {
         var list = list("lq-proposal-reasons");
         for (var reason : result.reasons()) {
             var item = new ListItem(new Span(reason.text()));
-            item.add(evidence(reason.because(), values), source(reason.source()));
+            item.add(evidence(reason.because(), words), source(reason.source()));
             list.add(item);
         }
         return list;
@@ -356,15 +358,11 @@ final class ProposalPanel extends Section {
         return list;
     }
 
-    private Div evidence(List<String> paths, Map<String, JsonNode> values) {
+    private Div evidence(List<String> paths, Map<String, String> words) {
         var evidence = new Div();
         evidence.addClassName("lq-evidence");
         for (var path : paths) {
-            var words = FieldWords.of(path)
-                    + Optional.ofNullable(values.get(path))
-                            .map(value -> ": " + FieldWords.value(path, value))
-                            .orElse("");
-            var link = new NativeButton(words, _ -> goTo.accept(path));
+            var link = new NativeButton(words.getOrDefault(path, FieldWords.of(path)), _ -> goTo.accept(path));
             link.addClassName("lq-link");
             evidence.add(link);
         }

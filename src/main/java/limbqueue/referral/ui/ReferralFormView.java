@@ -207,7 +207,7 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
         editing.ifPresent(now -> {
             var reading = now.draft().read(referrals.today());
             var result = referrals.propose(reading);
-            now.panel().show(result, now.draft()::get);
+            now.panel().show(result, now.draft());
             now.form().tell(reading.problems(), result.contradictions());
             now.sections().show(section -> now.form().progress(section, reading.problems(), result.questions()));
             showProblems(now.form().inOrder(reading.problems()));

@@ -35,7 +35,7 @@ class FormSpeedTest {
             draft.set("legs.left.pressures.toe", 20 + change);
             var reading = draft.read(TODAY);
             var result = Triage.triage(reading.document(), Policy.standard(), TODAY);
-            panel.show(result, draft::get);
+            panel.show(result, draft);
             form.tell(reading.problems(), result.contradictions());
             sections.show(section -> form.progress(section, reading.problems(), result.questions()));
             taken.add(clock.getCurrentThreadCpuTime() - before);

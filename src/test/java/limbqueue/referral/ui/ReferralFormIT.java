@@ -27,6 +27,8 @@ class ReferralFormIT {
         answer(coordinator, "legs.right.acute.present", "yes");
         answer(coordinator, "legs.right.acute.cold", "yes");
         assertThat(proposal(coordinator)).containsText("Same day");
+        assertThat(proposal(coordinator)).containsText("right leg, cold: yes");
+        assertThat(proposal(coordinator)).not().containsText("{");
         coordinator.picture(Path.of("target/pictures/form-proposal.png"), 1440);
         coordinator.picture(Path.of("target/pictures/form-proposal-1024.png"), 1024);
 
