@@ -5,8 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.regex.Pattern;
 import limbqueue.testbed.Visitor;
 import org.junit.jupiter.api.Test;
@@ -17,6 +20,7 @@ class DemoIT {
 
     private static final Path PICTURES = Path.of("target", "pictures", "demo");
     private static final Pattern ADDRESS = Pattern.compile("LimbQueue is ready: (http://localhost:\\d+/)");
+    private static final Pattern FAMILY = Pattern.compile("\"family\": \"([^\"]+)\"");
     private static final Pattern SIGN_IN = Pattern.compile("(\\w+) +password +(\\S+)");
 
     @TempDir
@@ -47,6 +51,22 @@ class DemoIT {
             physician.open(decided);
             assertThat(physician.page().locator(".lq-decision-banner")).containsText("Approved");
         }
+        var log = Files.readString(folder.resolve("limbqueue-data/logs/limbqueue.json"));
+        assertThat(log).contains("\"@timestamp\"");
+        assertThat(familyNames()).hasSizeGreaterThan(20).allSatisfy(name -> assertThat(log)
+                .doesNotContain(name));
+    }
+
+    /** The family names of the demo's patients, none of which belongs into a log. */
+    private static List<String> familyNames() throws IOException {
+        var names = new ArrayList<String>();
+        try (var files = Files.list(Path.of("demo-referrals"))) {
+            for (var file : files.filter(file -> file.toString().endsWith(".referral.json"))
+                    .toList()) {
+                FAMILY.matcher(Files.readString(file)).results().forEach(found -> names.add(found.group(1)));
+            }
+        }
+        return names;
     }
 
     @Test
