@@ -38,6 +38,7 @@ import limbqueue.triage.question.Acting;
 import limbqueue.triage.question.Answers;
 import limbqueue.triage.question.Exploration;
 import limbqueue.triage.question.Fact;
+import limbqueue.triage.question.Sentence;
 import limbqueue.triage.threshold.Source;
 import limbqueue.triage.urgency.LegUrgency;
 
@@ -224,49 +225,52 @@ final class LegAssessment {
                 .ifPresent(abi -> reasons.add(new Reason(
                         "ankle-brachial-index",
                         List.of(facts.path("pressures"), "armPressures"),
-                        "Ankle-brachial index of the %s %.2f: %s."
-                                .formatted(
-                                        facts.words(),
-                                        abi.value(),
-                                        switch (abi.band()) {
-                                            case ABNORMAL -> "abnormal";
-                                            case BORDERLINE -> "borderline";
-                                            case NORMAL -> "normal";
-                                            case NONCOMPRESSIBLE ->
-                                                "the arteries cannot be compressed, the number says nothing";
-                                        }),
+                        Sentence.of(
+                                "Ankle-brachial index of the %s %.2f: %s.",
+                                facts.words(),
+                                abi.value(),
+                                switch (abi.band()) {
+                                    case ABNORMAL -> "abnormal";
+                                    case BORDERLINE -> "borderline";
+                                    case NORMAL -> "normal";
+                                    case NONCOMPRESSIBLE ->
+                                        "the arteries cannot be compressed, the number says nothing";
+                                }),
                         Source.ACC_AHA_2024)));
         if (Indices.fallsWithExercise(facts.leg(), arms, facts.limits())) {
             reasons.add(new Reason(
                     "fall-after-exercise",
                     List.of(facts.path("abiAfterExercise"), facts.path("pressures.ankleAfterExercise")),
-                    "The pressure of the %s falls with exercise as it does behind a narrowed artery."
-                            .formatted(facts.words()),
+                    Sentence.of(
+                            "The pressure of the %s falls with exercise as it does behind a narrowed artery.",
+                            facts.words()),
                     Source.AHA_ABI_2012));
         }
         if (picture.acute()) {
             reasons.add(new Reason(
                     "rutherford-acute",
                     List.of(facts.path("acute")),
-                    "Acute limb ischaemia of the %s, class %s."
-                            .formatted(facts.words(), rutherford.actOn().label()),
+                    Sentence.of(
+                            "Acute limb ischaemia of the %s, class %s.",
+                            facts.words(), rutherford.actOn().label()),
                     Source.RUTHERFORD_1997));
         } else if (picture.symptoms()) {
             reasons.add(new Reason(
                     "rutherford-chronic",
                     because(),
-                    "Rutherford category %s of the %s%s."
-                            .formatted(
-                                    rutherford.actOn().label(),
-                                    facts.words(),
-                                    rutherford.possible().size() > 1
-                                            ? "; the walking distance stands in for a treadmill test (common practice)"
-                                            : ""),
+                    Sentence.of(
+                            "Rutherford category %s of the %s%s.",
+                            rutherford.actOn().label(),
+                            facts.words(),
+                            rutherford.possible().size() > 1
+                                    ? "; the walking distance stands in for a treadmill test (common practice)"
+                                    : ""),
                     Source.RUTHERFORD_1997));
             reasons.add(new Reason(
                     "fontaine",
                     because(),
-                    "Fontaine stage of the %s, from the complaint and the walking distance.".formatted(facts.words()),
+                    Sentence.of(
+                            "Fontaine stage of the %s, from the complaint and the walking distance.", facts.words()),
                     Source.FONTAINE_1954));
         }
         if (picture.threatening() && !picture.acute()) {
@@ -274,21 +278,24 @@ final class LegAssessment {
                     "chronic-limb-threatening",
                     because(),
                     switch (limbThreatening()) {
-                        case YES -> "Limb-threatening ischaemia of the %s.".formatted(facts.words());
+                        case YES -> Sentence.of("Limb-threatening ischaemia of the %s.", facts.words());
                         case NO ->
-                            "The definition of limb-threatening ischaemia is not met for the %s."
-                                    .formatted(facts.words());
+                            Sentence.of(
+                                    "The definition of limb-threatening ischaemia is not met for the %s.",
+                                    facts.words());
                         case CANNOT_SAY ->
-                            "Limb-threatening ischaemia of the %s cannot be ruled out: no figure of its blood flow is known."
-                                    .formatted(facts.words());
+                            Sentence.of(
+                                    "Limb-threatening ischaemia of the %s cannot be ruled out: no figure of its blood flow is known.",
+                                    facts.words());
                     },
                     Source.GVG_2019));
             reasons.add(new Reason(
                     "wifi-stage",
                     Stream.concat(because().stream(), Stream.of(facts.path("pressures")))
                             .toList(),
-                    "WIfI of the %s: wound %d, ischaemia %d, infection %d."
-                            .formatted(facts.words(), wound, picture.perfusion().ischaemia(), picture.infection()),
+                    Sentence.of(
+                            "WIfI of the %s: wound %d, ischaemia %d, infection %d.",
+                            facts.words(), wound, picture.perfusion().ischaemia(), picture.infection()),
                     Source.WIFI_2014));
         }
         return reasons;

@@ -53,8 +53,9 @@ class DemoIT {
         }
         var log = Files.readString(folder.resolve("limbqueue-data/logs/limbqueue.json"));
         assertThat(log).contains("\"@timestamp\"");
-        assertThat(familyNames()).hasSizeGreaterThan(20).allSatisfy(name -> assertThat(log)
-                .doesNotContain(name));
+        assertThat(familyNames())
+                .hasSizeGreaterThan(20)
+                .allSatisfy(name -> assertThat(log).doesNotContain(name));
     }
 
     /** The family names of the demo's patients, none of which belongs into a log. */

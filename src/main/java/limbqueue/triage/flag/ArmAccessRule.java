@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import limbqueue.triage.ReferralDocument.ArmPressures;
 import limbqueue.triage.finding.Case;
+import limbqueue.triage.question.Sentence;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Source;
 
@@ -31,8 +32,9 @@ final class ArmAccessRule implements FlagRule {
         var right = arms.right().get().value();
         if (Math.abs(left - right) >= referral.limits().of(Limit.ARM_DIFFERENCE_AT_LEAST)) {
             return Outcome.fires(
-                    "The arm pressures differ by %.0f mmHg: suspect a narrowed subclavian or axillary artery on the %s"
-                                    .formatted(Math.abs(left - right), left < right ? "left" : "right")
+                    Sentence.of(
+                                    "The arm pressures differ by %.0f mmHg: suspect a narrowed subclavian or axillary artery on the %s",
+                                    Math.abs(left - right), left < right ? "left" : "right")
                             + " before an arm is used for access.",
                     List.of("armPressures.left", "armPressures.right"));
         }

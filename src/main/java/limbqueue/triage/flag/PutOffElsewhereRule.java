@@ -2,6 +2,7 @@ package limbqueue.triage.flag;
 
 import java.util.stream.Stream;
 import limbqueue.triage.finding.Case;
+import limbqueue.triage.question.Sentence;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Source;
 
@@ -32,8 +33,9 @@ final class PutOffElsewhereRule implements FlagRule {
         }
         return deferred.days().get().days() >= referral.limits().whole(Limit.DEFERRED_AT_LEAST)
                 ? Outcome.fires(
-                        "Treatment was put off elsewhere for %d days although the leg hurts at rest or has tissue loss:"
-                                        .formatted(deferred.days().get().days())
+                        Sentence.of(
+                                        "Treatment was put off elsewhere for %d days although the leg hurts at rest or has tissue loss:",
+                                        deferred.days().get().days())
                                 + " the waiting began there.",
                         Stream.concat(
                                         Stream.of("deferredElsewhere.days"),

@@ -10,6 +10,7 @@ import limbqueue.triage.ReferralDocument.Ulcer;
 import limbqueue.triage.TriageResult.Contradiction;
 import limbqueue.triage.perfusion.Indices;
 import limbqueue.triage.question.Acting;
+import limbqueue.triage.question.Sentence;
 import limbqueue.triage.threshold.Limit;
 
 /** Answers about one leg that cannot all be true. The more serious reading is acted on until somebody settles it. */
@@ -42,8 +43,9 @@ public final class Contradictions {
             // Two decimals on both sides: the tolerance is compared at two decimals as well.
             if (Math.round(difference * 100) > Math.round(facts.limits().of(Limit.ABI_CONTRADICTION_MORE_THAN) * 100)) {
                 add(
-                        "The ankle-brachial index reported, %.2f, is not the one that the pressures give, %.2f; the pressures count."
-                                .formatted(reported.get().value(), measured.get()),
+                        Sentence.of(
+                                "The ankle-brachial index reported, %.2f, is not the one that the pressures give, %.2f; the pressures count.",
+                                reported.get().value(), measured.get()),
                         "abi",
                         "pressures");
             }

@@ -10,6 +10,7 @@ import limbqueue.triage.grade.LegFacts;
 import limbqueue.triage.grade.WifiTable;
 import limbqueue.triage.grade.WoundGrade;
 import limbqueue.triage.question.Answers;
+import limbqueue.triage.question.Sentence;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Source;
 
@@ -89,7 +90,7 @@ public final class LegUrgency {
         }
 
         public String sentence(String legWords) {
-            return sentence.formatted(legWords);
+            return Sentence.of(sentence, legWords);
         }
 
         public String source() {

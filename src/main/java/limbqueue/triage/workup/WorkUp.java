@@ -30,6 +30,7 @@ import limbqueue.triage.finding.IliacDisease;
 import limbqueue.triage.finding.KidneyFunction;
 import limbqueue.triage.finding.Substances;
 import limbqueue.triage.grade.LegPicture;
+import limbqueue.triage.question.Sentence;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Source;
 
@@ -142,8 +143,9 @@ public final class WorkUp {
         dated(
                 "kidney-function",
                 "Creatinine and eGFR",
-                kidney.map(value -> "Last eGFR %.0f; contrast is given into an artery, and CTA waits for it."
-                                .formatted(value.egfr()))
+                kidney.map(value -> Sentence.of(
+                                "Last eGFR %.0f; contrast is given into an artery, and CTA waits for it.",
+                                value.egfr()))
                         .orElse("No kidney function held; contrast is given into an artery, and CTA waits for it."),
                 kidney.flatMap(KidneyFunction::taken)
                         .map(taken ->
@@ -322,7 +324,7 @@ public final class WorkUp {
         if (anyLeg(LegPicture::claudication) && done < wanted) {
             need(
                     "exercise-therapy",
-                    "Supervised exercise for %.0f weeks".formatted(wanted),
+                    Sentence.of("Supervised exercise for %.0f weeks", wanted),
                     "Exercise comes before an elective procedure for claudication.",
                     Source.ACC_AHA_2024);
         }
