@@ -10,6 +10,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Locale;
 import limbqueue.access.AuditTrail;
 import limbqueue.access.CurrentPerson;
 import limbqueue.access.Person;
@@ -266,7 +267,7 @@ public class Referrals {
     private String reference(LocalDate today) {
         String reference;
         do {
-            reference = "LQ-%d-%04d".formatted(today.getYear(), store.nextNumber(today.getYear()));
+            reference = String.format(Locale.ROOT, "LQ-%d-%04d", today.getYear(), store.nextNumber(today.getYear()));
         } while (store.referenceTaken(reference));
         return reference;
     }
