@@ -7,6 +7,7 @@ public final class Sentence {
 
     private Sentence() {}
 
+    @SuppressWarnings("AnnotateFormatMethod") // that annotation would be a dependency of the core
     public static String of(String template, Object... values) {
         return String.format(Locale.ROOT, template, values);
     }
