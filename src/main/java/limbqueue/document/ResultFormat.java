@@ -30,7 +30,7 @@ public final class ResultFormat {
         return switch (value) {
             case AnkleBrachialIndex index -> Optional.of(index(index, index.value()));
             case ToeBrachialIndex index -> Optional.of(index(index, index.value()));
-            case Fontaine grade -> Optional.of(NODES.stringNode(label(grade)));
+            case Fontaine grade -> Optional.of(NODES.stringNode(grade.label()));
             case RutherfordGrade grade -> Optional.of(rutherford(grade));
             case Rutherford category -> Optional.of(category(category));
             default -> Optional.empty();
@@ -41,16 +41,6 @@ public final class ResultFormat {
     private static JsonNode index(Record index, double value) {
         ObjectNode object = RecordForm.of(index.getClass()).write(index, RecordForm.Special.NONE);
         return object.set("value", NODES.numberNode(BigDecimal.valueOf(value).setScale(2, RoundingMode.HALF_UP)));
-    }
-
-    private static String label(Fontaine grade) {
-        return switch (grade) {
-            case I -> "I";
-            case IIA -> "IIa";
-            case IIB -> "IIb";
-            case III -> "III";
-            case IV -> "IV";
-        };
     }
 
     private static JsonNode rutherford(RutherfordGrade grade) {

@@ -24,7 +24,6 @@ import limbqueue.triage.ReferralDocument.Smoking;
 import limbqueue.triage.Side;
 import limbqueue.triage.Tier;
 import limbqueue.triage.TriageResult;
-import limbqueue.triage.TriageResult.Fontaine;
 import limbqueue.triage.TriageResult.Question;
 import limbqueue.triage.TriageResult.Rutherford;
 import limbqueue.triage.TriageResult.RutherfordScale;
@@ -343,40 +342,13 @@ final class LetterWriter {
             return "no complaint has been reported to us, so it is not graded";
         }
         var rutherford = (category.scale() == RutherfordScale.ACUTE ? "acute limb ischaemia, " : "")
-                + "Rutherford category " + category.label() + " (" + words(category) + ")";
+                + "Rutherford category " + category.label() + " (" + category.description() + ")";
         // A category that the physician changed leaves no Fontaine stage behind it that anybody has looked at.
         return (changed.isPresent() || category.scale() == RutherfordScale.ACUTE
                         ? rutherford
                         : rutherford + ", Fontaine stage "
-                                + label(proposed.fontaine().grade()))
+                                + proposed.fontaine().grade().label())
                 + (settled ? "" : "; this may change as we learn more");
-    }
-
-    /** The clinical descriptions of rutherford-1997. */
-    private static String words(Rutherford category) {
-        return switch (category) {
-            case CHRONIC_0 -> "no symptoms";
-            case CHRONIC_1 -> "mild claudication";
-            case CHRONIC_2 -> "moderate claudication";
-            case CHRONIC_3 -> "severe claudication";
-            case CHRONIC_4 -> "ischaemic rest pain";
-            case CHRONIC_5 -> "minor tissue loss";
-            case CHRONIC_6 -> "major tissue loss";
-            case ACUTE_I -> "viable";
-            case ACUTE_IIA -> "marginally threatened";
-            case ACUTE_IIB -> "immediately threatened";
-            case ACUTE_III -> "irreversible";
-        };
-    }
-
-    private static String label(Fontaine grade) {
-        return switch (grade) {
-            case I -> "I";
-            case IIA -> "IIa";
-            case IIB -> "IIb";
-            case III -> "III";
-            case IV -> "IV";
-        };
     }
 
     private static boolean claudicationOnly(ReferralDecided decided) {

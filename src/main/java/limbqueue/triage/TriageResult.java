@@ -82,11 +82,22 @@ public record TriageResult(
     public record ToeBrachialIndex(double value, TbiBand band, IndexOrigin from) {}
 
     public enum Fontaine {
-        I,
-        IIA,
-        IIB,
-        III,
-        IV
+        I("I"),
+        IIA("IIa"),
+        IIB("IIb"),
+        III("III"),
+        IV("IV");
+
+        private final String label;
+
+        Fontaine(String label) {
+            this.label = label;
+        }
+
+        /** As printed: {@code I}, {@code IIa}, {@code IIb}, {@code III}, {@code IV}. */
+        public String label() {
+            return label;
+        }
     }
 
     public record FontaineGrade(Fontaine grade, List<Fontaine> possible) {}
@@ -98,24 +109,26 @@ public record TriageResult(
 
     /** Rutherford categories, chronic 0 to 6 and acute I to III, in rising order of severity within each scale. */
     public enum Rutherford {
-        CHRONIC_0(RutherfordScale.CHRONIC, "0"),
-        CHRONIC_1(RutherfordScale.CHRONIC, "1"),
-        CHRONIC_2(RutherfordScale.CHRONIC, "2"),
-        CHRONIC_3(RutherfordScale.CHRONIC, "3"),
-        CHRONIC_4(RutherfordScale.CHRONIC, "4"),
-        CHRONIC_5(RutherfordScale.CHRONIC, "5"),
-        CHRONIC_6(RutherfordScale.CHRONIC, "6"),
-        ACUTE_I(RutherfordScale.ACUTE, "I"),
-        ACUTE_IIA(RutherfordScale.ACUTE, "IIa"),
-        ACUTE_IIB(RutherfordScale.ACUTE, "IIb"),
-        ACUTE_III(RutherfordScale.ACUTE, "III");
+        CHRONIC_0(RutherfordScale.CHRONIC, "0", "no symptoms"),
+        CHRONIC_1(RutherfordScale.CHRONIC, "1", "mild claudication"),
+        CHRONIC_2(RutherfordScale.CHRONIC, "2", "moderate claudication"),
+        CHRONIC_3(RutherfordScale.CHRONIC, "3", "severe claudication"),
+        CHRONIC_4(RutherfordScale.CHRONIC, "4", "ischaemic rest pain"),
+        CHRONIC_5(RutherfordScale.CHRONIC, "5", "minor tissue loss"),
+        CHRONIC_6(RutherfordScale.CHRONIC, "6", "major tissue loss"),
+        ACUTE_I(RutherfordScale.ACUTE, "I", "viable"),
+        ACUTE_IIA(RutherfordScale.ACUTE, "IIa", "marginally threatened"),
+        ACUTE_IIB(RutherfordScale.ACUTE, "IIb", "immediately threatened"),
+        ACUTE_III(RutherfordScale.ACUTE, "III", "irreversible");
 
         private final RutherfordScale scale;
         private final String label;
+        private final String description;
 
-        Rutherford(RutherfordScale scale, String label) {
+        Rutherford(RutherfordScale scale, String label, String description) {
             this.scale = scale;
             this.label = label;
+            this.description = description;
         }
 
         public RutherfordScale scale() {
@@ -125,6 +138,11 @@ public record TriageResult(
         /** As printed: {@code 0} to {@code 6}, or {@code I}, {@code IIa}, {@code IIb}, {@code III}. */
         public String label() {
             return label;
+        }
+
+        /** The clinical description of the category (rutherford-1997). */
+        public String description() {
+            return description;
         }
     }
 

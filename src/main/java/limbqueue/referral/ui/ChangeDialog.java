@@ -105,7 +105,7 @@ class ChangeDialog extends Dialog {
         var select = new Select<Rutherford>();
         select.setLabel("Rutherford, " + GradeWords.side(side) + " leg");
         select.setItems(Rutherford.values());
-        select.setItemLabelGenerator(category -> TierWords.category(category) + ", " + TierWords.of(category)
+        select.setItemLabelGenerator(category -> TierWords.category(category) + ", " + category.description()
                 + (category == proposed ? " (proposed)" : ""));
         select.setValue(proposed);
         return select;

@@ -105,7 +105,7 @@ final class LegsPanel {
         var category = leg.rutherford().category();
         return grade(
                 TierWords.category(category),
-                List.of(TierWords.of(category)),
+                List.of(category.description()),
                 GradeWords.possible(leg.rutherford()),
                 category == Collections.min(leg.rutherford().possible()));
     }
@@ -113,7 +113,7 @@ final class LegsPanel {
     private static Span fontaine(LegResult leg) {
         var fontaine = leg.fontaine();
         return grade(
-                TierWords.grade(fontaine.grade()),
+                fontaine.grade().label(),
                 List.of(),
                 GradeWords.possible(fontaine),
                 fontaine.grade() == Collections.min(fontaine.possible()));

@@ -213,14 +213,13 @@ final class ProposalPanel extends Section {
                 "Rutherford",
                 leg -> cell(
                         TierWords.category(leg.rutherford().category()) + ", "
-                                + TierWords.of(leg.rutherford().category()),
+                                + leg.rutherford().category().description(),
                         leg.rutherford().possible(),
                         TierWords::categories)));
         rows.add(row(
                 result,
                 "Fontaine",
-                leg -> cell(
-                        TierWords.grade(leg.fontaine().grade()), leg.fontaine().possible(), TierWords::grades)));
+                leg -> cell(leg.fontaine().grade().label(), leg.fontaine().possible(), TierWords::grades)));
         rows.add(row(
                 result,
                 "WIfI",

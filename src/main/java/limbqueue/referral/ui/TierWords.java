@@ -80,19 +80,8 @@ final class TierWords {
         };
     }
 
-    /** The grade alone, as printed: {@code IIb}. */
-    static String grade(Fontaine grade) {
-        return switch (grade) {
-            case I -> "I";
-            case IIA -> "IIa";
-            case IIB -> "IIb";
-            case III -> "III";
-            case IV -> "IV";
-        };
-    }
-
     static String grades(List<Fontaine> possible) {
-        return ranges(possible, List.of(Fontaine.values()), TierWords::grade, (_, _) -> true);
+        return ranges(possible, List.of(Fontaine.values()), Fontaine::label, (_, _) -> true);
     }
 
     /** The category alone, as {@code 5} or {@code acute IIa}. */
@@ -109,23 +98,6 @@ final class TierWords {
                 List.of(Rutherford.values()),
                 TierWords::category,
                 (one, next) -> one.scale() == next.scale());
-    }
-
-    /** What the category says. */
-    static String of(Rutherford category) {
-        return switch (category) {
-            case CHRONIC_0 -> "no symptoms";
-            case CHRONIC_1 -> "mild claudication";
-            case CHRONIC_2 -> "moderate claudication";
-            case CHRONIC_3 -> "severe claudication";
-            case CHRONIC_4 -> "ischaemic rest pain";
-            case CHRONIC_5 -> "minor tissue loss";
-            case CHRONIC_6 -> "major tissue loss";
-            case ACUTE_I -> "viable";
-            case ACUTE_IIA -> "marginally threatened";
-            case ACUTE_IIB -> "immediately threatened";
-            case ACUTE_III -> "irreversible";
-        };
     }
 
     static String of(Answer answer) {

@@ -137,7 +137,8 @@ public final class Contradictions {
                 && picture.perfusion().ischaemia() <= 1
                 && !picture.perfusion().poorAtRest()) {
             add(
-                    "Pain at rest with good pressures: the pain keeps its grade until the cause is settled; a toe pressure helps.",
+                    "Pain at rest with good pressures: the pain keeps its grade until the cause is settled"
+                            + (facts.figures().distalKnown() ? "." : "; a toe pressure helps."),
                     "restPain.present",
                     "pressures");
         }

@@ -204,6 +204,24 @@ class ReferralFormIT {
     }
 
     @Test
+    void theHeadCoversNothingOfTheProposalInANarrowWindow(Visitor coordinator) {
+        begin(coordinator);
+        type(coordinator, "patient.family", "Featherstonehaugh-Cholmondeley");
+        type(coordinator, "patient.given", "Wilhelmina Persephone");
+        saved(coordinator);
+        var page = coordinator.page();
+        page.setViewportSize(1024, 768);
+        field(coordinator, "legs.left.pressures.toe").scrollIntoViewIfNeeded();
+        coordinator.rest();
+        var head = page.locator(".lq-form-head").boundingBox();
+        for (var below : new String[] {".lq-proposal-range", ".lq-sections a, .lq-sections button"}) {
+            assertThat(page.locator(below).first().boundingBox().y)
+                    .as(below)
+                    .isGreaterThanOrEqualTo(head.y + head.height);
+        }
+    }
+
+    @Test
     void aManagerHasNoReferrals(Visitor manager) {
         manager.signIn("manager").open("referrals");
         assertThat(manager.page().locator(".lq-list-view")).hasCount(0);
