@@ -9,7 +9,6 @@ import limbqueue.triage.ReferralDocument.Gangrene;
 import limbqueue.triage.ReferralDocument.Ulcer;
 import limbqueue.triage.TriageResult.Contradiction;
 import limbqueue.triage.perfusion.Indices;
-import limbqueue.triage.question.Acting;
 import limbqueue.triage.question.Sentence;
 import limbqueue.triage.threshold.Limit;
 
@@ -123,7 +122,7 @@ public final class Contradictions {
 
     private void acute() {
         var acute = facts.leg().acute();
-        if (acute.present().equals(Optional.of(false)) && new Acting().of(facts.acute())) {
+        if (acute.present().equals(Optional.of(false)) && facts.acting(LegTopics.ACUTE)) {
             add(
                     "New limb ischaemia is denied, yet it has an onset or a finding; it is assumed to be there.",
                     "acute.present",
