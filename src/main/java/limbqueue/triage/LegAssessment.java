@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.EnumSet;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -75,18 +74,16 @@ final class LegAssessment {
     LegAssessment(LegFacts facts, ReferralDocument document) {
         this.facts = facts;
         this.picture = LegPicture.of(facts);
-        var known = new HashMap<>(facts.byTopic());
-        for (var fact : Background.of(facts.side(), document, facts.limits()).facts()) {
-            known.put(fact.topic(), fact);
-        }
+        var known = facts.byTopic();
+        Background.of(facts.side(), document, facts.limits()).facts().forEach(known::note);
         this.rules = LegUrgency.rules().read(known);
         this.rutherfords = RUTHERFORD.read(known);
         this.fontaines = FONTAINE.read(known);
         this.threats = THREAT.read(known);
         this.wounds = WOUND.read(known);
         this.tiers = LegUrgency.tiers().read(known);
-        this.infection = facts.of(LegTopics.INFECTION);
-        this.ischaemia = facts.of(LegTopics.ISCHAEMIA);
+        this.infection = known.of(LegTopics.INFECTION);
+        this.ischaemia = known.of(LegTopics.ISCHAEMIA);
         this.rule = rules.actOn();
         this.rutherford = rutherfords.actOn();
         this.fontaine = fontaines.actOn();
@@ -189,7 +186,7 @@ final class LegAssessment {
         grades.put("chronicLimbThreatening", threats.decisive());
         var wifi = new HashSet<>(wounds.decisive().keySet());
         infection.part().ifPresent(reading -> wifi.addAll(reading.decisive().keySet()));
-        if (ischaemia.known().isEmpty()) {
+        if (!ischaemia.known()) {
             wifi.add(ischaemia.path());
         }
         for (var fact : unknown.values()) {

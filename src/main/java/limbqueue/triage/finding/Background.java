@@ -14,6 +14,7 @@ import limbqueue.triage.ReferralDocument.Procedure;
 import limbqueue.triage.ReferralDocument.ProcedureKind;
 import limbqueue.triage.ReferralDocument.Segment;
 import limbqueue.triage.Side;
+import limbqueue.triage.grade.LegTopics;
 import limbqueue.triage.question.Fact;
 import limbqueue.triage.question.Topic;
 import limbqueue.triage.threshold.Limit;
@@ -29,10 +30,6 @@ import limbqueue.triage.threshold.Limits;
  */
 public record Background(
         Fact<Boolean> largePoplitealAneurysm, Fact<Boolean> earlierRepairOccluded, Fact<Boolean> abandonedProcedure) {
-
-    public static final Topic<Boolean> LARGE_POPLITEAL_ANEURYSM = Topic.yesOrNo("large popliteal aneurysm");
-    public static final Topic<Boolean> EARLIER_REPAIR_OCCLUDED = Topic.yesOrNo("earlier repair occluded");
-    public static final Topic<Boolean> ABANDONED_PROCEDURE = Topic.yesOrNo("abandoned procedure");
 
     public List<Fact<Boolean>> facts() {
         return List.of(largePoplitealAneurysm, earlierRepairOccluded, abandonedProcedure);
@@ -51,7 +48,7 @@ public record Background(
 
     /** About a leg without a foot nothing is asked. */
     private static Fact<Boolean> settledWithoutFoot(Fact<Boolean> fact, boolean footGone) {
-        return footGone && fact.known().isEmpty() ? Fact.known(fact.topic(), false) : fact;
+        return footGone && !fact.known() ? Fact.known(fact.topic(), false) : fact;
     }
 
     private static Fact<Boolean> largePoplitealAneurysm(
@@ -63,26 +60,26 @@ public record Background(
                 .anyMatch(lesion -> lesion.diameterMm()
                         .map(diameter -> diameter.value() >= limits.of(Limit.POPLITEAL_ANEURYSM_AT_LEAST))
                         .orElse(false))) {
-            return Fact.known(LARGE_POPLITEAL_ANEURYSM, true);
+            return Fact.known(LegTopics.LARGE_POPLITEAL_ANEURYSM, true);
         }
         var unmeasured = first(lesions, here.and(lesion -> lesion.diameterMm().isEmpty()));
         if (unmeasured.isPresent()) {
             return mostSerious(
-                    LARGE_POPLITEAL_ANEURYSM,
+                    LegTopics.LARGE_POPLITEAL_ANEURYSM,
                     "lesions[" + unmeasured.getAsInt() + "].diameterMm",
                     "How many millimetres wide is the popliteal aneurysm of the " + words + "?");
         }
         if (lesions.stream().anyMatch(Background::poplitealAneurysm)) {
-            return Fact.known(LARGE_POPLITEAL_ANEURYSM, false);
+            return Fact.known(LegTopics.LARGE_POPLITEAL_ANEURYSM, false);
         }
         var history = document.history().poplitealAneurysm();
         return history.orElse(false)
                 ? mostSerious(
-                        LARGE_POPLITEAL_ANEURYSM,
+                        LegTopics.LARGE_POPLITEAL_ANEURYSM,
                         "lesions",
                         "Behind which knee is the popliteal aneurysm, and how wide is it?")
                 : Fact.yesOrNo(
-                        LARGE_POPLITEAL_ANEURYSM,
+                        LegTopics.LARGE_POPLITEAL_ANEURYSM,
                         "history.poplitealAneurysm",
                         history,
                         "Is an aneurysm behind a knee known?");
@@ -103,16 +100,16 @@ public record Background(
                 || document.procedures().orElse(List.of()).stream()
                         .anyMatch(procedure -> Case.concerns(procedure.side(), side) && bypassOccluded(procedure));
         if (occluded) {
-            return Fact.known(EARLIER_REPAIR_OCCLUDED, true);
+            return Fact.known(LegTopics.EARLIER_REPAIR_OCCLUDED, true);
         }
         var unmeasured =
                 first(lesions, inStent.and(lesion -> lesion.stenosisPercent().isEmpty()));
         return unmeasured.isPresent()
                 ? mostSerious(
-                        EARLIER_REPAIR_OCCLUDED,
+                        LegTopics.EARLIER_REPAIR_OCCLUDED,
                         "lesions[" + unmeasured.getAsInt() + "].stenosisPercent",
                         "Is the earlier stent of the " + words + " still open?")
-                : Fact.known(EARLIER_REPAIR_OCCLUDED, false);
+                : Fact.known(LegTopics.EARLIER_REPAIR_OCCLUDED, false);
     }
 
     private static boolean bypassOccluded(Procedure procedure) {
@@ -123,7 +120,7 @@ public record Background(
     private static Fact<Boolean> abandonedProcedure(Side side, ReferralDocument document, String words) {
         if (document.procedures().isEmpty()) {
             return Fact.yesOrNo(
-                    ABANDONED_PROCEDURE,
+                    LegTopics.ABANDONED_PROCEDURE,
                     "procedures",
                     Optional.empty(),
                     "Was a procedure on the arteries of the " + words
@@ -132,17 +129,17 @@ public record Background(
         var procedures = document.procedures().get();
         Predicate<Procedure> here = procedure -> Case.concerns(procedure.side(), side);
         if (procedures.stream().anyMatch(here.and(Background::abandoned))) {
-            return Fact.known(ABANDONED_PROCEDURE, true);
+            return Fact.known(LegTopics.ABANDONED_PROCEDURE, true);
         }
         var untold = first(
                 procedures, here.and(procedure -> procedure.outcome().orElse(Outcome.UNKNOWN) == Outcome.UNKNOWN));
         return untold.isPresent()
                 ? Fact.yesOrNo(
-                        ABANDONED_PROCEDURE,
+                        LegTopics.ABANDONED_PROCEDURE,
                         "procedures[" + untold.getAsInt() + "].outcome",
                         Optional.empty(),
                         "Was the earlier procedure on the " + words + " completed, broken off, or without success?")
-                : Fact.known(ABANDONED_PROCEDURE, false);
+                : Fact.known(LegTopics.ABANDONED_PROCEDURE, false);
     }
 
     private static boolean abandoned(Procedure procedure) {

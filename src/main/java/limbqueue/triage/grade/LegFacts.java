@@ -2,11 +2,8 @@ package limbqueue.triage.grade;
 
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -31,6 +28,7 @@ import limbqueue.triage.perfusion.Perfusion;
 import limbqueue.triage.perfusion.PerfusionFigures;
 import limbqueue.triage.perfusion.Supply;
 import limbqueue.triage.question.Fact;
+import limbqueue.triage.question.Facts;
 import limbqueue.triage.question.Topic;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Limits;
@@ -47,7 +45,7 @@ public final class LegFacts {
     private final String path;
     private final String words;
     private final Supply supply;
-    private final Map<Topic<?>, Fact<?>> facts = HashMap.newHashMap(40);
+    private final Facts facts = LegTopics.nothingKnown();
 
     public LegFacts(Side side, ReferralDocument document, LocalDate asOf, Limits limits) {
         this.side = side;
@@ -94,22 +92,17 @@ public final class LegFacts {
     }
 
     private void note(Fact<?> fact) {
-        facts.put(fact.topic(), fact);
+        facts.note(fact);
     }
 
     /** What is known, or could be asked, by topic. */
-    public Map<Topic<?>, Fact<?>> byTopic() {
+    public Facts byTopic() {
         return facts;
-    }
-
-    @SuppressWarnings("unchecked") // a fact stands under its own topic
-    public <T> Fact<T> of(Topic<T> topic) {
-        return (Fact<T>) Objects.requireNonNull(facts.get(topic));
     }
 
     /** What is acted on about {@code topic}. */
     public <T> T acting(Topic<T> topic) {
-        return of(topic).acting();
+        return facts.of(topic).acting();
     }
 
     /** The supply that is acted on. */

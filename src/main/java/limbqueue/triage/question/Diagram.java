@@ -46,6 +46,7 @@ public final class Diagram<R> {
     private final int[] topicOf;
     private final int[][] next;
     private final int root;
+    private final long[] own;
 
     private Diagram(List<R> conclusions, Places places, int root) {
         if (conclusions.size() > Long.SIZE) {
@@ -57,6 +58,10 @@ public final class Diagram<R> {
         this.topicOf = new int[next.length];
         places.drawn.forEach((key, place) -> topicOf[place] = key.getFirst());
         this.root = root;
+        this.own = new long[conclusions.size()];
+        for (var i = 0; i < own.length; i++) {
+            own[i] = 1L << i;
+        }
     }
 
     /** Runs {@code rules} for every way of answering what they ask. */
@@ -115,7 +120,7 @@ public final class Diagram<R> {
     }
 
     /** What the facts of one referral leave of the diagram; {@code facts} says something about every topic asked. */
-    public Reading<R> read(Map<Topic<?>, Fact<?>> facts) {
+    public Reading<R> read(Facts facts) {
         return new Reading<>(this, facts);
     }
 
@@ -125,6 +130,11 @@ public final class Diagram<R> {
 
     int root() {
         return root;
+    }
+
+    /** One bit for each conclusion. */
+    long[] own() {
+        return own;
     }
 
     int places() {

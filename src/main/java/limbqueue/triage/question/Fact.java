@@ -6,30 +6,58 @@ import java.util.Optional;
 /**
  * What one referral says about a topic, or how it could be asked.
  *
- * @param path the field of the referral that an answer fills
- * @param known the answer, where the referral gives it
- * @param actOn what to act on while it is unknown: for a measurement that nothing else replaces the most serious value,
- *     for a complaint the one that invents nothing
- * @param choices the answers that are possible while it is unknown
- * @param ask the question, as it can be asked on the phone
- * @param part for a topic with rules of its own, what they make of the referral
+ * @param <T> an answer
  */
-public record Fact<T>(
-        Topic<T> topic,
-        String path,
-        Optional<T> known,
-        T actOn,
-        List<T> choices,
-        String ask,
-        Optional<Reading<T>> part) {
+public final class Fact<T> {
 
+    private final Topic<T> topic;
+    private final String path;
+    private final String ask;
+    private final boolean known;
+    private final int acting;
+    private final int possible;
+    private final Optional<Reading<T>> part;
+
+    private Fact(
+            Topic<T> topic,
+            String path,
+            String ask,
+            boolean known,
+            int acting,
+            int possible,
+            Optional<Reading<T>> part) {
+        this.topic = topic;
+        this.path = path;
+        this.ask = ask;
+        this.known = known;
+        this.acting = acting;
+        this.possible = possible;
+        this.part = part;
+    }
+
+    /**
+     * @param path the field of the referral that an answer fills
+     * @param known the answer, where the referral gives it
+     * @param actOn what to act on while it is unknown: for a measurement that nothing else replaces the most serious
+     *     value, for a complaint the one that invents nothing
+     * @param choices the answers that are possible while it is unknown
+     * @param ask the question, as it can be asked on the phone
+     */
     public static <T> Fact<T> of(Topic<T> topic, String path, Optional<T> known, T actOn, List<T> choices, String ask) {
-        return new Fact<>(topic, path, known, actOn, choices, ask, Optional.empty());
+        if (known.isPresent()) {
+            return known(topic, known.get());
+        }
+        var possible = 0;
+        for (var choice : choices) {
+            possible |= 1 << topic.indexOf(choice);
+        }
+        return new Fact<>(topic, path, ask, false, topic.indexOf(actOn), possible, Optional.empty());
     }
 
     /** A fact that nobody has to ask about. */
     public static <T> Fact<T> known(Topic<T> topic, T answer) {
-        return of(topic, "", Optional.of(answer), answer, List.of(answer), "");
+        var index = topic.indexOf(answer);
+        return new Fact<>(topic, "", "", true, index, 1 << index, Optional.empty());
     }
 
     /** A yes-or-no complaint or condition, not invented while it is unknown. */
@@ -45,38 +73,57 @@ public record Fact<T>(
         if (!reading.conclusions().equals(topic.answers())) {
             throw new IllegalArgumentException(topic + " has other answers than its rules have conclusions");
         }
-        var possible = reading.possible();
-        var actOn = reading.actOn();
+        var possible = Math.toIntExact(reading.possibleBits());
         return new Fact<>(
                 topic,
                 "",
-                possible.size() == 1 ? Optional.of(actOn) : Optional.empty(),
-                actOn,
-                possible,
                 "",
+                Integer.bitCount(possible) == 1,
+                topic.indexOf(reading.actOn()),
+                possible,
                 Optional.of(reading));
+    }
+
+    public Topic<T> topic() {
+        return topic;
+    }
+
+    /** The field of the referral that an answer fills; empty when known. */
+    public String path() {
+        return path;
+    }
+
+    /** The question, as it can be asked on the phone; empty when known. */
+    public String ask() {
+        return ask;
+    }
+
+    public boolean known() {
+        return known;
     }
 
     /** The answer that is acted on, known or not. */
     public T acting() {
-        return known.orElse(actOn);
+        return topic.answers().get(acting);
     }
 
     /** Every answer that is possible. */
     public List<T> possible() {
-        return known.map(List::of).orElse(choices);
+        return topic.answers().stream()
+                .filter(answer -> allows(topic.indexOf(answer)))
+                .toList();
+    }
+
+    /** What rules of their own make of the referral, for a topic that has such. */
+    public Optional<Reading<T>> part() {
+        return part;
     }
 
     int actingIndex() {
-        return topic.indexOf(acting());
+        return acting;
     }
 
-    /** One bit for each answer of the topic that is possible. */
-    int mask() {
-        var mask = 0;
-        for (var answer : possible()) {
-            mask |= 1 << topic.indexOf(answer);
-        }
-        return mask;
+    boolean allows(int answer) {
+        return (possible >> answer & 1) == 1;
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A diagram read with what one referral says: what to act on, everything that its unknown facts still allow, and which
@@ -15,20 +16,14 @@ public final class Reading<R> {
 
     private final Diagram<R> diagram;
     private final Fact<?>[] facts;
-    private final int[] masks;
+    private long @Nullable [] ownReached;
 
-    Reading(Diagram<R> diagram, Map<Topic<?>, Fact<?>> known) {
+    Reading(Diagram<R> diagram, Facts known) {
         this.diagram = diagram;
         var topics = diagram.topics();
         this.facts = new Fact<?>[topics.size()];
-        this.masks = new int[topics.size()];
         for (var i = 0; i < facts.length; i++) {
-            var fact = known.get(topics.get(i));
-            if (fact == null) {
-                throw new IllegalArgumentException("nothing is said about " + topics.get(i));
-            }
-            facts[i] = fact;
-            masks[i] = fact.mask();
+            facts[i] = known.of(topics.get(i));
         }
     }
 
@@ -52,7 +47,7 @@ public final class Reading<R> {
             var fact = facts[diagram.topicOf(place)];
             if (fact.part().isPresent()) {
                 fact.part().get().lookedAt(unknown);
-            } else if (fact.known().isEmpty()) {
+            } else if (!fact.known()) {
                 unknown.put(fact.path(), fact);
             }
             place = diagram.next(place)[fact.actingIndex()];
@@ -61,7 +56,18 @@ public final class Reading<R> {
 
     /** Every conclusion that some way of answering leads to, in the order of the diagram's conclusions. */
     public List<R> possible() {
-        return conclusions(at(diagram.root(), reached(own()), own()));
+        return conclusions(possibleBits());
+    }
+
+    long possibleBits() {
+        return at(diagram.root(), ownReached(), own());
+    }
+
+    private long[] ownReached() {
+        if (ownReached == null) {
+            ownReached = reached(own());
+        }
+        return ownReached;
     }
 
     /**
@@ -81,7 +87,7 @@ public final class Reading<R> {
         if (diagram.root() < 0) {
             return;
         }
-        var reached = reached(conclusions);
+        var reached = conclusions == own() ? ownReached() : reached(conclusions);
         var live = new boolean[diagram.places()];
         live[diagram.root()] = true;
         for (var place = diagram.root(); place >= 0; place--) {
@@ -89,12 +95,11 @@ public final class Reading<R> {
                 continue;
             }
             var fact = facts[diagram.topicOf(place)];
-            var mask = masks[diagram.topicOf(place)];
             var next = diagram.next(place);
             var beyond = new long[next.length];
             var differ = false;
             for (var answer = 0; answer < next.length; answer++) {
-                if ((mask >> answer & 1) == 1) {
+                if (fact.allows(answer)) {
                     beyond[answer] = at(next[answer], reached, conclusions);
                     differ |= beyond[answer] != reached[place];
                     if (next[answer] >= 0) {
@@ -114,10 +119,10 @@ public final class Reading<R> {
     private long[] reached(long[] conclusions) {
         var reached = new long[diagram.places()];
         for (var place = 0; place < reached.length; place++) {
-            var mask = masks[diagram.topicOf(place)];
+            var fact = facts[diagram.topicOf(place)];
             var next = diagram.next(place);
             for (var answer = 0; answer < next.length; answer++) {
-                if ((mask >> answer & 1) == 1) {
+                if (fact.allows(answer)) {
                     reached[place] |= at(next[answer], reached, conclusions);
                 }
             }
@@ -130,11 +135,7 @@ public final class Reading<R> {
     }
 
     private long[] own() {
-        var own = new long[diagram.conclusions().size()];
-        for (var i = 0; i < own.length; i++) {
-            own[i] = 1L << i;
-        }
-        return own;
+        return diagram.own();
     }
 
     private List<R> conclusions(long bits) {

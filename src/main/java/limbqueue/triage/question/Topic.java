@@ -10,23 +10,22 @@ import java.util.List;
  */
 public final class Topic<T> {
 
+    private final int number;
     private final String name;
     private final List<T> answers;
 
-    private Topic(String name, List<T> answers) {
+    Topic(int number, String name, List<T> answers) {
         if (answers.size() > Integer.SIZE - 1) {
             throw new IllegalArgumentException(name + " has too many answers: " + answers);
         }
+        this.number = number;
         this.name = name;
         this.answers = List.copyOf(answers);
     }
 
-    public static <T> Topic<T> of(String name, List<T> answers) {
-        return new Topic<>(name, answers);
-    }
-
-    public static Topic<Boolean> yesOrNo(String name) {
-        return of(name, List.of(false, true));
+    /** Its place on the agenda. */
+    int number() {
+        return number;
     }
 
     public List<T> answers() {

@@ -4,7 +4,6 @@ import java.util.Locale;
 import limbqueue.triage.ReferralDocument.Gangrene;
 import limbqueue.triage.ReferralDocument.Ulcer;
 import limbqueue.triage.Tier;
-import limbqueue.triage.finding.Background;
 import limbqueue.triage.grade.AcuteClass;
 import limbqueue.triage.grade.LegTopics;
 import limbqueue.triage.grade.LegTopics.Walking;
@@ -174,16 +173,16 @@ public final class LegUrgency {
     }
 
     private static Rule claudicationOrLess(Answers answers) {
-        if (answers.of(Background.LARGE_POPLITEAL_ANEURYSM)) {
+        if (answers.of(LegTopics.LARGE_POPLITEAL_ANEURYSM)) {
             return Rule.POPLITEAL_ANEURYSM;
         }
         if (!answers.of(LegTopics.CLAUDICATION)) {
             return Rule.NO_SYMPTOM;
         }
-        if (answers.of(Background.EARLIER_REPAIR_OCCLUDED)) {
+        if (answers.of(LegTopics.EARLIER_REPAIR_OCCLUDED)) {
             return Rule.EARLIER_REPAIR_OCCLUDED;
         }
-        if (answers.of(Background.ABANDONED_PROCEDURE)) {
+        if (answers.of(LegTopics.ABANDONED_PROCEDURE)) {
             return Rule.ABANDONED_PROCEDURE;
         }
         if (answers.of(LegTopics.WORSENING)) {
