@@ -1,15 +1,14 @@
 package limbqueue.triage;
 
 import java.util.ArrayList;
-import java.util.Collection;
-import java.util.Comparator;
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import limbqueue.triage.ReferralDocument.ArmPressures;
@@ -180,35 +179,44 @@ final class LegAssessment {
             return open;
         }
         var urgent = tiers.decisive();
-        Map<String, Map<String, ? extends Collection<?>>> grades = new LinkedHashMap<>();
-        grades.put("rutherford", rutherfords.decisive());
-        grades.put("fontaine", fontaines.decisive());
-        grades.put("chronicLimbThreatening", threats.decisive());
-        var wifi = new HashSet<>(wounds.decisive().keySet());
-        infection.part().ifPresent(reading -> wifi.addAll(reading.decisive().keySet()));
-        if (!ischaemia.known()) {
-            wifi.add(ischaemia.path());
-        }
+        var rutherford = rutherfords.decisiveFields();
+        var fontaine = fontaines.decisiveFields();
+        var threat = threats.decisiveFields();
+        var wifi = wifiFields();
         for (var fact : unknown.values()) {
-            var change = new LinkedHashSet<String>();
-            var leadsTo = urgent.getOrDefault(fact.path(), List.of());
-            var reveals = leadsTo.stream().min(Comparator.naturalOrder());
+            var field = fact.path();
+            var change = new ArrayList<String>(5);
+            var leadsTo = urgent.getOrDefault(field, List.of());
             if (movesReferral(leadsTo, otherLeg)) {
                 change.add("urgency");
             }
-            grades.forEach((grade, decisive) -> {
-                if (decisive.containsKey(fact.path())) {
-                    change.add(grade);
-                }
-            });
-            if (wifi.contains(fact.path())) {
+            if (rutherford.contains(field)) {
+                change.add("rutherford");
+            }
+            if (fontaine.contains(field)) {
+                change.add("fontaine");
+            }
+            if (threat.contains(field)) {
+                change.add("chronicLimbThreatening");
+            }
+            if (wifi.contains(field)) {
                 change.add("wifi");
             }
             if (!change.isEmpty()) {
-                open.add(new Open(fact.ask(), fact.path(), reveals.orElse(rule.tier()), List.copyOf(change)));
+                var reveals = leadsTo.isEmpty() ? rule.tier() : Collections.min(leadsTo);
+                open.add(new Open(fact.ask(), field, reveals, List.copyOf(change)));
             }
         }
         return open;
+    }
+
+    private Set<String> wifiFields() {
+        var fields = new HashSet<>(wounds.decisiveFields());
+        infection.part().ifPresent(reading -> fields.addAll(reading.decisiveFields()));
+        if (!ischaemia.known()) {
+            fields.add(ischaemia.path());
+        }
+        return fields;
     }
 
     /** The unknown facts that were looked at, by path, in the order of looking. */
@@ -222,7 +230,8 @@ final class LegAssessment {
     }
 
     private static boolean movesReferral(List<Tier> tiers, Tier otherLeg) {
-        return tiers.stream().map(otherLeg::orMoreUrgent).distinct().count() > 1;
+        return !tiers.isEmpty()
+                && otherLeg.orMoreUrgent(Collections.min(tiers)) != otherLeg.orMoreUrgent(Collections.max(tiers));
     }
 
     private static <T extends Comparable<T>> List<T> sorted(List<T> values) {

@@ -1,11 +1,9 @@
 package limbqueue.triage.finding;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Predicate;
-import java.util.stream.IntStream;
 import limbqueue.triage.ReferralDocument;
 import limbqueue.triage.ReferralDocument.Complication;
 import limbqueue.triage.ReferralDocument.Lesion;
@@ -39,7 +37,7 @@ public record Background(
         var leg = document.legs().of(side);
         var footGone =
                 leg.amputation().map(ReferralDocument.Amputation::aboveAnkle).orElse(false);
-        var words = side.name().toLowerCase(Locale.ROOT) + " leg";
+        var words = side.leg();
         return new Background(
                 settledWithoutFoot(largePoplitealAneurysm(side, document, limits, words), footGone),
                 settledWithoutFoot(earlierRepairOccluded(side, document, words), footGone),
@@ -150,9 +148,12 @@ public record Background(
     }
 
     private static <T> OptionalInt first(List<T> entries, Predicate<T> condition) {
-        return IntStream.range(0, entries.size())
-                .filter(i -> condition.test(entries.get(i)))
-                .findFirst();
+        for (var i = 0; i < entries.size(); i++) {
+            if (condition.test(entries.get(i))) {
+                return OptionalInt.of(i);
+            }
+        }
+        return OptionalInt.empty();
     }
 
     private static Fact<Boolean> mostSerious(Topic<Boolean> topic, String path, String ask) {

@@ -36,7 +36,7 @@ public final class Contradictions {
     private void index(ArmPressures arms) {
         var leg = facts.leg();
         var reported = leg.abi();
-        var measured = Indices.measuredAbi(leg, arms);
+        var measured = reported.flatMap(_ -> Indices.measuredAbi(leg, arms));
         if (reported.isPresent() && measured.isPresent()) {
             var difference = Math.abs(reported.get().value() - measured.get());
             // Two decimals on both sides: the tolerance is compared at two decimals as well.

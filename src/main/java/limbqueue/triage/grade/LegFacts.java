@@ -3,7 +3,6 @@ package limbqueue.triage.grade;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -42,7 +41,8 @@ public final class LegFacts {
     private final LocalDate asOf;
     private final Limits limits;
     private final PerfusionFigures figures;
-    private final String path;
+    private final String place;
+    private final boolean footGone;
     private final String words;
     private final Supply supply;
     private final Facts facts = LegTopics.nothingKnown();
@@ -54,10 +54,11 @@ public final class LegFacts {
         this.asOf = asOf;
         this.limits = limits;
         this.figures = new PerfusionFigures(leg, document.armPressures(), limits);
-        this.path = "legs." + side.name().toLowerCase(Locale.ROOT);
-        this.words = side.name().toLowerCase(Locale.ROOT) + " leg";
-        var measured = figures.supply(path, words);
-        this.supply = footGone() ? measured.settled() : measured;
+        this.place = side.path() + ".";
+        this.words = side.leg();
+        this.footGone = leg.amputation().map(Amputation::aboveAnkle).orElse(false);
+        var measured = figures.supply(side.path(), words);
+        this.supply = footGone ? measured.settled() : measured;
         askAcute();
         askSensory();
         askMotor();
@@ -128,7 +129,7 @@ public final class LegFacts {
 
     /** The path of a field of this leg. */
     public String path(String field) {
-        return path + "." + field;
+        return place + field;
     }
 
     /** {@code left leg} or {@code right leg}. */
@@ -138,7 +139,7 @@ public final class LegFacts {
 
     /** Nothing is left of the foot: questions about it are not asked. */
     public boolean footGone() {
-        return leg.amputation().map(Amputation::aboveAnkle).orElse(false);
+        return footGone;
     }
 
     /**
@@ -151,8 +152,7 @@ public final class LegFacts {
                 "acute.present",
                 acuteKnown(),
                 false,
-                "In the last two weeks, has the " + words
-                        + " suddenly become painful, pale, cold, numb or weak? If so, on which day?");
+                "In the last two weeks, has the %s suddenly become painful, pale, cold, numb or weak? If so, on which day?");
     }
 
     private Optional<Boolean> acuteKnown() {
@@ -213,8 +213,7 @@ public final class LegFacts {
                 "acute.sensory",
                 leg.acute().sensory(),
                 Sensory.NONE,
-                "Can the patient feel touch on the " + words
-                        + ": everywhere, not at the toes, not further up, nowhere?");
+                "Can the patient feel touch on the %s: everywhere, not at the toes, not further up, nowhere?");
     }
 
     private void askMotor() {
@@ -223,7 +222,7 @@ public final class LegFacts {
                 "acute.motor",
                 leg.acute().motor(),
                 Motor.NONE,
-                "Can the patient move the toes and the foot of the " + words + ": normally, weakly, not at all?");
+                "Can the patient move the toes and the foot of the %s: normally, weakly, not at all?");
     }
 
     private void askArterialDoppler() {
@@ -232,7 +231,7 @@ public final class LegFacts {
                 "acute.arterialDoppler",
                 leg.acute().arterialDoppler(),
                 Doppler.AUDIBLE,
-                "Is an arterial Doppler signal audible at the " + words + "?");
+                "Is an arterial Doppler signal audible at the %s?");
     }
 
     private void askVenousDoppler() {
@@ -241,7 +240,7 @@ public final class LegFacts {
                 "acute.venousDoppler",
                 leg.acute().venousDoppler(),
                 Doppler.AUDIBLE,
-                "Is a venous Doppler signal audible at the " + words + "?");
+                "Is a venous Doppler signal audible at the %s?");
     }
 
     private void askGangrene() {
@@ -250,7 +249,7 @@ public final class LegFacts {
                 "wound.gangrene",
                 leg.wound().gangrene(),
                 Gangrene.NONE,
-                "Is any part of the foot of the " + words + " black or dead: none, toes only, more than toes?");
+                "Is any part of the foot of the %s black or dead: none, toes only, more than toes?");
     }
 
     private void askUlcer() {
@@ -265,7 +264,7 @@ public final class LegFacts {
                 Stream.of(Ulcer.values())
                         .filter(ulcer -> !exposed() || ulcer.compareTo(leastUlcer()) >= 0)
                         .toList(),
-                "Is there an open sore on the " + words + " or its foot: none, shallow, deep, extensive?");
+                "Is there an open sore on the %s or its foot: none, shallow, deep, extensive?");
     }
 
     private boolean exposed() {
@@ -304,7 +303,7 @@ public final class LegFacts {
                         .site()
                         .map(site -> LegTopics.WOUND_SITE.answers().contains(site) ? site : WoundSite.FOREFOOT),
                 WoundSite.FOREFOOT,
-                "Where on the " + words + " is the sore: leg, toe, forefoot, midfoot or heel?");
+                "Where on the %s is the sore: leg, toe, forefoot, midfoot or heel?");
     }
 
     private void askExposes() {
@@ -313,7 +312,7 @@ public final class LegFacts {
                 "wound.exposes",
                 leg.wound().exposes().map(exposes -> exposes == Exposes.DISTAL_PHALANX ? Exposes.NOTHING : exposes),
                 Exposes.NOTHING,
-                "Can bone, joint or tendon be seen or probed in the sore of the " + words + "?");
+                "Can bone, joint or tendon be seen or probed in the sore of the %s?");
     }
 
     private void askSpreading() {
@@ -322,7 +321,7 @@ public final class LegFacts {
                 "wound.spreading",
                 leg.wound().spreading(),
                 false,
-                "Has the sore or the black area of the " + words + " grown in the last days?");
+                "Has the sore or the black area of the %s grown in the last days?");
     }
 
     /** Whether the ulcer is old enough; an age not stated is not reassuring. */
@@ -332,7 +331,7 @@ public final class LegFacts {
                 "wound.sinceDays",
                 leg.wound().sinceDays().map(since -> since.days() >= limits.whole(Limit.ULCER_LASTING_AT_LEAST)),
                 true,
-                "Since when has there been a sore on the " + words + "?");
+                "Since when has there been a sore on the %s?");
     }
 
     private void askRestPainLasting() {
@@ -341,7 +340,7 @@ public final class LegFacts {
                 "restPain.sinceDays",
                 leg.restPain().sinceDays().map(since -> since.days() > limits.whole(Limit.REST_PAIN_LASTING_MORE_THAN)),
                 true,
-                "Since when does the foot of the " + words + " hurt at rest?");
+                "Since when does the foot of the %s hurt at rest?");
     }
 
     private void askRestPain() {
@@ -350,7 +349,7 @@ public final class LegFacts {
                 "restPain.present",
                 restPainKnown(),
                 false,
-                "Does the foot of the " + words + " hurt at night or at rest, better when it hangs down?");
+                "Does the foot of the %s hurt at night or at rest, better when it hangs down?");
     }
 
     /** What eases the pain says that it is there, even where it was denied; an age says so while it was not. */
@@ -383,7 +382,7 @@ public final class LegFacts {
                 "claudication.present",
                 claudicationKnown(),
                 false,
-                "Does walking bring on pain in the " + words + " that stops within minutes of standing still?");
+                "Does walking bring on pain in the %s that stops within minutes of standing still?");
     }
 
     /** Pain-free walking distance in metres; unknown, it is acted on as the shortest. */
@@ -393,7 +392,7 @@ public final class LegFacts {
                 "claudication.distanceMetres",
                 leg.claudication().distanceMetres().map(this::walking),
                 Walking.SHORT,
-                "How many metres can the patient walk on the flat before the " + words + " hurts?");
+                "How many metres can the patient walk on the flat before the %s hurts?");
     }
 
     private Walking walking(Metres distance) {
@@ -418,8 +417,7 @@ public final class LegFacts {
                 "claudication.limitsLife",
                 leg.claudication().limitsLife(),
                 false,
-                "Does the pain on walking in the " + words
-                        + " keep the patient from work or from what matters to them?");
+                "Does the pain on walking in the %s keep the patient from work or from what matters to them?");
     }
 
     private void askWorsening() {
@@ -428,7 +426,7 @@ public final class LegFacts {
                 "claudication.course",
                 leg.claudication().course().map(course -> course != Course.STABLE),
                 false,
-                "Has the walking distance of the " + words + " become shorter lately, slowly or suddenly?");
+                "Has the walking distance of the %s become shorter lately, slowly or suddenly?");
     }
 
     private void askDeepInfection() {
@@ -437,8 +435,7 @@ public final class LegFacts {
                 "infection.deep",
                 leg.infection().deep(),
                 false,
-                "Is there an abscess, infected bone or joint, or infection below the skin in the foot of the " + words
-                        + "?");
+                "Is there an abscess, infected bone or joint, or infection below the skin in the foot of the %s?");
     }
 
     private void askLocallyInfected() {
@@ -457,8 +454,7 @@ public final class LegFacts {
                                 .map(reach -> true))
                         .or(() -> signs),
                 false,
-                "How many of these has the foot of the " + words
-                        + ": swelling, redness, pain on touch, warmth, pus? A photograph helps.");
+                "How many of these has the foot of the %s: swelling, redness, pain on touch, warmth, pus? A photograph helps.");
     }
 
     private Optional<Millimetres> redness() {
@@ -472,7 +468,7 @@ public final class LegFacts {
                 "infection.rednessMm",
                 redness().map(reach -> reach.value() > limits.of(Limit.INFECTION_REDNESS_MODERATE_MORE_THAN)),
                 true,
-                "How far, in millimetres, does the redness reach around the sore of the " + words + "?");
+                "How far, in millimetres, does the redness reach around the sore of the %s?");
     }
 
     private void askTemperatureOff() {
@@ -538,6 +534,6 @@ public final class LegFacts {
     }
 
     private <T> void asked(Topic<T> topic, String field, Optional<T> known, T actOn, List<T> choices, String ask) {
-        note(Fact.of(topic, path(field), footGone() ? known.or(() -> Optional.of(actOn)) : known, actOn, choices, ask));
+        note(Fact.of(topic, path(field), footGone ? known.or(() -> Optional.of(actOn)) : known, actOn, choices, ask));
     }
 }

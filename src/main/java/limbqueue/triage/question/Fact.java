@@ -1,5 +1,6 @@
 package limbqueue.triage.question;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -13,6 +14,7 @@ public final class Fact<T> {
     private final Topic<T> topic;
     private final String path;
     private final String ask;
+    private final String words;
     private final boolean known;
     private final int acting;
     private final int possible;
@@ -22,6 +24,7 @@ public final class Fact<T> {
             Topic<T> topic,
             String path,
             String ask,
+            String words,
             boolean known,
             int acting,
             int possible,
@@ -29,6 +32,7 @@ public final class Fact<T> {
         this.topic = topic;
         this.path = path;
         this.ask = ask;
+        this.words = words;
         this.known = known;
         this.acting = acting;
         this.possible = possible;
@@ -44,6 +48,24 @@ public final class Fact<T> {
      * @param ask the question, as it can be asked on the phone
      */
     public static <T> Fact<T> of(Topic<T> topic, String path, Optional<T> known, T actOn, List<T> choices, String ask) {
+        return of(topic, "", path, known, actOn, choices, ask, "");
+    }
+
+    /**
+     * As above, with the question put together only when somebody wants it.
+     *
+     * @param place what the path of the field begins with
+     * @param words what stands in the question where {@code ask} has {@code %s}
+     */
+    public static <T> Fact<T> of(
+            Topic<T> topic,
+            String place,
+            String field,
+            Optional<T> known,
+            T actOn,
+            List<T> choices,
+            String ask,
+            String words) {
         if (known.isPresent()) {
             return known(topic, known.get());
         }
@@ -51,13 +73,13 @@ public final class Fact<T> {
         for (var choice : choices) {
             possible |= 1 << topic.indexOf(choice);
         }
-        return new Fact<>(topic, path, ask, false, topic.indexOf(actOn), possible, Optional.empty());
+        return new Fact<>(topic, place + field, ask, words, false, topic.indexOf(actOn), possible, Optional.empty());
     }
 
     /** A fact that nobody has to ask about. */
     public static <T> Fact<T> known(Topic<T> topic, T answer) {
         var index = topic.indexOf(answer);
-        return new Fact<>(topic, "", "", true, index, 1 << index, Optional.empty());
+        return new Fact<>(topic, "", "", "", true, index, 1 << index, Optional.empty());
     }
 
     /** A yes-or-no complaint or condition, not invented while it is unknown. */
@@ -78,6 +100,7 @@ public final class Fact<T> {
                 topic,
                 "",
                 "",
+                "",
                 Integer.bitCount(possible) == 1,
                 topic.indexOf(reading.actOn()),
                 possible,
@@ -95,7 +118,7 @@ public final class Fact<T> {
 
     /** The question, as it can be asked on the phone; empty when known. */
     public String ask() {
-        return ask;
+        return ask.replace("%s", words);
     }
 
     public boolean known() {
@@ -109,9 +132,13 @@ public final class Fact<T> {
 
     /** Every answer that is possible. */
     public List<T> possible() {
-        return topic.answers().stream()
-                .filter(answer -> allows(topic.indexOf(answer)))
-                .toList();
+        var answers = new ArrayList<T>(Integer.bitCount(possible));
+        for (var i = 0; i < topic.answers().size(); i++) {
+            if (allows(i)) {
+                answers.add(topic.answers().get(i));
+            }
+        }
+        return answers;
     }
 
     /** What rules of their own make of the referral, for a topic that has such. */

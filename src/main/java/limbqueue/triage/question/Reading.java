@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -75,11 +76,20 @@ public final class Reading<R> {
      * with what was looked at before it answered alike, different answers to it lead to different conclusions.
      */
     public Map<String, List<R>> decisive() {
+        var conclusions = new LinkedHashMap<String, List<R>>();
+        decisiveBits().forEach((path, reached) -> conclusions.put(path, conclusions(reached)));
+        return conclusions;
+    }
+
+    /** The fields of the unknown facts whose answer makes a difference. */
+    public Set<String> decisiveFields() {
+        return decisiveBits().keySet();
+    }
+
+    private Map<String, Long> decisiveBits() {
         var decisive = new LinkedHashMap<String, Long>();
         decisive(own(), decisive);
-        var conclusions = new LinkedHashMap<String, List<R>>();
-        decisive.forEach((path, reached) -> conclusions.put(path, conclusions(reached)));
-        return conclusions;
+        return decisive;
     }
 
     /** {@code conclusions} says, as bits, what each conclusion of this diagram leads to in the one it is a part of. */
