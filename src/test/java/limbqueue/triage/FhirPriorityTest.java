@@ -19,7 +19,7 @@ import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
 
-/** The priorities against the code system request-priority of FHIR R4, as HL7's own definitions in the registry hold it. */
+/** The priorities against the code system request-priority of FHIR R4, as its published definitions hold it. */
 class FhirPriorityTest {
 
     private static final String DEFINITIONS = "/org/hl7/fhir/r4/model/valueset/valuesets.xml";
