@@ -3,6 +3,8 @@ package limbqueue.triage;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import limbqueue.document.ResultFormat;
+import limbqueue.triage.finding.MehranScore;
+import limbqueue.triage.threshold.ThresholdFile;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
 
@@ -11,7 +13,8 @@ import tools.jackson.databind.ObjectMapper;
  * {@code urgency.possible=[within5Days,within14Days]}, {@code +only-leg} for a red flag that is raised,
  * {@code -only-leg} for one that is not, {@code ?history.diabetes} for a question that is asked and
  * {@code !history.diabetes} for one that is not, {@code contradictions=1} for their number, {@code tier=} for the
- * urgency and {@code work+inr}, {@code work-inr} for an item of the work-up that is needed or not.
+ * urgency and {@code work+inr}, {@code work-inr} for an item of the work-up that is needed or not. {@code mehran=4-9}
+ * is the score of Mehran before contrast, {@code mehran.risk=LOW-MODERATE} its groups of risk.
  */
 final class Expectation {
 
@@ -23,8 +26,22 @@ final class Expectation {
         var result = Triage.triage(given.document(), Policy.standard(), Facts.TODAY);
         var json = JSON.readTree(ResultFormat.write(result));
         for (var wanted : expected.strip().split("\\s+", -1)) {
-            check(json, wanted, why + "\n" + given);
+            if (wanted.startsWith("mehran")) {
+                checkMehran(given.document(), wanted, why + "\n" + given);
+            } else {
+                check(json, wanted, why + "\n" + given);
+            }
         }
+    }
+
+    private static void checkMehran(ReferralDocument document, String wanted, String why) {
+        var limits = ThresholdFile.shipped().on(Facts.TODAY);
+        var found = MehranScore.of(document, Facts.TODAY, limits)
+                .map(score -> wanted.startsWith("mehran.risk=")
+                        ? MehranScore.Risk.of(score.least(), limits) + "-" + MehranScore.Risk.of(score.most(), limits)
+                        : score.least() + "-" + score.most())
+                .orElse("none");
+        assertThat(found).as(why).isEqualTo(wanted.substring(wanted.indexOf('=') + 1));
     }
 
     private static void check(JsonNode result, String wanted, String why) {

@@ -18,7 +18,7 @@ final class ArmAccessRule implements FlagRule {
 
     @Override
     public String source() {
-        return Source.AHA_ABI_2012;
+        return Source.AHA_ACC_2016;
     }
 
     @Override

@@ -25,7 +25,21 @@ import java.util.TreeMap;
 public final class ThresholdFile {
 
     private static final Set<String> UNITS = Set.of(
-            "1", "%", "mm[Hg]", "m", "mm", "d", "wk", "a", "Cel", "/min", "/uL", "10*9/L", "mg/dL", "mL/min/{1.73_m2}");
+            "1",
+            "%",
+            "mm[Hg]",
+            "m",
+            "mm",
+            "d",
+            "wk",
+            "a",
+            "Cel",
+            "/min",
+            "/uL",
+            "10*9/L",
+            "g/L",
+            "mg/dL",
+            "mL/min/{1.73_m2}");
 
     private static final class Shipped {
         static final ThresholdFile FILE =
