@@ -12,7 +12,8 @@ import tools.jackson.databind.ObjectMapper;
  * {@code urgency.possible=[within5Days,within14Days]}, {@code +only-leg} for a red flag that is raised,
  * {@code -only-leg} for one that is not, {@code ?history.diabetes} for a question that is asked and
  * {@code !history.diabetes} for one that is not, {@code contradictions=1} for their number, {@code tier=} for the
- * urgency and {@code work+inr}, {@code work-inr} for an item of the work-up that is needed or not. Where a source names a
+ * urgency, {@code work+inr}, {@code work-inr} for an item of the work-up that is needed or not, and
+ * {@code rule+fall-after-exercise} for a reason that is given. Where a source names a
  * class that the facts it gives do not settle, {@code L.rutherford.possible~5} demands that the list holds the class, and
  * {@code L.fontaine.grade:IIa,IIb} that the value is one of those named.
  */
@@ -47,6 +48,8 @@ final class Expectation {
             } else {
                 assertThat(asked).as(why).doesNotContain(field);
             }
+        } else if (wanted.startsWith("rule+")) {
+            assertThat(result.get("reasons").findValuesAsString("rule")).as(why).contains(wanted.substring(5));
         } else if (wanted.startsWith("work+") || wanted.startsWith("work-")) {
             var needed = result.get("workUp")
                     .valueStream()
