@@ -57,7 +57,7 @@ public final class GeneratedReferrals {
                 } else if (random.nextDouble() < leftOut) {
                     object.remove(name);
                 } else if (value instanceof NumericNode number && number.isIntegralNumber() && random.nextInt(4) == 0) {
-                    object.put(name, Math.max(1, Math.round(number.asInt() * (0.85 + 0.3 * random.nextDouble()))));
+                    object.put(name, Math.max(1, Math.round(number.asInt() * (0.8 + 0.2 * random.nextDouble()))));
                 }
             }
         } else if (node instanceof ArrayNode list) {
