@@ -9,6 +9,8 @@ import java.util.Optional;
  * bear its names. Fields of the referral are named by their path, as {@code legs.left.wound.ulcer} or
  * {@code procedures[0].reportHeld}.
  *
+ * @param policy id of the policy
+ * @param ruleBook id of the rule book
  * @param notice the sentence that must stand beside every proposal
  * @param contradictions answers that cannot all be true; the more serious reading was acted on
  */
@@ -16,6 +18,7 @@ public record TriageResult(
         Optional<String> reference,
         LocalDate asOf,
         String policy,
+        String ruleBook,
         String notice,
         LegResults legs,
         Urgency urgency,

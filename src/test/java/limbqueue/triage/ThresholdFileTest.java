@@ -16,6 +16,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import limbqueue.triage.flag.FlagRule;
 import limbqueue.triage.flag.RedFlags;
+import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Source;
 import limbqueue.triage.threshold.ThresholdFile;
@@ -40,7 +41,7 @@ class ThresholdFileTest {
     @Test
     void theShippedFilesAreRead() throws IOException {
         read(lines("sources.txt"), lines("thresholds.txt"));
-        assertThat(ThresholdFile.shipped().thresholds()).hasSameSizeAs(Limit.values());
+        assertThat(RuleBook.shipped().thresholds().thresholds()).hasSameSizeAs(Limit.values());
     }
 
     @ParameterizedTest
@@ -149,13 +150,13 @@ class ThresholdFileTest {
         var named = new TreeSet<String>();
         RedFlags.rules().stream().map(FlagRule::source).forEach(named::add);
         Arrays.stream(LegUrgency.Rule.values()).map(LegUrgency.Rule::source).forEach(named::add);
-        assertThat(ThresholdFile.shipped().sources().keySet()).containsAll(named);
+        assertThat(RuleBook.shipped().thresholds().sources().keySet()).containsAll(named);
     }
 
     /** A source stands in the list because a rule, a number or a computation names it. */
     @Test
     void everySourceThatIsListedIsUsed() throws IOException {
-        var used = ThresholdFile.shipped().thresholds().stream()
+        var used = RuleBook.shipped().thresholds().thresholds().stream()
                 .map(ThresholdFile.Threshold::source)
                 .collect(Collectors.toCollection(TreeSet::new));
         try (Stream<Path> files = Files.walk(Path.of("src/main/java/limbqueue/triage"))) {
@@ -163,7 +164,7 @@ class ThresholdFileTest {
                     .filter(path -> !path.endsWith("Source.java"))
                     .toList()) {
                 var text = Files.readString(file);
-                for (var source : ThresholdFile.shipped().sources().keySet()) {
+                for (var source : RuleBook.shipped().thresholds().sources().keySet()) {
                     if (text.contains(source)
                             || text.contains("Source."
                                     + source.toUpperCase(java.util.Locale.ROOT).replace('-', '_'))) {
@@ -174,7 +175,7 @@ class ThresholdFileTest {
         }
         assertThat(used)
                 .containsExactlyInAnyOrderElementsOf(
-                        ThresholdFile.shipped().sources().keySet());
+                        RuleBook.shipped().thresholds().sources().keySet());
     }
 
     @Test
@@ -186,7 +187,7 @@ class ThresholdFileTest {
                 .toList();
         assertThat(named)
                 .containsExactlyInAnyOrderElementsOf(
-                        ThresholdFile.shipped().sources().keySet());
+                        RuleBook.shipped().thresholds().sources().keySet());
         assertThat(Source.COMMON_PRACTICE).isIn(named);
     }
 }

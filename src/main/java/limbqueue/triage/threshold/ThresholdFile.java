@@ -1,9 +1,5 @@
 package limbqueue.triage.threshold;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
@@ -26,11 +22,6 @@ public final class ThresholdFile {
 
     private static final Set<String> UNITS = Set.of(
             "1", "%", "mm[Hg]", "m", "mm", "d", "wk", "a", "Cel", "/min", "/uL", "10*9/L", "mg/dL", "mL/min/{1.73_m2}");
-
-    private static final class Shipped {
-        static final ThresholdFile FILE =
-                parse("sources.txt", shipped("sources.txt"), "thresholds.txt", shipped("thresholds.txt"));
-    }
 
     /** How far a figure was checked. */
     public enum Seen {
@@ -74,11 +65,6 @@ public final class ThresholdFile {
         for (var threshold : thresholds) {
             byFirstDay.computeIfAbsent(threshold.from(), this::select);
         }
-    }
-
-    /** The files that come with the product. */
-    public static ThresholdFile shipped() {
-        return Shipped.FILE;
     }
 
     /**
@@ -243,16 +229,5 @@ public final class ThresholdFile {
 
     private static IllegalArgumentException wrong(String place, String what, String remedy) {
         return new IllegalArgumentException(place + ": " + what + "; " + remedy);
-    }
-
-    private static List<String> shipped(String name) {
-        try (InputStream in = ThresholdFile.class.getResourceAsStream("/limbqueue/triage/" + name)) {
-            if (in == null) {
-                throw new IllegalStateException("the file " + name + " is missing from the product");
-            }
-            return new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().toList();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 }
