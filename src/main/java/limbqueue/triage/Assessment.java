@@ -58,7 +58,7 @@ final class Assessment {
         var targetDate = targetDate(tier);
         var referral = new Case(document, asOf, limits, pictures(), tiers(), tier, targetDate);
         var outcomes = RedFlags.look(referral);
-        var flags = RedFlags.raised(outcomes);
+        var flags = RedFlags.raised(outcomes, book);
         var codes = new LinkedHashSet<String>();
         flags.forEach(flag -> codes.add(flag.code()));
         return new TriageResult(
@@ -72,7 +72,7 @@ final class Assessment {
                 flags,
                 contradictions(),
                 questions(outcomes),
-                WorkUp.of(referral, policy, codes),
+                WorkUp.of(referral, policy, book, codes),
                 reasons(tier));
     }
 
@@ -161,7 +161,7 @@ final class Assessment {
         var reasons = new ArrayList<Reason>();
         legs.values().stream()
                 .sorted(Comparator.comparing(leg -> leg.rule().tier() != tier))
-                .forEach(leg -> reasons.addAll(leg.reasons(document.armPressures())));
+                .forEach(leg -> reasons.addAll(leg.reasons(document.armPressures(), book)));
         return List.copyOf(reasons);
     }
 

@@ -199,8 +199,11 @@ public record TriageResult(
     /** @param evidence paths of the fields on which the flag rests */
     public record RedFlag(String code, String text, List<String> evidence, String source) {}
 
-    /** @param fields paths of the answers that cannot all be true */
-    public record Contradiction(List<String> fields, String text) {}
+    /**
+     * @param rule id of the rule that found it
+     * @param fields paths of the answers that cannot all be true
+     */
+    public record Contradiction(String rule, List<String> fields, String text) {}
 
     /**
      * @param ask the question, as it can be asked on the phone

@@ -15,7 +15,7 @@ import limbqueue.triage.threshold.Limits;
 import limbqueue.triage.threshold.ThresholdFile;
 
 /**
- * The published rules as they stood when somebody triaged: sources and dated thresholds. A value; what a practice may
+ * The published rules as they stood when somebody triaged: what each says, its sources, and dated thresholds. A value; what a practice may
  * choose is not in it but in the policy. Its id is worked out from the words of its files, so that two books with the
  * same id say the same.
  */
@@ -23,7 +23,8 @@ public final class RuleBook {
 
     private static final String SOURCES = "sources.txt";
     private static final String THRESHOLDS = "thresholds.txt";
-    private static final List<String> FILES = List.of(SOURCES, THRESHOLDS);
+    private static final String RULES = "rules.txt";
+    private static final List<String> FILES = List.of(SOURCES, THRESHOLDS, RULES);
 
     private static final int DIGITS_OF_ID = 16;
 
@@ -34,11 +35,13 @@ public final class RuleBook {
     private final String id;
     private final Map<String, String> files;
     private final ThresholdFile thresholds;
+    private final Map<String, Rule> rules;
 
-    private RuleBook(String id, Map<String, String> files, ThresholdFile thresholds) {
+    private RuleBook(String id, Map<String, String> files, ThresholdFile thresholds, Map<String, Rule> rules) {
         this.id = id;
         this.files = files;
         this.thresholds = thresholds;
+        this.rules = rules;
     }
 
     /** The book that comes with the product. */
@@ -65,10 +68,10 @@ public final class RuleBook {
             throw new IllegalArgumentException(
                     "the rule book has files that nothing reads: " + texts.keySet() + "; keep to " + FILES);
         }
-        return new RuleBook(
-                digest(files),
-                files,
-                ThresholdFile.parse(SOURCES, lines(files, SOURCES), THRESHOLDS, lines(files, THRESHOLDS)));
+        var thresholds = ThresholdFile.parse(SOURCES, lines(files, SOURCES), THRESHOLDS, lines(files, THRESHOLDS));
+        var rules =
+                RuleFile.read(RULES, lines(files, RULES), thresholds.sources().keySet());
+        return new RuleBook(digest(files), files, thresholds, rules);
     }
 
     /** The first digits of a SHA-256 of the names and texts of the files. */
@@ -83,6 +86,29 @@ public final class RuleBook {
 
     public ThresholdFile thresholds() {
         return thresholds;
+    }
+
+    /** Every rule, in the order of the book. */
+    public List<Rule> rules() {
+        return List.copyOf(rules.values());
+    }
+
+    /**
+     * Id of the source that results name for a rule.
+     *
+     * @throws IllegalStateException if the book has no such rule
+     */
+    public String sourceOf(String ruleId) {
+        var rule = rules.get(ruleId);
+        if (rule == null) {
+            throw new IllegalStateException("the rule book " + id + " says nothing of the rule " + ruleId);
+        }
+        return rule.source();
+    }
+
+    /** The citation of a source. */
+    public String citation(String sourceId) {
+        return thresholds.sources().getOrDefault(sourceId, sourceId);
     }
 
     /** The numbers in force on {@code day}. */

@@ -30,7 +30,14 @@ public final class ThresholdFile {
         /** Read in a copy or summary of the source. */
         SECONDARY,
         /** Known to the trade, not seen. */
-        MEMORY
+        MEMORY,
+        /** The habit of the trade, of which there is no published source. */
+        COMMON_PRACTICE;
+
+        /** As the files and the screens name it. */
+        public String word() {
+            return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+        }
     }
 
     /**
@@ -185,13 +192,18 @@ public final class ThresholdFile {
         }
     }
 
-    private static Seen seen(String place, String text) {
+    /**
+     * The mark that {@code text} names.
+     *
+     * @throws IllegalArgumentException naming {@code place} and the remedy
+     */
+    public static Seen seen(String place, String text) {
         for (var seen : Seen.values()) {
-            if (seen.name().toLowerCase(Locale.ROOT).equals(text)) {
+            if (seen.word().equals(text)) {
                 return seen;
             }
         }
-        throw wrong(place, "unknown mark " + text, "use confirmed, secondary or memory");
+        throw wrong(place, "unknown mark " + text, "use confirmed, secondary, memory or common practice");
     }
 
     private static void checkTimes(String name, Limit limit, List<Threshold> rows) {
