@@ -155,6 +155,7 @@ final class Samples {
                 "Dr Tomas Reyk",
                 Instant.parse("2026-03-03T11:30:00Z"),
                 "standard-1",
+                Optional.of("0123456789abcdef"),
                 DECIDED,
                 "{}",
                 "{}",

@@ -56,6 +56,42 @@ public final class RuleBook {
      * @throws IllegalArgumentException if a file is missing or wrong, naming file, line and remedy
      */
     public static RuleBook of(Map<String, String> texts) {
+        var files = files(texts);
+        var thresholds = thresholds(files);
+        var rules =
+                RuleFile.read(RULES, lines(files, RULES), thresholds.sources().keySet());
+        RuleFile.checkThatEveryLimitIsNamed(RULES, rules);
+        return new RuleBook(digest(files), files, thresholds, rules);
+    }
+
+    /**
+     * A book that an earlier version of the product worked by. A source, a threshold or a rule that it did not have yet is
+     * taken from the shipped book, so that what came later does not stop it from being read; its id and its files stay its
+     * own.
+     *
+     * @throws IllegalArgumentException if it cannot be read any more, as when it names a threshold that is no more
+     */
+    public static RuleBook kept(Map<String, String> texts) {
+        var files = files(texts);
+        var completed = new TreeMap<>(files);
+        var shipped = shipped().files;
+        completed.replaceAll((name, text) -> name.equals(RULES)
+                ? KeptFile.completedEntries(text, shipped.getOrDefault(name, ""))
+                : KeptFile.completedLines(text, shipped.getOrDefault(name, "")));
+        var thresholds = thresholds(completed);
+        return new RuleBook(
+                digest(files),
+                files,
+                thresholds,
+                RuleFile.read(
+                        RULES, lines(completed, RULES), thresholds.sources().keySet()));
+    }
+
+    private static ThresholdFile thresholds(Map<String, String> files) {
+        return ThresholdFile.parse(SOURCES, lines(files, SOURCES), THRESHOLDS, lines(files, THRESHOLDS));
+    }
+
+    private static Map<String, String> files(Map<String, String> texts) {
         var files = new TreeMap<String, String>();
         for (var name : FILES) {
             var text = texts.get(name);
@@ -68,10 +104,7 @@ public final class RuleBook {
             throw new IllegalArgumentException(
                     "the rule book has files that nothing reads: " + texts.keySet() + "; keep to " + FILES);
         }
-        var thresholds = ThresholdFile.parse(SOURCES, lines(files, SOURCES), THRESHOLDS, lines(files, THRESHOLDS));
-        var rules =
-                RuleFile.read(RULES, lines(files, RULES), thresholds.sources().keySet());
-        return new RuleBook(digest(files), files, thresholds, rules);
+        return files;
     }
 
     /** The first digits of a SHA-256 of the names and texts of the files. */

@@ -28,12 +28,10 @@ final class RuleFile {
 
     private record Line(String place, String word, String text) {}
 
-    private final String name;
     private final Set<String> sources;
     private final Map<String, Rule> rules = new LinkedHashMap<>();
 
-    private RuleFile(String name, Set<String> sources) {
-        this.name = name;
+    private RuleFile(Set<String> sources) {
         this.sources = sources;
     }
 
@@ -43,7 +41,7 @@ final class RuleFile {
      * @throws IllegalArgumentException naming file, line and remedy
      */
     static Map<String, Rule> read(String name, List<String> lines, Set<String> sources) {
-        var file = new RuleFile(name, sources);
+        var file = new RuleFile(sources);
         var entry = new ArrayList<Line>();
         for (var number = 1; number <= lines.size(); number++) {
             var line = lines.get(number - 1).strip();
@@ -54,7 +52,6 @@ final class RuleFile {
             }
         }
         file.close(entry);
-        file.checkThatEveryLimitIsNamed();
         return file.rules;
     }
 
@@ -176,7 +173,8 @@ final class RuleFile {
                 .findFirst();
     }
 
-    private void checkThatEveryLimitIsNamed() {
+    /** @throws IllegalArgumentException naming a limit that no rule compares with */
+    static void checkThatEveryLimitIsNamed(String name, Map<String, Rule> rules) {
         for (var limit : Limit.values()) {
             if (rules.values().stream().noneMatch(rule -> rule.limits().contains(limit))) {
                 throw wrong(name, "no rule compares with the threshold " + limit.id(), "name it in the rule that does");
