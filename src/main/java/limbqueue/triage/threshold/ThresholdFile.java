@@ -44,12 +44,15 @@ public final class ThresholdFile {
      * One row of the file.
      *
      * @param place file and line
+     * @param printed the value as the file writes it
+     * @param unit in UCUM, 1 for none
      * @param until the last day in force; empty while in force
      */
     public record Threshold(
             String place,
             Limit limit,
             double value,
+            String printed,
             String unit,
             LocalDate from,
             Optional<LocalDate> until,
@@ -156,6 +159,7 @@ public final class ThresholdFile {
                 place,
                 limit,
                 number(place, cells.get(1)),
+                cells.get(1),
                 cells.get(2),
                 date(place, cells.get(3)),
                 cells.get(4).equals("-") ? Optional.empty() : Optional.of(date(place, cells.get(4))),
