@@ -190,7 +190,7 @@ class RulesView extends Section {
         var count = text("lq-rule-count", Integer.toString(entry.speaksIn()));
         var of =
                 text("lq-rule-of", sheet.referrals() == 1 ? "of 1 referral" : "of " + sheet.referrals() + " referrals");
-        var speaks = new Div(count, of);
+        var speaks = new Div(text("lq-rule-of", "speaks in"), count, of);
         speaks.addClassName("lq-rule-speaks");
         return speaks;
     }
