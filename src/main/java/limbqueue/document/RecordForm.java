@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import limbqueue.triage.Quantity;
 import org.jspecify.annotations.Nullable;
@@ -28,6 +29,25 @@ final class RecordForm {
 
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
     private static final Map<Class<?>, RecordForm> FORMS = new ConcurrentHashMap<>();
+
+    /** For each enum, the names of its constants in their order. */
+    private static final ClassValue<List<String>> NAMES = new ClassValue<>() {
+        @Override
+        protected List<String> computeValue(Class<?> type) {
+            return Stream.of(type.getEnumConstants())
+                    .map(constant -> camelCase(((Enum<?>) constant).name()))
+                    .toList();
+        }
+    };
+
+    /** For each enum, its constants by name. */
+    private static final ClassValue<Map<String, Object>> CONSTANTS = new ClassValue<>() {
+        @Override
+        protected Map<String, Object> computeValue(Class<?> type) {
+            return Stream.of(type.getEnumConstants())
+                    .collect(Collectors.toMap(constant -> name((Enum<?>) constant), constant -> constant));
+        }
+    };
 
     /** What a field holds. */
     sealed interface Content {}
@@ -122,7 +142,7 @@ final class RecordForm {
         var values = new Object[fields.size()];
         for (var i = 0; i < values.length; i++) {
             var field = fields.get(i);
-            var fieldPath = FieldPath.field(path, field.name());
+            var fieldPath = leftOut.isEmpty() ? "" : FieldPath.field(path, field.name());
             var node = object == null ? null : object.get(field.name());
             if (node != null && (node.isNull() || leftOut.contains(fieldPath))) {
                 node = null;
@@ -139,7 +159,7 @@ final class RecordForm {
     private List<Object> entries(JsonNode list, String path, Set<String> leftOut) {
         var entries = new ArrayList<>();
         for (var i = 0; i < list.size(); i++) {
-            var entryPath = FieldPath.entry(path, i);
+            var entryPath = leftOut.isEmpty() ? "" : FieldPath.entry(path, i);
             // An entry that cannot be read keeps its place, so that the paths of the others stay true.
             entries.add(read(leftOut.contains(entryPath) ? null : list.get(i), entryPath, leftOut));
         }
@@ -163,9 +183,7 @@ final class RecordForm {
             return DateRules.day(node.stringValue());
         }
         if (type.isEnum()) {
-            return Stream.of(type.getEnumConstants())
-                    .filter(constant -> name((Enum<?>) constant).equals(node.stringValue()))
-                    .findFirst();
+            return Optional.ofNullable(CONSTANTS.get(type).get(node.stringValue()));
         }
         if (Quantity.class.isAssignableFrom(type)) {
             var quantity = of(type);
@@ -244,11 +262,15 @@ final class RecordForm {
 
     /** The name of {@code constant} in the format: {@code BELOW_KNEE} is {@code belowKnee}. */
     static String name(Enum<?> constant) {
-        var words = constant.name().toLowerCase(Locale.ROOT).split("_", -1);
-        var name = new StringBuilder(words[0]);
+        return NAMES.get(constant.getDeclaringClass()).get(constant.ordinal());
+    }
+
+    private static String camelCase(String name) {
+        var words = name.toLowerCase(Locale.ROOT).split("_", -1);
+        var joined = new StringBuilder(words[0]);
         for (var i = 1; i < words.length; i++) {
-            name.append(Character.toUpperCase(words[i].charAt(0))).append(words[i].substring(1));
+            joined.append(Character.toUpperCase(words[i].charAt(0))).append(words[i].substring(1));
         }
-        return name.toString();
+        return joined.toString();
     }
 }

@@ -26,7 +26,7 @@ final class RulePages {
                 <meta name="subject" content="Rule book %1$s"/>
                 <meta name="author" content="%2$s"/>
                 <style>%3$s
-                @page { @bottom-left { content: 'LimbQueue rule book %1$s, %4$s. A proposal: a licensed clinician decides.'; } }
+                @page { @bottom-left { content: 'LimbQueue rule book %1$s, %4$s. A proposal: a licensed clinician decides.'; font-size: 7.5pt; color: #42505c; width: 80%%; } }
                 </style>
                 </head>
                 <body>

@@ -11,6 +11,7 @@ import limbqueue.referral.RuleFirings;
 import limbqueue.triage.rule.Rule;
 import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.threshold.Limit;
+import limbqueue.triage.threshold.ThresholdFile.Seen;
 import limbqueue.triage.threshold.ThresholdFile.Threshold;
 
 /**
@@ -110,8 +111,13 @@ public record RuleSheet(String book, String policy, LocalDate asOf, int referral
                         value(threshold),
                         threshold.source(),
                         threshold.locator(),
-                        threshold.seen().word(),
+                        seen(threshold),
                         inForce(threshold)));
+    }
+
+    /** Whatever a threshold of common practice is marked, nobody can have read it. */
+    private static String seen(Threshold threshold) {
+        return (threshold.source().equals("common-practice") ? Seen.COMMON_PRACTICE : threshold.seen()).word();
     }
 
     /** The id as words: {@code rest pain ABI less than}. */

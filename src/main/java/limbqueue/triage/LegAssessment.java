@@ -1,12 +1,10 @@
 package limbqueue.triage;
 
 import java.util.ArrayList;
-import java.util.Collection;
-import java.util.Comparator;
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -29,15 +27,15 @@ import limbqueue.triage.grade.ChronicGrade.Category;
 import limbqueue.triage.grade.InfectionGrade.Infection;
 import limbqueue.triage.grade.LegFacts;
 import limbqueue.triage.grade.LegPicture;
+import limbqueue.triage.grade.LegTopics;
 import limbqueue.triage.grade.LimbThreat;
 import limbqueue.triage.grade.WifiTable;
 import limbqueue.triage.grade.WoundGrade;
 import limbqueue.triage.perfusion.Indices;
-import limbqueue.triage.perfusion.Perfusion;
-import limbqueue.triage.question.Acting;
 import limbqueue.triage.question.Answers;
-import limbqueue.triage.question.Exploration;
+import limbqueue.triage.question.Diagram;
 import limbqueue.triage.question.Fact;
+import limbqueue.triage.question.Reading;
 import limbqueue.triage.question.Sentence;
 import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.urgency.LegUrgency;
@@ -48,50 +46,53 @@ final class LegAssessment {
     /** A question still open, and the most urgent tier that an answer could bring. */
     record Open(String ask, String field, Tier couldReveal, List<String> couldChange) {}
 
+    private static final Diagram<Category> RUTHERFORD = Diagram.of(LegAssessment::category);
+    private static final Diagram<Fontaine> FONTAINE = Diagram.of(ChronicGrade::fontaine);
+    private static final Diagram<Boolean> THREAT = Diagram.of(LimbThreat::of);
+    private static final Diagram<Integer> WOUND = Diagram.of(WoundGrade::of);
+
     private final LegFacts facts;
     private final LegPicture picture;
-    private final Map<String, Fact<?>> lookedAt = new LinkedHashMap<>();
+
+    private final Reading<LegUrgency.Rule> rules;
+    private final Reading<Category> rutherfords;
+    private final Reading<Fontaine> fontaines;
+    private final Reading<Boolean> threats;
+    private final Reading<Integer> wounds;
+    private final Reading<Tier> tiers;
+    private final Fact<Infection> infection;
+    private final Fact<Integer> ischaemia;
 
     private final LegUrgency.Rule rule;
     private final Category rutherford;
     private final Fontaine fontaine;
     private final boolean threatened;
     private final int wound;
-
-    private final Exploration<Tier> tiers;
-    private final Exploration<Category> rutherfords;
-    private final Exploration<Fontaine> fontaines;
-    private final Exploration<Boolean> threats;
-    private final Exploration<Integer> wounds;
-    private final Exploration<Infection> infections;
-    private final Exploration<Perfusion> perfusions;
+    private final List<Tier> possibleTiers;
 
     LegAssessment(LegFacts facts, ReferralDocument document) {
         this.facts = facts;
         this.picture = LegPicture.of(facts);
-        var background = Background.of(facts.side(), document, facts.limits());
-        var acting = new Acting();
-        this.rule = LegUrgency.of(facts, background, acting);
-        this.rutherford = category(facts, acting);
-        this.fontaine = ChronicGrade.fontaine(facts, acting);
-        this.threatened = LimbThreat.of(facts, acting);
-        this.wound = WoundGrade.of(facts, acting);
-        acting.of(facts.infection());
-        lookedAt.putAll(acting.unknown());
-        this.tiers = Exploration.of(
-                answers -> LegUrgency.of(facts, background, answers).tier());
-        this.rutherfords = Exploration.of(answers -> category(facts, answers));
-        this.fontaines = Exploration.of(answers -> ChronicGrade.fontaine(facts, answers));
-        this.threats = Exploration.of(answers -> LimbThreat.of(facts, answers));
-        this.wounds = Exploration.of(answers -> WoundGrade.of(facts, answers));
-        this.infections = facts.infection().explore();
-        this.perfusions = Exploration.of(answers -> answers.of(facts.perfusion()));
+        var known = facts.byTopic();
+        Background.of(facts.side(), document, facts.limits()).facts().forEach(known::note);
+        this.rules = LegUrgency.rules().read(known);
+        this.rutherfords = RUTHERFORD.read(known);
+        this.fontaines = FONTAINE.read(known);
+        this.threats = THREAT.read(known);
+        this.wounds = WOUND.read(known);
+        this.tiers = LegUrgency.tiers().read(known);
+        this.infection = known.of(LegTopics.INFECTION);
+        this.ischaemia = known.of(LegTopics.ISCHAEMIA);
+        this.rule = rules.actOn();
+        this.rutherford = rutherfords.actOn();
+        this.fontaine = fontaines.actOn();
+        this.threatened = threats.actOn();
+        this.wound = wounds.actOn();
+        this.possibleTiers = tiers.possible();
     }
 
-    private static Category category(LegFacts facts, Answers answers) {
-        return AcuteClass.present(facts, answers)
-                ? Category.of(AcuteClass.of(facts, answers))
-                : ChronicGrade.rutherford(facts, answers);
+    private static Category category(Answers answers) {
+        return AcuteClass.present(answers) ? Category.of(AcuteClass.of(answers)) : ChronicGrade.rutherford(answers);
     }
 
     LegPicture picture() {
@@ -106,15 +107,15 @@ final class LegAssessment {
         return rule.sentence(facts.words());
     }
 
-    Set<Tier> possibleTiers() {
-        return tiers.conclusions();
+    List<Tier> possibleTiers() {
+        return possibleTiers;
     }
 
     LegResult result(ArmPressures arms) {
         return new LegResult(
                 facts.figures().abi(),
                 Indices.tbi(facts.leg(), arms, facts.limits()),
-                new FontaineGrade(fontaine, sorted(fontaines.conclusions())),
+                new FontaineGrade(fontaine, sorted(fontaines.possible())),
                 new RutherfordGrade(rutherford.actOn(), possibleCategories()),
                 facts.footGone() ? Optional.empty() : Optional.of(wifi()),
                 limbThreatening(),
@@ -124,7 +125,7 @@ final class LegAssessment {
 
     private List<Rutherford> possibleCategories() {
         var possible = EnumSet.noneOf(Rutherford.class);
-        rutherfords.conclusions().forEach(category -> possible.addAll(category.possible()));
+        rutherfords.possible().forEach(category -> possible.addAll(category.possible()));
         return List.copyOf(possible);
     }
 
@@ -132,7 +133,7 @@ final class LegAssessment {
         if (limbThreatening() == Answer.CANNOT_SAY) {
             return List.of(Answer.YES, Answer.NO);
         }
-        return threats.conclusions().stream()
+        return threats.possible().stream()
                 .map(threat -> threat ? Answer.YES : Answer.NO)
                 .sorted()
                 .toList();
@@ -149,21 +150,19 @@ final class LegAssessment {
     /** Wound, ischaemia and infection are graded from different facts, so any grades can go together. */
     private Wifi wifi() {
         var stages = new TreeSet<Integer>();
-        for (var possibleWound : wounds.conclusions()) {
-            for (var possiblePerfusion : perfusions.conclusions()) {
-                for (var possibleInfection : infections.conclusions()) {
-                    stages.add(
-                            WifiTable.stage(possibleWound, possiblePerfusion.ischaemia(), possibleInfection.grade()));
+        for (var possibleWound : wounds.possible()) {
+            for (var possibleIschaemia : ischaemia.possible()) {
+                for (var possibleInfection : infection.possible()) {
+                    stages.add(WifiTable.stage(possibleWound, possibleIschaemia, possibleInfection.grade()));
                 }
             }
         }
-        var ischaemia = picture.perfusion().ischaemia();
         return new Wifi(
                 wound,
-                ischaemia,
+                ischaemia.acting(),
                 picture.infection(),
-                WifiTable.stage(wound, ischaemia, picture.infection()),
-                WifiTable.benefit(wound, ischaemia, picture.infection()),
+                WifiTable.stage(wound, ischaemia.acting(), picture.infection()),
+                WifiTable.benefit(wound, ischaemia.acting(), picture.infection()),
                 List.copyOf(stages));
     }
 
@@ -175,45 +174,67 @@ final class LegAssessment {
      */
     List<Open> openQuestions(Tier otherLeg) {
         var open = new ArrayList<Open>();
-        if (lookedAt.isEmpty()) {
+        var unknown = unknown();
+        if (unknown.isEmpty()) {
             return open;
         }
         var urgent = tiers.decisive();
-        Map<String, Map<String, ? extends Collection<?>>> grades = new LinkedHashMap<>();
-        grades.put("rutherford", rutherfords.decisive());
-        grades.put("fontaine", fontaines.decisive());
-        grades.put("chronicLimbThreatening", threats.decisive());
-        var wifi = new HashSet<String>();
-        wifi.addAll(wounds.decisive().keySet());
-        wifi.addAll(infections.decisive().keySet());
-        wifi.addAll(perfusions.decisive().keySet());
-        for (var fact : lookedAt.values()) {
-            var change = new LinkedHashSet<String>();
-            var leadsTo = urgent.getOrDefault(fact.path(), Set.of());
-            var reveals = leadsTo.stream().min(Comparator.naturalOrder());
+        var rutherford = rutherfords.decisiveFields();
+        var fontaine = fontaines.decisiveFields();
+        var threat = threats.decisiveFields();
+        var wifi = wifiFields();
+        for (var fact : unknown.values()) {
+            var field = fact.path();
+            var change = new ArrayList<String>(5);
+            var leadsTo = urgent.getOrDefault(field, List.of());
             if (movesReferral(leadsTo, otherLeg)) {
                 change.add("urgency");
             }
-            grades.forEach((grade, decisive) -> {
-                if (decisive.containsKey(fact.path())) {
-                    change.add(grade);
-                }
-            });
-            if (wifi.contains(fact.path())) {
+            if (rutherford.contains(field)) {
+                change.add("rutherford");
+            }
+            if (fontaine.contains(field)) {
+                change.add("fontaine");
+            }
+            if (threat.contains(field)) {
+                change.add("chronicLimbThreatening");
+            }
+            if (wifi.contains(field)) {
                 change.add("wifi");
             }
             if (!change.isEmpty()) {
-                open.add(new Open(fact.ask(), fact.path(), reveals.orElse(rule.tier()), List.copyOf(change)));
+                var reveals = leadsTo.isEmpty() ? rule.tier() : Collections.min(leadsTo);
+                open.add(new Open(fact.ask(), field, reveals, List.copyOf(change)));
             }
         }
         return open;
     }
 
-    private static boolean movesReferral(Set<Tier> tiers, Tier otherLeg) {
-        return tiers.stream().map(otherLeg::orMoreUrgent).distinct().count() > 1;
+    private Set<String> wifiFields() {
+        var fields = new HashSet<>(wounds.decisiveFields());
+        infection.part().ifPresent(reading -> fields.addAll(reading.decisiveFields()));
+        if (!ischaemia.known()) {
+            fields.add(ischaemia.path());
+        }
+        return fields;
     }
 
-    private static <T extends Comparable<T>> List<T> sorted(Set<T> values) {
+    /** The unknown facts that were looked at, by path, in the order of looking. */
+    private Map<String, Fact<?>> unknown() {
+        var unknown = new LinkedHashMap<String, Fact<?>>();
+        for (var reading : List.of(rules, rutherfords, fontaines, threats, wounds)) {
+            reading.lookedAt(unknown);
+        }
+        infection.part().ifPresent(reading -> reading.lookedAt(unknown));
+        return unknown;
+    }
+
+    private static boolean movesReferral(List<Tier> tiers, Tier otherLeg) {
+        return !tiers.isEmpty()
+                && otherLeg.orMoreUrgent(Collections.min(tiers)) != otherLeg.orMoreUrgent(Collections.max(tiers));
+    }
+
+    private static <T extends Comparable<T>> List<T> sorted(List<T> values) {
         return values.stream().sorted().toList();
     }
 

@@ -138,21 +138,18 @@ class RecomputationIT {
         return RuleBook.of(files);
     }
 
-    /** The shipped book as it was before a change of the upper limit of a normal index. */
+    /** The book as it would have come with a product of 2010. */
     private static final RuleBook BEFORE = book(
             "abi-normal-at-most",
-            "abi-normal-at-most | 1.30 | 1 | 2005-12-01 | - | acc-aha-2024 | edition of 2005 | secondary\n");
+            "abi-normal-at-most | 1.30 | 1 | 2006-03-21 | - | acc-aha-2005 | figure on asymptomatic disease | confirmed\n");
 
-    /** The same after it: the old value ended, another in force. */
-    private static final RuleBook AFTER = book("abi-normal-at-most", """
-            abi-normal-at-most | 1.30 | 1 | 2005-12-01 | 2011-09-28 | acc-aha-2024 | edition of 2005 | secondary
-            abi-normal-at-most | 1.40 | 1 | 2011-09-29 | -          | acc-aha-2024 | update of 2011  | secondary
-            """);
+    /** The book since: the old value ended on 28 September 2011, another in force. */
+    private static final RuleBook AFTER = RuleBook.shipped();
 
-    /** The same with the old value found wrong, for all days past as well. */
+    /** The book with the old value found wrong, for all days past as well. */
     private static final RuleBook CORRECTED = book(
             "abi-normal-at-most",
-            "abi-normal-at-most | 1.34 | 1 | 2005-12-01 | - | acc-aha-2024 | corrected | secondary\n");
+            "abi-normal-at-most | 1.34 | 1 | 2006-03-21 | - | acc-aha-2005 | corrected, invented | memory\n");
 
     @Test
     void aDecisionComesOutAgainAfterTheThresholdChanged() {
@@ -161,7 +158,7 @@ class RecomputationIT {
         assertThat(old.ruleBook()).contains(BEFORE.id());
         assertThat(old.proposal()).contains("noncompressible").contains("\"ruleBook\":\"" + BEFORE.id() + "\"");
 
-        for (var book : new RuleBook[] {AFTER, CORRECTED, RuleBook.shipped()}) {
+        for (var book : new RuleBook[] {AFTER, CORRECTED}) {
             var later = new Version(book);
             var fresh = later.decide(CLAUDICATION);
             assertThat(fresh.ruleBook()).contains(book.id());

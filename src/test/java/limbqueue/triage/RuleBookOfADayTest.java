@@ -10,23 +10,14 @@ import limbqueue.triage.rule.RuleBook;
 import org.junit.jupiter.api.Test;
 
 /**
- * A referral triaged by the book of its day. The change is a real one: the 2005 ACC/AHA guideline (flow chart of the
- * ankle-brachial index) called an index abnormal up to 0.90, normal from 0.91 to 1.30, and above it no figure; the
- * ACCF/AHA focused update, online since 29 September 2011, has a borderline band from 0.91 to 0.99 and puts the limit at
- * 1.40.
+ * A referral triaged by the book of its day. The change is a real one: the 2005 ACC/AHA guideline (figure on asymptomatic
+ * disease) called an index normal from 0.91 to 1.30; the ACCF/AHA focused update, published 29 September 2011, puts the
+ * upper limit at 1.40.
  */
 class RuleBookOfADayTest {
 
     private static final LocalDate UNDER_2005 = LocalDate.of(2011, 9, 28);
     private static final LocalDate UNDER_2011 = LocalDate.of(2011, 9, 29);
-
-    /** The shipped book with the two bands as they followed each other. */
-    private static RuleBook withHistory() {
-        return changed("abi-normal-at-most", """
-                abi-normal-at-most | 1.30 | 1 | 2005-12-01 | 2011-09-28 | acc-aha-2024 | as the edition of 2005 had it | secondary
-                abi-normal-at-most | 1.40 | 1 | 2011-09-29 | -          | acc-aha-2024 | as the update of 2011 has it  | secondary
-                """);
-    }
 
     private static RuleBook changed(String limit, String rows) {
         var files = new HashMap<>(RuleBook.shipped().files());
@@ -49,18 +40,18 @@ class RuleBookOfADayTest {
 
     @Test
     void anIndexOf135WasNoFigureUntilTheUpdateAndIsNormalSince() {
-        assertThat(band("1.35", withHistory(), UNDER_2005)).isEqualTo(AbiBand.NONCOMPRESSIBLE);
-        assertThat(band("1.35", withHistory(), UNDER_2011)).isEqualTo(AbiBand.NORMAL);
-        assertThat(band("1.30", withHistory(), UNDER_2005)).isEqualTo(AbiBand.NORMAL);
-        assertThat(band("1.41", withHistory(), UNDER_2011)).isEqualTo(AbiBand.NONCOMPRESSIBLE);
+        assertThat(band("1.35", RuleBook.shipped(), UNDER_2005)).isEqualTo(AbiBand.NONCOMPRESSIBLE);
+        assertThat(band("1.35", RuleBook.shipped(), UNDER_2011)).isEqualTo(AbiBand.NORMAL);
+        assertThat(band("1.30", RuleBook.shipped(), UNDER_2005)).isEqualTo(AbiBand.NORMAL);
+        assertThat(band("1.41", RuleBook.shipped(), UNDER_2011)).isEqualTo(AbiBand.NONCOMPRESSIBLE);
     }
 
-    /** "Less than 0.90" of an index of two decimals is "at most 0.89". */
+    /** The change is invented: "less than 0.90" of an index of two decimals is "at most 0.89". */
     @Test
-    void anIndexOf090WasBorderlineWhereOnlyLessThanItWasAbnormal() {
+    void aLimitThatTurnsFromLessThanIntoAtMostTurnsOnItsDay() {
         var book = changed("abi-abnormal-at-most", """
-                abi-abnormal-at-most | 0.89 | 1 | 2011-09-29 | 2016-11-12 | acc-aha-2024 | printed as less than 0.90 | secondary
-                abi-abnormal-at-most | 0.90 | 1 | 2016-11-13 | -          | acc-aha-2024 | printed as 0.90 or less   | secondary
+                abi-abnormal-at-most | 0.89 | 1 | 2006-03-21 | 2016-11-12 | acc-aha-2024 | invented | memory
+                abi-abnormal-at-most | 0.90 | 1 | 2016-11-13 | -          | acc-aha-2024 | invented | memory
                 """);
         assertThat(band("0.90", book, LocalDate.of(2016, 11, 12))).isEqualTo(AbiBand.BORDERLINE);
         assertThat(band("0.89", book, LocalDate.of(2016, 11, 12))).isEqualTo(AbiBand.ABNORMAL);
@@ -70,7 +61,7 @@ class RuleBookOfADayTest {
     /** Another value for the days past is another book; with the book of its day the old result stays as it was. */
     @Test
     void aValueCorrectedForThePastChangesNothingOfWhatTheOldBookSaid() {
-        var before = withHistory();
+        var before = RuleBook.shipped();
         var corrected = changed("abi-normal-at-most", """
                 abi-normal-at-most | 1.40 | 1 | 2005-12-01 | - | acc-aha-2024 | corrected | secondary
                 """);

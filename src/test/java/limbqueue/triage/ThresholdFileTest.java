@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import limbqueue.triage.TriageResult.AbiBand;
 import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.ThresholdFile;
@@ -32,7 +33,28 @@ class ThresholdFileTest {
     @Test
     void theShippedFilesAreRead() throws IOException {
         read(lines("sources.txt"), lines("thresholds.txt"));
-        assertThat(RuleBook.shipped().thresholds().thresholds()).hasSameSizeAs(Limit.values());
+        assertThat(RuleBook.shipped().thresholds().thresholds().stream().map(ThresholdFile.Threshold::limit))
+                .containsOnly(Limit.values());
+    }
+
+    /**
+     * ACC/AHA 2005, figure on asymptomatic disease: over 1.30 is abnormal. ACCF/AHA focused update, published 29 September
+     * 2011: over 1.40 cannot be compressed, 1.00 to 1.40 is normal.
+     */
+    @Test
+    void anIndexOf135BecameNormalWithTheGuidelineOf2011() {
+        var document = Facts.of("L.abi=1.35").document();
+        assertThat(band(document, LocalDate.of(2011, 9, 28))).isEqualTo(AbiBand.NONCOMPRESSIBLE);
+        assertThat(band(document, LocalDate.of(2011, 9, 29))).isEqualTo(AbiBand.NORMAL);
+    }
+
+    private static AbiBand band(ReferralDocument document, LocalDate asOf) {
+        return Triage.triage(document, Policy.standard(), asOf)
+                .legs()
+                .left()
+                .abi()
+                .orElseThrow()
+                .band();
     }
 
     @ParameterizedTest

@@ -61,8 +61,8 @@ final class BleedingRiskRule implements FlagRule {
         }
         var value = lab.value().get();
         return (lab.test().equals(Optional.of(LabTest.PLATELETS))
-                        && value <= referral.limits().of(Limit.BLEEDING_PLATELETS_AT_MOST))
+                        && value < referral.limits().of(Limit.BLEEDING_PLATELETS_LESS_THAN))
                 || (lab.test().equals(Optional.of(LabTest.INR))
-                        && value > referral.limits().of(Limit.BLEEDING_INR_MORE_THAN));
+                        && value >= referral.limits().of(Limit.BLEEDING_INR_AT_LEAST));
     }
 }

@@ -9,7 +9,6 @@ import limbqueue.triage.ReferralDocument.Gangrene;
 import limbqueue.triage.ReferralDocument.Ulcer;
 import limbqueue.triage.TriageResult.Contradiction;
 import limbqueue.triage.perfusion.Indices;
-import limbqueue.triage.question.Acting;
 import limbqueue.triage.question.Sentence;
 import limbqueue.triage.threshold.Limit;
 
@@ -37,7 +36,7 @@ public final class Contradictions {
     private void index(ArmPressures arms) {
         var leg = facts.leg();
         var reported = leg.abi();
-        var measured = Indices.measuredAbi(leg, arms);
+        var measured = reported.flatMap(_ -> Indices.measuredAbi(leg, arms));
         if (reported.isPresent() && measured.isPresent()) {
             var difference = Math.abs(reported.get().value() - measured.get());
             // Two decimals on both sides: the tolerance is compared at two decimals as well.
@@ -135,7 +134,7 @@ public final class Contradictions {
 
     private void acute() {
         var acute = facts.leg().acute();
-        if (acute.present().equals(Optional.of(false)) && new Acting().of(facts.acute())) {
+        if (acute.present().equals(Optional.of(false)) && facts.acting(LegTopics.ACUTE)) {
             add(
                     "contradiction-acute",
                     "New limb ischaemia is denied, yet it has an onset or a finding; it is assumed to be there.",

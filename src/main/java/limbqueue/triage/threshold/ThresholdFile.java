@@ -21,7 +21,21 @@ import java.util.TreeMap;
 public final class ThresholdFile {
 
     private static final Set<String> UNITS = Set.of(
-            "1", "%", "mm[Hg]", "m", "mm", "d", "wk", "a", "Cel", "/min", "/uL", "10*9/L", "mg/dL", "mL/min/{1.73_m2}");
+            "1",
+            "%",
+            "mm[Hg]",
+            "m",
+            "mm",
+            "d",
+            "wk",
+            "a",
+            "Cel",
+            "/min",
+            "/uL",
+            "10*9/L",
+            "g/L",
+            "mg/dL",
+            "mL/min/{1.73_m2}");
 
     /** How far a figure was checked. */
     public enum Seen {

@@ -4,17 +4,20 @@ import java.util.Locale;
 import limbqueue.triage.ReferralDocument.Gangrene;
 import limbqueue.triage.ReferralDocument.Ulcer;
 import limbqueue.triage.Tier;
-import limbqueue.triage.finding.Background;
 import limbqueue.triage.grade.AcuteClass;
-import limbqueue.triage.grade.LegFacts;
+import limbqueue.triage.grade.LegTopics;
+import limbqueue.triage.grade.LegTopics.Walking;
 import limbqueue.triage.grade.WifiTable;
 import limbqueue.triage.grade.WoundGrade;
 import limbqueue.triage.question.Answers;
+import limbqueue.triage.question.Diagram;
 import limbqueue.triage.question.Sentence;
-import limbqueue.triage.threshold.Limit;
 
 /** The tier that one leg calls for, and the rule that calls for it: the first of these that holds. */
 public final class LegUrgency {
+
+    private static final Diagram<Rule> RULES = Diagram.of(LegUrgency::of);
+    private static final Diagram<Tier> TIERS = RULES.map(Rule::tier);
 
     private LegUrgency() {}
 
@@ -76,82 +79,94 @@ public final class LegUrgency {
         }
     }
 
-    public static Rule of(LegFacts facts, Background background, Answers answers) {
-        if (AcuteClass.present(facts, answers)) {
+    /** Which rule calls for the tier. */
+    public static Diagram<Rule> rules() {
+        return RULES;
+    }
+
+    /** The tier alone, whichever rule calls for it. */
+    public static Diagram<Tier> tiers() {
+        return TIERS;
+    }
+
+    private static Rule of(Answers answers) {
+        if (AcuteClass.present(answers)) {
             return Rule.ACUTE_ISCHAEMIA;
         }
-        var infection = answers.of(facts.infection());
+        var infection = answers.of(LegTopics.INFECTION);
         if (infection.grade() == 3) {
             return Rule.SYSTEMIC_INFECTION;
         }
-        var gangrene = answers.of(facts.gangrene());
-        if (gangrene != Gangrene.NONE && (infection.grade() >= 1 || answers.of(facts.spreading()))) {
+        var gangrene = answers.of(LegTopics.GANGRENE);
+        if (gangrene != Gangrene.NONE && (infection.grade() >= 1 || answers.of(LegTopics.SPREADING))) {
             return Rule.WET_GANGRENE;
         }
         if (infection.grade() >= 2) {
-            return infection.deep() && answers.of(facts.supplyOfTissue()).ischaemia() >= 1
+            return infection.deep() && answers.of(LegTopics.SUPPLY_OF_TISSUE).ischaemia() >= 1
                     ? Rule.DEEP_INFECTION
                     : Rule.THREATENED_WITH_INFECTION;
         }
-        if (gangrene != Gangrene.NONE || answers.of(facts.ulcer()) != Ulcer.NONE) {
-            return tissueLoss(facts, gangrene, infection.grade(), answers);
+        if (gangrene != Gangrene.NONE || answers.of(LegTopics.ULCER) != Ulcer.NONE) {
+            return tissueLoss(gangrene, infection.grade(), answers);
         }
-        if (answers.of(facts.restPain())) {
+        if (answers.of(LegTopics.REST_PAIN)) {
             // No stage of a leg without wound and with at most mild infection reaches 4.
             return Rule.REST_PAIN;
         }
-        if (facts.lateAfterSuddenOnset()) {
+        if (answers.of(LegTopics.LATE_AFTER_SUDDEN_ONSET)) {
             return Rule.LATE_AFTER_SUDDEN_ONSET;
         }
         if (infection.grade() == 1) {
-            return answers.of(facts.supplyOfTissue()).ischaemia() >= 1
+            return answers.of(LegTopics.SUPPLY_OF_TISSUE).ischaemia() >= 1
                     ? Rule.INFECTION_WITH_ISCHAEMIA
                     : Rule.WOUND_WITHOUT_ISCHAEMIA;
         }
-        return claudicationOrLess(facts, background, answers);
+        return claudicationOrLess(answers);
     }
 
-    private static Rule tissueLoss(LegFacts facts, Gangrene gangrene, int infection, Answers answers) {
-        if (answers.of(facts.spreading())) {
+    private static Rule tissueLoss(Gangrene gangrene, int infection, Answers answers) {
+        if (answers.of(LegTopics.SPREADING)) {
             return Rule.THREATENED_AND_SPREADING;
         }
-        var supply = answers.of(facts.supplyOfTissue());
+        var supply = answers.of(LegTopics.SUPPLY_OF_TISSUE);
         var ischaemia = supply.ischaemia();
-        if (ischaemia >= 1 && WifiTable.stage(WoundGrade.of(facts, answers), ischaemia, infection) == 4) {
+        if (ischaemia >= 1 && WifiTable.stage(WoundGrade.of(answers), ischaemia, infection) == 4) {
             return Rule.THREATENED_STAGE_4;
         }
         // Ankle figures can be falsely good; only a toe pressure clears a wound of ischaemia.
         if (ischaemia >= 1 || gangrene != Gangrene.NONE || !supply.distal()) {
             return Rule.TISSUE_LOSS;
         }
-        if (answers.of(facts.restPain())) {
+        if (answers.of(LegTopics.REST_PAIN)) {
             return Rule.REST_PAIN;
         }
-        return facts.lateAfterSuddenOnset() ? Rule.LATE_AFTER_SUDDEN_ONSET : Rule.WOUND_WITHOUT_ISCHAEMIA;
+        return answers.of(LegTopics.LATE_AFTER_SUDDEN_ONSET)
+                ? Rule.LATE_AFTER_SUDDEN_ONSET
+                : Rule.WOUND_WITHOUT_ISCHAEMIA;
     }
 
-    private static Rule claudicationOrLess(LegFacts facts, Background background, Answers answers) {
-        if (answers.of(background.largePoplitealAneurysm())) {
+    private static Rule claudicationOrLess(Answers answers) {
+        if (answers.of(LegTopics.LARGE_POPLITEAL_ANEURYSM)) {
             return Rule.POPLITEAL_ANEURYSM;
         }
-        if (!answers.of(facts.claudication())) {
+        if (!answers.of(LegTopics.CLAUDICATION)) {
             return Rule.NO_SYMPTOM;
         }
-        if (answers.of(background.earlierRepairOccluded())) {
+        if (answers.of(LegTopics.EARLIER_REPAIR_OCCLUDED)) {
             return Rule.EARLIER_REPAIR_OCCLUDED;
         }
-        if (answers.of(background.abandonedProcedure())) {
+        if (answers.of(LegTopics.ABANDONED_PROCEDURE)) {
             return Rule.ABANDONED_PROCEDURE;
         }
-        if (answers.of(facts.worsening())) {
+        if (answers.of(LegTopics.WORSENING)) {
             return Rule.CLAUDICATION_WORSENING;
         }
-        if (answers.of(facts.distance()).value() < facts.limits().of(Limit.CLAUDICATION_SHORT_LESS_THAN)) {
+        if (answers.of(LegTopics.WALKING) == Walking.SHORT) {
             return Rule.CLAUDICATION_SHORT;
         }
-        if (answers.of(facts.perfusion()).low()) {
+        if (answers.of(LegTopics.LOW_AT_ANKLE)) {
             return Rule.CLAUDICATION_LOW_PRESSURE;
         }
-        return answers.of(facts.limitsLife()) ? Rule.CLAUDICATION_LIMITING : Rule.CLAUDICATION_MILD;
+        return answers.of(LegTopics.LIMITS_LIFE) ? Rule.CLAUDICATION_LIMITING : Rule.CLAUDICATION_MILD;
     }
 }

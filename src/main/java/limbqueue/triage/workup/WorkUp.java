@@ -28,6 +28,7 @@ import limbqueue.triage.TriageResult.WorkUpItem;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.finding.IliacDisease;
 import limbqueue.triage.finding.KidneyFunction;
+import limbqueue.triage.finding.MehranScore;
 import limbqueue.triage.finding.Substances;
 import limbqueue.triage.grade.LegPicture;
 import limbqueue.triage.question.Sentence;
@@ -146,8 +147,13 @@ public final class WorkUp {
             need(
                     "kidney-protection",
                     "Consider protection of the kidneys, and carbon dioxide instead of contrast",
-                    "Low kidney function.");
+                    mehran().map(score -> "Low kidney function. " + score).orElse("Low kidney function."));
         }
+    }
+
+    private Optional<String> mehran() {
+        return MehranScore.of(document(), referral.asOf(), referral.limits())
+                .map(score -> score.sentence(referral.limits()));
     }
 
     private void imaging() {
