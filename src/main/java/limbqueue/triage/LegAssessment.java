@@ -37,7 +37,7 @@ import limbqueue.triage.question.Diagram;
 import limbqueue.triage.question.Fact;
 import limbqueue.triage.question.Reading;
 import limbqueue.triage.question.Sentence;
-import limbqueue.triage.threshold.Source;
+import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.urgency.LegUrgency;
 
 /** One leg: what to act on, what remains possible, and what to ask. */
@@ -238,12 +238,13 @@ final class LegAssessment {
         return values.stream().sorted().toList();
     }
 
-    List<Reason> reasons(ArmPressures arms) {
+    List<Reason> reasons(ArmPressures arms, RuleBook book) {
         var reasons = new ArrayList<Reason>();
-        reasons.add(new Reason("urgency-" + rule.id(), because(), sentence(), rule.source()));
+        reasons.add(reason(book, rule.id(), because(), sentence()));
         facts.figures()
                 .abi()
-                .ifPresent(abi -> reasons.add(new Reason(
+                .ifPresent(abi -> reasons.add(reason(
+                        book,
                         "ankle-brachial-index",
                         List.of(facts.path("pressures"), "armPressures"),
                         Sentence.of(
@@ -256,27 +257,27 @@ final class LegAssessment {
                                     case NORMAL -> "normal";
                                     case NONCOMPRESSIBLE ->
                                         "the arteries cannot be compressed, the number says nothing";
-                                }),
-                        Source.ACC_AHA_2024)));
+                                }))));
         if (Indices.fallsWithExercise(facts.leg(), arms, facts.limits())) {
-            reasons.add(new Reason(
+            reasons.add(reason(
+                    book,
                     "fall-after-exercise",
                     List.of(facts.path("abiAfterExercise"), facts.path("pressures.ankleAfterExercise")),
                     Sentence.of(
                             "The pressure of the %s falls with exercise as it does behind a narrowed artery.",
-                            facts.words()),
-                    Source.AHA_ABI_2012));
+                            facts.words())));
         }
         if (picture.acute()) {
-            reasons.add(new Reason(
+            reasons.add(reason(
+                    book,
                     "rutherford-acute",
                     List.of(facts.path("acute")),
                     Sentence.of(
                             "Acute limb ischaemia of the %s, class %s.",
-                            facts.words(), rutherford.actOn().label()),
-                    Source.RUTHERFORD_1997));
+                            facts.words(), rutherford.actOn().label())));
         } else if (picture.symptoms()) {
-            reasons.add(new Reason(
+            reasons.add(reason(
+                    book,
                     "rutherford-chronic",
                     because(),
                     Sentence.of(
@@ -285,17 +286,17 @@ final class LegAssessment {
                             facts.words(),
                             rutherford.possible().size() > 1
                                     ? "; the walking distance stands in for a treadmill test (common practice)"
-                                    : ""),
-                    Source.RUTHERFORD_1997));
-            reasons.add(new Reason(
+                                    : "")));
+            reasons.add(reason(
+                    book,
                     "fontaine",
                     because(),
                     Sentence.of(
-                            "Fontaine stage of the %s, from the complaint and the walking distance.", facts.words()),
-                    Source.FONTAINE_1954));
+                            "Fontaine stage of the %s, from the complaint and the walking distance.", facts.words())));
         }
         if (picture.threatening() && !picture.acute()) {
-            reasons.add(new Reason(
+            reasons.add(reason(
+                    book,
                     "chronic-limb-threatening",
                     because(),
                     switch (limbThreatening()) {
@@ -308,18 +309,21 @@ final class LegAssessment {
                             Sentence.of(
                                     "Limb-threatening ischaemia of the %s cannot be ruled out: no figure of its blood flow is known.",
                                     facts.words());
-                    },
-                    Source.GVG_2019));
-            reasons.add(new Reason(
+                    }));
+            reasons.add(reason(
+                    book,
                     "wifi-stage",
                     Stream.concat(because().stream(), Stream.of(facts.path("pressures")))
                             .toList(),
                     Sentence.of(
                             "WIfI of the %s: wound %d, ischaemia %d, infection %d.",
-                            facts.words(), wound, picture.perfusion().ischaemia(), picture.infection()),
-                    Source.WIFI_2014));
+                            facts.words(), wound, picture.perfusion().ischaemia(), picture.infection())));
         }
         return reasons;
+    }
+
+    private static Reason reason(RuleBook book, String rule, List<String> because, String text) {
+        return new Reason(rule, because, text, book.sourceOf(rule));
     }
 
     /** The fields that the complaint of this leg stands in. */

@@ -78,6 +78,7 @@ final class Samples {
                 Optional.of("LQ-2026-0001"),
                 DECIDED,
                 "standard-1",
+                "0123456789abcdef",
                 TriageResult.NOTICE,
                 new LegResults(left, right),
                 new Urgency(
@@ -104,6 +105,7 @@ final class Samples {
                 proposal.reference(),
                 proposal.asOf(),
                 proposal.policy(),
+                proposal.ruleBook(),
                 proposal.notice(),
                 proposal.legs(),
                 proposal.urgency(),
@@ -153,6 +155,7 @@ final class Samples {
                 "Dr Tomas Reyk",
                 Instant.parse("2026-03-03T11:30:00Z"),
                 "standard-1",
+                Optional.of("0123456789abcdef"),
                 DECIDED,
                 "{}",
                 "{}",

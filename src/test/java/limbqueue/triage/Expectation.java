@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.regex.Pattern;
 import limbqueue.document.ResultFormat;
 import limbqueue.triage.finding.MehranScore;
-import limbqueue.triage.threshold.ThresholdFile;
+import limbqueue.triage.rule.RuleBook;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
 
@@ -40,7 +40,7 @@ final class Expectation {
     }
 
     private static void checkMehran(ReferralDocument document, String wanted, String why) {
-        var limits = ThresholdFile.shipped().on(Facts.TODAY);
+        var limits = RuleBook.shipped().on(Facts.TODAY);
         var found = MehranScore.of(document, Facts.TODAY, limits)
                 .map(score -> wanted.startsWith("mehran.risk=")
                         ? MehranScore.Risk.of(score.least(), limits) + "-" + MehranScore.Risk.of(score.most(), limits)

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import limbqueue.triage.TriageResult.WorkUpItem;
 import limbqueue.triage.finding.MehranScore;
-import limbqueue.triage.threshold.ThresholdFile;
+import limbqueue.triage.rule.RuleBook;
 import org.junit.jupiter.api.Test;
 
 /** How the score of Mehran is shown, and which of several blood counts it goes by. Its table: {@code mehran-2004.csv}. */
@@ -76,8 +76,7 @@ class MehranScoreTest {
     }
 
     private static MehranScore score(Facts given) {
-        return MehranScore.of(
-                        given.document(), Facts.TODAY, ThresholdFile.shipped().on(Facts.TODAY))
+        return MehranScore.of(given.document(), Facts.TODAY, RuleBook.shipped().on(Facts.TODAY))
                 .orElseThrow();
     }
 }

@@ -17,7 +17,7 @@ import limbqueue.triage.TriageResult.Benefit;
 import limbqueue.triage.finding.KidneyFunction;
 import limbqueue.triage.finding.MehranScore;
 import limbqueue.triage.grade.WifiTable;
-import limbqueue.triage.threshold.ThresholdFile;
+import limbqueue.triage.rule.RuleBook;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -151,7 +151,7 @@ class PublishedRulesTest {
     @MethodSource("risks")
     void theRiskOfEveryTotalIsAsPrinted(Table.Row row) {
         assertThat(SEEN).contains(row.cell(1));
-        var limits = ThresholdFile.shipped().on(Facts.TODAY);
+        var limits = RuleBook.shipped().on(Facts.TODAY);
         var last = row.cell(3).equals("-") ? HIGHEST_TOTAL : number(row, 3);
         for (var points = number(row, 2); points <= last; points++) {
             var risk = MehranScore.Risk.of(points, limits);

@@ -9,7 +9,6 @@ import limbqueue.triage.ReferralDocument.LabTest;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.finding.Substances;
 import limbqueue.triage.threshold.Limit;
-import limbqueue.triage.threshold.Source;
 
 /** A bleeding disorder, an anticoagulant, few platelets or a high INR. */
 final class BleedingRiskRule implements FlagRule {
@@ -17,11 +16,6 @@ final class BleedingRiskRule implements FlagRule {
     @Override
     public String code() {
         return "bleeding-risk";
-    }
-
-    @Override
-    public String source() {
-        return Source.SIR_2019;
     }
 
     @Override

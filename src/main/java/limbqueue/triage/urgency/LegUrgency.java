@@ -12,7 +12,6 @@ import limbqueue.triage.grade.WoundGrade;
 import limbqueue.triage.question.Answers;
 import limbqueue.triage.question.Diagram;
 import limbqueue.triage.question.Sentence;
-import limbqueue.triage.threshold.Source;
 
 /** The tier that one leg calls for, and the rule that calls for it: the first of these that holds. */
 public final class LegUrgency {
@@ -24,68 +23,46 @@ public final class LegUrgency {
 
     /** A rule that sets a tier. The sentence says why, with the leg's words put in for {@code %s}. */
     public enum Rule {
-        ACUTE_ISCHAEMIA(Tier.SAME_DAY, "Sudden loss of blood flow to the %s within two weeks.", Source.ESVS_ALI_2020),
-        SYSTEMIC_INFECTION(
-                Tier.SAME_DAY, "Foot infection of the %s with a response of the whole body.", Source.NICE_NG19),
-        WET_GANGRENE(Tier.SAME_DAY, "Wet or spreading gangrene of the %s.", Source.NICE_NG19),
-        DEEP_INFECTION(Tier.SAME_DAY, "Deep foot infection of the %s with poor blood flow.", Source.NICE_NG19),
-        THREATENED_WITH_INFECTION(
-                Tier.WITHIN_5_DAYS, "Foot infection of the %s that is deep or wide.", Source.VS_QIF_2019),
-        THREATENED_AND_SPREADING(Tier.WITHIN_5_DAYS, "Wound of the %s that is spreading.", Source.VS_QIF_2019),
-        THREATENED_STAGE_4(
-                Tier.WITHIN_5_DAYS, "Limb-threatening ischaemia of the %s, WIfI stage 4.", Source.VS_QIF_2019),
-        TISSUE_LOSS(
-                Tier.WITHIN_14_DAYS,
-                "Tissue loss of the %s with poor blood flow, shown or not ruled out.",
-                Source.VS_QIF_2019),
+        ACUTE_ISCHAEMIA(Tier.SAME_DAY, "Sudden loss of blood flow to the %s within two weeks."),
+        SYSTEMIC_INFECTION(Tier.SAME_DAY, "Foot infection of the %s with a response of the whole body."),
+        WET_GANGRENE(Tier.SAME_DAY, "Wet or spreading gangrene of the %s."),
+        DEEP_INFECTION(Tier.SAME_DAY, "Deep foot infection of the %s with poor blood flow."),
+        THREATENED_WITH_INFECTION(Tier.WITHIN_5_DAYS, "Foot infection of the %s that is deep or wide."),
+        THREATENED_AND_SPREADING(Tier.WITHIN_5_DAYS, "Wound of the %s that is spreading."),
+        THREATENED_STAGE_4(Tier.WITHIN_5_DAYS, "Limb-threatening ischaemia of the %s, WIfI stage 4."),
+        TISSUE_LOSS(Tier.WITHIN_14_DAYS, "Tissue loss of the %s with poor blood flow, shown or not ruled out."),
         LATE_AFTER_SUDDEN_ONSET(
                 Tier.WITHIN_14_DAYS,
-                "Sudden loss of blood flow to the %s longer than two weeks ago: threatened until shown otherwise.",
-                Source.VS_QIF_2019),
-        REST_PAIN(Tier.WITHIN_14_DAYS, "Ischaemic rest pain of the %s, shown or suspected.", Source.VS_QIF_2019),
+                "Sudden loss of blood flow to the %s longer than two weeks ago: threatened until shown otherwise."),
+        REST_PAIN(Tier.WITHIN_14_DAYS, "Ischaemic rest pain of the %s, shown or suspected."),
         INFECTION_WITH_ISCHAEMIA(
-                Tier.WITHIN_14_DAYS,
-                "Local foot infection of the %s with poor blood flow, shown or not ruled out.",
-                Source.COMMON_PRACTICE),
+                Tier.WITHIN_14_DAYS, "Local foot infection of the %s with poor blood flow, shown or not ruled out."),
         WOUND_WITHOUT_ISCHAEMIA(
                 Tier.WITHIN_6_WEEKS,
-                "Wound or local infection of the %s with good pressures: wound care, and a second look at the flow.",
-                Source.COMMON_PRACTICE),
-        POPLITEAL_ANEURYSM(
-                Tier.WITHIN_6_WEEKS, "Popliteal aneurysm of the %s, large or of unknown size.", Source.COMMON_PRACTICE),
+                "Wound or local infection of the %s with good pressures: wound care, and a second look at the flow."),
+        POPLITEAL_ANEURYSM(Tier.WITHIN_6_WEEKS, "Popliteal aneurysm of the %s, large or of unknown size."),
         EARLIER_REPAIR_OCCLUDED(
                 Tier.WITHIN_6_WEEKS,
-                "Claudication of the %s with an earlier stent or bypass that is occluded, shown or not ruled out.",
-                Source.COMMON_PRACTICE),
-        ABANDONED_PROCEDURE(
-                Tier.WITHIN_6_WEEKS,
-                "Symptoms of the %s after a procedure that was abandoned or failed.",
-                Source.COMMON_PRACTICE),
-        CLAUDICATION_WORSENING(
-                Tier.WITHIN_6_WEEKS, "Claudication of the %s that is getting worse.", Source.COMMON_PRACTICE),
-        CLAUDICATION_SHORT(
-                Tier.WITHIN_6_WEEKS,
-                "Claudication of the %s at a short distance, shown or not ruled out.",
-                Source.COMMON_PRACTICE),
+                "Claudication of the %s with an earlier stent or bypass that is occluded, shown or not ruled out."),
+        ABANDONED_PROCEDURE(Tier.WITHIN_6_WEEKS, "Symptoms of the %s after a procedure that was abandoned or failed."),
+        CLAUDICATION_WORSENING(Tier.WITHIN_6_WEEKS, "Claudication of the %s that is getting worse."),
+        CLAUDICATION_SHORT(Tier.WITHIN_6_WEEKS, "Claudication of the %s at a short distance, shown or not ruled out."),
         CLAUDICATION_LOW_PRESSURE(
-                Tier.WITHIN_6_WEEKS,
-                "Claudication of the %s with a low ankle pressure, shown or not ruled out.",
-                Source.COMMON_PRACTICE),
-        CLAUDICATION_LIMITING(Tier.WITHIN_18_WEEKS, "Claudication of the %s that limits life.", Source.COMMON_PRACTICE),
+                Tier.WITHIN_6_WEEKS, "Claudication of the %s with a low ankle pressure, shown or not ruled out."),
+        CLAUDICATION_LIMITING(Tier.WITHIN_18_WEEKS, "Claudication of the %s that limits life."),
         CLAUDICATION_MILD(
                 Tier.ADVICE_ONLY,
-                "Claudication of the %s that is not said to limit life: medicines and supervised exercise.",
-                Source.ACC_AHA_2024),
-        NO_SYMPTOM(Tier.ADVICE_ONLY, "No symptom stated for the %s.", Source.ACC_AHA_2024);
+                "Claudication of the %s that is not said to limit life: medicines and supervised exercise."),
+        NO_SYMPTOM(Tier.ADVICE_ONLY, "No symptom stated for the %s.");
 
         private final Tier tier;
         private final String sentence;
-        private final String source;
+        private final String id;
 
-        Rule(Tier tier, String sentence, String source) {
+        Rule(Tier tier, String sentence) {
             this.tier = tier;
             this.sentence = sentence;
-            this.source = source;
+            this.id = "urgency-" + name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
 
         public Tier tier() {
@@ -96,13 +73,9 @@ public final class LegUrgency {
             return Sentence.of(sentence, legWords);
         }
 
-        public String source() {
-            return source;
-        }
-
-        /** As results name it, for example {@code rest-pain}. */
+        /** As results and the rule book name it, for example {@code urgency-rest-pain}. */
         public String id() {
-            return name().toLowerCase(Locale.ROOT).replace('_', '-');
+            return id;
         }
     }
 
