@@ -9,6 +9,7 @@ import limbqueue.triage.TriageResult.Fontaine;
 import limbqueue.triage.TriageResult.Rutherford;
 import limbqueue.triage.TriageResult.RutherfordGrade;
 import limbqueue.triage.TriageResult.RutherfordScale;
+import limbqueue.triage.TriageResult.Tasc;
 import limbqueue.triage.TriageResult.ToeBrachialIndex;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.JsonNodeFactory;
@@ -30,6 +31,7 @@ public final class ResultFormat {
         return switch (value) {
             case AnkleBrachialIndex index -> Optional.of(index(index, index.value()));
             case ToeBrachialIndex index -> Optional.of(index(index, index.value()));
+            case Tasc type -> Optional.of(NODES.stringNode(type.label()));
             case Fontaine grade -> Optional.of(NODES.stringNode(grade.label()));
             case RutherfordGrade grade -> Optional.of(rutherford(grade));
             case Rutherford category -> Optional.of(category(category));

@@ -65,6 +65,7 @@ final class Assessment {
                 policy.id(),
                 TriageResult.NOTICE,
                 new LegResults(legResult(Side.LEFT), legResult(Side.RIGHT)),
+                List.of(),
                 new Urgency(tier, possibleTiers(), targetDate, waitingSince(codes), fhirPriority(tier), because(tier)),
                 flags,
                 contradictions(),

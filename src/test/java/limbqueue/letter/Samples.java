@@ -80,6 +80,7 @@ final class Samples {
                 "standard-1",
                 TriageResult.NOTICE,
                 new LegResults(left, right),
+                List.of(),
                 new Urgency(
                         tier,
                         List.of(tier),
@@ -106,6 +107,7 @@ final class Samples {
                 proposal.policy(),
                 proposal.notice(),
                 proposal.legs(),
+                proposal.anatomy(),
                 proposal.urgency(),
                 flags,
                 proposal.contradictions(),

@@ -141,6 +141,7 @@ class RulingTest {
                         policy.id(),
                         TriageResult.NOTICE,
                         new LegResults(leg, leg),
+                        List.of(),
                         new Urgency(
                                 proposed,
                                 List.of(proposed),

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import limbqueue.document.ResultFormat;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
+import tools.jackson.databind.node.MissingNode;
 
 /**
  * What a row of a table expects of a result, in the words of the public format: {@code legs.left.wifi.stage=3},
@@ -12,6 +13,8 @@ import tools.jackson.databind.ObjectMapper;
  * {@code -only-leg} for one that is not, {@code ?history.diabetes} for a question that is asked and
  * {@code !history.diabetes} for one that is not, {@code contradictions=1} for their number, {@code tier=} for the
  * urgency and {@code work+inr}, {@code work-inr} for an item of the work-up that is needed or not.
+ * Of the anatomy {@code tasc.aortoIliac.left=D} or {@code tascPossible.femoropopliteal.right=[A,B]}, and of a side's GLASS
+ * {@code glass.left=3}, {@code glassPossible.left=[1,2]}, {@code glassFemoropopliteal.left=4}, {@code glassInfrapopliteal.left=0}.
  */
 final class Expectation {
 
@@ -71,11 +74,31 @@ final class Expectation {
     }
 
     private static JsonNode at(JsonNode result, String path) {
+        if (path.startsWith("tasc") || path.startsWith("glass")) {
+            return ofAnatomy(result, path.split("\\.", -1));
+        }
         var here = result;
         for (var step : path.split("\\.", -1)) {
             here = here.path(step);
         }
         return here;
+    }
+
+    private static JsonNode ofAnatomy(JsonNode result, String[] steps) {
+        var ofRegion = steps[0].startsWith("tasc");
+        if (steps.length != (ofRegion ? 3 : 2)) {
+            throw new IllegalArgumentException("not an expectation of anatomy: " + String.join(".", steps));
+        }
+        var field = steps[0].equals("tascPossible") ? "possible" : steps[0];
+        return result.get("anatomy")
+                .valueStream()
+                .filter(entry -> entry.get("side").asString().equals(steps[steps.length - 1]))
+                .filter(entry -> ofRegion
+                        ? entry.get("region").asString().equals(steps[1])
+                        : !entry.get("region").asString().equals("aortoIliac"))
+                .findFirst()
+                .map(entry -> entry.path(field))
+                .orElseGet(() -> MissingNode.getInstance());
     }
 
     private static String text(JsonNode node) {
