@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import limbqueue.triage.TriageResult.Benefit;
+import limbqueue.triage.anatomy.GlassTable;
 import limbqueue.triage.finding.KidneyFunction;
 import limbqueue.triage.grade.WifiTable;
 import org.junit.jupiter.api.Test;
@@ -34,11 +35,13 @@ class PublishedRulesTest {
             "fhir-r4",
             "fontaine-1954",
             "gvg-2019",
+            "gvg-2019.glass",
             "idsa-2012",
             "lee-1999",
             "nice-ng19",
             "rutherford-1997",
             "sir-2019",
+            "tasc-2007",
             "vs-qif-2019",
             "wifi-2014");
 
@@ -63,6 +66,22 @@ class PublishedRulesTest {
     void whatIsPrintedHolds(Table.Row row) {
         assertThat(SEEN).contains(row.cell(1));
         Expectation.check(Facts.of(row.cell(3)), row.cell(4), row.place() + ": " + row.cell(2));
+    }
+
+    @Test
+    void theTableOfGlassHasAll25CellsAndRises() {
+        assertThat(Table.published("gvg-2019.glass", 5).stream()
+                        .filter(row -> row.cell(0).equals("GLASS, table of stages"))
+                        .map(row -> row.cell(2).substring(0, row.cell(2).indexOf(':'))))
+                .hasSize(25)
+                .doesNotHaveDuplicates();
+        for (var above = 0; above <= 4; above++) {
+            for (var below = 0; below <= 4; below++) {
+                assertThat(GlassTable.stage(above, below))
+                        .isGreaterThanOrEqualTo(GlassTable.stage(Math.max(0, above - 1), below))
+                        .isGreaterThanOrEqualTo(GlassTable.stage(above, Math.max(0, below - 1)));
+            }
+        }
     }
 
     static Stream<Table.Row> stages() {
