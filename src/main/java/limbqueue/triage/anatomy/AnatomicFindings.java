@@ -45,6 +45,20 @@ public final class AnatomicFindings {
             Segment.PERONEAL,
             Segment.PEDAL);
 
+    /** An entry of the list in which nothing stands yet. */
+    private static final Lesion NOTHING_SAID = new Lesion(
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty());
+
     /** A question whose answer would change an entry. */
     public record Open(String ask, String field) {}
 
@@ -115,7 +129,7 @@ public final class AnatomicFindings {
             var tooLittle = lesion.stenosisPercent()
                     .map(percent -> percent.value() < limits.of(Limit.LESION_COUNTED_AT_LEAST))
                     .orElse(false);
-            if (lesion.segment().isEmpty() && !tooLittle) {
+            if (lesion.segment().isEmpty() && !tooLittle && !lesion.equals(NOTHING_SAID)) {
                 ask("lesions[" + i + "].segment", Sentence.of("In which artery is lesion %d of the list?", i + 1));
                 found = true;
             }
