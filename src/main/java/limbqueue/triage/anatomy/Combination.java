@@ -43,7 +43,7 @@ final class Combination<L, W> {
 
     private final Rule<L, W> rule;
     private final List<LesionFacts> lesions;
-    private final Map<LesionFacts, Set<L>> looks = new HashMap<>();
+    private final Map<LesionFacts, Explored<L>> explored = new HashMap<>();
 
     Combination(Rule<L, W> rule, List<LesionFacts> lesions) {
         this.rule = rule;
@@ -72,7 +72,7 @@ final class Combination<L, W> {
     Map<String, String> decisive(Function<W, ?> conclude) {
         var decisive = new LinkedHashMap<String, String>();
         for (var lesion : lesions) {
-            var asked = asked(lesion);
+            var asked = explored(lesion).asked();
             if (asked.isEmpty()) {
                 continue;
             }
@@ -128,26 +128,20 @@ final class Combination<L, W> {
         return wholes;
     }
 
-    private Set<L> looks(LesionFacts lesion) {
-        return looks.computeIfAbsent(
-                lesion,
-                unseen -> new LinkedHashSet<>(Diagram.of(answers -> rule.look(unseen, LesionAnswers.exploring(answers)))
-                        .conclusions()));
+    /**
+     * @param looks everything that the rule may see in a lesion
+     * @param asked the unknown facts of the lesion that some way of answering comes upon and that somebody can be asked, with
+     *     the question, by path
+     */
+    private record Explored<L>(Set<L> looks, Map<String, String> asked) {}
+
+    private Explored<L> explored(LesionFacts lesion) {
+        return explored.computeIfAbsent(lesion, this::explore);
     }
 
-    /** Two of the looks, which most often are enough to see that an answer about another lesion matters. */
-    private Set<L> extremes(LesionFacts lesion) {
-        var all = List.copyOf(looks(lesion));
-        var extremes = new LinkedHashSet<L>();
-        extremes.add(all.getFirst());
-        extremes.add(all.getLast());
-        return extremes;
-    }
-
-    /** The unknown facts of a lesion that some way of answering comes upon and that somebody can be asked. */
-    private Map<String, String> asked(LesionFacts lesion) {
+    private Explored<L> explore(LesionFacts lesion) {
         var asked = new LinkedHashMap<String, String>();
-        var unused = Diagram.of(answers -> {
+        var looks = Diagram.of(answers -> {
             var exploring = LesionAnswers.exploring(answers);
             return rule.look(lesion, new LesionAnswers() {
                 @Override
@@ -159,6 +153,19 @@ final class Combination<L, W> {
                 }
             });
         });
-        return asked;
+        return new Explored<>(new LinkedHashSet<>(looks.conclusions()), asked);
+    }
+
+    private Set<L> looks(LesionFacts lesion) {
+        return explored(lesion).looks();
+    }
+
+    /** Two of the looks, which most often are enough to see that an answer about another lesion matters. */
+    private Set<L> extremes(LesionFacts lesion) {
+        var all = List.copyOf(looks(lesion));
+        var extremes = new LinkedHashSet<L>();
+        extremes.add(all.getFirst());
+        extremes.add(all.getLast());
+        return extremes;
     }
 }

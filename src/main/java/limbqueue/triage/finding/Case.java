@@ -1,8 +1,6 @@
 package limbqueue.triage.finding;
 
 import java.time.LocalDate;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
@@ -35,19 +33,11 @@ public record Case(
 
     /** The legs of which {@code condition} holds, left first. */
     public Stream<LegPicture> legsWith(Predicate<LegPicture> condition) {
-        return Stream.of(Side.values()).map(this::leg).filter(condition);
+        return Stream.of(leg(Side.LEFT), leg(Side.RIGHT)).filter(condition);
     }
 
-    /** Paths of the entries of a list of which {@code condition} holds, as {@code procedures[1]}. */
-    public static <T> List<String> entries(String field, Optional<List<T>> list, Predicate<T> condition) {
-        var entries = list.orElse(List.of());
-        var paths = new ArrayList<String>();
-        for (var i = 0; i < entries.size(); i++) {
-            if (condition.test(entries.get(i))) {
-                paths.add(field + "[" + i + "]");
-            }
-        }
-        return paths;
+    public boolean anyLeg(Predicate<LegPicture> condition) {
+        return condition.test(leg(Side.LEFT)) || condition.test(leg(Side.RIGHT));
     }
 
     /** Whether something recorded for {@code side} concerns this leg; an unknown side may concern either. */

@@ -1,7 +1,6 @@
 package limbqueue.triage.finding;
 
 import java.util.Set;
-import java.util.stream.Stream;
 import limbqueue.triage.ReferralDocument.Lesion;
 import limbqueue.triage.ReferralDocument.Pulse;
 import limbqueue.triage.ReferralDocument.Segment;
@@ -15,16 +14,15 @@ public final class IliacDisease {
     private IliacDisease() {}
 
     /** Paths of iliac lesions, and of femoral pulses that are weak or absent. */
-    public static Stream<String> evidence(Case referral) {
-        return Stream.concat(
-                Case.entries("lesions", referral.document().lesions(), IliacDisease::iliac).stream()
-                        .map(entry -> entry + ".segment"),
-                referral.legsWith(leg -> leg.leg()
-                                .pulses()
-                                .femoral()
-                                .map(pulse -> pulse != Pulse.PRESENT)
-                                .orElse(false))
-                        .map(leg -> leg.facts().path("pulses.femoral")));
+    public static Evidence evidence(Case referral) {
+        var evidence = new Evidence().entries("lesions", referral.document().lesions(), IliacDisease::iliac, "segment");
+        referral.legsWith(leg -> leg.leg()
+                        .pulses()
+                        .femoral()
+                        .map(pulse -> pulse != Pulse.PRESENT)
+                        .orElse(false))
+                .forEach(leg -> evidence.add(leg.facts().path("pulses.femoral")));
+        return evidence;
     }
 
     public static boolean iliac(Lesion lesion) {

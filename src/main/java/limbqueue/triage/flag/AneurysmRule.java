@@ -1,7 +1,7 @@
 package limbqueue.triage.flag;
 
-import java.util.stream.Stream;
 import limbqueue.triage.finding.Case;
+import limbqueue.triage.finding.Evidence;
 
 /** A popliteal or aortic aneurysm. */
 final class AneurysmRule implements FlagRule {
@@ -16,19 +16,13 @@ final class AneurysmRule implements FlagRule {
         var history = referral.document().history();
         return Outcome.onEvidence(
                 "A popliteal or aortic aneurysm: a source of emboli, and another pathway.",
-                Stream.of(
-                                history.poplitealAneurysm().orElse(false)
-                                        ? Stream.of("history.poplitealAneurysm")
-                                        : Stream.<String>empty(),
-                                history.aorticAneurysm().orElse(false)
-                                        ? Stream.of("history.aorticAneurysm")
-                                        : Stream.<String>empty(),
-                                Case.entries(
-                                                "lesions",
-                                                referral.document().lesions(),
-                                                lesion -> lesion.aneurysm().orElse(false))
-                                        .stream()
-                                        .map(entry -> entry + ".aneurysm"))
-                        .flatMap(paths -> paths));
+                new Evidence()
+                        .when(history.poplitealAneurysm(), "history.poplitealAneurysm")
+                        .when(history.aorticAneurysm(), "history.aorticAneurysm")
+                        .entries(
+                                "lesions",
+                                referral.document().lesions(),
+                                lesion -> lesion.aneurysm().orElse(false),
+                                "aneurysm"));
     }
 }

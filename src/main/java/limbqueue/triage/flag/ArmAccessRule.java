@@ -1,9 +1,9 @@
 package limbqueue.triage.flag;
 
 import java.util.List;
-import java.util.stream.Stream;
 import limbqueue.triage.ReferralDocument.ArmPressures;
 import limbqueue.triage.finding.Case;
+import limbqueue.triage.finding.Evidence;
 import limbqueue.triage.question.Sentence;
 import limbqueue.triage.threshold.Limit;
 
@@ -41,10 +41,9 @@ final class ArmAccessRule implements FlagRule {
     }
 
     private static List<String> notMeasured(ArmPressures arms) {
-        return Stream.of(
-                        arms.left().isEmpty() ? Stream.of("armPressures.left") : Stream.<String>empty(),
-                        arms.right().isEmpty() ? Stream.of("armPressures.right") : Stream.<String>empty())
-                .flatMap(paths -> paths)
-                .toList();
+        return new Evidence()
+                .when(arms.left().isEmpty(), "armPressures.left")
+                .when(arms.right().isEmpty(), "armPressures.right")
+                .paths();
     }
 }

@@ -1,11 +1,11 @@
 package limbqueue.triage.flag;
 
 import java.util.Optional;
-import java.util.stream.Stream;
 import limbqueue.triage.ReferralDocument.Gangrene;
 import limbqueue.triage.ReferralDocument.Pulse;
 import limbqueue.triage.ReferralDocument.Sensory;
 import limbqueue.triage.finding.Case;
+import limbqueue.triage.finding.Evidence;
 import limbqueue.triage.grade.LegPicture;
 
 /** Suddenly painful or discoloured toes with palpable foot pulses. */
@@ -21,15 +21,25 @@ final class AtheroembolismRule implements FlagRule {
         return Outcome.onEvidence(
                 "Sudden trouble at the toes although a foot pulse can be felt: look for a source of emboli; the pulse"
                         + " reassures falsely.",
-                referral.legsWith(leg -> leg.acute() && palpable(leg) && atToes(leg))
-                        .flatMap(leg ->
-                                Stream.of(leg.facts().path("acute"), leg.facts().path("pulses"))));
+                evidence(referral));
+    }
+
+    private static Evidence evidence(Case referral) {
+        var evidence = new Evidence();
+        referral.legsWith(leg -> leg.acute() && palpable(leg) && atToes(leg))
+                .forEach(leg ->
+                        evidence.add(leg.facts().path("acute")).add(leg.facts().path("pulses")));
+        return evidence;
     }
 
     private static boolean palpable(LegPicture leg) {
         var pulses = leg.leg().pulses();
-        return pulses.dorsalisPedis().equals(Optional.of(Pulse.PRESENT))
-                || pulses.posteriorTibial().equals(Optional.of(Pulse.PRESENT));
+        return felt(pulses.dorsalisPedis()) || felt(pulses.posteriorTibial());
+    }
+
+    /** A weak pulse can be felt too. */
+    private static boolean felt(Optional<Pulse> pulse) {
+        return pulse.map(found -> found != Pulse.ABSENT).orElse(false);
     }
 
     private static boolean atToes(LegPicture leg) {

@@ -3,10 +3,10 @@ package limbqueue.triage.flag;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import limbqueue.triage.ReferralDocument.Lab;
 import limbqueue.triage.ReferralDocument.LabTest;
 import limbqueue.triage.finding.Case;
+import limbqueue.triage.finding.Evidence;
 import limbqueue.triage.finding.Substances;
 import limbqueue.triage.threshold.Limit;
 
@@ -22,25 +22,20 @@ final class BleedingRiskRule implements FlagRule {
     public Outcome look(Case referral) {
         return Outcome.onEvidence(
                 "Raised risk of bleeding: settle drugs and values with the prescriber before the puncture.",
-                Stream.of(
-                                referral.document().history().bleedingDisorder().orElse(false)
-                                        ? Stream.of("history.bleedingDisorder")
-                                        : Stream.<String>empty(),
-                                Case.entries(
-                                                "medicines",
-                                                referral.document().medicines(),
-                                                medicine -> medicine.name()
-                                                        .map(Substances::isAnticoagulant)
-                                                        .orElse(false))
-                                        .stream()
-                                        .map(entry -> entry + ".name"),
-                                Case.entries(
-                                                "labs",
-                                                referral.document().labs(),
-                                                lab -> latest(lab, referral) && risky(lab, referral))
-                                        .stream()
-                                        .map(entry -> entry + ".value"))
-                        .flatMap(paths -> paths));
+                new Evidence()
+                        .when(referral.document().history().bleedingDisorder(), "history.bleedingDisorder")
+                        .entries(
+                                "medicines",
+                                referral.document().medicines(),
+                                medicine -> medicine.name()
+                                        .map(Substances::isAnticoagulant)
+                                        .orElse(false),
+                                "name")
+                        .entries(
+                                "labs",
+                                referral.document().labs(),
+                                lab -> risky(lab, referral) && latest(lab, referral),
+                                "value"));
     }
 
     /** Whether no later value of the same test is held; an old value says nothing once there is a newer one. */

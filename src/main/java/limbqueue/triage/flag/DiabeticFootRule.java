@@ -1,11 +1,11 @@
 package limbqueue.triage.flag;
 
 import java.util.Optional;
-import java.util.stream.Stream;
 import limbqueue.triage.ReferralDocument.Gangrene;
 import limbqueue.triage.ReferralDocument.Ulcer;
 import limbqueue.triage.ReferralDocument.WoundSite;
 import limbqueue.triage.finding.Case;
+import limbqueue.triage.finding.Evidence;
 import limbqueue.triage.grade.LegPicture;
 import limbqueue.triage.threshold.Limit;
 
@@ -19,9 +19,8 @@ final class DiabeticFootRule implements FlagRule {
 
     @Override
     public Outcome look(Case referral) {
-        var evidence = referral.legsWith(leg -> true)
-                .flatMap(leg -> evidence(leg, referral))
-                .toList();
+        var evidence = new Evidence();
+        referral.legsWith(leg -> true).forEach(leg -> look(leg, referral, evidence));
         var diabetes = referral.document().history().diabetes();
         if (evidence.isEmpty() || diabetes.equals(Optional.of(false))) {
             return Outcome.silent();
@@ -31,28 +30,24 @@ final class DiabeticFootRule implements FlagRule {
                 : Outcome.fires(
                         "Diabetic foot emergency: call the hospital's foot service today, whatever the place in the"
                                 + " queue.",
-                        Stream.concat(Stream.of("history.diabetes"), evidence.stream())
-                                .toList());
+                        new Evidence()
+                                .add("history.diabetes")
+                                .addAll(evidence.paths())
+                                .paths());
     }
 
     /** Gangrene or deep infection, with an ulcer or without; an ulcer of the foot with fever, sepsis or ischaemia. */
-    private static Stream<String> evidence(LegPicture leg, Case referral) {
+    private static void look(LegPicture leg, Case referral, Evidence evidence) {
         var ulcer = leg.ulcer() != Ulcer.NONE && !leg.leg().wound().site().equals(Optional.of(WoundSite.LEG));
-        var worse = Stream.of(
-                        ulcer && feverish(leg, referral) ? Stream.of("infection.temperatureC") : Stream.<String>empty(),
-                        ulcer && leg.infection() == 3 ? Stream.of("infection") : Stream.<String>empty(),
-                        ulcer && leg.perfusion().ischaemia() >= 1 ? Stream.of("pressures") : Stream.<String>empty())
-                .flatMap(paths -> paths)
-                .toList();
-        return Stream.of(
-                        leg.gangrene() != Gangrene.NONE ? Stream.of("wound.gangrene") : Stream.<String>empty(),
-                        leg.leg().infection().deep().orElse(false)
-                                ? Stream.of("infection.deep")
-                                : Stream.<String>empty(),
-                        worse.isEmpty() ? Stream.<String>empty() : Stream.of("wound.ulcer"),
-                        worse.stream())
-                .flatMap(paths -> paths)
-                .map(leg.facts()::path);
+        var fever = ulcer && feverish(leg, referral);
+        var septic = ulcer && leg.infection() == 3;
+        var ischaemic = ulcer && leg.perfusion().ischaemia() >= 1;
+        evidence.when(leg.gangrene() != Gangrene.NONE, leg.facts().path("wound.gangrene"))
+                .when(leg.leg().infection().deep(), leg.facts().path("infection.deep"))
+                .when(fever || septic || ischaemic, leg.facts().path("wound.ulcer"))
+                .when(fever, leg.facts().path("infection.temperatureC"))
+                .when(septic, leg.facts().path("infection"))
+                .when(ischaemic, leg.facts().path("pressures"));
     }
 
     private static boolean feverish(LegPicture leg, Case referral) {

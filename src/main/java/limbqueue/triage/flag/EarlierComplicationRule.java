@@ -2,6 +2,7 @@ package limbqueue.triage.flag;
 
 import limbqueue.triage.ReferralDocument.Complication;
 import limbqueue.triage.finding.Case;
+import limbqueue.triage.finding.Evidence;
 
 /** A complication of an earlier procedure is on record. */
 final class EarlierComplicationRule implements FlagRule {
@@ -15,14 +16,14 @@ final class EarlierComplicationRule implements FlagRule {
     public Outcome look(Case referral) {
         return Outcome.onEvidence(
                 "An earlier procedure had a complication: plan for its return.",
-                Case.entries(
+                new Evidence()
+                        .entries(
                                 "procedures",
                                 referral.document().procedures(),
                                 procedure -> procedure
                                         .complication()
                                         .map(complication -> complication != Complication.NONE)
-                                        .orElse(false))
-                        .stream()
-                        .map(entry -> entry + ".complication"));
+                                        .orElse(false),
+                                "complication"));
     }
 }

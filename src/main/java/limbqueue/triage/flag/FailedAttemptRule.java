@@ -3,6 +3,7 @@ package limbqueue.triage.flag;
 import limbqueue.triage.ReferralDocument;
 import limbqueue.triage.ReferralDocument.Procedure;
 import limbqueue.triage.finding.Case;
+import limbqueue.triage.finding.Evidence;
 
 /** An earlier procedure was incomplete or failed. */
 final class FailedAttemptRule implements FlagRule {
@@ -17,8 +18,8 @@ final class FailedAttemptRule implements FlagRule {
         return Outcome.onEvidence(
                 "An earlier procedure was incomplete or failed: plan a longer slot, another access and an experienced"
                         + " operator.",
-                Case.entries("procedures", referral.document().procedures(), FailedAttemptRule::failed).stream()
-                        .map(entry -> entry + ".outcome"));
+                new Evidence()
+                        .entries("procedures", referral.document().procedures(), FailedAttemptRule::failed, "outcome"));
     }
 
     static boolean failed(Procedure procedure) {

@@ -1,8 +1,8 @@
 package limbqueue.triage.flag;
 
-import java.util.stream.Stream;
 import limbqueue.triage.TriageResult.AbiBand;
 import limbqueue.triage.finding.Case;
+import limbqueue.triage.finding.Evidence;
 import limbqueue.triage.grade.LegPicture;
 
 /** A normal or unmeasurable ankle index in a leg whose arteries may be calcified. */
@@ -16,34 +16,31 @@ final class FalseReassuranceRule implements FlagRule {
     @Override
     public Outcome look(Case referral) {
         var history = referral.document().history();
-        var calcifying = Stream.of(
-                        history.diabetes().orElse(false) ? Stream.of("history.diabetes") : Stream.<String>empty(),
-                        history.dialysis().orElse(false) ? Stream.of("history.dialysis") : Stream.<String>empty())
-                .flatMap(paths -> paths)
-                .toList();
+        var calcifying = new Evidence()
+                .when(history.diabetes(), "history.diabetes")
+                .when(history.dialysis(), "history.dialysis");
         var suspects =
                 referral.legsWith(leg -> unreliable(leg) && leg.symptoms()).toList();
-        var evidence = suspects.stream()
-                .filter(leg -> leg.threatening() || !calcifying.isEmpty())
-                .flatMap(leg -> Stream.of(
-                                FlagEvidence.ankleIndex(leg, referral),
-                                FlagEvidence.symptom(leg),
-                                leg.threatening() ? Stream.<String>empty() : calcifying.stream())
-                        .flatMap(paths -> paths))
-                .distinct()
-                .toList();
-        var unknown = Stream.of(
-                        history.diabetes().isEmpty() ? Stream.of("history.diabetes") : Stream.<String>empty(),
-                        history.dialysis().isEmpty() ? Stream.of("history.dialysis") : Stream.<String>empty())
-                .flatMap(paths -> paths)
-                .toList();
+        var evidence = new Evidence();
+        for (var leg : suspects) {
+            if (leg.threatening() || !calcifying.isEmpty()) {
+                FlagEvidence.ankleIndex(leg, referral, evidence);
+                FlagEvidence.symptom(leg, evidence);
+                if (!leg.threatening()) {
+                    evidence.addAll(calcifying.paths());
+                }
+            }
+        }
+        var unknown = new Evidence()
+                .when(history.diabetes().isEmpty(), "history.diabetes")
+                .when(history.dialysis().isEmpty(), "history.dialysis");
         if (evidence.isEmpty() && !suspects.isEmpty() && !unknown.isEmpty()) {
-            return Outcome.cannotTell(unknown);
+            return Outcome.cannotTell(unknown.paths());
         }
         return Outcome.onEvidence(
                 "The ankle-brachial index is normal or cannot be measured, which calcified arteries can feign: rely on toe"
                         + " pressure or toe-brachial index.",
-                evidence.stream());
+                evidence);
     }
 
     private static boolean unreliable(LegPicture leg) {

@@ -1,7 +1,7 @@
 package limbqueue.triage.flag;
 
-import java.util.stream.Stream;
 import limbqueue.triage.finding.Case;
+import limbqueue.triage.finding.Evidence;
 import limbqueue.triage.finding.KidneyFunction;
 import limbqueue.triage.threshold.Limit;
 
@@ -17,11 +17,10 @@ final class KidneyRiskRule implements FlagRule {
     public Outcome look(Case referral) {
         var low = KidneyFunction.latest(referral.document(), referral.asOf())
                 .filter(kidney -> kidney.egfr() < referral.limits().of(Limit.KIDNEY_RISK_EGFR_LESS_THAN));
-        var dialysis = referral.document().history().dialysis().orElse(false);
+        var evidence = new Evidence();
+        low.ifPresent(kidney -> evidence.add(kidney.evidence()));
         return Outcome.onEvidence(
                 "Low kidney function: contrast needs thought, and protection is considered by local protocol.",
-                Stream.concat(
-                        low.map(kidney -> kidney.evidence()).stream(),
-                        dialysis ? Stream.of("history.dialysis") : Stream.empty()));
+                evidence.when(referral.document().history().dialysis(), "history.dialysis"));
     }
 }

@@ -1,7 +1,7 @@
 package limbqueue.triage.flag;
 
 import java.util.List;
-import java.util.stream.Stream;
+import limbqueue.triage.finding.Evidence;
 
 /** What a rule makes of a referral. */
 public sealed interface Outcome {
@@ -31,8 +31,7 @@ public sealed interface Outcome {
     }
 
     /** Fires when there is evidence, and is silent without. */
-    static Outcome onEvidence(String text, Stream<String> evidence) {
-        var paths = evidence.toList();
-        return paths.isEmpty() ? silent() : fires(text, paths);
+    static Outcome onEvidence(String text, Evidence evidence) {
+        return evidence.isEmpty() ? silent() : fires(text, evidence.paths());
     }
 }

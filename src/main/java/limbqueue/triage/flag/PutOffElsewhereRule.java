@@ -1,7 +1,9 @@
 package limbqueue.triage.flag;
 
-import java.util.stream.Stream;
+import java.util.List;
 import limbqueue.triage.finding.Case;
+import limbqueue.triage.finding.Evidence;
+import limbqueue.triage.grade.LegPicture;
 import limbqueue.triage.question.Sentence;
 import limbqueue.triage.threshold.Limit;
 
@@ -31,10 +33,13 @@ final class PutOffElsewhereRule implements FlagRule {
                                         "Treatment was put off elsewhere for %d days although the leg hurts at rest or has tissue loss:",
                                         deferred.days().get().days())
                                 + " the waiting began there.",
-                        Stream.concat(
-                                        Stream.of("deferredElsewhere.days"),
-                                        threatened.stream().flatMap(FlagEvidence::threat))
-                                .toList())
+                        evidence(threatened))
                 : Outcome.silent();
+    }
+
+    private static List<String> evidence(List<LegPicture> threatened) {
+        var evidence = new Evidence().add("deferredElsewhere.days");
+        threatened.forEach(leg -> FlagEvidence.threat(leg, evidence));
+        return evidence.paths();
     }
 }

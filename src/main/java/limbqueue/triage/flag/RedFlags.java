@@ -1,5 +1,6 @@
 package limbqueue.triage.flag;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -47,11 +48,12 @@ public final class RedFlags {
 
     /** The flags raised, each with its source in {@code book}. */
     public static List<RedFlag> raised(Map<String, Outcome> outcomes, RuleBook book) {
-        return RULES.stream()
-                .flatMap(rule -> outcomes.get(rule.code()) instanceof Outcome.Fires fires
-                        ? java.util.stream.Stream.of(
-                                new RedFlag(rule.code(), fires.text(), fires.evidence(), book.sourceOf(rule.code())))
-                        : java.util.stream.Stream.<RedFlag>empty())
-                .toList();
+        var raised = new ArrayList<RedFlag>();
+        outcomes.forEach((code, outcome) -> {
+            if (outcome instanceof Outcome.Fires fires) {
+                raised.add(new RedFlag(code, fires.text(), fires.evidence(), book.sourceOf(code)));
+            }
+        });
+        return raised;
     }
 }

@@ -3,6 +3,7 @@ package limbqueue.triage.flag;
 import java.util.Optional;
 import limbqueue.triage.ReferralDocument.Course;
 import limbqueue.triage.finding.Case;
+import limbqueue.triage.finding.Evidence;
 import limbqueue.triage.grade.LegPicture;
 import limbqueue.triage.threshold.Limit;
 
@@ -16,14 +17,14 @@ final class SuddenChangeRule implements FlagRule {
 
     @Override
     public Outcome look(Case referral) {
+        var evidence = new Evidence();
+        referral.legsWith(leg -> true).forEach(leg -> {
+            var claudication = suddenClaudication(leg, referral);
+            evidence.when(leg.acute() && !claudication, leg.facts().path("acute"))
+                    .when(claudication, leg.facts().path("claudication.course"));
+        });
         return Outcome.onEvidence(
-                "Sudden onset or sudden worsening within two weeks: acute on chronic ischaemia is possible.",
-                referral.legsWith(leg -> leg.acute() || suddenClaudication(leg, referral))
-                        .map(leg -> leg.facts()
-                                .path(
-                                        leg.acute() && !suddenClaudication(leg, referral)
-                                                ? "acute"
-                                                : "claudication.course")));
+                "Sudden onset or sudden worsening within two weeks: acute on chronic ischaemia is possible.", evidence);
     }
 
     private static boolean suddenClaudication(LegPicture leg, Case referral) {

@@ -3,12 +3,12 @@ package limbqueue.triage.flag;
 import java.util.EnumSet;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
 import limbqueue.triage.ReferralDocument.Relief;
 import limbqueue.triage.ReferralDocument.Waveform;
 import limbqueue.triage.TriageResult.AbiBand;
 import limbqueue.triage.TriageResult.TbiBand;
 import limbqueue.triage.finding.Case;
+import limbqueue.triage.finding.Evidence;
 import limbqueue.triage.grade.LegPicture;
 import limbqueue.triage.perfusion.Indices;
 import limbqueue.triage.threshold.Limit;
@@ -25,35 +25,28 @@ final class SymptomsDoNotFitRule implements FlagRule {
 
     @Override
     public Outcome look(Case referral) {
-        var spine = referral.document().history().spinalStenosis().orElse(false);
-        var painful =
-                referral.legsWith(leg -> leg.claudication() || leg.restPain()).toList();
-        var evidence = painful.stream()
-                .flatMap(leg -> evidence(leg, referral, spine))
-                .distinct()
-                .toList();
-        var waveforms = painful.stream()
-                .filter(leg -> goodIndices(leg, referral) && waveform(leg).isEmpty())
-                .map(leg -> leg.facts().path("pressures.waveform"))
-                .toList();
+        var spine = referral.document().history().spinalStenosis();
+        var evidence = new Evidence();
+        var waveforms = new Evidence();
+        referral.legsWith(leg -> leg.claudication() || leg.restPain()).forEach(leg -> {
+            var indices = goodIndices(leg, referral);
+            var waveform = waveform(leg);
+            var good = indices && waveform.map(GOOD::contains).orElse(false);
+            if (good) {
+                FlagEvidence.ankleIndex(leg, referral, evidence);
+            }
+            evidence.when(good, leg.facts().path("pressures.waveform"))
+                    .when(
+                            leg.leg().claudication().relief().equals(Optional.of(Relief.SITTING)),
+                            leg.facts().path("claudication.relief"))
+                    .when(spine, "history.spinalStenosis");
+            waveforms.when(indices && waveform.isEmpty(), leg.facts().path("pressures.waveform"));
+        });
         if (evidence.isEmpty() && !waveforms.isEmpty()) {
-            return Outcome.cannotTell(waveforms);
+            return Outcome.cannotTell(waveforms.paths());
         }
         return Outcome.onEvidence(
-                "The symptoms do not fit blocked arteries: think of spine, nerve, vein and muscle.", evidence.stream());
-    }
-
-    private static Stream<String> evidence(LegPicture leg, Case referral, boolean spine) {
-        var good =
-                goodIndices(leg, referral) && waveform(leg).map(GOOD::contains).orElse(false);
-        return Stream.of(
-                        good ? FlagEvidence.ankleIndex(leg, referral) : Stream.<String>empty(),
-                        good ? Stream.of(leg.facts().path("pressures.waveform")) : Stream.<String>empty(),
-                        leg.leg().claudication().relief().equals(Optional.of(Relief.SITTING))
-                                ? Stream.of(leg.facts().path("claudication.relief"))
-                                : Stream.<String>empty(),
-                        spine ? Stream.of("history.spinalStenosis") : Stream.<String>empty())
-                .flatMap(paths -> paths);
+                "The symptoms do not fit blocked arteries: think of spine, nerve, vein and muscle.", evidence);
     }
 
     private static Optional<Waveform> waveform(LegPicture leg) {

@@ -1,6 +1,7 @@
 package limbqueue.triage.flag;
 
 import limbqueue.triage.finding.Case;
+import limbqueue.triage.finding.Evidence;
 
 /** A foot infection with a response of the whole body. */
 final class SystemicInfectionRule implements FlagRule {
@@ -12,9 +13,9 @@ final class SystemicInfectionRule implements FlagRule {
 
     @Override
     public Outcome look(Case referral) {
-        return Outcome.onEvidence(
-                "Foot infection with a response of the whole body: hospital today.",
-                referral.legsWith(leg -> leg.infection() == 3)
-                        .map(leg -> leg.facts().path("infection")));
+        var evidence = new Evidence();
+        referral.legsWith(leg -> leg.infection() == 3)
+                .forEach(leg -> evidence.add(leg.facts().path("infection")));
+        return Outcome.onEvidence("Foot infection with a response of the whole body: hospital today.", evidence);
     }
 }

@@ -5,8 +5,6 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.IntStream;
-import java.util.stream.Stream;
 import limbqueue.triage.ReferralDocument;
 import limbqueue.triage.ReferralDocument.ImagingKind;
 import limbqueue.triage.ReferralDocument.Intent;
@@ -15,6 +13,7 @@ import limbqueue.triage.ReferralDocument.ProcedureKind;
 import limbqueue.triage.Side;
 import limbqueue.triage.Tier;
 import limbqueue.triage.finding.Case;
+import limbqueue.triage.finding.Evidence;
 import limbqueue.triage.grade.LegPicture;
 
 /** An angiogram elsewhere, called diagnostic, on a leg ill enough to treat; nothing done, and report or images not held. */
@@ -30,56 +29,44 @@ final class UndisclosedAttemptRule implements FlagRule {
 
     @Override
     public Outcome look(Case referral) {
-        var evidence = Stream.concat(procedures(referral), imaging(referral)).toList();
+        var evidence = new Evidence();
+        procedures(referral, evidence);
+        imaging(referral, evidence);
         if (evidence.isEmpty()) {
             return Outcome.silent();
         }
-        var deferred = referral.document().deferredElsewhere();
-        var all = Stream.concat(
-                        evidence.stream(),
-                        deferred.days().isPresent() ? Stream.of("deferredElsewhere.days") : Stream.empty())
-                .toList();
+        evidence.when(referral.document().deferredElsewhere().days().isPresent(), "deferredElsewhere.days");
         return Outcome.fires(
                 "An angiogram elsewhere is called diagnostic, the leg is ill enough to treat, nothing was done, and the"
                         + " report or the images are not here. An attempt that failed, a complication, or a lesion judged"
                         + " too hard is possible: get report, images and a word with the operator before a room is booked.",
-                all);
+                evidence.paths());
     }
 
-    private static Stream<String> procedures(Case referral) {
+    private static void procedures(Case referral, Evidence evidence) {
         var procedures = referral.document().procedures().orElse(List.of());
-        return IntStream.range(0, procedures.size())
-                .filter(i -> {
-                    var procedure = procedures.get(i);
-                    return procedure.kind().equals(Optional.of(ProcedureKind.ANGIOGRAM))
-                            && !procedure.intent().equals(Optional.of(Intent.TREATMENT))
-                            && worthTreating(referral, procedure.side())
-                            && !treatedSince(procedures, procedure.side(), procedure.date())
-                            && !held(procedure.reportHeld(), procedure.imagesHeld());
-                })
-                .boxed()
-                .flatMap(i -> missing(
-                        "procedures[" + i + "]",
-                        procedures.get(i).reportHeld(),
-                        procedures.get(i).imagesHeld()));
+        for (var i = 0; i < procedures.size(); i++) {
+            var procedure = procedures.get(i);
+            if (procedure.kind().equals(Optional.of(ProcedureKind.ANGIOGRAM))
+                    && !procedure.intent().equals(Optional.of(Intent.TREATMENT))
+                    && worthTreating(referral, procedure.side())
+                    && !treatedSince(procedures, procedure.side(), procedure.date())) {
+                missing("procedures[" + i + "]", procedure.reportHeld(), procedure.imagesHeld(), evidence);
+            }
+        }
     }
 
-    private static Stream<String> imaging(Case referral) {
+    private static void imaging(Case referral, Evidence evidence) {
         var imaging = referral.document().imaging().orElse(List.of());
         var procedures = referral.document().procedures().orElse(List.of());
-        return IntStream.range(0, imaging.size())
-                .filter(i -> {
-                    var image = imaging.get(i);
-                    return image.kind().equals(Optional.of(ImagingKind.ANGIOGRAM))
-                            && worthTreating(referral, image.side())
-                            && !treatedSince(procedures, image.side(), image.date())
-                            && !held(image.reportHeld(), image.imagesHeld());
-                })
-                .boxed()
-                .flatMap(i -> missing(
-                        "imaging[" + i + "]",
-                        imaging.get(i).reportHeld(),
-                        imaging.get(i).imagesHeld()));
+        for (var i = 0; i < imaging.size(); i++) {
+            var image = imaging.get(i);
+            if (image.kind().equals(Optional.of(ImagingKind.ANGIOGRAM))
+                    && worthTreating(referral, image.side())
+                    && !treatedSince(procedures, image.side(), image.date())) {
+                missing("imaging[" + i + "]", image.reportHeld(), image.imagesHeld(), evidence);
+            }
+        }
     }
 
     private static boolean worthTreating(Case referral, Optional<Side> side) {
@@ -118,15 +105,13 @@ final class UndisclosedAttemptRule implements FlagRule {
                                 .orElse(false));
     }
 
-    private static boolean held(Optional<Boolean> report, Optional<Boolean> images) {
-        return report.orElse(false) && images.orElse(false);
-    }
-
-    private static Stream<String> missing(String entry, Optional<Boolean> report, Optional<Boolean> images) {
-        return Stream.of(
-                        Optional.of(entry + ".kind"),
-                        report.orElse(false) ? Optional.<String>empty() : Optional.of(entry + ".reportHeld"),
-                        images.orElse(false) ? Optional.<String>empty() : Optional.of(entry + ".imagesHeld"))
-                .flatMap(Optional::stream);
+    /** Nothing is missing where both report and images are held. */
+    private static void missing(String entry, Optional<Boolean> report, Optional<Boolean> images, Evidence evidence) {
+        if (report.orElse(false) && images.orElse(false)) {
+            return;
+        }
+        evidence.add(entry + ".kind")
+                .when(!report.orElse(false), entry + ".reportHeld")
+                .when(!images.orElse(false), entry + ".imagesHeld");
     }
 }

@@ -5,7 +5,6 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -163,27 +162,27 @@ public final class WorkUp {
                 "The first picture for every candidate.",
                 latestImaging(Set.of(ImagingKind.DUPLEX)));
         if (referral.tier().moreUrgentThan(Tier.WITHIN_18_WEEKS)
-                && IliacDisease.evidence(referral).findAny().isPresent()) {
+                && !IliacDisease.evidence(referral).isEmpty()) {
             dated(
                     "cta-or-mra",
                     "CTA or MRA of the inflow",
                     "Iliac disease is shown or likely; kidney function first.",
                     latestImaging(Set.of(ImagingKind.CTA, ImagingKind.MRA)));
         }
-        if (referral.legsWith(this::toePressureWanted).findAny().isPresent()) {
+        if (anyLeg(this::toePressureWanted)) {
             need(
                     "toe-pressure",
                     "Toe pressure",
                     "Diabetes, dialysis, tissue loss or arteries that cannot be compressed: the ankle figures can mislead.");
         }
-        if (referral.legsWith(this::exerciseIndexWanted).findAny().isPresent()) {
+        if (anyLeg(this::exerciseIndexWanted)) {
             need(
                     "exercise-abi",
                     "Ankle-brachial index after exercise",
                     "Pain on walking with a normal or borderline index at rest.");
         }
         var lesions = document().lesions();
-        if (!Case.entries("lesions", lesions, WorkUp::wantsCoveredStent).isEmpty()) {
+        if (lesions.orElse(List.of()).stream().anyMatch(WorkUp::wantsCoveredStent)) {
             need(
                     "covered-stent-stock",
                     "A covered stent that fits the vessel, in the room before the case starts",
@@ -370,7 +369,11 @@ public final class WorkUp {
     }
 
     private Optional<Lab> lab(LabTest test) {
-        return document().labs().orElse(List.of()).stream()
+        var labs = document().labs().orElse(List.of());
+        if (labs.isEmpty()) {
+            return Optional.empty();
+        }
+        return labs.stream()
                 .filter(lab ->
                         lab.test().equals(Optional.of(test)) && lab.value().isPresent())
                 .max(Comparator.comparing((Lab lab) -> lab.taken().orElse(LocalDate.MIN))
@@ -379,22 +382,28 @@ public final class WorkUp {
 
     /** The day of the oldest among the latest results of {@code tests}; empty when one of them is not held. */
     private Optional<LocalDate> oldestOf(LabTest... tests) {
-        var wanted = EnumSet.copyOf(Arrays.asList(tests));
-        var days = wanted.stream()
-                .map(test -> lab(test).flatMap(Lab::taken))
-                .flatMap(Optional::stream)
-                .toList();
-        return days.size() == wanted.size() ? days.stream().min(Comparator.naturalOrder()) : Optional.empty();
+        var oldest = LocalDate.MAX;
+        for (var test : tests) {
+            var taken = lab(test).flatMap(Lab::taken);
+            if (taken.isEmpty()) {
+                return Optional.empty();
+            }
+            oldest = taken.get().isBefore(oldest) ? taken.get() : oldest;
+        }
+        return Optional.of(oldest);
     }
 
     private boolean takes(Predicate<String> substance) {
-        return document().medicines().orElse(List.of()).stream()
-                .flatMap(medicine -> medicine.name().stream())
-                .anyMatch(substance);
+        for (var medicine : document().medicines().orElse(List.of())) {
+            if (medicine.name().map(substance::test).orElse(false)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private boolean anyLeg(Predicate<LegPicture> condition) {
-        return referral.legsWith(condition).findAny().isPresent();
+        return referral.anyLeg(condition);
     }
 
     private static boolean known(Optional<Boolean> fact) {
