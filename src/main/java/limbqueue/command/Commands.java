@@ -25,8 +25,10 @@ public final class Commands {
         // Unbuffered, since each line is written and flushed as one piece.
         var status = run(
                 List.of(arguments),
-                new FileOutputStream(FileDescriptor.out),
-                new PrintStream(new FileOutputStream(FileDescriptor.err), false, StandardCharsets.UTF_8));
+                new Console(
+                        new FileOutputStream(FileDescriptor.out),
+                        new PrintStream(new FileOutputStream(FileDescriptor.err), false, StandardCharsets.UTF_8),
+                        Progress.onTerminal()));
         System.exit(status);
     }
 
@@ -42,7 +44,10 @@ public final class Commands {
      * @return the exit status: 0, or 2 when something could not be read or the arguments make no sense
      */
     public static int run(List<String> arguments, OutputStream out, PrintStream err) {
-        var console = new Console(out, err);
+        return run(arguments, new Console(out, err));
+    }
+
+    private static int run(List<String> arguments, Console console) {
         try {
             if (arguments.isEmpty()) {
                 console.explain(usage());
@@ -68,6 +73,8 @@ public final class Commands {
             console.complain(
                     "limbqueue: the results cannot be written: " + e.why() + ". Check the place they are sent to.");
             return Command.INCOMPLETE;
+        } finally {
+            console.end();
         }
     }
 

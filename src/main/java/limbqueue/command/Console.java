@@ -33,11 +33,18 @@ final class Console {
 
     private final OutputStream out;
     private final PrintStream err;
+    private final Progress progress;
 
     /** @param out written a line at a time */
     Console(OutputStream out, PrintStream err) {
+        this(out, err, false);
+    }
+
+    /** @param terminal whether {@code err} is a terminal, on which progress is shown */
+    Console(OutputStream out, PrintStream err, boolean terminal) {
         this.out = out;
         this.err = err;
+        this.progress = new Progress(err, terminal);
     }
 
     /** Writes {@code line} at once, so that a result can be used while the next is worked on. */
@@ -45,6 +52,7 @@ final class Console {
         try {
             out.write((line + "\n").getBytes(StandardCharsets.UTF_8));
             out.flush();
+            progress.step();
         } catch (IOException e) {
             throw new CannotWriteException(e);
         }
@@ -54,8 +62,15 @@ final class Console {
     void complain(String text) {
         var line = new StringBuilder(text.length());
         text.codePoints().forEach(c -> line.appendCodePoint(Character.isISOControl(c) ? ' ' : c));
+        progress.hide();
         err.print(line.append('\n'));
         err.flush();
+        progress.step();
+    }
+
+    /** Takes back what was shown only while it lasted. */
+    void end() {
+        progress.hide();
     }
 
     /** Writes the lines of {@code text} to the errors. */

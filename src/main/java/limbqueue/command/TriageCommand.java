@@ -27,8 +27,8 @@ import limbqueue.triage.Triage;
 import tools.jackson.core.exc.JacksonIOException;
 
 /**
- * {@code triage}: reads referrals from files and folders and prints one result a line. Referrals are read, triaged and
- * printed one by one, so that any number of them may stand in one file.
+ * {@code triage}: reads referrals from files and folders and prints one result a line. Referrals are taken
+ * from the files one by one and only a few are under way at a time, so that any number of them may stand in one file.
  */
 final class TriageCommand implements Command {
 
@@ -45,10 +45,19 @@ final class TriageCommand implements Command {
         }
     }
 
+    /** What comes of a referral: a line for the results, or one for the errors. */
+    private record Line(String text, boolean triaged) {
+
+        static Line problem(Path path, String problem) {
+            return new Line(path + ": " + problem, false);
+        }
+    }
+
     /** One run: what it was asked to do, and whether anything was left undone. */
-    private static final class Run {
+    private static final class Run implements AutoCloseable {
         final Arguments arguments;
         final Console console;
+        final InOrder<Line> lines = new InOrder<>(this::write);
         boolean complete = true;
 
         Run(Arguments arguments, Console console) {
@@ -56,9 +65,22 @@ final class TriageCommand implements Command {
             this.console = console;
         }
 
-        void leaveOut(Path path, String problem) {
-            complete = false;
-            console.complain(path + ": " + problem);
+        private void write(Line line) throws Console.CannotWriteException {
+            if (line.triaged()) {
+                console.result(line.text());
+            } else {
+                complete = false;
+                console.complain(line.text());
+            }
+        }
+
+        void leaveOut(Path path, String problem) throws Console.CannotWriteException {
+            lines.give(() -> Line.problem(path, problem));
+        }
+
+        @Override
+        public void close() {
+            lines.close();
         }
     }
 
@@ -101,11 +123,13 @@ final class TriageCommand implements Command {
             return INCOMPLETE;
         }
         warmUp(asked);
-        var run = new Run(asked, console);
-        for (var path : asked.paths()) {
-            triage(path, run);
+        try (var run = new Run(asked, console)) {
+            for (var path : asked.paths()) {
+                triage(path, run);
+            }
+            run.lines.finish();
+            return run.complete ? DONE : INCOMPLETE;
         }
-        return run.complete ? DONE : INCOMPLETE;
     }
 
     /** Triages nothing while the schema is being read on another processor, so that both are ready at the same time. */
@@ -193,6 +217,7 @@ final class TriageCommand implements Command {
             return;
         }
         if (!triageFolder(path, new HashSet<>(), run)) {
+            run.lines.finish();
             run.console.complain(
                     path + ": there is no file named *.referral.json in this folder, so nothing was read.");
         }
@@ -235,21 +260,19 @@ final class TriageCommand implements Command {
     private static void triageFile(Path file, Run run) throws Console.CannotWriteException {
         try (var in = open(file);
                 var referrals = new DocumentReader(in, run.arguments.asOf())) {
-            for (var reading = referrals.next(); reading.isPresent(); reading = referrals.next()) {
-                triage(reading.get(), file, run);
+            for (var taken = referrals.take(); taken.isPresent(); taken = referrals.take()) {
+                var referral = taken.get();
+                run.lines.give(() -> triage(referral.get(), file, run.arguments));
             }
         } catch (IOException | JacksonIOException e) {
             run.leaveOut(file, whyUnreadable(e));
         }
     }
 
-    private static void triage(Reading reading, Path file, Run run) throws Console.CannotWriteException {
-        if (!reading.complete()) {
-            run.leaveOut(file, problems(reading.problems()));
-            return;
-        }
-        var result = Triage.triage(reading.document(), run.arguments.policy(), run.arguments.asOf());
-        run.console.result(ResultFormat.write(result));
+    private static Line triage(Reading reading, Path file, Arguments asked) {
+        return reading.complete()
+                ? new Line(ResultFormat.write(Triage.triage(reading.document(), asked.policy(), asked.asOf())), true)
+                : Line.problem(file, problems(reading.problems()));
     }
 
     private static String problems(List<Problem> problems) {

@@ -4,6 +4,7 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -12,13 +13,11 @@ import tools.jackson.databind.JsonNode;
 /** What a JSON Schema cannot say of dates: that a thing past is not in the future, and that an end follows its beginning. */
 final class DateRules {
 
-    private final PublishedSchema schema;
     private final LocalDate today;
     private final Set<String> alreadyWrong;
     private final Map<String, String> problems;
 
-    private DateRules(PublishedSchema schema, LocalDate today, Set<String> alreadyWrong, Map<String, String> problems) {
-        this.schema = schema;
+    private DateRules(LocalDate today, Set<String> alreadyWrong, Map<String, String> problems) {
         this.today = today;
         this.alreadyWrong = alreadyWrong;
         this.problems = problems;
@@ -28,9 +27,9 @@ final class DateRules {
      * Adds to {@code problems} what is wrong with the dates of {@code document}, by path. A value that already has a
      * problem is passed over.
      */
-    static void check(JsonNode document, PublishedSchema schema, LocalDate today, Map<String, String> problems) {
-        var rules = new DateRules(schema, today, Set.copyOf(problems.keySet()), problems);
-        rules.walk(document, schema.root(), "", rules.date(document.at("/patient/born"), "patient.born"));
+    static void check(JsonNode document, LocalDate today, Map<String, String> problems) {
+        var rules = new DateRules(today, Set.copyOf(problems.keySet()), problems);
+        rules.walk(document, Referral.DATED, "", rules.date(document.at("/patient/born"), "patient.born"));
     }
 
     private Optional<LocalDate> date(JsonNode node, String path) {
@@ -40,16 +39,48 @@ final class DateRules {
         return day(node.stringValue()).filter(date -> !date.isAfter(today));
     }
 
-    private void walk(JsonNode node, JsonNode part, String path, Optional<LocalDate> born) {
+    /**
+     * A part of the schema with dates in it; everything else is passed over.
+     *
+     * @param fields the fields of a group that have dates in them
+     * @param entry what the entries of a list are
+     */
+    private record Dated(JsonNode part, boolean date, Map<String, Dated> fields, Optional<Dated> entry) {
+
+        static Optional<Dated> of(PublishedSchema schema, JsonNode part) {
+            var fields = new LinkedHashMap<String, Dated>();
+            if (part.has("properties")) {
+                for (var name : part.get("properties").propertyNames()) {
+                    schema.field(part, name)
+                            .flatMap(field -> of(schema, field))
+                            .ifPresent(dated -> fields.put(name, dated));
+                }
+            }
+            var entry = schema.entry(part).flatMap(list -> of(schema, list));
+            var date = part.has("x-latestDaysFromToday");
+            return date || !fields.isEmpty() || entry.isPresent()
+                    ? Optional.of(new Dated(part, date, fields, entry))
+                    : Optional.empty();
+        }
+    }
+
+    private static final class Referral {
+        static final Dated DATED = Dated.of(
+                        PublishedSchema.referral(), PublishedSchema.referral().root())
+                .orElseThrow();
+    }
+
+    private void walk(JsonNode node, Dated dated, String path, Optional<LocalDate> born) {
         if (alreadyWrong.contains(path)) {
             return;
         }
         if (node.isObject()) {
-            for (var field : node.properties()) {
-                schema.field(part, field.getKey())
-                        .ifPresent(fieldPart ->
-                                walk(field.getValue(), fieldPart, FieldPath.field(path, field.getKey()), born));
-            }
+            dated.fields().forEach((name, field) -> {
+                var value = node.get(name);
+                if (value != null) {
+                    walk(value, field, FieldPath.field(path, name), born);
+                }
+            });
             inOrder(node, path, "from", "to", "The absence ends before it begins (%s). Check both days.");
             inOrder(
                     node,
@@ -57,14 +88,12 @@ final class DateRules {
                     "leavesArea",
                     "returnsToArea",
                     "The patient returns before leaving (%s). Check both days.");
-        } else if (node.isArray()) {
+        } else if (node.isArray() && dated.entry().isPresent()) {
             for (var i = 0; i < node.size(); i++) {
-                var entry = node.get(i);
-                var entryPath = FieldPath.entry(path, i);
-                schema.entry(part).ifPresent(entryPart -> walk(entry, entryPart, entryPath, born));
+                walk(node.get(i), dated.entry().get(), FieldPath.entry(path, i), born);
             }
-        } else if (node.isString() && part.has("x-latestDaysFromToday")) {
-            problem(node, part, born).ifPresent(text -> problems.put(path, text));
+        } else if (node.isString() && dated.date()) {
+            problem(node, dated.part(), born).ifPresent(text -> problems.put(path, text));
         }
     }
 
@@ -95,13 +124,11 @@ final class DateRules {
     private void inOrder(JsonNode node, String path, String first, String second, String words) {
         var from = node.get(first);
         var to = node.get(second);
+        if (from == null || to == null || !from.isString() || !to.isString()) {
+            return;
+        }
         var toPath = FieldPath.field(path, second);
-        if (from == null
-                || to == null
-                || !from.isString()
-                || !to.isString()
-                || problems.containsKey(FieldPath.field(path, first))
-                || problems.containsKey(toPath)) {
+        if (problems.containsKey(FieldPath.field(path, first)) || problems.containsKey(toPath)) {
             return;
         }
         var begin = day(from.stringValue());

@@ -77,10 +77,9 @@ public final class DocumentFormat {
     }
 
     static Reading read(JsonText.Value value, LocalDate today) {
-        var schema = PublishedSchema.referral();
-        var found = new LinkedHashMap<String, String>(schema.problemsOf(value.node()));
+        var found = new LinkedHashMap<String, String>(PublishedSchema.referral().problemsOf(value.node()));
         found.putAll(value.repeated());
-        DateRules.check(value.node(), schema, today, found);
+        DateRules.check(value.node(), today, found);
         var document = found.containsKey("")
                 ? empty()
                 : (ReferralDocument) RecordForm.of(ReferralDocument.class).read(value.node(), "", found.keySet());
@@ -121,7 +120,7 @@ public final class DocumentFormat {
 
     /** Writes {@code document} with its fields in the order of the format and unknown values left out. */
     public static JsonNode write(ReferralDocument document) {
-        var object = RecordForm.of(ReferralDocument.class).write(document, RecordForm.Special.NONE);
+        var object = RecordForm.of(ReferralDocument.class).write(document);
         leaveOutEmptyGroups(object);
         return object;
     }

@@ -4,6 +4,7 @@ import java.io.InputStream;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import tools.jackson.core.JacksonException;
 import tools.jackson.core.JsonParser;
 import tools.jackson.core.JsonToken;
@@ -42,6 +43,16 @@ public final class DocumentReader implements AutoCloseable {
      * @throws tools.jackson.core.exc.JacksonIOException if the file cannot be read
      */
     public Optional<Reading> next() {
+        return take().map(Supplier::get);
+    }
+
+    /**
+     * The next referral, or empty after the last, taken from the file but not yet read: that is done when it is asked for,
+     * by whatever thread.
+     *
+     * @throws tools.jackson.core.exc.JacksonIOException if the file cannot be read
+     */
+    public Optional<Supplier<Reading>> take() {
         try {
             return switch (place) {
                 case BEFORE -> first();
@@ -49,20 +60,21 @@ public final class DocumentReader implements AutoCloseable {
                 case AFTER -> Optional.empty();
             };
         } catch (JacksonException broken) {
-            return broken(broken);
+            place = Place.AFTER;
+            return unreadable(JsonText.whatIsBroken(broken));
         }
     }
 
-    private Optional<Reading> broken(JacksonException broken) {
-        place = Place.AFTER;
-        return Optional.of(DocumentFormat.unreadable(JsonText.whatIsBroken(broken)));
+    private static Optional<Supplier<Reading>> unreadable(String text) {
+        var reading = DocumentFormat.unreadable(text);
+        return Optional.of(() -> reading);
     }
 
-    private Optional<Reading> first() {
+    private Optional<Supplier<Reading>> first() {
         var token = parser.nextToken();
         if (token == null) {
             place = Place.AFTER;
-            return Optional.of(DocumentFormat.unreadable("The file is empty."));
+            return unreadable("The file is empty.");
         }
         if (token == JsonToken.START_ARRAY) {
             place = Place.IN_LIST;
@@ -70,30 +82,32 @@ public final class DocumentReader implements AutoCloseable {
         }
         var value = JsonText.value(parser);
         place = Place.AFTER;
-        return Optional.of(more().orElseGet(() -> DocumentFormat.read(value, today)));
+        return more().or(() -> Optional.of(() -> DocumentFormat.read(value, today)));
     }
 
-    private Optional<Reading> entry() {
+    private Optional<Supplier<Reading>> entry() {
         if (parser.nextToken() == JsonToken.END_ARRAY) {
             place = Place.AFTER;
             return more();
         }
         var value = JsonText.value(parser);
         var outer = FieldPath.entry("", entry++);
-        var reading = DocumentFormat.read(value, today);
+        return Optional.of(() -> within(outer, DocumentFormat.read(value, today)));
+    }
+
+    private static Reading within(String outer, Reading reading) {
         List<Problem> problems = reading.problems().stream()
                 .map(problem -> new Problem(FieldPath.within(outer, problem.path()), problem.text()))
                 .toList();
-        return Optional.of(new Reading(reading.document(), problems));
+        return new Reading(reading.document(), problems);
     }
 
     /** The complaint about text after the end, if there is any. */
-    private Optional<Reading> more() {
+    private Optional<Supplier<Reading>> more() {
         if (parser.nextToken() == null) {
             return Optional.empty();
         }
-        return Optional.of(DocumentFormat.unreadable(
-                JsonText.place(parser.currentTokenLocation()) + DocumentFormat.MORE_AFTER_THE_END));
+        return unreadable(JsonText.place(parser.currentTokenLocation()) + DocumentFormat.MORE_AFTER_THE_END);
     }
 
     @Override

@@ -75,7 +75,12 @@ final class FieldPath {
     }
 
     private static boolean isPlain(String name) {
-        return !name.isEmpty() && name.length() <= 60 && name.chars().allMatch(c -> isPlain((char) c));
+        for (var i = 0; i < name.length(); i++) {
+            if (!isPlain(name.charAt(i))) {
+                return false;
+            }
+        }
+        return !name.isEmpty() && name.length() <= 60;
     }
 
     private static boolean isPlain(char c) {

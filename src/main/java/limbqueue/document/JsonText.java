@@ -3,6 +3,7 @@ package limbqueue.document;
 import java.io.InputStream;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import tools.jackson.core.JacksonException;
 import tools.jackson.core.JsonParser;
 import tools.jackson.core.JsonToken;
@@ -90,17 +91,38 @@ final class JsonText {
     /** Reads the value that begins with the current token of {@code parser}. */
     static Value value(JsonParser parser) {
         var repeated = new LinkedHashMap<String, String>();
-        var node = node(parser, "", repeated);
+        var node = node(parser, Place.DOCUMENT, repeated);
         return new Value(node, repeated);
     }
 
-    private static JsonNode node(JsonParser parser, String path, Map<String, String> repeated) {
+    /** Where a group or a list lies; spelled out only when there is something to say of it. */
+    private record Place(@Nullable Place outer, @Nullable String name, int index) {
+
+        static final Place DOCUMENT = new Place(null, null, 0);
+
+        Place field(String name) {
+            return new Place(this, name, 0);
+        }
+
+        Place entry(int index) {
+            return new Place(this, null, index);
+        }
+
+        String path() {
+            if (outer == null) {
+                return "";
+            }
+            return name == null ? FieldPath.entry(outer.path(), index) : FieldPath.field(outer.path(), name);
+        }
+    }
+
+    private static JsonNode node(JsonParser parser, Place place, Map<String, String> repeated) {
         return switch (parser.currentToken()) {
-            case START_OBJECT -> object(parser, path, repeated);
+            case START_OBJECT -> object(parser, place, repeated);
             case START_ARRAY -> {
                 var list = NODES.arrayNode();
                 while (parser.nextToken() != JsonToken.END_ARRAY) {
-                    list.add(node(parser, FieldPath.entry(path, list.size()), repeated));
+                    list.add(node(parser, place.entry(list.size()), repeated));
                 }
                 yield list;
             }
@@ -118,20 +140,21 @@ final class JsonText {
         };
     }
 
-    private static JsonNode object(JsonParser parser, String path, Map<String, String> repeated) {
+    private static JsonNode object(JsonParser parser, Place place, Map<String, String> repeated) {
         var object = NODES.objectNode();
         while (parser.nextToken() != JsonToken.END_OBJECT) {
             var name = parser.currentName();
-            var line = parser.currentTokenLocation().getLineNr();
-            var fieldPath = FieldPath.field(path, name);
-            parser.nextToken();
-            var value = node(parser, fieldPath, repeated);
-            if (object.has(name)) {
+            var again = object.has(name);
+            if (again) {
                 repeated.put(
-                        fieldPath,
+                        place.field(name).path(),
                         "The field %s is given more than once, again in line %d. Keep one of them."
-                                .formatted(quoted(name), line));
-            } else {
+                                .formatted(
+                                        quoted(name),
+                                        parser.currentTokenLocation().getLineNr()));
+            }
+            var value = node(parser, parser.nextToken().isStructStart() ? place.field(name) : place, repeated);
+            if (!again) {
                 object.set(name, value);
             }
         }
@@ -205,7 +228,8 @@ final class JsonText {
         }
     }
 
-    private static void quote(String text, StringBuilder out) {
+    /** Appends {@code text} as a JSON text. */
+    static void quote(String text, StringBuilder out) {
         out.append('"');
         for (var i = 0; i < text.length(); i++) {
             var c = text.charAt(i);

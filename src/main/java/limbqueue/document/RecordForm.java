@@ -13,11 +13,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import limbqueue.triage.Quantity;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
@@ -26,8 +26,26 @@ import tools.jackson.databind.node.ObjectNode;
  */
 final class RecordForm {
 
-    private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
     private static final Map<Class<?>, RecordForm> FORMS = new ConcurrentHashMap<>();
+
+    /** For each enum, the names of its constants in their order. */
+    private static final ClassValue<List<String>> NAMES = new ClassValue<>() {
+        @Override
+        protected List<String> computeValue(Class<?> type) {
+            return Stream.of(type.getEnumConstants())
+                    .map(constant -> camelCase(((Enum<?>) constant).name()))
+                    .toList();
+        }
+    };
+
+    /** For each enum, its constants by name. */
+    private static final ClassValue<Map<String, Object>> CONSTANTS = new ClassValue<>() {
+        @Override
+        protected Map<String, Object> computeValue(Class<?> type) {
+            return Stream.of(type.getEnumConstants())
+                    .collect(Collectors.toMap(constant -> name((Enum<?>) constant), constant -> constant));
+        }
+    };
 
     /** What a field holds. */
     sealed interface Content {}
@@ -122,7 +140,7 @@ final class RecordForm {
         var values = new Object[fields.size()];
         for (var i = 0; i < values.length; i++) {
             var field = fields.get(i);
-            var fieldPath = FieldPath.field(path, field.name());
+            var fieldPath = leftOut.isEmpty() ? "" : FieldPath.field(path, field.name());
             var node = object == null ? null : object.get(field.name());
             if (node != null && (node.isNull() || leftOut.contains(fieldPath))) {
                 node = null;
@@ -139,7 +157,7 @@ final class RecordForm {
     private List<Object> entries(JsonNode list, String path, Set<String> leftOut) {
         var entries = new ArrayList<>();
         for (var i = 0; i < list.size(); i++) {
-            var entryPath = FieldPath.entry(path, i);
+            var entryPath = leftOut.isEmpty() ? "" : FieldPath.entry(path, i);
             // An entry that cannot be read keeps its place, so that the paths of the others stay true.
             entries.add(read(leftOut.contains(entryPath) ? null : list.get(i), entryPath, leftOut));
         }
@@ -163,9 +181,7 @@ final class RecordForm {
             return DateRules.day(node.stringValue());
         }
         if (type.isEnum()) {
-            return Stream.of(type.getEnumConstants())
-                    .filter(constant -> name((Enum<?>) constant).equals(node.stringValue()))
-                    .findFirst();
+            return Optional.ofNullable(CONSTANTS.get(type).get(node.stringValue()));
         }
         if (Quantity.class.isAssignableFrom(type)) {
             var quantity = of(type);
@@ -187,51 +203,74 @@ final class RecordForm {
     }
 
     /** The JSON object of {@code part}, a record of this form, with its fields in the order of the record. */
-    ObjectNode write(Object part, Special special) {
-        var object = NODES.objectNode();
+    ObjectNode write(Object part) {
+        var text = new StringBuilder();
+        append(part, Special.NONE, text);
+        var parser = JsonText.parser(text.toString());
+        parser.nextToken();
+        return (ObjectNode) JsonText.value(parser).node();
+    }
+
+    /** Values that are written in a form of their own. */
+    interface Special {
+        Special NONE = (_, _) -> false;
+
+        /** Appends {@code value} as JSON, or returns false if it has no form of its own. */
+        boolean append(Object value, StringBuilder out);
+    }
+
+    /** Appends {@code part}, a record of this form, as JSON on one line, with its fields in the order of the record. */
+    void append(Object part, Special special, StringBuilder out) {
+        var separator = '{';
         for (var field : fields) {
             var value = value(field.accessor(), part);
             if (value instanceof Optional<?> optional) {
-                optional.map(known -> node(known, special)).ifPresent(node -> object.set(field.name(), node));
-            } else {
-                object.set(field.name(), node(value, special));
+                if (optional.isEmpty()) {
+                    continue;
+                }
+                value = optional.get();
             }
+            out.append(separator).append('"').append(field.name()).append("\":");
+            appendValue(value, special, out);
+            separator = ',';
         }
-        return object;
+        out.append(separator == '{' ? "{}" : "}");
     }
 
-    /** Values that the format writes in a form of their own. */
-    interface Special {
-        Special NONE = value -> Optional.empty();
-
-        Optional<JsonNode> node(Object value);
-    }
-
-    private static JsonNode node(Object value, Special special) {
-        return special.node(value).orElseGet(() -> switch (value) {
-            case String text -> NODES.stringNode(text);
-            case Boolean answer -> NODES.booleanNode(answer);
-            case LocalDate date -> NODES.stringNode(date.toString());
-            case Enum<?> constant -> NODES.stringNode(name(constant));
-            case Integer whole -> NODES.numberNode(whole.intValue());
-            case Double number -> number(number);
-            case Quantity quantity -> number(quantity.value());
+    private static void appendValue(Object value, Special special, StringBuilder out) {
+        if (special.append(value, out)) {
+            return;
+        }
+        switch (value) {
+            case String text -> JsonText.quote(text, out);
+            case Boolean answer -> out.append(answer.booleanValue());
+            case LocalDate date -> out.append('"').append(date).append('"');
+            case Enum<?> constant -> out.append('"').append(name(constant)).append('"');
+            case Integer whole -> out.append(whole.intValue());
+            case Double number -> appendNumber(number, out);
+            case Quantity quantity -> appendNumber(quantity.value(), out);
             case List<?> list -> {
-                var nodes = NODES.arrayNode();
-                list.forEach(entry -> nodes.add(node(entry, special)));
-                yield nodes;
+                out.append('[');
+                for (var i = 0; i < list.size(); i++) {
+                    if (i > 0) {
+                        out.append(',');
+                    }
+                    appendValue(list.get(i), special, out);
+                }
+                out.append(']');
             }
-            case Record part -> of(part.getClass()).write(part, special);
+            case Record part -> of(part.getClass()).append(part, special, out);
             default -> throw new IllegalStateException("the format has no form for " + value.getClass());
-        });
+        }
     }
 
     /** A number as short as it can be written: 80 and not 80.0. */
-    private static JsonNode number(double number) {
-        return NODES.numberNode(
-                number == Math.rint(number) && Math.abs(number) < 1e15
-                        ? new BigDecimal((long) number)
-                        : BigDecimal.valueOf(number));
+    private static void appendNumber(double number, StringBuilder out) {
+        if (number == Math.rint(number) && Math.abs(number) < 1e15) {
+            out.append((long) number);
+        } else {
+            out.append(BigDecimal.valueOf(number));
+        }
     }
 
     private static Object value(Method accessor, Object part) {
@@ -244,11 +283,15 @@ final class RecordForm {
 
     /** The name of {@code constant} in the format: {@code BELOW_KNEE} is {@code belowKnee}. */
     static String name(Enum<?> constant) {
-        var words = constant.name().toLowerCase(Locale.ROOT).split("_", -1);
-        var name = new StringBuilder(words[0]);
+        return NAMES.get(constant.getDeclaringClass()).get(constant.ordinal());
+    }
+
+    private static String camelCase(String name) {
+        var words = name.toLowerCase(Locale.ROOT).split("_", -1);
+        var joined = new StringBuilder(words[0]);
         for (var i = 1; i < words.length; i++) {
-            name.append(Character.toUpperCase(words[i].charAt(0))).append(words[i].substring(1));
+            joined.append(Character.toUpperCase(words[i].charAt(0))).append(words[i].substring(1));
         }
-        return name.toString();
+        return joined.toString();
     }
 }

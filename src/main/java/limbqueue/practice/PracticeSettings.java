@@ -14,10 +14,12 @@ import org.springframework.transaction.annotation.Transactional;
 public class PracticeSettings {
 
     private final PracticeStore store;
+    private final Policies policies;
     private final AuditTrail auditTrail;
 
-    PracticeSettings(PracticeStore store, AuditTrail auditTrail) {
+    PracticeSettings(PracticeStore store, Policies policies, AuditTrail auditTrail) {
         this.store = store;
+        this.policies = policies;
         this.auditTrail = auditTrail;
     }
 
@@ -42,6 +44,6 @@ public class PracticeSettings {
 
     /** The policy in force. */
     public Policy policy() {
-        return Policy.standard();
+        return policies.inForce().policy();
     }
 }

@@ -13,6 +13,7 @@ import limbqueue.triage.TriageResult.Rutherford;
  *
  * @param author display name of the physician
  * @param policy id of the policy in force
+ * @param ruleBook id of the rule book in force; empty for a decision made before rule books were kept
  * @param asOf the day for which triage was run
  * @param document the exact document decided on, as JSON text
  * @param proposal the exact proposal decided on, as JSON text
@@ -28,6 +29,7 @@ public record DecisionRecord(
         String author,
         Instant at,
         String policy,
+        Optional<String> ruleBook,
         LocalDate asOf,
         String document,
         String proposal,

@@ -17,6 +17,7 @@ import limbqueue.triage.Triage;
 import limbqueue.triage.TriageResult;
 import limbqueue.triage.TriageResult.Question;
 import limbqueue.triage.TriageResult.RedFlag;
+import limbqueue.triage.rule.RuleBook;
 
 /** Makes the lines of the lists: the one place where a whole list is triaged. */
 final class ReferralLines {
@@ -38,11 +39,13 @@ final class ReferralLines {
             .thenComparing(placed -> placed.line().id(), Comparator.reverseOrder());
 
     private final Policy policy;
+    private final RuleBook book;
     private final LocalDate today;
 
     /** @param today the day as of which open referrals are triaged; decided ones keep the day of their decision */
-    ReferralLines(Policy policy, LocalDate today) {
+    ReferralLines(Policy policy, RuleBook book, LocalDate today) {
         this.policy = policy;
+        this.book = book;
         this.today = today;
     }
 
@@ -56,7 +59,7 @@ final class ReferralLines {
         var asOf = settled.map(Standing::asOf).orElse(today);
         var reading = Draft.of(referral.document()).read(asOf);
         var document = reading.document();
-        var proposal = Triage.triage(document, policy, asOf);
+        var proposal = Triage.triage(document, policy, book, asOf);
         var line = new ReferralLine(
                 referral.id(),
                 referral.reference(),

@@ -11,6 +11,7 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import limbqueue.access.AuditTrail;
 import limbqueue.access.CurrentPerson;
 import limbqueue.access.Person;
@@ -18,6 +19,7 @@ import limbqueue.document.Draft;
 import limbqueue.document.Reading;
 import limbqueue.document.ResultFormat;
 import limbqueue.practice.PracticeSettings;
+import limbqueue.practice.RuleBooks;
 import limbqueue.referral.jdbc.ReferralQuery;
 import limbqueue.referral.jdbc.ReferralStore;
 import limbqueue.triage.Triage;
@@ -32,7 +34,9 @@ public class Referrals {
 
     private final ReferralStore store;
     private final ReferralQuery query;
+    private final LatestProposals latest;
     private final PracticeSettings settings;
+    private final RuleBooks books;
     private final CurrentPerson currentPerson;
     private final AuditTrail auditTrail;
     private final ApplicationEventPublisher events;
@@ -41,14 +45,18 @@ public class Referrals {
     Referrals(
             ReferralStore store,
             ReferralQuery query,
+            LatestProposals latest,
             PracticeSettings settings,
+            RuleBooks books,
             CurrentPerson currentPerson,
             AuditTrail auditTrail,
             ApplicationEventPublisher events,
             Clock clock) {
         this.store = store;
         this.query = query;
+        this.latest = latest;
         this.settings = settings;
+        this.books = books;
         this.currentPerson = currentPerson;
         this.auditTrail = auditTrail;
         this.events = events;
@@ -126,6 +134,9 @@ public class Referrals {
         var received = reading.document().received().orElse(before.received());
         var saved = store.save(id, version, received, document, me(), now());
         if (saved.isPresent()) {
+            if (saved.get().state() != ReferralState.DRAFT) {
+                keepProposal(id, reading);
+            }
             auditTrail.record("saved", before.reference());
             return new SaveOutcome.Saved(saved.get());
         }
@@ -159,6 +170,7 @@ public class Referrals {
         if (submitted.isEmpty()) {
             return new SubmitOutcome.Conflict(before);
         }
+        keepProposal(id, reading);
         auditTrail.record("submitted", before.reference());
         events.publishEvent(new ReferralSubmitted(submitted.get(), reading.document()));
         return new SubmitOutcome.Submitted(submitted.get());
@@ -179,7 +191,9 @@ public class Referrals {
         var asOf = today();
         var policy = settings.policy();
         var document = Draft.of(before.document()).read(asOf).document();
-        var proposal = Triage.triage(document, policy, asOf);
+        var book = books.inForce();
+        books.keep();
+        var proposal = Triage.triage(document, policy, book, asOf);
         return switch (Ruling.on(decision, proposal, policy, document.received().orElse(asOf))) {
             case Ruling.Refused(var why) -> new DecideOutcome.Refused(why);
             case Ruling.Stands ruling -> {
@@ -191,6 +205,7 @@ public class Referrals {
                                 me().displayName(),
                                 now(),
                                 policy.id(),
+                                Optional.of(book.id()),
                                 asOf,
                                 before.document(),
                                 ResultFormat.write(proposal),
@@ -204,6 +219,7 @@ public class Referrals {
                 var settled = store.settle(id, version, ruling.leadsTo(), made.id())
                         .orElseThrow(() -> new IllegalStateException(
                                 "referral " + before.reference() + " changed under its lock"));
+                latest.keep(id, proposal);
                 auditTrail.record(
                         switch (made.kind()) {
                             case APPROVED -> "approved";
@@ -250,7 +266,7 @@ public class Referrals {
     /** Triage of a document under the policy in force, as of today. */
     @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
     public TriageResult propose(Reading reading) {
-        return Triage.triage(reading.document(), settings.policy(), today());
+        return Triage.triage(reading.document(), settings.policy(), books.inForce(), today());
     }
 
     /** Today in the practice. */
@@ -259,8 +275,13 @@ public class Referrals {
         return LocalDate.now(clock);
     }
 
+    private void keepProposal(long id, Reading reading) {
+        books.keep();
+        latest.keep(id, propose(reading));
+    }
+
     private ReferralLines lines() {
-        return new ReferralLines(settings.policy(), today());
+        return new ReferralLines(settings.policy(), books.inForce(), today());
     }
 
     /** The next reference of the year, past those that arrived with a document. */

@@ -29,8 +29,8 @@ import limbqueue.triage.flag.RedFlags;
 import limbqueue.triage.grade.Contradictions;
 import limbqueue.triage.grade.LegFacts;
 import limbqueue.triage.grade.LegPicture;
+import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.threshold.Limits;
-import limbqueue.triage.threshold.ThresholdFile;
 import limbqueue.triage.workup.WorkUp;
 
 /** The course of triage: each leg by itself, then the patient, then what follows. */
@@ -38,16 +38,18 @@ final class Assessment {
 
     private final ReferralDocument document;
     private final Policy policy;
+    private final RuleBook book;
     private final LocalDate asOf;
     private final Limits limits;
     private final AnatomicFindings anatomy;
     private final Map<Side, LegAssessment> legs = new EnumMap<>(Side.class);
 
-    Assessment(ReferralDocument document, Policy policy, LocalDate asOf) {
+    Assessment(ReferralDocument document, Policy policy, RuleBook book, LocalDate asOf) {
         this.document = document;
         this.policy = policy;
+        this.book = book;
         this.asOf = asOf;
-        this.limits = ThresholdFile.shipped().on(asOf);
+        this.limits = book.on(asOf);
         this.anatomy = AnatomicFindings.of(document, limits);
         for (var side : Side.values()) {
             legs.put(side, new LegAssessment(new LegFacts(side, document, asOf, limits), document));
@@ -59,13 +61,14 @@ final class Assessment {
         var targetDate = targetDate(tier);
         var referral = new Case(document, asOf, limits, pictures(), tiers(), tier, targetDate);
         var outcomes = RedFlags.look(referral);
-        var flags = RedFlags.raised(outcomes);
+        var flags = RedFlags.raised(outcomes, book);
         var codes = new LinkedHashSet<String>();
         flags.forEach(flag -> codes.add(flag.code()));
         return new TriageResult(
                 document.reference(),
                 asOf,
                 policy.id(),
+                book.id(),
                 TriageResult.NOTICE,
                 new LegResults(legResult(Side.LEFT), legResult(Side.RIGHT)),
                 anatomy.entries(),
@@ -73,7 +76,7 @@ final class Assessment {
                 flags,
                 contradictions(),
                 questions(outcomes),
-                WorkUp.of(referral, policy, codes),
+                WorkUp.of(referral, policy, book, codes),
                 reasons(tier));
     }
 
@@ -162,7 +165,8 @@ final class Assessment {
         var reasons = new ArrayList<Reason>();
         legs.values().stream()
                 .sorted(Comparator.comparing(leg -> leg.rule().tier() != tier))
-                .forEach(leg -> reasons.addAll(leg.reasons(document.armPressures())));
+                .forEach(leg -> reasons.addAll(leg.reasons(document.armPressures(), book)));
+        reasons.addAll(anatomy.reasons(book));
         return List.copyOf(reasons);
     }
 

@@ -1,12 +1,10 @@
 package limbqueue.triage;
 
 import java.util.ArrayList;
-import java.util.Collection;
-import java.util.Comparator;
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -29,17 +27,17 @@ import limbqueue.triage.grade.ChronicGrade.Category;
 import limbqueue.triage.grade.InfectionGrade.Infection;
 import limbqueue.triage.grade.LegFacts;
 import limbqueue.triage.grade.LegPicture;
+import limbqueue.triage.grade.LegTopics;
 import limbqueue.triage.grade.LimbThreat;
 import limbqueue.triage.grade.WifiTable;
 import limbqueue.triage.grade.WoundGrade;
 import limbqueue.triage.perfusion.Indices;
-import limbqueue.triage.perfusion.Perfusion;
-import limbqueue.triage.question.Acting;
 import limbqueue.triage.question.Answers;
-import limbqueue.triage.question.Exploration;
+import limbqueue.triage.question.Diagram;
 import limbqueue.triage.question.Fact;
+import limbqueue.triage.question.Reading;
 import limbqueue.triage.question.Sentence;
-import limbqueue.triage.threshold.Source;
+import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.urgency.LegUrgency;
 
 /** One leg: what to act on, what remains possible, and what to ask. */
@@ -48,50 +46,53 @@ final class LegAssessment {
     /** A question still open, and the most urgent tier that an answer could bring. */
     record Open(String ask, String field, Tier couldReveal, List<String> couldChange) {}
 
+    private static final Diagram<Category> RUTHERFORD = Diagram.of(LegAssessment::category);
+    private static final Diagram<Fontaine> FONTAINE = Diagram.of(ChronicGrade::fontaine);
+    private static final Diagram<Boolean> THREAT = Diagram.of(LimbThreat::of);
+    private static final Diagram<Integer> WOUND = Diagram.of(WoundGrade::of);
+
     private final LegFacts facts;
     private final LegPicture picture;
-    private final Map<String, Fact<?>> lookedAt = new LinkedHashMap<>();
+
+    private final Reading<LegUrgency.Rule> rules;
+    private final Reading<Category> rutherfords;
+    private final Reading<Fontaine> fontaines;
+    private final Reading<Boolean> threats;
+    private final Reading<Integer> wounds;
+    private final Reading<Tier> tiers;
+    private final Fact<Infection> infection;
+    private final Fact<Integer> ischaemia;
 
     private final LegUrgency.Rule rule;
     private final Category rutherford;
     private final Fontaine fontaine;
     private final boolean threatened;
     private final int wound;
-
-    private final Exploration<Tier> tiers;
-    private final Exploration<Category> rutherfords;
-    private final Exploration<Fontaine> fontaines;
-    private final Exploration<Boolean> threats;
-    private final Exploration<Integer> wounds;
-    private final Exploration<Infection> infections;
-    private final Exploration<Perfusion> perfusions;
+    private final List<Tier> possibleTiers;
 
     LegAssessment(LegFacts facts, ReferralDocument document) {
         this.facts = facts;
         this.picture = LegPicture.of(facts);
-        var background = Background.of(facts.side(), document, facts.limits());
-        var acting = new Acting();
-        this.rule = LegUrgency.of(facts, background, acting);
-        this.rutherford = category(facts, acting);
-        this.fontaine = ChronicGrade.fontaine(facts, acting);
-        this.threatened = LimbThreat.of(facts, acting);
-        this.wound = WoundGrade.of(facts, acting);
-        acting.of(facts.infection());
-        lookedAt.putAll(acting.unknown());
-        this.tiers = Exploration.of(
-                answers -> LegUrgency.of(facts, background, answers).tier());
-        this.rutherfords = Exploration.of(answers -> category(facts, answers));
-        this.fontaines = Exploration.of(answers -> ChronicGrade.fontaine(facts, answers));
-        this.threats = Exploration.of(answers -> LimbThreat.of(facts, answers));
-        this.wounds = Exploration.of(answers -> WoundGrade.of(facts, answers));
-        this.infections = facts.infection().explore();
-        this.perfusions = Exploration.of(answers -> answers.of(facts.perfusion()));
+        var known = facts.byTopic();
+        Background.of(facts.side(), document, facts.limits()).facts().forEach(known::note);
+        this.rules = LegUrgency.rules().read(known);
+        this.rutherfords = RUTHERFORD.read(known);
+        this.fontaines = FONTAINE.read(known);
+        this.threats = THREAT.read(known);
+        this.wounds = WOUND.read(known);
+        this.tiers = LegUrgency.tiers().read(known);
+        this.infection = known.of(LegTopics.INFECTION);
+        this.ischaemia = known.of(LegTopics.ISCHAEMIA);
+        this.rule = rules.actOn();
+        this.rutherford = rutherfords.actOn();
+        this.fontaine = fontaines.actOn();
+        this.threatened = threats.actOn();
+        this.wound = wounds.actOn();
+        this.possibleTiers = tiers.possible();
     }
 
-    private static Category category(LegFacts facts, Answers answers) {
-        return AcuteClass.present(facts, answers)
-                ? Category.of(AcuteClass.of(facts, answers))
-                : ChronicGrade.rutherford(facts, answers);
+    private static Category category(Answers answers) {
+        return AcuteClass.present(answers) ? Category.of(AcuteClass.of(answers)) : ChronicGrade.rutherford(answers);
     }
 
     LegPicture picture() {
@@ -106,15 +107,15 @@ final class LegAssessment {
         return rule.sentence(facts.words());
     }
 
-    Set<Tier> possibleTiers() {
-        return tiers.conclusions();
+    List<Tier> possibleTiers() {
+        return possibleTiers;
     }
 
     LegResult result(ArmPressures arms) {
         return new LegResult(
                 facts.figures().abi(),
                 Indices.tbi(facts.leg(), arms, facts.limits()),
-                new FontaineGrade(fontaine, sorted(fontaines.conclusions())),
+                new FontaineGrade(fontaine, sorted(fontaines.possible())),
                 new RutherfordGrade(rutherford.actOn(), possibleCategories()),
                 facts.footGone() ? Optional.empty() : Optional.of(wifi()),
                 limbThreatening(),
@@ -124,7 +125,7 @@ final class LegAssessment {
 
     private List<Rutherford> possibleCategories() {
         var possible = EnumSet.noneOf(Rutherford.class);
-        rutherfords.conclusions().forEach(category -> possible.addAll(category.possible()));
+        rutherfords.possible().forEach(category -> possible.addAll(category.possible()));
         return List.copyOf(possible);
     }
 
@@ -132,7 +133,7 @@ final class LegAssessment {
         if (limbThreatening() == Answer.CANNOT_SAY) {
             return List.of(Answer.YES, Answer.NO);
         }
-        return threats.conclusions().stream()
+        return threats.possible().stream()
                 .map(threat -> threat ? Answer.YES : Answer.NO)
                 .sorted()
                 .toList();
@@ -149,21 +150,19 @@ final class LegAssessment {
     /** Wound, ischaemia and infection are graded from different facts, so any grades can go together. */
     private Wifi wifi() {
         var stages = new TreeSet<Integer>();
-        for (var possibleWound : wounds.conclusions()) {
-            for (var possiblePerfusion : perfusions.conclusions()) {
-                for (var possibleInfection : infections.conclusions()) {
-                    stages.add(
-                            WifiTable.stage(possibleWound, possiblePerfusion.ischaemia(), possibleInfection.grade()));
+        for (var possibleWound : wounds.possible()) {
+            for (var possibleIschaemia : ischaemia.possible()) {
+                for (var possibleInfection : infection.possible()) {
+                    stages.add(WifiTable.stage(possibleWound, possibleIschaemia, possibleInfection.grade()));
                 }
             }
         }
-        var ischaemia = picture.perfusion().ischaemia();
         return new Wifi(
                 wound,
-                ischaemia,
+                ischaemia.acting(),
                 picture.infection(),
-                WifiTable.stage(wound, ischaemia, picture.infection()),
-                WifiTable.benefit(wound, ischaemia, picture.infection()),
+                WifiTable.stage(wound, ischaemia.acting(), picture.infection()),
+                WifiTable.benefit(wound, ischaemia.acting(), picture.infection()),
                 List.copyOf(stages));
     }
 
@@ -175,54 +174,77 @@ final class LegAssessment {
      */
     List<Open> openQuestions(Tier otherLeg) {
         var open = new ArrayList<Open>();
-        if (lookedAt.isEmpty()) {
+        var unknown = unknown();
+        if (unknown.isEmpty()) {
             return open;
         }
         var urgent = tiers.decisive();
-        Map<String, Map<String, ? extends Collection<?>>> grades = new LinkedHashMap<>();
-        grades.put("rutherford", rutherfords.decisive());
-        grades.put("fontaine", fontaines.decisive());
-        grades.put("chronicLimbThreatening", threats.decisive());
-        var wifi = new HashSet<String>();
-        wifi.addAll(wounds.decisive().keySet());
-        wifi.addAll(infections.decisive().keySet());
-        wifi.addAll(perfusions.decisive().keySet());
-        for (var fact : lookedAt.values()) {
-            var change = new LinkedHashSet<String>();
-            var leadsTo = urgent.getOrDefault(fact.path(), Set.of());
-            var reveals = leadsTo.stream().min(Comparator.naturalOrder());
+        var rutherford = rutherfords.decisiveFields();
+        var fontaine = fontaines.decisiveFields();
+        var threat = threats.decisiveFields();
+        var wifi = wifiFields();
+        for (var fact : unknown.values()) {
+            var field = fact.path();
+            var change = new ArrayList<String>(5);
+            var leadsTo = urgent.getOrDefault(field, List.of());
             if (movesReferral(leadsTo, otherLeg)) {
                 change.add("urgency");
             }
-            grades.forEach((grade, decisive) -> {
-                if (decisive.containsKey(fact.path())) {
-                    change.add(grade);
-                }
-            });
-            if (wifi.contains(fact.path())) {
+            if (rutherford.contains(field)) {
+                change.add("rutherford");
+            }
+            if (fontaine.contains(field)) {
+                change.add("fontaine");
+            }
+            if (threat.contains(field)) {
+                change.add("chronicLimbThreatening");
+            }
+            if (wifi.contains(field)) {
                 change.add("wifi");
             }
             if (!change.isEmpty()) {
-                open.add(new Open(fact.ask(), fact.path(), reveals.orElse(rule.tier()), List.copyOf(change)));
+                var reveals = leadsTo.isEmpty() ? rule.tier() : Collections.min(leadsTo);
+                open.add(new Open(fact.ask(), field, reveals, List.copyOf(change)));
             }
         }
         return open;
     }
 
-    private static boolean movesReferral(Set<Tier> tiers, Tier otherLeg) {
-        return tiers.stream().map(otherLeg::orMoreUrgent).distinct().count() > 1;
+    private Set<String> wifiFields() {
+        var fields = new HashSet<>(wounds.decisiveFields());
+        infection.part().ifPresent(reading -> fields.addAll(reading.decisiveFields()));
+        if (!ischaemia.known()) {
+            fields.add(ischaemia.path());
+        }
+        return fields;
     }
 
-    private static <T extends Comparable<T>> List<T> sorted(Set<T> values) {
+    /** The unknown facts that were looked at, by path, in the order of looking. */
+    private Map<String, Fact<?>> unknown() {
+        var unknown = new LinkedHashMap<String, Fact<?>>();
+        for (var reading : List.of(rules, rutherfords, fontaines, threats, wounds)) {
+            reading.lookedAt(unknown);
+        }
+        infection.part().ifPresent(reading -> reading.lookedAt(unknown));
+        return unknown;
+    }
+
+    private static boolean movesReferral(List<Tier> tiers, Tier otherLeg) {
+        return !tiers.isEmpty()
+                && otherLeg.orMoreUrgent(Collections.min(tiers)) != otherLeg.orMoreUrgent(Collections.max(tiers));
+    }
+
+    private static <T extends Comparable<T>> List<T> sorted(List<T> values) {
         return values.stream().sorted().toList();
     }
 
-    List<Reason> reasons(ArmPressures arms) {
+    List<Reason> reasons(ArmPressures arms, RuleBook book) {
         var reasons = new ArrayList<Reason>();
-        reasons.add(new Reason("urgency-" + rule.id(), because(), sentence(), rule.source()));
+        reasons.add(reason(book, rule.id(), because(), sentence()));
         facts.figures()
                 .abi()
-                .ifPresent(abi -> reasons.add(new Reason(
+                .ifPresent(abi -> reasons.add(reason(
+                        book,
                         "ankle-brachial-index",
                         List.of(facts.path("pressures"), "armPressures"),
                         Sentence.of(
@@ -235,27 +257,27 @@ final class LegAssessment {
                                     case NORMAL -> "normal";
                                     case NONCOMPRESSIBLE ->
                                         "the arteries cannot be compressed, the number says nothing";
-                                }),
-                        Source.ACC_AHA_2024)));
+                                }))));
         if (Indices.fallsWithExercise(facts.leg(), arms, facts.limits())) {
-            reasons.add(new Reason(
+            reasons.add(reason(
+                    book,
                     "fall-after-exercise",
                     List.of(facts.path("abiAfterExercise"), facts.path("pressures.ankleAfterExercise")),
                     Sentence.of(
                             "The pressure of the %s falls with exercise as it does behind a narrowed artery.",
-                            facts.words()),
-                    Source.AHA_ABI_2012));
+                            facts.words())));
         }
         if (picture.acute()) {
-            reasons.add(new Reason(
+            reasons.add(reason(
+                    book,
                     "rutherford-acute",
                     List.of(facts.path("acute")),
                     Sentence.of(
                             "Acute limb ischaemia of the %s, class %s.",
-                            facts.words(), rutherford.actOn().label()),
-                    Source.RUTHERFORD_1997));
+                            facts.words(), rutherford.actOn().label())));
         } else if (picture.symptoms()) {
-            reasons.add(new Reason(
+            reasons.add(reason(
+                    book,
                     "rutherford-chronic",
                     because(),
                     Sentence.of(
@@ -264,17 +286,17 @@ final class LegAssessment {
                             facts.words(),
                             rutherford.possible().size() > 1
                                     ? "; the walking distance stands in for a treadmill test (common practice)"
-                                    : ""),
-                    Source.RUTHERFORD_1997));
-            reasons.add(new Reason(
+                                    : "")));
+            reasons.add(reason(
+                    book,
                     "fontaine",
                     because(),
                     Sentence.of(
-                            "Fontaine stage of the %s, from the complaint and the walking distance.", facts.words()),
-                    Source.FONTAINE_1954));
+                            "Fontaine stage of the %s, from the complaint and the walking distance.", facts.words())));
         }
         if (picture.threatening() && !picture.acute()) {
-            reasons.add(new Reason(
+            reasons.add(reason(
+                    book,
                     "chronic-limb-threatening",
                     because(),
                     switch (limbThreatening()) {
@@ -287,18 +309,21 @@ final class LegAssessment {
                             Sentence.of(
                                     "Limb-threatening ischaemia of the %s cannot be ruled out: no figure of its blood flow is known.",
                                     facts.words());
-                    },
-                    Source.GVG_2019));
-            reasons.add(new Reason(
+                    }));
+            reasons.add(reason(
+                    book,
                     "wifi-stage",
                     Stream.concat(because().stream(), Stream.of(facts.path("pressures")))
                             .toList(),
                     Sentence.of(
                             "WIfI of the %s: wound %d, ischaemia %d, infection %d.",
-                            facts.words(), wound, picture.perfusion().ischaemia(), picture.infection()),
-                    Source.WIFI_2014));
+                            facts.words(), wound, picture.perfusion().ischaemia(), picture.infection())));
         }
         return reasons;
+    }
+
+    private static Reason reason(RuleBook book, String rule, List<String> because, String text) {
+        return new Reason(rule, because, text, book.sourceOf(rule));
     }
 
     /** The fields that the complaint of this leg stands in. */

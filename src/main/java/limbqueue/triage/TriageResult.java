@@ -9,6 +9,8 @@ import java.util.Optional;
  * bear its names. Fields of the referral are named by their path, as {@code legs.left.wound.ulcer} or
  * {@code procedures[0].reportHeld}.
  *
+ * @param policy id of the policy
+ * @param ruleBook id of the rule book
  * @param notice the sentence that must stand beside every proposal
  * @param anatomy one entry for each side and region of which a lesion is reported
  * @param contradictions answers that cannot all be true; the more serious reading was acted on
@@ -17,6 +19,7 @@ public record TriageResult(
         Optional<String> reference,
         LocalDate asOf,
         String policy,
+        String ruleBook,
         String notice,
         LegResults legs,
         List<Anatomy> anatomy,
@@ -257,8 +260,11 @@ public record TriageResult(
     /** @param evidence paths of the fields on which the flag rests */
     public record RedFlag(String code, String text, List<String> evidence, String source) {}
 
-    /** @param fields paths of the answers that cannot all be true */
-    public record Contradiction(List<String> fields, String text) {}
+    /**
+     * @param rule id of the rule that found it
+     * @param fields paths of the answers that cannot all be true
+     */
+    public record Contradiction(String rule, List<String> fields, String text) {}
 
     /**
      * @param ask the question, as it can be asked on the phone

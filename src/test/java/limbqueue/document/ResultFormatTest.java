@@ -58,6 +58,7 @@ class ResultFormatTest {
                 Optional.of("D-0031"),
                 day,
                 "standard-1",
+                "0123456789abcdef",
                 TriageResult.NOTICE,
                 new LegResults(left, right),
                 List.of(new Anatomy(
@@ -85,26 +86,27 @@ class ResultFormatTest {
                 List.of());
         var written = ResultFormat.write(result);
         assertThat(written)
-                .isEqualTo("{\"reference\":\"D-0031\",\"asOf\":\"2026-03-02\",\"policy\":\"standard-1\",\"notice\":\""
-                        + TriageResult.NOTICE + "\",\"legs\":{\"left\":{"
-                        + "\"abi\":{\"value\":0.40,\"band\":\"noncompressible\",\"from\":\"pressures\"},"
-                        + "\"tbi\":{\"value\":0.21,\"band\":\"abnormal\",\"from\":\"reported\"},"
-                        + "\"fontaine\":{\"grade\":\"IIa\",\"possible\":[\"IIa\",\"IIb\",\"IV\"]},"
-                        + "\"rutherford\":{\"scale\":\"chronic\",\"category\":5,\"possible\":[5,\"IIa\"]},"
-                        + "\"wifi\":{\"wound\":1,\"ischaemia\":2,\"infection\":0,\"stage\":3,\"benefit\":\"veryLow\",\"possibleStages\":[3]},"
-                        + "\"chronicLimbThreatening\":\"cannotSay\",\"chronicLimbThreateningPossible\":[\"yes\",\"no\"],\"tier\":\"within14Days\"},"
-                        + "\"right\":{\"fontaine\":{\"grade\":\"I\",\"possible\":[\"I\"]},"
-                        + "\"rutherford\":{\"scale\":\"acute\",\"category\":\"IIb\",\"possible\":[\"IIb\"]},"
-                        + "\"wifi\":{\"wound\":0,\"ischaemia\":0,\"infection\":0,\"stage\":1,\"benefit\":\"high\",\"possibleStages\":[1]},"
-                        + "\"chronicLimbThreatening\":\"no\",\"chronicLimbThreateningPossible\":[\"no\"],\"tier\":\"adviceOnly\"}},"
-                        + "\"anatomy\":[{\"region\":\"aortoIliac\",\"side\":\"left\",\"tasc\":\"D\",\"possible\":[\"none\",\"D\"],"
-                        + "\"glass\":3,\"glassPossible\":[2,3],\"glassFemoropopliteal\":4,\"because\":[\"lesions[0]\"],\"text\":\"text\"}],"
-                        + "\"urgency\":{\"tier\":\"within5Days\",\"possible\":[\"sameDay\",\"within18Weeks\"],\"targetDate\":\"2026-03-07\","
-                        + "\"waitingSince\":\"2026-03-02\",\"fhirPriority\":\"asap\",\"because\":\"because \\\"so\\\"\"},"
-                        + "\"redFlags\":[{\"code\":\"only-leg\",\"text\":\"text\",\"evidence\":[\"legs.left.amputation\"],\"source\":\"common-practice\"}],"
-                        + "\"contradictions\":[],"
-                        + "\"questions\":[{\"ask\":\"Ask?\",\"field\":\"legs.left.abi\",\"couldReveal\":\"within6Weeks\",\"askBy\":\"2026-03-02\",\"couldChange\":[\"wifi\"]}],"
-                        + "\"workUp\":[],\"reasons\":[]}");
+                .isEqualTo(
+                        "{\"reference\":\"D-0031\",\"asOf\":\"2026-03-02\",\"policy\":\"standard-1\",\"ruleBook\":\"0123456789abcdef\",\"notice\":\""
+                                + TriageResult.NOTICE + "\",\"legs\":{\"left\":{"
+                                + "\"abi\":{\"value\":0.40,\"band\":\"noncompressible\",\"from\":\"pressures\"},"
+                                + "\"tbi\":{\"value\":0.21,\"band\":\"abnormal\",\"from\":\"reported\"},"
+                                + "\"fontaine\":{\"grade\":\"IIa\",\"possible\":[\"IIa\",\"IIb\",\"IV\"]},"
+                                + "\"rutherford\":{\"scale\":\"chronic\",\"category\":5,\"possible\":[5,\"IIa\"]},"
+                                + "\"wifi\":{\"wound\":1,\"ischaemia\":2,\"infection\":0,\"stage\":3,\"benefit\":\"veryLow\",\"possibleStages\":[3]},"
+                                + "\"chronicLimbThreatening\":\"cannotSay\",\"chronicLimbThreateningPossible\":[\"yes\",\"no\"],\"tier\":\"within14Days\"},"
+                                + "\"right\":{\"fontaine\":{\"grade\":\"I\",\"possible\":[\"I\"]},"
+                                + "\"rutherford\":{\"scale\":\"acute\",\"category\":\"IIb\",\"possible\":[\"IIb\"]},"
+                                + "\"wifi\":{\"wound\":0,\"ischaemia\":0,\"infection\":0,\"stage\":1,\"benefit\":\"high\",\"possibleStages\":[1]},"
+                                + "\"chronicLimbThreatening\":\"no\",\"chronicLimbThreateningPossible\":[\"no\"],\"tier\":\"adviceOnly\"}},"
+                                + "\"anatomy\":[{\"region\":\"aortoIliac\",\"side\":\"left\",\"tasc\":\"D\",\"possible\":[\"none\",\"D\"],"
+                                + "\"glass\":3,\"glassPossible\":[2,3],\"glassFemoropopliteal\":4,\"because\":[\"lesions[0]\"],\"text\":\"text\"}],"
+                                + "\"urgency\":{\"tier\":\"within5Days\",\"possible\":[\"sameDay\",\"within18Weeks\"],\"targetDate\":\"2026-03-07\","
+                                + "\"waitingSince\":\"2026-03-02\",\"fhirPriority\":\"asap\",\"because\":\"because \\\"so\\\"\"},"
+                                + "\"redFlags\":[{\"code\":\"only-leg\",\"text\":\"text\",\"evidence\":[\"legs.left.amputation\"],\"source\":\"common-practice\"}],"
+                                + "\"contradictions\":[],"
+                                + "\"questions\":[{\"ask\":\"Ask?\",\"field\":\"legs.left.abi\",\"couldReveal\":\"within6Weeks\",\"askBy\":\"2026-03-02\",\"couldChange\":[\"wifi\"]}],"
+                                + "\"workUp\":[],\"reasons\":[]}");
         assertThat(written).doesNotContain("\n").isEqualTo(ResultFormat.write(result));
     }
 }

@@ -181,6 +181,7 @@ class LetterWriterTest {
                         decision.author(),
                         decision.at(),
                         decision.policy(),
+                        decision.ruleBook(),
                         RECEIVED.plusDays(6),
                         decision.document(),
                         decision.proposal(),

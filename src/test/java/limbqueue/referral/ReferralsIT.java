@@ -414,10 +414,11 @@ class ReferralsIT {
                 "'APPROVED', 'WITHIN_14_DAYS', null, ''",
                 "'SENT_TO_HOSPITAL', 'WITHIN_14_DAYS', '2026-03-16', 'By telephone.'")) {
             assertThatThrownBy(() -> jdbc.sql("""
-                            insert into decision (referral, version, account, author, at, policy, as_of, document, proposal,
-                                                  proposed_tier, kind, tier, target_date, reason)
-                            select :id, :version, a.id, 'x', now(), 'p', '2026-03-02', '{}', '{}', 'WITHIN_14_DAYS', %s
-                            from account a
+                            insert into decision (referral, version, account, author, at, policy, rule_book, as_of, document,
+                                                  proposal, proposed_tier, kind, tier, target_date, reason)
+                            select :id, :version, a.id, 'x', now(), 'standard-1', b.id, '2026-03-02', '{}', '{}',
+                                   'WITHIN_14_DAYS', %s
+                            from account a cross join rule_book b
                             where a.sign_in_name = 'physician'
                             """.formatted(row.replaceAll("'(\\d{4}-\\d\\d-\\d\\d)'", "date '$1'")
                                     .replace(" null,", " cast(null as date),")))
@@ -426,7 +427,8 @@ class ReferralsIT {
                             .update())
                     .as(row)
                     .isInstanceOf(DataIntegrityViolationException.class)
-                    .hasMessageContaining("decision_");
+                    .hasMessageMatching(
+                            "(?s).*\"decision_(reason|target|changes_something|tier_kept|hospital_is_same_day)\".*");
         }
     }
 

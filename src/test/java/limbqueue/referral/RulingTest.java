@@ -139,6 +139,7 @@ class RulingTest {
                         Optional.empty(),
                         TODAY,
                         policy.id(),
+                        "0123456789abcdef",
                         TriageResult.NOTICE,
                         new LegResults(leg, leg),
                         List.of(),

@@ -22,7 +22,7 @@ import limbqueue.triage.TriageResult.Anatomy;
 import limbqueue.triage.TriageResult.Region;
 import limbqueue.triage.TriageResult.Tasc;
 import limbqueue.triage.anatomy.AnatomicFindings;
-import limbqueue.triage.threshold.ThresholdFile;
+import limbqueue.triage.rule.RuleBook;
 import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Test;
 
@@ -122,7 +122,7 @@ class AnatomyPropertiesTest {
 
     private static AnatomicFindings findings(Facts facts) {
         return AnatomicFindings.of(
-                Unchecked.document(facts.json()), ThresholdFile.shipped().on(Facts.TODAY));
+                Unchecked.document(facts.json()), RuleBook.shipped().on(Facts.TODAY));
     }
 
     private static List<Anatomy> anatomy(Facts facts) {

@@ -2,7 +2,10 @@ package limbqueue.triage;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.regex.Pattern;
 import limbqueue.document.ResultFormat;
+import limbqueue.triage.finding.MehranScore;
+import limbqueue.triage.rule.RuleBook;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
 import tools.jackson.databind.node.MissingNode;
@@ -12,13 +15,18 @@ import tools.jackson.databind.node.MissingNode;
  * {@code urgency.possible=[within5Days,within14Days]}, {@code +only-leg} for a red flag that is raised,
  * {@code -only-leg} for one that is not, {@code ?history.diabetes} for a question that is asked and
  * {@code !history.diabetes} for one that is not, {@code contradictions=1} for their number, {@code tier=} for the
- * urgency and {@code work+inr}, {@code work-inr} for an item of the work-up that is needed or not.
+ * urgency, {@code work+inr}, {@code work-inr} for an item of the work-up that is needed or not, and
+ * {@code rule+fall-after-exercise} for a reason that is given. {@code mehran=4-9} is the score of Mehran before contrast,
+ * {@code mehran.risk=LOW-MODERATE} its groups of risk. Where a source names a class that the facts it gives do not settle,
+ * {@code L.rutherford.possible~5} demands that the list holds the class, and {@code L.fontaine.grade:IIa,IIb} that the
+ * value is one of those named.
  * Of the anatomy {@code tasc.aortoIliac.left=D} or {@code tascPossible.femoropopliteal.right=[A,B]}, and of a side's GLASS
  * {@code glass.left=3}, {@code glassPossible.left=[1,2]}, {@code glassFemoropopliteal.left=4}, {@code glassInfrapopliteal.left=0}.
  */
 final class Expectation {
 
     private static final ObjectMapper JSON = new ObjectMapper();
+    private static final Pattern COMPARISON = Pattern.compile("(?<path>[^=~:]+)(?<how>[=~:])(?<value>.+)");
 
     private Expectation() {}
 
@@ -26,8 +34,22 @@ final class Expectation {
         var result = Triage.triage(given.document(), Policy.standard(), Facts.TODAY);
         var json = JSON.readTree(ResultFormat.write(result));
         for (var wanted : expected.strip().split("\\s+", -1)) {
-            check(json, wanted, why + "\n" + given);
+            if (wanted.startsWith("mehran")) {
+                checkMehran(given.document(), wanted, why + "\n" + given);
+            } else {
+                check(json, wanted, why + "\n" + given);
+            }
         }
+    }
+
+    private static void checkMehran(ReferralDocument document, String wanted, String why) {
+        var limits = RuleBook.shipped().on(Facts.TODAY);
+        var found = MehranScore.of(document, Facts.TODAY, limits)
+                .map(score -> wanted.startsWith("mehran.risk=")
+                        ? MehranScore.Risk.of(score.least(), limits) + "-" + MehranScore.Risk.of(score.most(), limits)
+                        : score.least() + "-" + score.most())
+                .orElse("none");
+        assertThat(found).as(why).isEqualTo(wanted.substring(wanted.indexOf('=') + 1));
     }
 
     private static void check(JsonNode result, String wanted, String why) {
@@ -46,6 +68,8 @@ final class Expectation {
             } else {
                 assertThat(asked).as(why).doesNotContain(field);
             }
+        } else if (wanted.startsWith("rule+")) {
+            assertThat(result.get("reasons").findValuesAsString("rule")).as(why).contains(wanted.substring(5));
         } else if (wanted.startsWith("work+") || wanted.startsWith("work-")) {
             var needed = result.get("workUp")
                     .valueStream()
@@ -58,14 +82,24 @@ final class Expectation {
                 assertThat(needed).as(why).doesNotContain(wanted.substring(5));
             }
         } else {
-            var cut = wanted.indexOf('=');
-            var path = wanted.substring(0, cut)
+            var comparison = COMPARISON.matcher(wanted);
+            if (!comparison.matches()) {
+                throw new IllegalArgumentException("not an expectation: " + wanted);
+            }
+            var path = comparison
+                    .group("path")
                     .replaceFirst("^L\\.", "legs.left.")
                     .replaceFirst("^R\\.", "legs.right.")
                     .replaceFirst("^tier$", "urgency.tier");
-            var expected = wanted.substring(cut + 1);
+            var expected = comparison.group("value");
             var found = at(result, path);
-            if (found.isNumber() && expected.matches("-?\\d+(\\.\\d+)?")) {
+            if (comparison.group("how").equals("~")) {
+                assertThat(found.valueStream().map(Expectation::text))
+                        .as(why + "\n" + path)
+                        .contains(expected);
+            } else if (comparison.group("how").equals(":")) {
+                assertThat(text(found)).as(why + "\n" + path).isIn((Object[]) expected.split(",", -1));
+            } else if (found.isNumber() && expected.matches("-?\\d+(\\.\\d+)?")) {
                 assertThat(found.decimalValue()).as(why + "\n" + path).isEqualByComparingTo(expected);
             } else {
                 assertThat(text(found)).as(why + "\n" + path).isEqualTo(expected);

@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Collectors;
+import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.threshold.Limit;
-import limbqueue.triage.threshold.ThresholdFile;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -38,7 +38,7 @@ class LimitCasesTest {
     /** The exploration of open ankle figures takes the two pairs for one; let nobody move one of them alone. */
     @Test
     void anAnkleLowForClaudicationIsLowForRestPain() {
-        var limits = ThresholdFile.shipped().on(Facts.TODAY);
+        var limits = RuleBook.shipped().on(Facts.TODAY);
         assertThat(limits.of(Limit.CLAUDICATION_SOON_ABI_LESS_THAN))
                 .isEqualTo(limits.of(Limit.REST_PAIN_ABI_LESS_THAN));
         assertThat(limits.of(Limit.CLAUDICATION_SOON_ANKLE_LESS_THAN))

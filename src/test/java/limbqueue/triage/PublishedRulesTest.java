@@ -6,14 +6,19 @@ import static org.assertj.core.api.Assertions.offset;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import limbqueue.triage.TriageResult.Benefit;
 import limbqueue.triage.anatomy.GlassTable;
 import limbqueue.triage.finding.KidneyFunction;
+import limbqueue.triage.finding.MehranScore;
 import limbqueue.triage.grade.WifiTable;
+import limbqueue.triage.rule.RuleBook;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -25,12 +30,17 @@ class PublishedRulesTest {
     private static final Set<String> SEEN =
             Set.of("confirmed", "secondary", "memory", "common practice", "aha-abi-2012", "tasc-2007");
 
-    /** Every file but the three tables of numbers holds a referral and what is expected of it. */
+    /** Every point of the table of Mehran and others, and a litre of contrast. */
+    private static final int HIGHEST_TOTAL = 41;
+
+    /** Every file but the tables of numbers holds a referral and what is expected of it. */
     private static final List<String> SITUATIONS = List.of(
             "acc-aha-2024",
             "acr-contrast",
             "aha-abi-2012",
+            "aha-acc-2016",
             "common-practice",
+            "esc-2017",
             "esvs-ali-2020",
             "fhir-r4",
             "fontaine-1954",
@@ -38,14 +48,17 @@ class PublishedRulesTest {
             "gvg-2019.glass",
             "idsa-2012",
             "lee-1999",
+            "mehran-2004",
             "nice-ng19",
             "rutherford-1997",
             "sir-2019",
+            "svs-paa-2022",
             "tasc-2007",
             "vs-qif-2019",
             "wifi-2014");
 
-    private static final List<String> NUMBERS = List.of("ckd-epi-2021", "wifi-2014.benefit", "wifi-2014.stages");
+    private static final List<String> NUMBERS =
+            List.of("ckd-epi-2021", "mehran-2004.risks", "tiers", "wifi-2014.benefit", "wifi-2014.stages");
 
     @Test
     void everyFileIsRead() throws IOException {
@@ -147,6 +160,56 @@ class PublishedRulesTest {
                         number(row, 3),
                         row.cell(2).equals("female")))
                 .isCloseTo(Double.parseDouble(row.cell(5)), offset(0.01));
+    }
+
+    static Stream<Table.Row> risks() {
+        return Table.published("mehran-2004.risks", 7).stream();
+    }
+
+    @ParameterizedTest
+    @MethodSource("risks")
+    void theRiskOfEveryTotalIsAsPrinted(Table.Row row) {
+        assertThat(SEEN).contains(row.cell(1));
+        var limits = RuleBook.shipped().on(Facts.TODAY);
+        var last = row.cell(3).equals("-") ? HIGHEST_TOTAL : number(row, 3);
+        for (var points = number(row, 2); points <= last; points++) {
+            var risk = MehranScore.Risk.of(points, limits);
+            assertThat(risk.name()).as(row.place() + ", " + points).isEqualTo(row.cell(6));
+            assertThat(risk.nephropathy()).isEqualTo(Double.parseDouble(row.cell(4)));
+            assertThat(risk.dialysis()).isEqualTo(Double.parseDouble(row.cell(5)));
+        }
+    }
+
+    @Test
+    void theGroupsOfRiskLeaveNoGap() {
+        var next = 0;
+        for (var row : risks().toList()) {
+            assertThat(number(row, 2)).isEqualTo(next);
+            next = row.cell(3).equals("-") ? -1 : number(row, 3) + 1;
+        }
+        assertThat(next).isEqualTo(-1);
+    }
+
+    static Stream<Table.Row> tiers() {
+        return Table.published("tiers", 5).stream();
+    }
+
+    @ParameterizedTest
+    @MethodSource("tiers")
+    void theDaysOfATierAreAsPrinted(Table.Row row) {
+        assertThat(SEEN).contains(row.cell(1));
+        var day = LocalDate.of(2026, 1, 1);
+        assertThat(Policy.standard().targetDate(tier(row.cell(2)), day))
+                .isEqualTo(row.cell(3).equals("-") ? Optional.empty() : Optional.of(day.plusDays(number(row, 3))));
+    }
+
+    @Test
+    void everyTierHasItsRowInOrder() {
+        assertThat(tiers().map(row -> tier(row.cell(2)))).containsExactly(Tier.values());
+    }
+
+    private static Tier tier(String written) {
+        return Tier.valueOf(written.replaceAll("([A-Z]|\\d+)", "_$1").toUpperCase(Locale.ROOT));
     }
 
     private static int number(Table.Row row, int cell) {

@@ -8,23 +8,16 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.TreeSet;
-import java.util.regex.Pattern;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
-import limbqueue.triage.flag.FlagRule;
-import limbqueue.triage.flag.RedFlags;
+import limbqueue.triage.TriageResult.AbiBand;
+import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.threshold.Limit;
-import limbqueue.triage.threshold.Source;
 import limbqueue.triage.threshold.ThresholdFile;
-import limbqueue.triage.urgency.LegUrgency;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** The data files of numbers and sources are read strictly, and nothing in them goes unused. */
+/** The data files of numbers and sources are read strictly. */
 class ThresholdFileTest {
 
     private static final Path FOLDER = Path.of("src/main/resources/limbqueue/triage");
@@ -40,7 +33,28 @@ class ThresholdFileTest {
     @Test
     void theShippedFilesAreRead() throws IOException {
         read(lines("sources.txt"), lines("thresholds.txt"));
-        assertThat(ThresholdFile.shipped().thresholds()).hasSameSizeAs(Limit.values());
+        assertThat(RuleBook.shipped().thresholds().thresholds().stream().map(ThresholdFile.Threshold::limit))
+                .containsOnly(Limit.values());
+    }
+
+    /**
+     * ACC/AHA 2005, figure on asymptomatic disease: over 1.30 is abnormal. ACCF/AHA focused update, published 29 September
+     * 2011: over 1.40 cannot be compressed, 1.00 to 1.40 is normal.
+     */
+    @Test
+    void anIndexOf135BecameNormalWithTheGuidelineOf2011() {
+        var document = Facts.of("L.abi=1.35").document();
+        assertThat(band(document, LocalDate.of(2011, 9, 28))).isEqualTo(AbiBand.NONCOMPRESSIBLE);
+        assertThat(band(document, LocalDate.of(2011, 9, 29))).isEqualTo(AbiBand.NORMAL);
+    }
+
+    private static AbiBand band(ReferralDocument document, LocalDate asOf) {
+        return Triage.triage(document, Policy.standard(), asOf)
+                .legs()
+                .left()
+                .abi()
+                .orElseThrow()
+                .band();
     }
 
     @ParameterizedTest
@@ -142,51 +156,5 @@ class ThresholdFileTest {
         assertThat(file.on(LocalDate.of(2026, 2, 1)).of(Limit.LEAVES_WITHIN)).isEqualTo(30);
         assertThat(file.on(LocalDate.of(1900, 1, 1)).whole(Limit.DEFERRED_AT_LEAST))
                 .isEqualTo(14);
-    }
-
-    @Test
-    void everyRuleNamesASourceThatIsListed() {
-        var named = new TreeSet<String>();
-        RedFlags.rules().stream().map(FlagRule::source).forEach(named::add);
-        Arrays.stream(LegUrgency.Rule.values()).map(LegUrgency.Rule::source).forEach(named::add);
-        assertThat(ThresholdFile.shipped().sources().keySet()).containsAll(named);
-    }
-
-    /** A source stands in the list because a rule, a number or a computation names it. */
-    @Test
-    void everySourceThatIsListedIsUsed() throws IOException {
-        var used = ThresholdFile.shipped().thresholds().stream()
-                .map(ThresholdFile.Threshold::source)
-                .collect(Collectors.toCollection(TreeSet::new));
-        try (Stream<Path> files = Files.walk(Path.of("src/main/java/limbqueue/triage"))) {
-            for (var file : files.filter(path -> path.toString().endsWith(".java"))
-                    .filter(path -> !path.endsWith("Source.java"))
-                    .toList()) {
-                var text = Files.readString(file);
-                for (var source : ThresholdFile.shipped().sources().keySet()) {
-                    if (text.contains(source)
-                            || text.contains("Source."
-                                    + source.toUpperCase(java.util.Locale.ROOT).replace('-', '_'))) {
-                        used.add(source);
-                    }
-                }
-            }
-        }
-        assertThat(used)
-                .containsExactlyInAnyOrderElementsOf(
-                        ThresholdFile.shipped().sources().keySet());
-    }
-
-    @Test
-    void theSourcesOfTheCodeAreThoseOfTheFile() throws IOException {
-        var named = Pattern.compile("\"([a-z0-9-]+)\"")
-                .matcher(Files.readString(Path.of("src/main/java/limbqueue/triage/threshold/Source.java")))
-                .results()
-                .map(match -> match.group(1))
-                .toList();
-        assertThat(named)
-                .containsExactlyInAnyOrderElementsOf(
-                        ThresholdFile.shipped().sources().keySet());
-        assertThat(Source.COMMON_PRACTICE).isIn(named);
     }
 }

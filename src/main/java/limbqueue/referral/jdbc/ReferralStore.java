@@ -156,9 +156,9 @@ public class ReferralStore {
      */
     public DecisionRecord add(DecisionRecord decision, int version, Person author) {
         var id = jdbc.sql("""
-                insert into decision (referral, version, kind, account, author, at, policy, as_of, document, proposal, proposed_tier,
-                                      tier, target_date, left_category, right_category, reason)
-                values (:referral, :version, :kind, :account, :author, :at, :policy, :asOf, cast(:document as json),
+                insert into decision (referral, version, kind, account, author, at, policy, rule_book, as_of, document, proposal,
+                                      proposed_tier, tier, target_date, left_category, right_category, reason)
+                values (:referral, :version, :kind, :account, :author, :at, :policy, :ruleBook, :asOf, cast(:document as json),
                         cast(:proposal as json), :proposedTier, :tier, :targetDate, :leftCategory, :rightCategory, :reason)
                 returning id
                 """)
@@ -169,6 +169,7 @@ public class ReferralStore {
                 .param("author", decision.author())
                 .param("at", decision.at().atOffset(ZoneOffset.UTC))
                 .param("policy", decision.policy())
+                .param("ruleBook", decision.ruleBook().orElse(null))
                 .param("asOf", decision.asOf())
                 .param("document", decision.document())
                 .param("proposal", decision.proposal())
@@ -187,6 +188,7 @@ public class ReferralStore {
                 decision.author(),
                 decision.at(),
                 decision.policy(),
+                decision.ruleBook(),
                 decision.asOf(),
                 decision.document(),
                 decision.proposal(),
@@ -221,7 +223,7 @@ public class ReferralStore {
     /** Decisions on one referral, newest first. */
     public List<DecisionRecord> decisions(long referralId) {
         return jdbc.sql("""
-                select id, referral, kind, author, at, policy, as_of, document::text as document,
+                select id, referral, kind, author, at, policy, rule_book, as_of, document::text as document,
                        proposal::text as proposal, proposed_tier, tier, target_date, left_category, right_category, reason
                 from decision
                 where referral = :referral
@@ -230,6 +232,16 @@ public class ReferralStore {
                 .param("referral", referralId)
                 .query(ReferralStore::decision)
                 .list();
+    }
+
+    /** The decision with this id. */
+    public Optional<DecisionRecord> decision(long id) {
+        return jdbc.sql("""
+                select id, referral, kind, author, at, policy, rule_book, as_of, document::text as document,
+                       proposal::text as proposal, proposed_tier, tier, target_date, left_category, right_category, reason
+                from decision
+                where id = :id
+                """).param("id", id).query(ReferralStore::decision).optional();
     }
 
     private void addRevision(
@@ -278,6 +290,7 @@ public class ReferralStore {
                 row.getString("author"),
                 row.getObject("at", OffsetDateTime.class).toInstant(),
                 row.getString("policy"),
+                Optional.ofNullable(row.getString("rule_book")),
                 row.getObject("as_of", LocalDate.class),
                 row.getString("document"),
                 row.getString("proposal"),

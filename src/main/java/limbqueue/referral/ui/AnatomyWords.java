@@ -88,25 +88,12 @@ final class AnatomyWords {
         return possible.size() < 2 ? "" : TierWords.anatomicStages(possible);
     }
 
-    /** Each entry with the row that it meets, the lesions behind it and its source. */
+    /** Of the reasons of a result those that say which row the lesions meet. */
     static List<Reason> reasons(TriageResult result) {
-        return result.anatomy().stream()
-                .map(entry -> new Reason("anatomy", entry.because(), where(entry) + entry.text(), source(entry)))
-                .toList();
+        return result.reasons().stream().filter(AnatomyWords::isAnatomic).toList();
     }
 
-    private static String where(Anatomy entry) {
-        return GradeWords.leg(entry.side()).replace(" leg", ", ")
-                + switch (entry.region()) {
-                    case AORTO_ILIAC -> "aorto\u2011iliac. ";
-                    case FEMOROPOPLITEAL -> "femoro\u2011popliteal. ";
-                    case INFRAPOPLITEAL -> "below the knee. ";
-                };
-    }
-
-    private static String source(Anatomy entry) {
-        return entry.glassFemoropopliteal().isPresent()
-                ? "tasc-2007; GLASS: gvg-2019, from secondary copies"
-                : "tasc-2007";
+    static boolean isAnatomic(Reason reason) {
+        return reason.rule().startsWith("tasc-") || reason.rule().equals("glass");
     }
 }

@@ -172,7 +172,6 @@ final class ProposalPanel extends Section {
         Stream.of(
                         result.redFlags().stream().flatMap(flag -> flag.evidence().stream()),
                         result.reasons().stream().flatMap(reason -> reason.because().stream()),
-                        result.anatomy().stream().flatMap(entry -> entry.because().stream()),
                         result.contradictions().stream().flatMap(contradiction -> contradiction.fields().stream()))
                 .flatMap(paths -> paths)
                 .forEach(

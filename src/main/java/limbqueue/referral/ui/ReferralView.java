@@ -12,11 +12,14 @@ import com.vaadin.flow.router.QueryParameters;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.RolesAllowed;
 import java.util.Optional;
+import java.util.function.Supplier;
 import limbqueue.access.CurrentPerson;
 import limbqueue.access.Role;
 import limbqueue.practice.PracticeSettings;
 import limbqueue.referral.DecideOutcome;
 import limbqueue.referral.Decision;
+import limbqueue.referral.Recomputation;
+import limbqueue.referral.Recomputed;
 import limbqueue.referral.ReferralLine;
 import limbqueue.referral.ReferralNotFoundException;
 import limbqueue.referral.ReferralState;
@@ -31,13 +34,20 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     static final String ID = "id";
 
     private final Referrals referrals;
+    private final Recomputation recomputation;
     private final PracticeSettings settings;
     private final CurrentPerson person;
     private final KeptWords kept;
     private String title = "Referral · LimbQueue";
 
-    ReferralView(Referrals referrals, PracticeSettings settings, CurrentPerson person, KeptWords kept) {
+    ReferralView(
+            Referrals referrals,
+            Recomputation recomputation,
+            PracticeSettings settings,
+            CurrentPerson person,
+            KeptWords kept) {
         this.referrals = referrals;
+        this.recomputation = recomputation;
         this.settings = settings;
         this.person = person;
         this.kept = kept;
@@ -72,7 +82,10 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         var id = page.referral().id();
         var decisions = referrals.decisions(id);
         if (page.referral().state() != ReferralState.QUEUED && !decisions.isEmpty()) {
-            add(new DecisionBanner(decisions.getFirst(), page));
+            var decision = decisions.getFirst();
+            Supplier<Recomputed> again = () -> recomputation.recompute(decision.id());
+            add(new DecisionBanner(
+                    decision, page, person.get().role() == Role.PHYSICIAN ? Optional.of(again) : Optional.empty()));
         }
         var unknown = new UnknownPanel(page);
         var pressures = Markup.div("lq-column", LegsPanel.pressuresAndPulses(page));

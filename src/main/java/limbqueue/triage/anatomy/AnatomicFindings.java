@@ -5,7 +5,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -20,10 +19,11 @@ import limbqueue.triage.ReferralDocument.ProcedureKind;
 import limbqueue.triage.ReferralDocument.Segment;
 import limbqueue.triage.Side;
 import limbqueue.triage.TriageResult.Anatomy;
+import limbqueue.triage.TriageResult.Reason;
 import limbqueue.triage.TriageResult.Region;
 import limbqueue.triage.TriageResult.Tasc;
-import limbqueue.triage.question.Acting;
 import limbqueue.triage.question.Sentence;
+import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Limits;
 
@@ -62,6 +62,9 @@ public final class AnatomicFindings {
     /** A question whose answer would change an entry. */
     public record Open(String ask, String field) {}
 
+    /** A rule that concluded something. */
+    private record Said(String rule, List<String> because, String text) {}
+
     /** GLASS of one side as it stands in an entry. */
     private record Staging(Glass.Grades actOn, List<Integer> possible) {}
 
@@ -71,6 +74,7 @@ public final class AnatomicFindings {
     private final boolean unplaced;
     private final List<Anatomy> entries = new ArrayList<>();
     private final Map<String, Open> open = new LinkedHashMap<>();
+    private final List<Said> said = new ArrayList<>();
 
     private AnatomicFindings(ReferralDocument document, Limits limits) {
         this.document = document;
@@ -98,6 +102,17 @@ public final class AnatomicFindings {
 
     public List<Open> questions() {
         return List.copyOf(open.values());
+    }
+
+    /** Why each entry is as it is, with the source that {@code book} names. */
+    public List<Reason> reasons(RuleBook book) {
+        return said.stream()
+                .map(one -> new Reason(one.rule(), one.because(), one.text(), book.sourceOf(one.rule())))
+                .toList();
+    }
+
+    private void reason(String rule, List<String> because, String text) {
+        said.add(new Said(rule, because, text));
     }
 
     private static List<LesionFacts> placed(List<Lesion> reported, Limits limits) {
@@ -154,7 +169,7 @@ public final class AnatomicFindings {
     private void aortoIliac(Side side) {
         var rule = new AortoIliacTasc(side, limits);
         var together = new Combination<>(rule, concerning(lesion -> AortoIliacTasc.concerns(lesion.segment())));
-        var acting = new Acting();
+        var acting = new ActedOn();
         var row = rule.row(together.actedOn(acting));
         together.decisive(rule::type).forEach(this::ask);
         var ofThisSide = concerning(lesion -> lesion.mayConcern(side)
@@ -164,7 +179,7 @@ public final class AnatomicFindings {
                 ofThisSide.stream()
                         .filter(lesion -> AortoIliacTasc.concerns(lesion.segment()))
                         .toList());
-        var ofBothSides = rule.type(alone.actedOn(new Acting())) != row.type();
+        var ofBothSides = rule.type(alone.actedOn(new ActedOn())) != row.type();
         entries.add(new Anatomy(
                 Region.AORTO_ILIAC,
                 side,
@@ -176,6 +191,13 @@ public final class AnatomicFindings {
                 Optional.empty(),
                 paths(ofBothSides ? concerning(lesion -> AORTO_ILIAC.contains(lesion.segment())) : ofThisSide),
                 sentence(row) + aneurysmOnRecord(row) + openEnds(acting)));
+        var entry = entries.getLast();
+        reason("tasc-aorto-iliac", entry.because(), words(side) + ", aorto-iliac. " + entry.text());
+    }
+
+    /** {@code Left} or {@code Right}. */
+    private static String words(Side side) {
+        return side == Side.LEFT ? "Left" : "Right";
     }
 
     /** The size of an aneurysm known only from the history is nobody's field here, so it is said and not counted. */
@@ -191,7 +213,7 @@ public final class AnatomicFindings {
 
     private void belowTheGroin(Side side) {
         var above = reported(side, FEMOROPOPLITEAL);
-        var acting = new Acting();
+        var acting = new ActedOn();
         var staging = staging(side, acting);
         if (above) {
             var rule = new FemoropoplitealTasc(side, treatedTwice(side), limits);
@@ -210,6 +232,10 @@ public final class AnatomicFindings {
                             && (FEMOROPOPLITEAL.contains(lesion.segment())
                                     || INFRAPOPLITEAL.contains(lesion.segment())))),
                     sentence(row) + staged(staging) + openEnds(acting)));
+            reason(
+                    "tasc-femoropopliteal",
+                    entries.getLast().because(),
+                    words(side) + ", femoro-popliteal. " + sentence(row) + openEnds(acting));
         } else {
             entries.add(entry(
                     Region.INFRAPOPLITEAL,
@@ -219,6 +245,9 @@ public final class AnatomicFindings {
                     staging,
                     paths(concerning(lesion -> lesion.mayConcern(side) && INFRAPOPLITEAL.contains(lesion.segment()))),
                     "TASC II has no type for the arteries below the knee." + staged(staging) + openEnds(acting)));
+        }
+        if (entries.getLast().glass().isPresent()) {
+            reason("glass", entries.getLast().because(), words(side) + " leg." + staged(staging) + openEnds(acting));
         }
     }
 
@@ -244,7 +273,7 @@ public final class AnatomicFindings {
     }
 
     /** Empty where the foot is gone, or no artery of the path to it is reported. */
-    private Optional<Staging> staging(Side side, Acting acting) {
+    private Optional<Staging> staging(Side side, ActedOn acting) {
         var ofPath = concerning(lesion -> Glass.concerns(lesion.segment()) && lesion.mayConcern(side));
         var footGone = document.legs()
                 .of(side)
@@ -333,9 +362,9 @@ public final class AnatomicFindings {
         return grade.map(known -> "grade " + known).orElse("no lesion reported, taken as grade 0,");
     }
 
-    private String openEnds(Acting acting) {
+    private String openEnds(ActedOn acting) {
         var ends = new StringBuilder();
-        if (acting.unknown().values().stream().anyMatch(fact -> !Objects.equals(fact.ask(), ""))) {
+        if (acting.sawUnknown()) {
             ends.append(" What is not known about a lesion was taken at its most serious.");
         }
         if (unplaced) {

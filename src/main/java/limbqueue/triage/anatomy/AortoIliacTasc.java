@@ -3,7 +3,6 @@ package limbqueue.triage.anatomy;
 import limbqueue.triage.ReferralDocument.Segment;
 import limbqueue.triage.Side;
 import limbqueue.triage.TriageResult.Tasc;
-import limbqueue.triage.question.Answers;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Limits;
 
@@ -88,11 +87,11 @@ final class AortoIliacTasc implements Combination.Rule<AortoIliacTasc.Seen, Aort
     }
 
     @Override
-    public Seen look(LesionFacts lesion, Answers answers) {
+    public Seen look(LesionFacts lesion, Details details) {
         var segment = lesion.segment();
-        var here = segment == Segment.INFRARENAL_AORTA || answers.of(lesion.side(side)) == side;
-        var wide = segment == Segment.INFRARENAL_AORTA && lesion.aneurysm() && answers.of(lesion.aneurysmWide());
-        var narrowing = answers.of(lesion.narrowing());
+        var here = segment == Segment.INFRARENAL_AORTA || details.of(lesion.side(side)) == side;
+        var wide = segment == Segment.INFRARENAL_AORTA && lesion.aneurysm() && details.of(lesion.aneurysmWide());
+        var narrowing = details.of(lesion.narrowing());
         if (!narrowing.counts()) {
             return new Seen(segment, here, narrowing, 0, false, wide);
         }
@@ -102,7 +101,7 @@ final class AortoIliacTasc implements Combination.Rule<AortoIliacTasc.Seen, Aort
                         segment,
                         here,
                         narrowing,
-                        narrowing == Narrowing.STENOSIS ? answers.of(lesion.length(aortic)) : 0,
+                        narrowing == Narrowing.STENOSIS ? details.of(lesion.length(aortic)) : 0,
                         false,
                         wide);
             case EXTERNAL_ILIAC ->
@@ -110,10 +109,10 @@ final class AortoIliacTasc implements Combination.Rule<AortoIliacTasc.Seen, Aort
                         segment,
                         here,
                         narrowing,
-                        answers.of(lesion.length(iliac)),
+                        details.of(lesion.length(iliac)),
                         here
                                 && narrowing == Narrowing.OCCLUSION
-                                && (answers.of(lesion.atOrigin()) || answers.of(lesion.heavilyCalcified())),
+                                && (details.of(lesion.atOrigin()) || details.of(lesion.heavilyCalcified())),
                         false);
             default -> new Seen(segment, here, narrowing, 0, false, false);
         };

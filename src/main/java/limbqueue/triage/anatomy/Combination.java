@@ -10,11 +10,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import limbqueue.triage.ReferralDocument.Segment;
-import limbqueue.triage.question.Acting;
-import limbqueue.triage.question.Answers;
-import limbqueue.triage.question.Exploration;
-import limbqueue.triage.question.Fact;
-import limbqueue.triage.question.Part;
 
 /**
  * Several lesions under one rule. The rule looks at one lesion at a time and adds it to a whole that remembers no more
@@ -31,7 +26,7 @@ final class Combination<L, W> {
 
         W nothing();
 
-        L look(LesionFacts lesion, Answers answers);
+        L look(LesionFacts lesion, Details details);
 
         W with(W whole, L lesion);
 
@@ -57,7 +52,7 @@ final class Combination<L, W> {
     }
 
     /** All lesions together, the unknown answered by {@code acting}. */
-    W actedOn(Acting acting) {
+    W actedOn(ActedOn acting) {
         var whole = rule.nothing();
         for (var lesion : lesions) {
             whole = rule.with(whole, rule.look(lesion, acting));
@@ -103,10 +98,9 @@ final class Combination<L, W> {
         others.sort(Comparator.comparing(other -> rule.group(other.segment()) == group));
         var found = new LinkedHashSet<String>();
         for (var whole : wholes(others, group, views)) {
-            found.addAll(Exploration.of(answers ->
-                            conclude.apply(rule.settled(rule.with(whole, rule.look(lesion, answers)), group)))
-                    .decisive()
-                    .keySet());
+            found.addAll(Ways.of(details ->
+                            conclude.apply(rule.settled(rule.with(whole, rule.look(lesion, details)), group)))
+                    .decisive());
             if (found.containsAll(asked)) {
                 break;
             }
@@ -135,8 +129,7 @@ final class Combination<L, W> {
 
     private Set<L> looks(LesionFacts lesion) {
         return looks.computeIfAbsent(
-                lesion,
-                unseen -> Exploration.of(answers -> rule.look(unseen, answers)).conclusions());
+                lesion, unseen -> Ways.of(details -> rule.look(unseen, details)).conclusions());
     }
 
     /** Two of the looks, which most often are enough to see that an answer about another lesion matters. */
@@ -150,21 +143,6 @@ final class Combination<L, W> {
 
     /** The unknown facts of a lesion that some way of answering comes upon and that somebody can be asked. */
     private Map<String, String> asked(LesionFacts lesion) {
-        var asked = new LinkedHashMap<String, String>();
-        Exploration.of(answers -> rule.look(lesion, new Answers() {
-            @Override
-            public <T> T of(Fact<T> fact) {
-                if (fact.known().isEmpty() && !fact.ask().isEmpty()) {
-                    asked.putIfAbsent(fact.path(), fact.ask());
-                }
-                return answers.of(fact);
-            }
-
-            @Override
-            public <T> T of(Part<T> part) {
-                return answers.of(part);
-            }
-        }));
-        return asked;
+        return Ways.of(details -> rule.look(lesion, details)).asked();
     }
 }

@@ -5,7 +5,6 @@ import java.util.Set;
 import limbqueue.triage.ReferralDocument.Segment;
 import limbqueue.triage.Side;
 import limbqueue.triage.TriageResult.Tasc;
-import limbqueue.triage.question.Answers;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Limits;
 
@@ -127,32 +126,32 @@ final class FemoropoplitealTasc implements Combination.Rule<FemoropoplitealTasc.
     }
 
     @Override
-    public Seen look(LesionFacts lesion, Answers answers) {
-        if (answers.of(lesion.side(side)) != side) {
+    public Seen look(LesionFacts lesion, Details details) {
+        if (details.of(lesion.side(side)) != side) {
             return Seen.NOTHING;
         }
-        var narrowing = answers.of(lesion.narrowing());
+        var narrowing = details.of(lesion.narrowing());
         if (!narrowing.counts()) {
             return Seen.NOTHING;
         }
         var closed = narrowing == Narrowing.OCCLUSION;
         return switch (lesion.segment()) {
             case SUPERFICIAL_FEMORAL, POPLITEAL -> {
-                var length = answers.of(lesion.length(lengths));
+                var length = details.of(lesion.length(lengths));
                 yield new Seen(
                         lesion.segment(),
                         narrowing,
                         length,
-                        closed && length <= occlusionOfA && answers.of(lesion.heavilyCalcified()),
-                        treatedTwice && answers.of(lesion.inStent()),
+                        closed && length <= occlusionOfA && details.of(lesion.heavilyCalcified()),
+                        treatedTwice && details.of(lesion.inStent()),
                         false,
-                        closed && lesion.segment() == Segment.POPLITEAL && answers.of(lesion.belowKnee()));
+                        closed && lesion.segment() == Segment.POPLITEAL && details.of(lesion.belowKnee()));
             }
             case COMMON_FEMORAL, TIBIOPERONEAL_TRUNK ->
                 new Seen(lesion.segment(), narrowing, 0, false, false, closed, false);
             case ANTERIOR_TIBIAL, POSTERIOR_TIBIAL, PERONEAL ->
                 closed
-                        ? new Seen(lesion.segment(), narrowing, 0, false, false, answers.of(lesion.atOrigin()), false)
+                        ? new Seen(lesion.segment(), narrowing, 0, false, false, details.of(lesion.atOrigin()), false)
                         : Seen.NOTHING;
             default -> Seen.NOTHING;
         };

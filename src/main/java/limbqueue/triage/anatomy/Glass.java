@@ -7,7 +7,6 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import limbqueue.triage.ReferralDocument.Segment;
 import limbqueue.triage.Side;
-import limbqueue.triage.question.Answers;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Limits;
 
@@ -192,21 +191,21 @@ final class Glass implements Combination.Rule<Glass.Seen, Glass.Whole> {
     }
 
     @Override
-    public Seen look(LesionFacts lesion, Answers answers) {
+    public Seen look(LesionFacts lesion, Details details) {
         var segment = lesion.segment();
-        if (answers.of(lesion.side(side)) != side) {
+        if (details.of(lesion.side(side)) != side) {
             return new Seen(segment, false, Narrowing.NONE, 0, false, false);
         }
-        var narrowing = answers.of(lesion.narrowing());
+        var narrowing = details.of(lesion.narrowing());
         if (!narrowing.counts()) {
             return new Seen(segment, true, narrowing, 0, false, false);
         }
         var closed = narrowing == Narrowing.OCCLUSION;
         return switch (segment) {
             case SUPERFICIAL_FEMORAL -> {
-                var length = answers.of(lesion.length(femoralLengths));
-                var origin = closed && answers.of(lesion.atOrigin());
-                yield new Seen(segment, true, narrowing, length, origin, answers.of(lesion.heavilyCalcified()));
+                var length = details.of(lesion.length(femoralLengths));
+                var origin = closed && details.of(lesion.atOrigin());
+                yield new Seen(segment, true, narrowing, length, origin, details.of(lesion.heavilyCalcified()));
             }
             case POPLITEAL ->
                 closed
@@ -215,19 +214,19 @@ final class Glass implements Combination.Rule<Glass.Seen, Glass.Whole> {
                                 segment,
                                 true,
                                 narrowing,
-                                answers.of(lesion.length(poplitealLengths)),
+                                details.of(lesion.length(poplitealLengths)),
                                 false,
-                                answers.of(lesion.heavilyCalcified()));
+                                details.of(lesion.heavilyCalcified()));
             case TIBIOPERONEAL_TRUNK ->
-                new Seen(segment, true, narrowing, 0, true, !closed && answers.of(lesion.heavilyCalcified()));
+                new Seen(segment, true, narrowing, 0, true, !closed && details.of(lesion.heavilyCalcified()));
             default ->
                 new Seen(
                         segment,
                         true,
                         narrowing,
-                        answers.of(lesion.length(tibialLengths)),
-                        answers.of(lesion.atOrigin()),
-                        answers.of(lesion.heavilyCalcified()));
+                        details.of(lesion.length(tibialLengths)),
+                        details.of(lesion.atOrigin()),
+                        details.of(lesion.heavilyCalcified()));
         };
     }
 

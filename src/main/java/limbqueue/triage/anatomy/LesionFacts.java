@@ -7,7 +7,6 @@ import limbqueue.triage.ReferralDocument.Calcification;
 import limbqueue.triage.ReferralDocument.Lesion;
 import limbqueue.triage.ReferralDocument.Segment;
 import limbqueue.triage.Side;
-import limbqueue.triage.question.Fact;
 import limbqueue.triage.question.Sentence;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Limits;
@@ -72,8 +71,8 @@ record LesionFacts(int index, Lesion lesion, Segment segment, String words, Limi
     }
 
     /** A lesion of an unknown side is acted on as being on the side that is looked at. */
-    Fact<Side> side(Side looking) {
-        return new Fact<>(
+    Detail<Side> side(Side looking) {
+        return new Detail<>(
                 path() + ".side",
                 lesion.side(),
                 looking,
@@ -85,9 +84,9 @@ record LesionFacts(int index, Lesion lesion, Segment segment, String words, Limi
      * A narrowing under 50 % is not counted as a lesion (common practice), 100 % is an occlusion. Of an aneurysm nobody
      * has said that it is narrowed, so that is asked and not assumed.
      */
-    Fact<Narrowing> narrowing() {
+    Detail<Narrowing> narrowing() {
         var aneurysm = lesion.aneurysm().orElse(false);
-        return new Fact<>(
+        return new Detail<>(
                 path() + ".stenosisPercent",
                 lesion.stenosisPercent().map(percent -> narrowing(percent.value())),
                 aneurysm ? Narrowing.NONE : Narrowing.OCCLUSION,
@@ -107,8 +106,8 @@ record LesionFacts(int index, Lesion lesion, Segment segment, String words, Limi
     }
 
     /** In nanometres. */
-    Fact<Long> length(Lengths lengths) {
-        return new Fact<>(
+    Detail<Long> length(Lengths lengths) {
+        return new Detail<>(
                 path() + ".lengthMm",
                 lesion.lengthMm().map(length -> Lengths.of(length.value())),
                 lengths.longest(),
@@ -117,7 +116,7 @@ record LesionFacts(int index, Lesion lesion, Segment segment, String words, Limi
     }
 
     /** Heavily calcified is severe calcification (common practice). */
-    Fact<Boolean> heavilyCalcified() {
+    Detail<Boolean> heavilyCalcified() {
         return yesOrNo(
                 ".calcification",
                 lesion.calcification().map(calcification -> calcification == Calcification.SEVERE),
@@ -129,7 +128,7 @@ record LesionFacts(int index, Lesion lesion, Segment segment, String words, Limi
      * For the external iliac artery its origin is that of the internal iliac artery, for the superficial femoral artery an
      * occlusion at the origin is a flush one (common practice).
      */
-    Fact<Boolean> atOrigin() {
+    Detail<Boolean> atOrigin() {
         return yesOrNo(
                 ".ostial",
                 lesion.ostial(),
@@ -138,7 +137,7 @@ record LesionFacts(int index, Lesion lesion, Segment segment, String words, Limi
     }
 
     /** Whether there is an earlier stent is a matter of the patient's history: asked, not assumed. */
-    Fact<Boolean> inStent() {
+    Detail<Boolean> inStent() {
         return yesOrNo(
                 ".inStent",
                 lesion.inStent(),
@@ -150,7 +149,7 @@ record LesionFacts(int index, Lesion lesion, Segment segment, String words, Limi
         return lesion.aneurysm().orElse(false);
     }
 
-    Fact<Boolean> aneurysmWide() {
+    Detail<Boolean> aneurysmWide() {
         return yesOrNo(
                 ".diameterMm",
                 lesion.diameterMm()
@@ -163,11 +162,11 @@ record LesionFacts(int index, Lesion lesion, Segment segment, String words, Limi
      * Whether an occlusion reaches below the knee joint. The format has no field for it, so nobody can be asked: it stays
      * open in what is possible.
      */
-    Fact<Boolean> belowKnee() {
+    Detail<Boolean> belowKnee() {
         return yesOrNo(".belowKnee", Optional.empty(), true, "");
     }
 
-    private Fact<Boolean> yesOrNo(String field, Optional<Boolean> known, boolean actOn, String ask) {
-        return new Fact<>(path() + field, known, actOn, List.of(false, true), ask);
+    private Detail<Boolean> yesOrNo(String field, Optional<Boolean> known, boolean actOn, String ask) {
+        return new Detail<>(path() + field, known, actOn, List.of(false, true), ask);
     }
 }

@@ -1,11 +1,9 @@
 package limbqueue.triage.finding;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Predicate;
-import java.util.stream.IntStream;
 import limbqueue.triage.ReferralDocument;
 import limbqueue.triage.ReferralDocument.Complication;
 import limbqueue.triage.ReferralDocument.Lesion;
@@ -14,7 +12,9 @@ import limbqueue.triage.ReferralDocument.Procedure;
 import limbqueue.triage.ReferralDocument.ProcedureKind;
 import limbqueue.triage.ReferralDocument.Segment;
 import limbqueue.triage.Side;
+import limbqueue.triage.grade.LegTopics;
 import limbqueue.triage.question.Fact;
+import limbqueue.triage.question.Topic;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Limits;
 
@@ -29,11 +29,15 @@ import limbqueue.triage.threshold.Limits;
 public record Background(
         Fact<Boolean> largePoplitealAneurysm, Fact<Boolean> earlierRepairOccluded, Fact<Boolean> abandonedProcedure) {
 
+    public List<Fact<Boolean>> facts() {
+        return List.of(largePoplitealAneurysm, earlierRepairOccluded, abandonedProcedure);
+    }
+
     public static Background of(Side side, ReferralDocument document, Limits limits) {
         var leg = document.legs().of(side);
         var footGone =
                 leg.amputation().map(ReferralDocument.Amputation::aboveAnkle).orElse(false);
-        var words = side.name().toLowerCase(Locale.ROOT) + " leg";
+        var words = side.leg();
         return new Background(
                 settledWithoutFoot(largePoplitealAneurysm(side, document, limits, words), footGone),
                 settledWithoutFoot(earlierRepairOccluded(side, document, words), footGone),
@@ -42,7 +46,7 @@ public record Background(
 
     /** About a leg without a foot nothing is asked. */
     private static Fact<Boolean> settledWithoutFoot(Fact<Boolean> fact, boolean footGone) {
-        return footGone && fact.known().isEmpty() ? known(fact.path(), false) : fact;
+        return footGone && !fact.known() ? Fact.known(fact.topic(), false) : fact;
     }
 
     private static Fact<Boolean> largePoplitealAneurysm(
@@ -54,21 +58,29 @@ public record Background(
                 .anyMatch(lesion -> lesion.diameterMm()
                         .map(diameter -> diameter.value() >= limits.of(Limit.POPLITEAL_ANEURYSM_AT_LEAST))
                         .orElse(false))) {
-            return known("lesions", true);
+            return Fact.known(LegTopics.LARGE_POPLITEAL_ANEURYSM, true);
         }
         var unmeasured = first(lesions, here.and(lesion -> lesion.diameterMm().isEmpty()));
         if (unmeasured.isPresent()) {
             return mostSerious(
+                    LegTopics.LARGE_POPLITEAL_ANEURYSM,
                     "lesions[" + unmeasured.getAsInt() + "].diameterMm",
                     "How many millimetres wide is the popliteal aneurysm of the " + words + "?");
         }
         if (lesions.stream().anyMatch(Background::poplitealAneurysm)) {
-            return known("lesions", false);
+            return Fact.known(LegTopics.LARGE_POPLITEAL_ANEURYSM, false);
         }
         var history = document.history().poplitealAneurysm();
         return history.orElse(false)
-                ? mostSerious("lesions", "Behind which knee is the popliteal aneurysm, and how wide is it?")
-                : Fact.yesOrNo("history.poplitealAneurysm", history, "Is an aneurysm behind a knee known?");
+                ? mostSerious(
+                        LegTopics.LARGE_POPLITEAL_ANEURYSM,
+                        "lesions",
+                        "Behind which knee is the popliteal aneurysm, and how wide is it?")
+                : Fact.yesOrNo(
+                        LegTopics.LARGE_POPLITEAL_ANEURYSM,
+                        "history.poplitealAneurysm",
+                        history,
+                        "Is an aneurysm behind a knee known?");
     }
 
     private static boolean poplitealAneurysm(Lesion lesion) {
@@ -86,15 +98,16 @@ public record Background(
                 || document.procedures().orElse(List.of()).stream()
                         .anyMatch(procedure -> Case.concerns(procedure.side(), side) && bypassOccluded(procedure));
         if (occluded) {
-            return known("lesions", true);
+            return Fact.known(LegTopics.EARLIER_REPAIR_OCCLUDED, true);
         }
         var unmeasured =
                 first(lesions, inStent.and(lesion -> lesion.stenosisPercent().isEmpty()));
         return unmeasured.isPresent()
                 ? mostSerious(
+                        LegTopics.EARLIER_REPAIR_OCCLUDED,
                         "lesions[" + unmeasured.getAsInt() + "].stenosisPercent",
                         "Is the earlier stent of the " + words + " still open?")
-                : known("lesions", false);
+                : Fact.known(LegTopics.EARLIER_REPAIR_OCCLUDED, false);
     }
 
     private static boolean bypassOccluded(Procedure procedure) {
@@ -105,6 +118,7 @@ public record Background(
     private static Fact<Boolean> abandonedProcedure(Side side, ReferralDocument document, String words) {
         if (document.procedures().isEmpty()) {
             return Fact.yesOrNo(
+                    LegTopics.ABANDONED_PROCEDURE,
                     "procedures",
                     Optional.empty(),
                     "Was a procedure on the arteries of the " + words
@@ -113,16 +127,17 @@ public record Background(
         var procedures = document.procedures().get();
         Predicate<Procedure> here = procedure -> Case.concerns(procedure.side(), side);
         if (procedures.stream().anyMatch(here.and(Background::abandoned))) {
-            return known("procedures", true);
+            return Fact.known(LegTopics.ABANDONED_PROCEDURE, true);
         }
         var untold = first(
                 procedures, here.and(procedure -> procedure.outcome().orElse(Outcome.UNKNOWN) == Outcome.UNKNOWN));
         return untold.isPresent()
                 ? Fact.yesOrNo(
+                        LegTopics.ABANDONED_PROCEDURE,
                         "procedures[" + untold.getAsInt() + "].outcome",
                         Optional.empty(),
                         "Was the earlier procedure on the " + words + " completed, broken off, or without success?")
-                : known("procedures", false);
+                : Fact.known(LegTopics.ABANDONED_PROCEDURE, false);
     }
 
     private static boolean abandoned(Procedure procedure) {
@@ -133,16 +148,15 @@ public record Background(
     }
 
     private static <T> OptionalInt first(List<T> entries, Predicate<T> condition) {
-        return IntStream.range(0, entries.size())
-                .filter(i -> condition.test(entries.get(i)))
-                .findFirst();
+        for (var i = 0; i < entries.size(); i++) {
+            if (condition.test(entries.get(i))) {
+                return OptionalInt.of(i);
+            }
+        }
+        return OptionalInt.empty();
     }
 
-    private static Fact<Boolean> known(String path, boolean answer) {
-        return Fact.yesOrNo(path, Optional.of(answer), "");
-    }
-
-    private static Fact<Boolean> mostSerious(String path, String ask) {
-        return new Fact<>(path, Optional.empty(), true, List.of(false, true), ask);
+    private static Fact<Boolean> mostSerious(Topic<Boolean> topic, String path, String ask) {
+        return Fact.of(topic, path, Optional.empty(), true, topic.answers(), ask);
     }
 }

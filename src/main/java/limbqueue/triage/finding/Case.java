@@ -1,11 +1,11 @@
 package limbqueue.triage.finding;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import limbqueue.triage.ReferralDocument;
 import limbqueue.triage.Side;
@@ -41,10 +41,13 @@ public record Case(
     /** Paths of the entries of a list of which {@code condition} holds, as {@code procedures[1]}. */
     public static <T> List<String> entries(String field, Optional<List<T>> list, Predicate<T> condition) {
         var entries = list.orElse(List.of());
-        return IntStream.range(0, entries.size())
-                .filter(i -> condition.test(entries.get(i)))
-                .mapToObj(i -> field + "[" + i + "]")
-                .toList();
+        var paths = new ArrayList<String>();
+        for (var i = 0; i < entries.size(); i++) {
+            if (condition.test(entries.get(i))) {
+                paths.add(field + "[" + i + "]");
+            }
+        }
+        return paths;
     }
 
     /** Whether something recorded for {@code side} concerns this leg; an unknown side may concern either. */

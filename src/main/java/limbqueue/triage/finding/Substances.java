@@ -84,6 +84,11 @@ public final class Substances {
 
     private static boolean named(String text, List<String> names) {
         var lower = text.toLowerCase(Locale.ROOT);
-        return names.stream().anyMatch(lower::contains);
+        for (var name : names) {
+            if (lower.contains(name)) {
+                return true;
+            }
+        }
+        return false;
     }
 }

@@ -2,7 +2,6 @@ package limbqueue.triage.flag;
 
 import java.util.stream.Stream;
 import limbqueue.triage.finding.Case;
-import limbqueue.triage.threshold.Source;
 
 /** A popliteal or aortic aneurysm. */
 final class AneurysmRule implements FlagRule {
@@ -10,11 +9,6 @@ final class AneurysmRule implements FlagRule {
     @Override
     public String code() {
         return "aneurysm";
-    }
-
-    @Override
-    public String source() {
-        return Source.GVG_2019;
     }
 
     @Override

@@ -6,7 +6,6 @@ import limbqueue.triage.ReferralDocument.ArmPressures;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.question.Sentence;
 import limbqueue.triage.threshold.Limit;
-import limbqueue.triage.threshold.Source;
 
 /** Arm pressures that differ, or an internal mammary graft fed by the weaker arm. */
 final class ArmAccessRule implements FlagRule {
@@ -14,11 +13,6 @@ final class ArmAccessRule implements FlagRule {
     @Override
     public String code() {
         return "arm-access-risk";
-    }
-
-    @Override
-    public String source() {
-        return Source.AHA_ABI_2012;
     }
 
     @Override

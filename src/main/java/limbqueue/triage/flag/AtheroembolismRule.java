@@ -7,7 +7,6 @@ import limbqueue.triage.ReferralDocument.Pulse;
 import limbqueue.triage.ReferralDocument.Sensory;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.grade.LegPicture;
-import limbqueue.triage.threshold.Source;
 
 /** Suddenly painful or discoloured toes with palpable foot pulses. */
 final class AtheroembolismRule implements FlagRule {
@@ -15,11 +14,6 @@ final class AtheroembolismRule implements FlagRule {
     @Override
     public String code() {
         return "atheroembolism";
-    }
-
-    @Override
-    public String source() {
-        return Source.COMMON_PRACTICE;
     }
 
     @Override

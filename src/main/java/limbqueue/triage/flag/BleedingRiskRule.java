@@ -9,7 +9,6 @@ import limbqueue.triage.ReferralDocument.LabTest;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.finding.Substances;
 import limbqueue.triage.threshold.Limit;
-import limbqueue.triage.threshold.Source;
 
 /** A bleeding disorder, an anticoagulant, few platelets or a high INR. */
 final class BleedingRiskRule implements FlagRule {
@@ -17,11 +16,6 @@ final class BleedingRiskRule implements FlagRule {
     @Override
     public String code() {
         return "bleeding-risk";
-    }
-
-    @Override
-    public String source() {
-        return Source.SIR_2019;
     }
 
     @Override
@@ -67,8 +61,8 @@ final class BleedingRiskRule implements FlagRule {
         }
         var value = lab.value().get();
         return (lab.test().equals(Optional.of(LabTest.PLATELETS))
-                        && value <= referral.limits().of(Limit.BLEEDING_PLATELETS_AT_MOST))
+                        && value < referral.limits().of(Limit.BLEEDING_PLATELETS_LESS_THAN))
                 || (lab.test().equals(Optional.of(LabTest.INR))
-                        && value > referral.limits().of(Limit.BLEEDING_INR_MORE_THAN));
+                        && value >= referral.limits().of(Limit.BLEEDING_INR_AT_LEAST));
     }
 }

@@ -5,7 +5,6 @@ import java.util.stream.Stream;
 import limbqueue.triage.ReferralDocument.Complication;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.finding.Substances;
-import limbqueue.triage.threshold.Source;
 
 /** An earlier reaction to contrast medium. */
 final class ContrastAllergyRule implements FlagRule {
@@ -13,11 +12,6 @@ final class ContrastAllergyRule implements FlagRule {
     @Override
     public String code() {
         return "contrast-allergy";
-    }
-
-    @Override
-    public String source() {
-        return Source.ACR_CONTRAST;
     }
 
     @Override

@@ -8,7 +8,6 @@ import limbqueue.triage.ReferralDocument.WoundSite;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.grade.LegPicture;
 import limbqueue.triage.threshold.Limit;
-import limbqueue.triage.threshold.Source;
 
 /** In diabetes, a foot ulcer with fever, sepsis or ischaemia, a deep infection, or any gangrene. */
 final class DiabeticFootRule implements FlagRule {
@@ -16,11 +15,6 @@ final class DiabeticFootRule implements FlagRule {
     @Override
     public String code() {
         return "diabetic-foot-emergency";
-    }
-
-    @Override
-    public String source() {
-        return Source.NICE_NG19;
     }
 
     @Override

@@ -2,7 +2,6 @@ package limbqueue.triage.flag;
 
 import limbqueue.triage.ReferralDocument.Complication;
 import limbqueue.triage.finding.Case;
-import limbqueue.triage.threshold.Source;
 
 /** A complication of an earlier procedure is on record. */
 final class EarlierComplicationRule implements FlagRule {
@@ -10,11 +9,6 @@ final class EarlierComplicationRule implements FlagRule {
     @Override
     public String code() {
         return "earlier-complication";
-    }
-
-    @Override
-    public String source() {
-        return Source.COMMON_PRACTICE;
     }
 
     @Override

@@ -3,7 +3,6 @@ package limbqueue.triage.flag;
 import limbqueue.triage.ReferralDocument;
 import limbqueue.triage.ReferralDocument.Procedure;
 import limbqueue.triage.finding.Case;
-import limbqueue.triage.threshold.Source;
 
 /** An earlier procedure was incomplete or failed. */
 final class FailedAttemptRule implements FlagRule {
@@ -11,11 +10,6 @@ final class FailedAttemptRule implements FlagRule {
     @Override
     public String code() {
         return "failed-attempt";
-    }
-
-    @Override
-    public String source() {
-        return Source.COMMON_PRACTICE;
     }
 
     @Override

@@ -4,7 +4,6 @@ import java.util.stream.Stream;
 import limbqueue.triage.TriageResult.AbiBand;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.grade.LegPicture;
-import limbqueue.triage.threshold.Source;
 
 /** A normal or unmeasurable ankle index in a leg whose arteries may be calcified. */
 final class FalseReassuranceRule implements FlagRule {
@@ -12,11 +11,6 @@ final class FalseReassuranceRule implements FlagRule {
     @Override
     public String code() {
         return "false-reassurance";
-    }
-
-    @Override
-    public String source() {
-        return Source.AHA_ABI_2012;
     }
 
     @Override

@@ -3,7 +3,6 @@ package limbqueue.triage.flag;
 import java.util.stream.Stream;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.finding.IliacDisease;
-import limbqueue.triage.threshold.Source;
 
 /** Metal in spine, hip or pelvis over diseased iliac arteries. */
 final class HardToSeeRule implements FlagRule {
@@ -11,11 +10,6 @@ final class HardToSeeRule implements FlagRule {
     @Override
     public String code() {
         return "hard-to-see";
-    }
-
-    @Override
-    public String source() {
-        return Source.COMMON_PRACTICE;
     }
 
     @Override

@@ -4,7 +4,6 @@ import java.util.stream.Stream;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.finding.KidneyFunction;
 import limbqueue.triage.threshold.Limit;
-import limbqueue.triage.threshold.Source;
 
 /** Kidney function so low that contrast needs thought. */
 final class KidneyRiskRule implements FlagRule {
@@ -12,11 +11,6 @@ final class KidneyRiskRule implements FlagRule {
     @Override
     public String code() {
         return "kidney-risk";
-    }
-
-    @Override
-    public String source() {
-        return Source.ACR_CONTRAST;
     }
 
     @Override

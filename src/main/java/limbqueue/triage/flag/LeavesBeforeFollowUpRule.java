@@ -3,7 +3,6 @@ package limbqueue.triage.flag;
 import java.util.List;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.threshold.Limit;
-import limbqueue.triage.threshold.Source;
 
 /** The patient leaves the area before, or soon after, the target date. */
 final class LeavesBeforeFollowUpRule implements FlagRule {
@@ -11,11 +10,6 @@ final class LeavesBeforeFollowUpRule implements FlagRule {
     @Override
     public String code() {
         return "leaves-before-follow-up";
-    }
-
-    @Override
-    public String source() {
-        return Source.COMMON_PRACTICE;
     }
 
     @Override

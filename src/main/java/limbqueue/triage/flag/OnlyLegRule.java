@@ -2,7 +2,6 @@ package limbqueue.triage.flag;
 
 import java.util.List;
 import limbqueue.triage.finding.Case;
-import limbqueue.triage.threshold.Source;
 
 /** The opposite leg is amputated above the ankle. */
 final class OnlyLegRule implements FlagRule {
@@ -10,11 +9,6 @@ final class OnlyLegRule implements FlagRule {
     @Override
     public String code() {
         return "only-leg";
-    }
-
-    @Override
-    public String source() {
-        return Source.COMMON_PRACTICE;
     }
 
     @Override

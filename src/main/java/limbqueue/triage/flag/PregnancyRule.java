@@ -2,7 +2,6 @@ package limbqueue.triage.flag;
 
 import java.util.List;
 import limbqueue.triage.finding.Case;
-import limbqueue.triage.threshold.Source;
 
 /** The patient is pregnant. */
 final class PregnancyRule implements FlagRule {
@@ -10,11 +9,6 @@ final class PregnancyRule implements FlagRule {
     @Override
     public String code() {
         return "pregnancy";
-    }
-
-    @Override
-    public String source() {
-        return Source.ACR_CONTRAST;
     }
 
     @Override

@@ -5,7 +5,6 @@ import limbqueue.triage.ReferralDocument.AskedPriority;
 import limbqueue.triage.ReferralDocument.ExpediteGrounds;
 import limbqueue.triage.Tier;
 import limbqueue.triage.finding.Case;
-import limbqueue.triage.threshold.Source;
 
 /** Haste is asked for on personal or travel grounds, and the findings do not support it. */
 final class PressureWithoutFindingsRule implements FlagRule {
@@ -13,11 +12,6 @@ final class PressureWithoutFindingsRule implements FlagRule {
     @Override
     public String code() {
         return "pressure-without-findings";
-    }
-
-    @Override
-    public String source() {
-        return Source.COMMON_PRACTICE;
     }
 
     @Override

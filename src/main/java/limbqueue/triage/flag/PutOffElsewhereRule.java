@@ -4,7 +4,6 @@ import java.util.stream.Stream;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.question.Sentence;
 import limbqueue.triage.threshold.Limit;
-import limbqueue.triage.threshold.Source;
 
 /** Treatment of rest pain or tissue loss was put off elsewhere. */
 final class PutOffElsewhereRule implements FlagRule {
@@ -12,11 +11,6 @@ final class PutOffElsewhereRule implements FlagRule {
     @Override
     public String code() {
         return "put-off-elsewhere";
-    }
-
-    @Override
-    public String source() {
-        return Source.COMMON_PRACTICE;
     }
 
     @Override

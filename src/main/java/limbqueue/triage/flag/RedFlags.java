@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import limbqueue.triage.TriageResult.RedFlag;
 import limbqueue.triage.finding.Case;
+import limbqueue.triage.rule.RuleBook;
 
 /** All red flags: every rule always runs. */
 public final class RedFlags {
@@ -44,12 +45,12 @@ public final class RedFlags {
         return outcomes;
     }
 
-    /** The flags raised. */
-    public static List<RedFlag> raised(Map<String, Outcome> outcomes) {
+    /** The flags raised, each with its source in {@code book}. */
+    public static List<RedFlag> raised(Map<String, Outcome> outcomes, RuleBook book) {
         return RULES.stream()
                 .flatMap(rule -> outcomes.get(rule.code()) instanceof Outcome.Fires fires
                         ? java.util.stream.Stream.of(
-                                new RedFlag(rule.code(), fires.text(), fires.evidence(), rule.source()))
+                                new RedFlag(rule.code(), fires.text(), fires.evidence(), book.sourceOf(rule.code())))
                         : java.util.stream.Stream.<RedFlag>empty())
                 .toList();
     }

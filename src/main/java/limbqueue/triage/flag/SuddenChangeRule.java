@@ -5,7 +5,6 @@ import limbqueue.triage.ReferralDocument.Course;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.grade.LegPicture;
 import limbqueue.triage.threshold.Limit;
-import limbqueue.triage.threshold.Source;
 
 /** A sudden onset or a sudden worsening within two weeks. */
 final class SuddenChangeRule implements FlagRule {
@@ -13,11 +12,6 @@ final class SuddenChangeRule implements FlagRule {
     @Override
     public String code() {
         return "sudden-change";
-    }
-
-    @Override
-    public String source() {
-        return Source.ESVS_ALI_2020;
     }
 
     @Override

@@ -12,7 +12,6 @@ import limbqueue.triage.finding.Case;
 import limbqueue.triage.grade.LegPicture;
 import limbqueue.triage.perfusion.Indices;
 import limbqueue.triage.threshold.Limit;
-import limbqueue.triage.threshold.Source;
 
 /** Symptoms that good figures, relief by sitting or a narrow spinal canal explain otherwise. */
 final class SymptomsDoNotFitRule implements FlagRule {
@@ -22,11 +21,6 @@ final class SymptomsDoNotFitRule implements FlagRule {
     @Override
     public String code() {
         return "symptoms-do-not-fit";
-    }
-
-    @Override
-    public String source() {
-        return Source.TASC_2007;
     }
 
     @Override

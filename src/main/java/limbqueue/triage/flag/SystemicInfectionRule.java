@@ -1,7 +1,6 @@
 package limbqueue.triage.flag;
 
 import limbqueue.triage.finding.Case;
-import limbqueue.triage.threshold.Source;
 
 /** A foot infection with a response of the whole body. */
 final class SystemicInfectionRule implements FlagRule {
@@ -9,11 +8,6 @@ final class SystemicInfectionRule implements FlagRule {
     @Override
     public String code() {
         return "systemic-infection";
-    }
-
-    @Override
-    public String source() {
-        return Source.NICE_NG19;
     }
 
     @Override

@@ -16,7 +16,6 @@ import limbqueue.triage.Side;
 import limbqueue.triage.Tier;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.grade.LegPicture;
-import limbqueue.triage.threshold.Source;
 
 /** An angiogram elsewhere, called diagnostic, on a leg ill enough to treat; nothing done, and report or images not held. */
 final class UndisclosedAttemptRule implements FlagRule {
@@ -27,11 +26,6 @@ final class UndisclosedAttemptRule implements FlagRule {
     @Override
     public String code() {
         return "possible-undisclosed-attempt";
-    }
-
-    @Override
-    public String source() {
-        return Source.COMMON_PRACTICE;
     }
 
     @Override

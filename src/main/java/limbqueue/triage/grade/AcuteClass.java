@@ -16,26 +16,27 @@ public final class AcuteClass {
     private AcuteClass() {}
 
     /** Whether there is new limb ischaemia in this leg. */
-    public static boolean present(LegFacts facts, Answers answers) {
-        return answers.of(facts.acute());
+    public static boolean present(Answers answers) {
+        return answers.of(LegTopics.ACUTE);
     }
 
     /** The class of a leg with new limb ischaemia. */
-    public static Rutherford of(LegFacts facts, Answers answers) {
-        var byVein = answers.of(facts.venousDoppler()) == Doppler.INAUDIBLE ? Rutherford.ACUTE_III : Rutherford.ACUTE_I;
+    public static Rutherford of(Answers answers) {
+        var byVein =
+                answers.of(LegTopics.VENOUS_DOPPLER) == Doppler.INAUDIBLE ? Rutherford.ACUTE_III : Rutherford.ACUTE_I;
         if (byVein == Rutherford.ACUTE_III) {
             return byVein;
         }
-        var byMotor = bySensoryOrMotor(answers.of(facts.motor()));
+        var byMotor = bySensoryOrMotor(answers.of(LegTopics.MOTOR));
         if (byMotor == Rutherford.ACUTE_III) {
             return byMotor;
         }
-        var bySensory = bySensoryOrMotor(answers.of(facts.sensory()));
+        var bySensory = bySensoryOrMotor(answers.of(LegTopics.SENSORY));
         var worse = max(byMotor, bySensory);
         if (worse != Rutherford.ACUTE_I) {
             return worse;
         }
-        return answers.of(facts.arterialDoppler()) == Doppler.INAUDIBLE ? Rutherford.ACUTE_IIA : worse;
+        return answers.of(LegTopics.ARTERIAL_DOPPLER) == Doppler.INAUDIBLE ? Rutherford.ACUTE_IIA : worse;
     }
 
     private static Rutherford bySensoryOrMotor(Motor motor) {

@@ -2,14 +2,14 @@ package limbqueue.triage.grade;
 
 import java.util.EnumSet;
 import java.util.Set;
-import limbqueue.triage.Quantity;
 import limbqueue.triage.ReferralDocument.Gangrene;
 import limbqueue.triage.ReferralDocument.Ulcer;
 import limbqueue.triage.ReferralDocument.WoundSite;
 import limbqueue.triage.TriageResult.Fontaine;
 import limbqueue.triage.TriageResult.Rutherford;
+import limbqueue.triage.grade.LegTopics.AfterExercise;
+import limbqueue.triage.grade.LegTopics.Walking;
 import limbqueue.triage.question.Answers;
-import limbqueue.triage.threshold.Limit;
 
 /**
  * Rutherford category and Fontaine stage of a leg, of which the symptom decides; pressures confirm or contradict it.
@@ -29,59 +29,58 @@ public final class ChronicGrade {
         }
     }
 
-    public static Category rutherford(LegFacts facts, Answers answers) {
-        var gangrene = answers.of(facts.gangrene());
+    public static Category rutherford(Answers answers) {
+        var gangrene = answers.of(LegTopics.GANGRENE);
         if (gangrene == Gangrene.EXTENSIVE) {
             return Category.of(Rutherford.CHRONIC_6);
         }
-        var ulcer = answers.of(facts.ulcer());
+        var ulcer = answers.of(LegTopics.ULCER);
         if (ulcer == Ulcer.EXTENSIVE) {
-            var site = answers.of(facts.woundSite());
+            var site = answers.of(LegTopics.WOUND_SITE);
             var above = site == WoundSite.MIDFOOT || site == WoundSite.HEEL;
             return Category.of(above ? Rutherford.CHRONIC_6 : Rutherford.CHRONIC_5);
         }
         if (gangrene != Gangrene.NONE || ulcer != Ulcer.NONE) {
             return Category.of(Rutherford.CHRONIC_5);
         }
-        if (answers.of(facts.restPain())) {
+        if (answers.of(LegTopics.REST_PAIN)) {
             return Category.of(Rutherford.CHRONIC_4);
         }
-        return answers.of(facts.claudication()) ? claudication(facts, answers) : Category.of(Rutherford.CHRONIC_0);
+        return answers.of(LegTopics.CLAUDICATION) ? claudication(answers) : Category.of(Rutherford.CHRONIC_0);
     }
 
-    private static Category claudication(LegFacts facts, Answers answers) {
-        var distance = answers.of(facts.distance()).value();
-        if (distance < facts.limits().of(Limit.CLAUDICATION_SHORT_LESS_THAN)) {
+    private static Category claudication(Answers answers) {
+        var walking = answers.of(LegTopics.WALKING);
+        if (walking == Walking.SHORT) {
             return Category.of(Rutherford.CHRONIC_3);
         }
-        var afterExercise = facts.leg().pressures().ankleAfterExercise().map(Quantity::value);
-        var severe = facts.limits().of(Limit.EXERCISE_SEVERE_ANKLE_LESS_THAN);
-        if (distance <= facts.limits().of(Limit.FONTAINE_IIB_AT_MOST)) {
-            return afterExercise
-                    .map(pressure -> Category.of(pressure < severe ? Rutherford.CHRONIC_3 : Rutherford.CHRONIC_2))
-                    .orElseGet(() ->
-                            new Category(Rutherford.CHRONIC_2, EnumSet.of(Rutherford.CHRONIC_2, Rutherford.CHRONIC_3)));
+        var afterExercise = answers.of(LegTopics.AFTER_EXERCISE);
+        if (walking == Walking.FONTAINE_IIB) {
+            return switch (afterExercise) {
+                case SEVERE -> Category.of(Rutherford.CHRONIC_3);
+                case NOT_SEVERE -> Category.of(Rutherford.CHRONIC_2);
+                case NOT_MEASURED ->
+                    new Category(Rutherford.CHRONIC_2, EnumSet.of(Rutherford.CHRONIC_2, Rutherford.CHRONIC_3));
+            };
         }
-        if (afterExercise.map(pressure -> pressure < severe).orElse(false)) {
+        if (afterExercise == AfterExercise.SEVERE) {
             return Category.of(Rutherford.CHRONIC_2);
         }
-        var limiting = answers.of(facts.limitsLife());
         return new Category(
-                limiting ? Rutherford.CHRONIC_2 : Rutherford.CHRONIC_1,
+                answers.of(LegTopics.LIMITS_LIFE) ? Rutherford.CHRONIC_2 : Rutherford.CHRONIC_1,
                 EnumSet.of(Rutherford.CHRONIC_1, Rutherford.CHRONIC_2));
     }
 
-    public static Fontaine fontaine(LegFacts facts, Answers answers) {
-        if (WoundGrade.tissueLoss(facts, answers)) {
+    public static Fontaine fontaine(Answers answers) {
+        if (WoundGrade.tissueLoss(answers)) {
             return Fontaine.IV;
         }
-        if (answers.of(facts.restPain())) {
+        if (answers.of(LegTopics.REST_PAIN)) {
             return Fontaine.III;
         }
-        if (!answers.of(facts.claudication())) {
+        if (!answers.of(LegTopics.CLAUDICATION)) {
             return Fontaine.I;
         }
-        var far = answers.of(facts.distance()).value() > facts.limits().of(Limit.FONTAINE_IIB_AT_MOST);
-        return far ? Fontaine.IIA : Fontaine.IIB;
+        return answers.of(LegTopics.WALKING) == Walking.FONTAINE_IIA ? Fontaine.IIA : Fontaine.IIB;
     }
 }

@@ -9,7 +9,6 @@ import limbqueue.triage.ReferralDocument.Gangrene;
 import limbqueue.triage.ReferralDocument.Ulcer;
 import limbqueue.triage.TriageResult.Contradiction;
 import limbqueue.triage.perfusion.Indices;
-import limbqueue.triage.question.Acting;
 import limbqueue.triage.question.Sentence;
 import limbqueue.triage.threshold.Limit;
 
@@ -37,12 +36,13 @@ public final class Contradictions {
     private void index(ArmPressures arms) {
         var leg = facts.leg();
         var reported = leg.abi();
-        var measured = Indices.measuredAbi(leg, arms);
+        var measured = reported.flatMap(_ -> Indices.measuredAbi(leg, arms));
         if (reported.isPresent() && measured.isPresent()) {
             var difference = Math.abs(reported.get().value() - measured.get());
             // Two decimals on both sides: the tolerance is compared at two decimals as well.
             if (Math.round(difference * 100) > Math.round(facts.limits().of(Limit.ABI_CONTRADICTION_MORE_THAN) * 100)) {
                 add(
+                        "contradiction-abi",
                         Sentence.of(
                                 "The ankle-brachial index reported, %.2f, is not the one that the pressures give, %.2f; the pressures count.",
                                 reported.get().value(), measured.get()),
@@ -57,6 +57,7 @@ public final class Contradictions {
         if (wound.ulcer().equals(Optional.of(Ulcer.NONE))
                 && wound.exposes().map(exposes -> exposes != Exposes.NOTHING).orElse(false)) {
             add(
+                    "contradiction-wound",
                     "No ulcer is stated, yet something is exposed in it; an ulcer is assumed.",
                     "wound.ulcer",
                     "wound.exposes");
@@ -64,7 +65,12 @@ public final class Contradictions {
         if (wound.ulcer().equals(Optional.of(Ulcer.NONE))
                 && wound.gangrene().equals(Optional.of(Gangrene.NONE))
                 && wound.spreading().orElse(false)) {
-            add("A wound is said to spread, yet there is none.", "wound.spreading", "wound.ulcer", "wound.gangrene");
+            add(
+                    "contradiction-wound",
+                    "A wound is said to spread, yet there is none.",
+                    "wound.spreading",
+                    "wound.ulcer",
+                    "wound.gangrene");
         }
         if (facts.leg().infection().localSigns().equals(Optional.of(0))
                 && facts.leg()
@@ -73,6 +79,7 @@ public final class Contradictions {
                         .map(reach -> reach.value() > facts.limits().of(Limit.INFECTION_REDNESS_MILD_MORE_THAN))
                         .orElse(false)) {
             add(
+                    "contradiction-infection",
                     "No local sign of infection is counted, yet there is redness around the wound.",
                     "infection.localSigns",
                     "infection.rednessMm");
@@ -84,6 +91,7 @@ public final class Contradictions {
         if (claudication.present().equals(Optional.of(false))
                 && claudication.distanceMetres().isPresent()) {
             add(
+                    "contradiction-claudication",
                     "No pain on walking is stated, yet there is a distance at which it begins; it is assumed to be there.",
                     "claudication.present",
                     "claudication.distanceMetres");
@@ -93,6 +101,7 @@ public final class Contradictions {
                 && (restPain.needsOpioid().orElse(false)
                         || restPain.easedByHanging().orElse(false))) {
             add(
+                    "contradiction-rest-pain",
                     "No rest pain is stated, yet there is something that eases it; it is assumed to be there.",
                     "restPain.present",
                     restPain.needsOpioid().orElse(false) ? "restPain.needsOpioid" : "restPain.easedByHanging");
@@ -106,6 +115,7 @@ public final class Contradictions {
         var leg = facts.leg();
         if (leg.claudication().distanceMetres().isPresent()) {
             add(
+                    "contradiction-amputation",
                     "The leg is amputated above the ankle, yet a walking distance is given for it.",
                     "amputation",
                     "claudication.distanceMetres");
@@ -115,6 +125,7 @@ public final class Contradictions {
                 || pressures.posteriorTibial().isPresent()
                 || pressures.toe().isPresent()) {
             add(
+                    "contradiction-amputation",
                     "The leg is amputated above the ankle, yet pressures of its foot are given.",
                     "amputation",
                     "pressures");
@@ -123,8 +134,9 @@ public final class Contradictions {
 
     private void acute() {
         var acute = facts.leg().acute();
-        if (acute.present().equals(Optional.of(false)) && new Acting().of(facts.acute())) {
+        if (acute.present().equals(Optional.of(false)) && facts.acting(LegTopics.ACUTE)) {
             add(
+                    "contradiction-acute",
                     "New limb ischaemia is denied, yet it has an onset or a finding; it is assumed to be there.",
                     "acute.present",
                     "acute");
@@ -137,6 +149,7 @@ public final class Contradictions {
                 && picture.perfusion().ischaemia() <= 1
                 && !picture.perfusion().poorAtRest()) {
             add(
+                    "contradiction-good-flow",
                     "Pain at rest with good pressures: the pain keeps its grade until the cause is settled"
                             + (facts.figures().distalKnown() ? "." : "; a toe pressure helps."),
                     "restPain.present",
@@ -144,8 +157,8 @@ public final class Contradictions {
         }
     }
 
-    private void add(String text, String... fields) {
+    private void add(String rule, String text, String... fields) {
         found.add(new Contradiction(
-                java.util.Arrays.stream(fields).map(facts::path).toList(), text));
+                rule, java.util.Arrays.stream(fields).map(facts::path).toList(), text));
     }
 }

@@ -1,9 +1,13 @@
 package limbqueue.triage.grade;
 
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import limbqueue.triage.question.Answers;
-import limbqueue.triage.question.Fact;
+import limbqueue.triage.question.Diagram;
+import limbqueue.triage.question.Topic;
 import limbqueue.triage.threshold.Limit;
+import limbqueue.triage.threshold.Limits;
 
 /**
  * WIfI foot infection grade, 0 to 3.
@@ -19,28 +23,47 @@ public final class InfectionGrade {
      * @param grade 0 to 3
      * @param deep abscess, bone, joint or fascia
      */
-    public record Infection(int grade, boolean deep) {}
+    public record Infection(int grade, boolean deep) {
+
+        static final List<Infection> ALL = List.of(
+                new Infection(0, false),
+                new Infection(1, false),
+                new Infection(2, false),
+                new Infection(2, true),
+                new Infection(3, false),
+                new Infection(3, true));
+    }
+
+    private static final List<Topic<Boolean>> SYSTEMIC_SIGNS = List.of(
+            LegTopics.TEMPERATURE_OFF, LegTopics.HEART_RATE_HIGH, LegTopics.BREATHING_FAST, LegTopics.WHITE_CELLS_OFF);
+
+    private static final Map<Integer, Diagram<Infection>> BY_SIGNS_WANTED = new ConcurrentHashMap<>();
 
     private InfectionGrade() {}
 
-    static Infection of(LegFacts facts, Answers answers) {
-        var deep = answers.of(facts.deepInfection());
-        if (!deep && !answers.of(facts.locallyInfected())) {
-            return new Infection(0, false);
-        }
-        if (systemic(facts, answers)) {
-            return new Infection(3, deep);
-        }
-        return new Infection(deep || answers.of(facts.widelyRed()) ? 2 : 1, deep);
+    static Diagram<Infection> rules(Limits limits) {
+        return BY_SIGNS_WANTED.computeIfAbsent(
+                limits.whole(Limit.SYSTEMIC_SIGNS_AT_LEAST),
+                wanted -> Diagram.of(answers -> of(answers, wanted), Infection.ALL));
     }
 
-    private static boolean systemic(LegFacts facts, Answers answers) {
-        var wanted = facts.limits().whole(Limit.SYSTEMIC_SIGNS_AT_LEAST);
-        List<Fact<Boolean>> signs =
-                List.of(facts.temperatureOff(), facts.heartRateHigh(), facts.breathingFast(), facts.whiteCellsOff());
+    private static Infection of(Answers answers, int systemicSignsWanted) {
+        var deep = answers.of(LegTopics.DEEP_INFECTION);
+        if (!deep && !answers.of(LegTopics.LOCALLY_INFECTED)) {
+            return new Infection(0, false);
+        }
+        if (systemic(answers, systemicSignsWanted)) {
+            return new Infection(3, deep);
+        }
+        return new Infection(deep || answers.of(LegTopics.WIDELY_RED) ? 2 : 1, deep);
+    }
+
+    private static boolean systemic(Answers answers, int wanted) {
         var found = 0;
-        for (var i = 0; i < signs.size() && found < wanted && found + signs.size() - i >= wanted; i++) {
-            if (answers.of(signs.get(i))) {
+        for (var i = 0;
+                i < SYSTEMIC_SIGNS.size() && found < wanted && found + SYSTEMIC_SIGNS.size() - i >= wanted;
+                i++) {
+            if (answers.of(SYSTEMIC_SIGNS.get(i))) {
                 found++;
             }
         }

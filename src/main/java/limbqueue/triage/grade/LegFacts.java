@@ -3,7 +3,6 @@ package limbqueue.triage.grade;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -22,11 +21,14 @@ import limbqueue.triage.ReferralDocument.Sensory;
 import limbqueue.triage.ReferralDocument.Ulcer;
 import limbqueue.triage.ReferralDocument.WoundSite;
 import limbqueue.triage.Side;
-import limbqueue.triage.grade.InfectionGrade.Infection;
+import limbqueue.triage.grade.LegTopics.AfterExercise;
+import limbqueue.triage.grade.LegTopics.Walking;
 import limbqueue.triage.perfusion.Perfusion;
 import limbqueue.triage.perfusion.PerfusionFigures;
+import limbqueue.triage.perfusion.Supply;
 import limbqueue.triage.question.Fact;
-import limbqueue.triage.question.Part;
+import limbqueue.triage.question.Facts;
+import limbqueue.triage.question.Topic;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Limits;
 
@@ -39,35 +41,11 @@ public final class LegFacts {
     private final LocalDate asOf;
     private final Limits limits;
     private final PerfusionFigures figures;
-    private final String path;
+    private final String place;
+    private final boolean footGone;
     private final String words;
-    private final Part<Infection> infection;
-    private final Fact<Boolean> acute;
-    private final Fact<Sensory> sensory;
-    private final Fact<Motor> motor;
-    private final Fact<Doppler> arterialDoppler;
-    private final Fact<Doppler> venousDoppler;
-    private final Fact<Gangrene> gangrene;
-    private final Fact<Ulcer> ulcer;
-    private final Fact<WoundSite> woundSite;
-    private final Fact<Exposes> exposes;
-    private final Fact<Boolean> spreading;
-    private final Fact<Boolean> ulcerLasting;
-    private final Fact<Boolean> restPainLasting;
-    private final Fact<Boolean> restPain;
-    private final Fact<Boolean> claudication;
-    private final Fact<Metres> distance;
-    private final Fact<Boolean> limitsLife;
-    private final Fact<Boolean> worsening;
-    private final Fact<Boolean> deepInfection;
-    private final Fact<Boolean> locallyInfected;
-    private final Fact<Boolean> widelyRed;
-    private final Fact<Boolean> temperatureOff;
-    private final Fact<Boolean> heartRateHigh;
-    private final Fact<Boolean> breathingFast;
-    private final Fact<Boolean> whiteCellsOff;
-    private final Fact<Perfusion> perfusion;
-    private final Fact<Perfusion> supplyOfTissue;
+    private final Supply supply;
+    private final Facts facts = LegTopics.nothingKnown();
 
     public LegFacts(Side side, ReferralDocument document, LocalDate asOf, Limits limits) {
         this.side = side;
@@ -76,35 +54,61 @@ public final class LegFacts {
         this.asOf = asOf;
         this.limits = limits;
         this.figures = new PerfusionFigures(leg, document.armPressures(), limits);
-        this.path = "legs." + side.name().toLowerCase(Locale.ROOT);
-        this.words = side.name().toLowerCase(Locale.ROOT) + " leg";
-        this.infection = new Part<>(answers -> InfectionGrade.of(this, answers));
-        this.acute = askAcute();
-        this.sensory = askSensory();
-        this.motor = askMotor();
-        this.arterialDoppler = askArterialDoppler();
-        this.venousDoppler = askVenousDoppler();
-        this.gangrene = askGangrene();
-        this.ulcer = askUlcer();
-        this.woundSite = askWoundSite();
-        this.exposes = askExposes();
-        this.spreading = askSpreading();
-        this.ulcerLasting = askUlcerLasting();
-        this.restPainLasting = askRestPainLasting();
-        this.restPain = askRestPain();
-        this.claudication = askClaudication();
-        this.distance = askDistance();
-        this.limitsLife = askLimitsLife();
-        this.worsening = askWorsening();
-        this.deepInfection = askDeepInfection();
-        this.locallyInfected = askLocallyInfected();
-        this.widelyRed = askWidelyRed();
-        this.temperatureOff = askTemperatureOff();
-        this.heartRateHigh = askHeartRateHigh();
-        this.breathingFast = askBreathingFast();
-        this.whiteCellsOff = askWhiteCellsOff();
-        this.perfusion = askPerfusion();
-        this.supplyOfTissue = withoutPain(perfusion);
+        this.place = side.path() + ".";
+        this.words = side.leg();
+        this.footGone = leg.amputation().map(Amputation::aboveAnkle).orElse(false);
+        var measured = figures.supply(side.path(), words);
+        this.supply = footGone ? measured.settled() : measured;
+        askAcute();
+        askSensory();
+        askMotor();
+        askArterialDoppler();
+        askVenousDoppler();
+        askGangrene();
+        askUlcer();
+        askWoundSite();
+        askExposes();
+        askSpreading();
+        askUlcerLasting();
+        askRestPainLasting();
+        askRestPain();
+        askClaudication();
+        askDistance();
+        askLimitsLife();
+        askWorsening();
+        askDeepInfection();
+        askLocallyInfected();
+        askWidelyRed();
+        askTemperatureOff();
+        askHeartRateHigh();
+        askBreathingFast();
+        askWhiteCellsOff();
+        note(Fact.known(LegTopics.LATE_AFTER_SUDDEN_ONSET, lateAfterSuddenOnset()));
+        note(Fact.known(LegTopics.AFTER_EXERCISE, afterExercise()));
+        note(supply.ofTissue(LegTopics.SUPPLY_OF_TISSUE));
+        note(supply.atRest(LegTopics.SUPPLY_AT_REST));
+        note(supply.low(LegTopics.LOW_AT_ANKLE));
+        note(supply.ischaemia(LegTopics.ISCHAEMIA));
+        note(Fact.concluded(LegTopics.INFECTION, InfectionGrade.rules(limits).read(facts)));
+    }
+
+    private void note(Fact<?> fact) {
+        facts.note(fact);
+    }
+
+    /** What is known, or could be asked, by topic. */
+    public Facts byTopic() {
+        return facts;
+    }
+
+    /** What is acted on about {@code topic}. */
+    public <T> T acting(Topic<T> topic) {
+        return facts.of(topic).acting();
+    }
+
+    /** The supply that is acted on. */
+    public Perfusion supply() {
+        return supply.acting();
     }
 
     public Side side() {
@@ -125,7 +129,7 @@ public final class LegFacts {
 
     /** The path of a field of this leg. */
     public String path(String field) {
-        return path + "." + field;
+        return place + field;
     }
 
     /** {@code left leg} or {@code right leg}. */
@@ -133,148 +137,22 @@ public final class LegFacts {
         return words;
     }
 
-    public Fact<Boolean> acute() {
-        return acute;
-    }
-
-    public Fact<Sensory> sensory() {
-        return sensory;
-    }
-
-    public Fact<Motor> motor() {
-        return motor;
-    }
-
-    public Fact<Doppler> arterialDoppler() {
-        return arterialDoppler;
-    }
-
-    public Fact<Doppler> venousDoppler() {
-        return venousDoppler;
-    }
-
-    public Fact<Gangrene> gangrene() {
-        return gangrene;
-    }
-
-    public Fact<Ulcer> ulcer() {
-        return ulcer;
-    }
-
-    public Fact<WoundSite> woundSite() {
-        return woundSite;
-    }
-
-    public Fact<Exposes> exposes() {
-        return exposes;
-    }
-
-    public Fact<Boolean> spreading() {
-        return spreading;
-    }
-
-    public Fact<Boolean> ulcerLasting() {
-        return ulcerLasting;
-    }
-
-    public Fact<Boolean> restPainLasting() {
-        return restPainLasting;
-    }
-
-    public Fact<Boolean> restPain() {
-        return restPain;
-    }
-
-    public Fact<Boolean> claudication() {
-        return claudication;
-    }
-
-    public Fact<Metres> distance() {
-        return distance;
-    }
-
-    public Fact<Boolean> limitsLife() {
-        return limitsLife;
-    }
-
-    public Fact<Boolean> worsening() {
-        return worsening;
-    }
-
-    public Fact<Boolean> deepInfection() {
-        return deepInfection;
-    }
-
-    public Fact<Boolean> locallyInfected() {
-        return locallyInfected;
-    }
-
-    public Fact<Boolean> widelyRed() {
-        return widelyRed;
-    }
-
-    public Fact<Boolean> temperatureOff() {
-        return temperatureOff;
-    }
-
-    public Fact<Boolean> heartRateHigh() {
-        return heartRateHigh;
-    }
-
-    public Fact<Boolean> breathingFast() {
-        return breathingFast;
-    }
-
-    public Fact<Boolean> whiteCellsOff() {
-        return whiteCellsOff;
-    }
-
-    public Fact<Perfusion> perfusion() {
-        return perfusion;
-    }
-
-    /**
-     * The same as {@link #perfusion()} for rules about wounds, which look at its grade alone: fewer answers differ. No
-     * rule looks at both on one way.
-     */
-    public Fact<Perfusion> supplyOfTissue() {
-        return supplyOfTissue;
-    }
-
-    private static Fact<Perfusion> withoutPain(Fact<Perfusion> perfusion) {
-        return new Fact<>(
-                perfusion.path(),
-                perfusion.known(),
-                perfusion.actOn(),
-                perfusion.choices().stream()
-                        .map(choice -> new Perfusion(choice.ischaemia(), false, false, choice.distal()))
-                        .distinct()
-                        .toList(),
-                perfusion.ask());
-    }
-
-    /** The infection of the foot, from facts that nothing else looks at. */
-    public Part<Infection> infection() {
-        return infection;
-    }
-
     /** Nothing is left of the foot: questions about it are not asked. */
     public boolean footGone() {
-        return leg.amputation().map(Amputation::aboveAnkle).orElse(false);
+        return footGone;
     }
 
     /**
      * Whether there is new limb ischaemia: sudden, 14 days old or less. A finding, or an onset with no finding denied,
      * counts as the complaint being there.
      */
-    private Fact<Boolean> askAcute() {
-        return asked(
+    private void askAcute() {
+        asked(
+                LegTopics.ACUTE,
                 "acute.present",
                 acuteKnown(),
                 false,
-                List.of(false, true),
-                "In the last two weeks, has the " + words
-                        + " suddenly become painful, pale, cold, numb or weak? If so, on which day?");
+                "In the last two weeks, has the %s suddenly become painful, pale, cold, numb or weak? If so, on which day?");
     }
 
     private Optional<Boolean> acuteKnown() {
@@ -329,54 +207,54 @@ public final class LegFacts {
     }
 
     /** Sensation that cannot be assessed is unknown, not intact. */
-    private Fact<Sensory> askSensory() {
-        return asked(
+    private void askSensory() {
+        asked(
+                LegTopics.SENSORY,
                 "acute.sensory",
                 leg.acute().sensory(),
                 Sensory.NONE,
-                List.of(Sensory.values()),
-                "Can the patient feel touch on the " + words
-                        + ": everywhere, not at the toes, not further up, nowhere?");
+                "Can the patient feel touch on the %s: everywhere, not at the toes, not further up, nowhere?");
     }
 
-    private Fact<Motor> askMotor() {
-        return asked(
+    private void askMotor() {
+        asked(
+                LegTopics.MOTOR,
                 "acute.motor",
                 leg.acute().motor(),
                 Motor.NONE,
-                List.of(Motor.values()),
-                "Can the patient move the toes and the foot of the " + words + ": normally, weakly, not at all?");
+                "Can the patient move the toes and the foot of the %s: normally, weakly, not at all?");
     }
 
-    private Fact<Doppler> askArterialDoppler() {
-        return asked(
+    private void askArterialDoppler() {
+        asked(
+                LegTopics.ARTERIAL_DOPPLER,
                 "acute.arterialDoppler",
                 leg.acute().arterialDoppler(),
                 Doppler.AUDIBLE,
-                List.of(Doppler.values()),
-                "Is an arterial Doppler signal audible at the " + words + "?");
+                "Is an arterial Doppler signal audible at the %s?");
     }
 
-    private Fact<Doppler> askVenousDoppler() {
-        return asked(
+    private void askVenousDoppler() {
+        asked(
+                LegTopics.VENOUS_DOPPLER,
                 "acute.venousDoppler",
                 leg.acute().venousDoppler(),
                 Doppler.AUDIBLE,
-                List.of(Doppler.values()),
-                "Is a venous Doppler signal audible at the " + words + "?");
+                "Is a venous Doppler signal audible at the %s?");
     }
 
-    private Fact<Gangrene> askGangrene() {
-        return asked(
+    private void askGangrene() {
+        asked(
+                LegTopics.GANGRENE,
                 "wound.gangrene",
                 leg.wound().gangrene(),
                 Gangrene.NONE,
-                List.of(Gangrene.values()),
-                "Is any part of the foot of the " + words + " black or dead: none, toes only, more than toes?");
+                "Is any part of the foot of the %s black or dead: none, toes only, more than toes?");
     }
 
-    private Fact<Ulcer> askUlcer() {
-        return asked(
+    private void askUlcer() {
+        asked(
+                LegTopics.ULCER,
                 "wound.ulcer",
                 leg.wound()
                         .ulcer()
@@ -386,7 +264,7 @@ public final class LegFacts {
                 Stream.of(Ulcer.values())
                         .filter(ulcer -> !exposed() || ulcer.compareTo(leastUlcer()) >= 0)
                         .toList(),
-                "Is there an open sore on the " + words + " or its foot: none, shallow, deep, extensive?");
+                "Is there an open sore on the %s or its foot: none, shallow, deep, extensive?");
     }
 
     private boolean exposed() {
@@ -417,59 +295,61 @@ public final class LegFacts {
     }
 
     /** Where the wound is; forefoot stands for the sites that no rule tells apart from it. */
-    private Fact<WoundSite> askWoundSite() {
-        return asked(
+    private void askWoundSite() {
+        asked(
+                LegTopics.WOUND_SITE,
                 "wound.site",
-                leg.wound().site(),
+                leg.wound()
+                        .site()
+                        .map(site -> LegTopics.WOUND_SITE.answers().contains(site) ? site : WoundSite.FOREFOOT),
                 WoundSite.FOREFOOT,
-                List.of(WoundSite.FOREFOOT, WoundSite.MIDFOOT, WoundSite.HEEL),
-                "Where on the " + words + " is the sore: leg, toe, forefoot, midfoot or heel?");
+                "Where on the %s is the sore: leg, toe, forefoot, midfoot or heel?");
     }
 
-    private Fact<Exposes> askExposes() {
-        return asked(
+    private void askExposes() {
+        asked(
+                LegTopics.EXPOSES,
                 "wound.exposes",
-                leg.wound().exposes(),
+                leg.wound().exposes().map(exposes -> exposes == Exposes.DISTAL_PHALANX ? Exposes.NOTHING : exposes),
                 Exposes.NOTHING,
-                List.of(Exposes.NOTHING, Exposes.BONE_JOINT_OR_TENDON, Exposes.CALCANEUS),
-                "Can bone, joint or tendon be seen or probed in the sore of the " + words + "?");
+                "Can bone, joint or tendon be seen or probed in the sore of the %s?");
     }
 
-    private Fact<Boolean> askSpreading() {
-        return asked(
+    private void askSpreading() {
+        asked(
+                LegTopics.SPREADING,
                 "wound.spreading",
                 leg.wound().spreading(),
                 false,
-                List.of(false, true),
-                "Has the sore or the black area of the " + words + " grown in the last days?");
+                "Has the sore or the black area of the %s grown in the last days?");
     }
 
     /** Whether the ulcer is old enough; an age not stated is not reassuring. */
-    private Fact<Boolean> askUlcerLasting() {
-        return asked(
+    private void askUlcerLasting() {
+        asked(
+                LegTopics.ULCER_LASTING,
                 "wound.sinceDays",
                 leg.wound().sinceDays().map(since -> since.days() >= limits.whole(Limit.ULCER_LASTING_AT_LEAST)),
                 true,
-                List.of(true, false),
-                "Since when has there been a sore on the " + words + "?");
+                "Since when has there been a sore on the %s?");
     }
 
-    private Fact<Boolean> askRestPainLasting() {
-        return asked(
+    private void askRestPainLasting() {
+        asked(
+                LegTopics.REST_PAIN_LASTING,
                 "restPain.sinceDays",
                 leg.restPain().sinceDays().map(since -> since.days() > limits.whole(Limit.REST_PAIN_LASTING_MORE_THAN)),
                 true,
-                List.of(true, false),
-                "Since when does the foot of the " + words + " hurt at rest?");
+                "Since when does the foot of the %s hurt at rest?");
     }
 
-    private Fact<Boolean> askRestPain() {
-        return asked(
+    private void askRestPain() {
+        asked(
+                LegTopics.REST_PAIN,
                 "restPain.present",
                 restPainKnown(),
                 false,
-                List.of(false, true),
-                "Does the foot of the " + words + " hurt at night or at rest, better when it hangs down?");
+                "Does the foot of the %s hurt at night or at rest, better when it hangs down?");
     }
 
     /** What eases the pain says that it is there, even where it was denied; an age says so while it was not. */
@@ -496,62 +376,73 @@ public final class LegFacts {
         return claudication.present().or(() -> described ? Optional.of(true) : Optional.empty());
     }
 
-    private Fact<Boolean> askClaudication() {
-        return asked(
+    private void askClaudication() {
+        asked(
+                LegTopics.CLAUDICATION,
                 "claudication.present",
                 claudicationKnown(),
                 false,
-                List.of(false, true),
-                "Does walking bring on pain in the " + words + " that stops within minutes of standing still?");
+                "Does walking bring on pain in the %s that stops within minutes of standing still?");
     }
 
     /** Pain-free walking distance in metres; unknown, it is acted on as the shortest. */
-    private Fact<Metres> askDistance() {
-        var shortest = new Metres(limits.of(Limit.CLAUDICATION_SHORT_LESS_THAN) - 1);
-        return asked(
+    private void askDistance() {
+        asked(
+                LegTopics.WALKING,
                 "claudication.distanceMetres",
-                leg.claudication().distanceMetres(),
-                shortest,
-                List.of(
-                        shortest,
-                        new Metres(limits.of(Limit.FONTAINE_IIB_AT_MOST)),
-                        new Metres(limits.of(Limit.FONTAINE_IIB_AT_MOST) + 1)),
-                "How many metres can the patient walk on the flat before the " + words + " hurts?");
+                leg.claudication().distanceMetres().map(this::walking),
+                Walking.SHORT,
+                "How many metres can the patient walk on the flat before the %s hurts?");
     }
 
-    private Fact<Boolean> askLimitsLife() {
-        return asked(
+    private Walking walking(Metres distance) {
+        if (distance.value() < limits.of(Limit.CLAUDICATION_SHORT_LESS_THAN)) {
+            return Walking.SHORT;
+        }
+        return distance.value() <= limits.of(Limit.FONTAINE_IIB_AT_MOST) ? Walking.FONTAINE_IIB : Walking.FONTAINE_IIA;
+    }
+
+    private AfterExercise afterExercise() {
+        return leg.pressures()
+                .ankleAfterExercise()
+                .map(pressure -> pressure.value() < limits.of(Limit.EXERCISE_SEVERE_ANKLE_LESS_THAN)
+                        ? AfterExercise.SEVERE
+                        : AfterExercise.NOT_SEVERE)
+                .orElse(AfterExercise.NOT_MEASURED);
+    }
+
+    private void askLimitsLife() {
+        asked(
+                LegTopics.LIMITS_LIFE,
                 "claudication.limitsLife",
                 leg.claudication().limitsLife(),
                 false,
-                List.of(false, true),
-                "Does the pain on walking in the " + words
-                        + " keep the patient from work or from what matters to them?");
+                "Does the pain on walking in the %s keep the patient from work or from what matters to them?");
     }
 
-    private Fact<Boolean> askWorsening() {
-        return asked(
+    private void askWorsening() {
+        asked(
+                LegTopics.WORSENING,
                 "claudication.course",
                 leg.claudication().course().map(course -> course != Course.STABLE),
                 false,
-                List.of(false, true),
-                "Has the walking distance of the " + words + " become shorter lately, slowly or suddenly?");
+                "Has the walking distance of the %s become shorter lately, slowly or suddenly?");
     }
 
-    private Fact<Boolean> askDeepInfection() {
-        return asked(
+    private void askDeepInfection() {
+        asked(
+                LegTopics.DEEP_INFECTION,
                 "infection.deep",
                 leg.infection().deep(),
                 false,
-                List.of(false, true),
-                "Is there an abscess, infected bone or joint, or infection below the skin in the foot of the " + words
-                        + "?");
+                "Is there an abscess, infected bone or joint, or infection below the skin in the foot of the %s?");
     }
 
-    private Fact<Boolean> askLocallyInfected() {
+    private void askLocallyInfected() {
         var signs =
                 leg.infection().localSigns().map(count -> count >= limits.whole(Limit.INFECTION_LOCAL_SIGNS_AT_LEAST));
-        return asked(
+        asked(
+                LegTopics.LOCALLY_INFECTED,
                 "infection.localSigns",
                 signs.filter(Boolean::booleanValue)
                         .or(() -> redness()
@@ -563,9 +454,7 @@ public final class LegFacts {
                                 .map(reach -> true))
                         .or(() -> signs),
                 false,
-                List.of(false, true),
-                "How many of these has the foot of the " + words
-                        + ": swelling, redness, pain on touch, warmth, pus? A photograph helps.");
+                "How many of these has the foot of the %s: swelling, redness, pain on touch, warmth, pus? A photograph helps.");
     }
 
     private Optional<Millimetres> redness() {
@@ -573,60 +462,60 @@ public final class LegFacts {
     }
 
     /** Reach of the redness; a measurement, so unknown it is acted on as wide. */
-    private Fact<Boolean> askWidelyRed() {
-        return asked(
+    private void askWidelyRed() {
+        asked(
+                LegTopics.WIDELY_RED,
                 "infection.rednessMm",
                 redness().map(reach -> reach.value() > limits.of(Limit.INFECTION_REDNESS_MODERATE_MORE_THAN)),
                 true,
-                List.of(false, true),
-                "How far, in millimetres, does the redness reach around the sore of the " + words + "?");
+                "How far, in millimetres, does the redness reach around the sore of the %s?");
     }
 
-    private Fact<Boolean> askTemperatureOff() {
-        return asked(
+    private void askTemperatureOff() {
+        asked(
+                LegTopics.TEMPERATURE_OFF,
                 "infection.temperatureC",
                 ofPatient(ReferralDocument.Infection::temperatureC)
                         .map(value -> outside(
                                 value, Limit.SYSTEMIC_TEMPERATURE_LESS_THAN, Limit.SYSTEMIC_TEMPERATURE_MORE_THAN)),
                 false,
-                List.of(false, true),
                 "What is the patient's temperature?");
     }
 
-    private Fact<Boolean> askHeartRateHigh() {
-        return asked(
+    private void askHeartRateHigh() {
+        asked(
+                LegTopics.HEART_RATE_HIGH,
                 "infection.heartRate",
                 ofPatient(ReferralDocument.Infection::heartRate)
                         .map(value -> value.value() > limits.of(Limit.SYSTEMIC_HEART_RATE_MORE_THAN)),
                 false,
-                List.of(false, true),
                 "What is the patient's heart rate?");
     }
 
-    private Fact<Boolean> askBreathingFast() {
+    private void askBreathingFast() {
         var rate = ofPatient(ReferralDocument.Infection::respiratoryRate)
                 .map(value -> value.value() > limits.of(Limit.SYSTEMIC_RESPIRATORY_RATE_MORE_THAN));
         var gas = ofPatient(ReferralDocument.Infection::paco2)
                 .map(value -> value.value() < limits.of(Limit.SYSTEMIC_PACO2_LESS_THAN));
-        return asked(
+        asked(
+                LegTopics.BREATHING_FAST,
                 "infection.respiratoryRate",
                 rate.filter(Boolean::booleanValue)
                         .or(() -> gas.filter(Boolean::booleanValue))
                         .or(() -> rate),
                 false,
-                List.of(false, true),
                 "What is the patient's breathing rate?");
     }
 
-    private Fact<Boolean> askWhiteCellsOff() {
-        return asked(
+    private void askWhiteCellsOff() {
+        asked(
+                LegTopics.WHITE_CELLS_OFF,
                 "infection.whiteCellsPerMicrolitre",
                 ofPatient(ReferralDocument.Infection::whiteCellsPerMicrolitre)
                         .or(() -> WhiteCells.recent(document, asOf, limits))
                         .map(value -> outside(
                                 value, Limit.SYSTEMIC_WHITE_CELLS_LESS_THAN, Limit.SYSTEMIC_WHITE_CELLS_MORE_THAN)),
                 false,
-                List.of(false, true),
                 "What is the patient's white cell count?");
     }
 
@@ -640,14 +529,11 @@ public final class LegFacts {
         return value.value() < limits.of(low) || value.value() > limits.of(high);
     }
 
-    private Fact<Perfusion> askPerfusion() {
-        var fact = figures.fact(path, words);
-        return footGone()
-                ? new Fact<>(fact.path(), Optional.of(fact.actOn()), fact.actOn(), List.of(fact.actOn()), fact.ask())
-                : fact;
+    private <T> void asked(Topic<T> topic, String field, Optional<T> known, T actOn, String ask) {
+        asked(topic, field, known, actOn, topic.answers(), ask);
     }
 
-    private <T> Fact<T> asked(String field, Optional<T> known, T actOn, List<T> choices, String ask) {
-        return new Fact<>(path(field), footGone() ? known.or(() -> Optional.of(actOn)) : known, actOn, choices, ask);
+    private <T> void asked(Topic<T> topic, String field, Optional<T> known, T actOn, List<T> choices, String ask) {
+        note(Fact.of(topic, path(field), footGone ? known.or(() -> Optional.of(actOn)) : known, actOn, choices, ask));
     }
 }

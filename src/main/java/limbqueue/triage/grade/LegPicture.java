@@ -5,7 +5,6 @@ import limbqueue.triage.ReferralDocument.Leg;
 import limbqueue.triage.ReferralDocument.Ulcer;
 import limbqueue.triage.Side;
 import limbqueue.triage.perfusion.Perfusion;
-import limbqueue.triage.question.Acting;
 
 /**
  * One leg as it is acted on: every unknown answered by the rules for acting.
@@ -23,16 +22,15 @@ public record LegPicture(
         Perfusion perfusion) {
 
     public static LegPicture of(LegFacts facts) {
-        var acting = new Acting();
         return new LegPicture(
                 facts,
-                AcuteClass.present(facts, acting),
-                acting.of(facts.ulcer()),
-                acting.of(facts.gangrene()),
-                acting.of(facts.restPain()),
-                acting.of(facts.claudication()),
-                acting.of(facts.infection()).grade(),
-                acting.of(facts.perfusion()));
+                facts.acting(LegTopics.ACUTE),
+                facts.acting(LegTopics.ULCER),
+                facts.acting(LegTopics.GANGRENE),
+                facts.acting(LegTopics.REST_PAIN),
+                facts.acting(LegTopics.CLAUDICATION),
+                facts.acting(LegTopics.INFECTION).grade(),
+                facts.supply());
     }
 
     public Side side() {

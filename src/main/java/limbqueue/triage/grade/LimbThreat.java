@@ -14,29 +14,24 @@ public final class LimbThreat {
 
     private LimbThreat() {}
 
-    public static boolean of(LegFacts facts, Answers answers) {
-        if (AcuteClass.present(facts, answers)) {
+    public static boolean of(Answers answers) {
+        if (AcuteClass.present(answers)) {
             return false;
         }
-        if (answers.of(facts.gangrene()) != Gangrene.NONE) {
-            return answers.of(facts.perfusion()).ischaemia() >= 1 || restPainThreat(facts, answers);
+        if (answers.of(LegTopics.GANGRENE) != Gangrene.NONE) {
+            return answers.of(LegTopics.SUPPLY_AT_REST).ischaemic() || restPainThreat(answers);
         }
-        if (answers.of(facts.ulcer()) != Ulcer.NONE
-                && answers.of(facts.perfusion()).ischaemia() >= 1
-                && answers.of(facts.ulcerLasting())) {
+        if (answers.of(LegTopics.ULCER) != Ulcer.NONE
+                && answers.of(LegTopics.SUPPLY_AT_REST).ischaemic()
+                && answers.of(LegTopics.ULCER_LASTING)) {
             return true;
         }
-        return restPainThreat(facts, answers);
+        return restPainThreat(answers);
     }
 
-    private static boolean restPainThreat(LegFacts facts, Answers answers) {
-        return answers.of(facts.restPain())
-                && answers.of(facts.perfusion()).poorAtRest()
-                && answers.of(facts.restPainLasting());
-    }
-
-    /** Whether there is a symptom that ischaemia could explain. */
-    public static boolean symptom(LegFacts facts, Answers answers) {
-        return WoundGrade.tissueLoss(facts, answers) || answers.of(facts.restPain());
+    private static boolean restPainThreat(Answers answers) {
+        return answers.of(LegTopics.REST_PAIN)
+                && answers.of(LegTopics.SUPPLY_AT_REST).poor()
+                && answers.of(LegTopics.REST_PAIN_LASTING);
     }
 }

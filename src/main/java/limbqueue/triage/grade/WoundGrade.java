@@ -15,33 +15,33 @@ public final class WoundGrade {
 
     private WoundGrade() {}
 
-    public static int of(LegFacts facts, Answers answers) {
-        var gangrene = answers.of(facts.gangrene());
+    public static int of(Answers answers) {
+        var gangrene = answers.of(LegTopics.GANGRENE);
         if (gangrene == Gangrene.EXTENSIVE) {
             return 3;
         }
-        var ulcer = answers.of(facts.ulcer());
+        var ulcer = answers.of(LegTopics.ULCER);
         if (ulcer == Ulcer.EXTENSIVE) {
             return 3;
         }
         if (gangrene == Gangrene.NONE && ulcer == Ulcer.NONE) {
             return 0;
         }
-        if (answers.of(facts.exposes()) == Exposes.CALCANEUS) {
+        if (answers.of(LegTopics.EXPOSES) == Exposes.CALCANEUS) {
             return 3;
         }
-        var heel = answers.of(facts.woundSite()) == WoundSite.HEEL;
+        var heel = answers.of(LegTopics.WOUND_SITE) == WoundSite.HEEL;
         if (heel && (gangrene == Gangrene.DIGITS || ulcer == Ulcer.DEEP)) {
             return 3;
         }
         if (gangrene == Gangrene.DIGITS || ulcer == Ulcer.DEEP || heel) {
             return 2;
         }
-        return answers.of(facts.exposes()) == Exposes.BONE_JOINT_OR_TENDON ? 2 : 1;
+        return answers.of(LegTopics.EXPOSES) == Exposes.BONE_JOINT_OR_TENDON ? 2 : 1;
     }
 
     /** Whether there is an ulcer or gangrene at all. */
-    public static boolean tissueLoss(LegFacts facts, Answers answers) {
-        return answers.of(facts.gangrene()) != Gangrene.NONE || answers.of(facts.ulcer()) != Ulcer.NONE;
+    public static boolean tissueLoss(Answers answers) {
+        return answers.of(LegTopics.GANGRENE) != Gangrene.NONE || answers.of(LegTopics.ULCER) != Ulcer.NONE;
     }
 }

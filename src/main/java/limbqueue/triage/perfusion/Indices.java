@@ -3,8 +3,6 @@ package limbqueue.triage.perfusion;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Optional;
-import java.util.stream.Stream;
-import limbqueue.triage.Quantity;
 import limbqueue.triage.Quantity.MmHg;
 import limbqueue.triage.Quantity.Ratio;
 import limbqueue.triage.ReferralDocument.ArmPressures;
@@ -63,9 +61,9 @@ public final class Indices {
 
     /** Whether the index, or the ankle pressure, falls by more after exercise than it does in a healthy leg. */
     public static boolean fallsWithExercise(Leg leg, ArmPressures arms, Limits limits) {
-        var indexFalls = abi(leg, arms, limits)
-                .flatMap(resting -> leg.abiAfterExercise()
-                        .map(after -> BigDecimal.valueOf(resting.value())
+        var indexFalls = leg.abiAfterExercise()
+                .flatMap(after -> abi(leg, arms, limits)
+                        .map(resting -> BigDecimal.valueOf(resting.value())
                                         .subtract(BigDecimal.valueOf(after.value()))
                                         .multiply(BigDecimal.valueOf(100))
                                         .compareTo(BigDecimal.valueOf(resting.value())
@@ -73,10 +71,11 @@ public final class Indices {
                                                         limits.of(Limit.EXERCISE_ABI_FALL_MORE_THAN))))
                                 > 0))
                 .orElse(false);
-        var pressureFalls = ankle(leg)
-                .flatMap(resting -> leg.pressures()
-                        .ankleAfterExercise()
-                        .map(after -> resting.value() - after.value() > limits.of(Limit.EXERCISE_ANKLE_FALL_MORE_THAN)))
+        var pressureFalls = leg.pressures()
+                .ankleAfterExercise()
+                .flatMap(after -> ankle(leg)
+                        .map(resting ->
+                                resting.value() - after.value() > limits.of(Limit.EXERCISE_ANKLE_FALL_MORE_THAN)))
                 .orElse(false);
         return indexFalls || pressureFalls;
     }
@@ -97,9 +96,10 @@ public final class Indices {
     }
 
     private static Optional<MmHg> higher(Optional<MmHg> one, Optional<MmHg> other) {
-        return Stream.of(one, other)
-                .flatMap(Optional::stream)
-                .max(java.util.Comparator.comparingDouble(Quantity::value));
+        if (one.isEmpty() || other.isEmpty()) {
+            return one.or(() -> other);
+        }
+        return one.get().value() >= other.get().value() ? one : other;
     }
 
     private static Optional<Double> ratio(Optional<MmHg> pressure, Optional<MmHg> arm) {

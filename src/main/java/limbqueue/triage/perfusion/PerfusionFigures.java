@@ -13,7 +13,6 @@ import limbqueue.triage.ReferralDocument.Leg;
 import limbqueue.triage.ReferralDocument.Waveform;
 import limbqueue.triage.TriageResult.AbiBand;
 import limbqueue.triage.TriageResult.AnkleBrachialIndex;
-import limbqueue.triage.question.Fact;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Limits;
 
@@ -94,16 +93,17 @@ public final class PerfusionFigures {
     }
 
     /**
-     * The supply of the leg as a fact: known once a distal and an ankle figure are, open otherwise. While it is open,
+     * The supply of the leg: known once a distal and an ankle figure are, open otherwise. While it is open,
      * the known figures are acted on; where there are none, the most serious supply is. Arteries that cannot be
      * compressed leave the ankle to the distal figure, which stands in the same row of the table.
      */
-    public Fact<Perfusion> fact(String legPath, String legWords) {
+    public Supply supply(String legPath, String legWords) {
         var poor = poorByKnownFigures();
         if (distalKnown() && (ankleSettled() || noncompressible)) {
             var low = ankleKnown() ? lowByAnkle() : grade() == 3;
             var known = new Perfusion(grade(), poor, low, true);
-            return fact(legPath + ".pressures.toe", Optional.of(known), known, List.of(known), legWords);
+            var path = legPath + ".pressures.toe";
+            return new Supply(path, Optional.of(known), known, List.of(known), ask(path, legWords));
         }
         var actOn = known()
                 ? new Perfusion(grade(), poor, ankleKnown() ? lowByAnkle() : grade() == 3, distalKnown())
@@ -111,7 +111,7 @@ public final class PerfusionFigures {
         var path = distalKnown()
                 ? ankleKnown() ? armOf(legPath) : legPath + ".pressures.dorsalisPedis"
                 : known() || noncompressible ? legPath + ".pressures.toe" : legPath + ".abi";
-        return fact(path, Optional.empty(), actOn, choices(poor), legWords);
+        return new Supply(path, Optional.empty(), actOn, choices(poor), ask(path, legWords));
     }
 
     private static String armOf(String legPath) {
@@ -138,11 +138,6 @@ public final class PerfusionFigures {
             return List.of(lowByAnkle());
         }
         return noncompressible ? List.of(grade == 3) : List.of(false, true);
-    }
-
-    private static Fact<Perfusion> fact(
-            String path, Optional<Perfusion> known, Perfusion actOn, List<Perfusion> choices, String legWords) {
-        return new Fact<>(path, known, actOn, choices, ask(path, legWords));
     }
 
     private static String ask(String path, String legWords) {

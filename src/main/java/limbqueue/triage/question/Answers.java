@@ -6,8 +6,5 @@ package limbqueue.triage.question;
  */
 public interface Answers {
 
-    <T> T of(Fact<T> fact);
-
-    /** What a part concludes from its own facts. */
-    <T> T of(Part<T> part);
+    <T> T of(Topic<T> topic);
 }

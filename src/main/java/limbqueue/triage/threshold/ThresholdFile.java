@@ -1,9 +1,5 @@
 package limbqueue.triage.threshold;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
@@ -25,12 +21,21 @@ import java.util.TreeMap;
 public final class ThresholdFile {
 
     private static final Set<String> UNITS = Set.of(
-            "1", "%", "mm[Hg]", "m", "mm", "d", "wk", "a", "Cel", "/min", "/uL", "10*9/L", "mg/dL", "mL/min/{1.73_m2}");
-
-    private static final class Shipped {
-        static final ThresholdFile FILE =
-                parse("sources.txt", shipped("sources.txt"), "thresholds.txt", shipped("thresholds.txt"));
-    }
+            "1",
+            "%",
+            "mm[Hg]",
+            "m",
+            "mm",
+            "d",
+            "wk",
+            "a",
+            "Cel",
+            "/min",
+            "/uL",
+            "10*9/L",
+            "g/L",
+            "mg/dL",
+            "mL/min/{1.73_m2}");
 
     /** How far a figure was checked. */
     public enum Seen {
@@ -39,19 +44,29 @@ public final class ThresholdFile {
         /** Read in a copy or summary of the source. */
         SECONDARY,
         /** Known to the trade, not seen. */
-        MEMORY
+        MEMORY,
+        /** The habit of the trade, of which there is no published source. */
+        COMMON_PRACTICE;
+
+        /** As the files and the screens name it. */
+        public String word() {
+            return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+        }
     }
 
     /**
      * One row of the file.
      *
      * @param place file and line
+     * @param printed the value as the file writes it
+     * @param unit in UCUM, 1 for none
      * @param until the last day in force; empty while in force
      */
     public record Threshold(
             String place,
             Limit limit,
             double value,
+            String printed,
             String unit,
             LocalDate from,
             Optional<LocalDate> until,
@@ -74,11 +89,6 @@ public final class ThresholdFile {
         for (var threshold : thresholds) {
             byFirstDay.computeIfAbsent(threshold.from(), this::select);
         }
-    }
-
-    /** The files that come with the product. */
-    public static ThresholdFile shipped() {
-        return Shipped.FILE;
     }
 
     /**
@@ -163,6 +173,7 @@ public final class ThresholdFile {
                 place,
                 limit,
                 number(place, cells.get(1)),
+                cells.get(1),
                 cells.get(2),
                 date(place, cells.get(3)),
                 cells.get(4).equals("-") ? Optional.empty() : Optional.of(date(place, cells.get(4))),
@@ -199,13 +210,18 @@ public final class ThresholdFile {
         }
     }
 
-    private static Seen seen(String place, String text) {
+    /**
+     * The mark that {@code text} names.
+     *
+     * @throws IllegalArgumentException naming {@code place} and the remedy
+     */
+    public static Seen seen(String place, String text) {
         for (var seen : Seen.values()) {
-            if (seen.name().toLowerCase(Locale.ROOT).equals(text)) {
+            if (seen.word().equals(text)) {
                 return seen;
             }
         }
-        throw wrong(place, "unknown mark " + text, "use confirmed, secondary or memory");
+        throw wrong(place, "unknown mark " + text, "use confirmed, secondary, memory or common practice");
     }
 
     private static void checkTimes(String name, Limit limit, List<Threshold> rows) {
@@ -243,16 +259,5 @@ public final class ThresholdFile {
 
     private static IllegalArgumentException wrong(String place, String what, String remedy) {
         return new IllegalArgumentException(place + ": " + what + "; " + remedy);
-    }
-
-    private static List<String> shipped(String name) {
-        try (InputStream in = ThresholdFile.class.getResourceAsStream("/limbqueue/triage/" + name)) {
-            if (in == null) {
-                throw new IllegalStateException("the file " + name + " is missing from the product");
-            }
-            return new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().toList();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 }

@@ -4,85 +4,65 @@ import java.util.Locale;
 import limbqueue.triage.ReferralDocument.Gangrene;
 import limbqueue.triage.ReferralDocument.Ulcer;
 import limbqueue.triage.Tier;
-import limbqueue.triage.finding.Background;
 import limbqueue.triage.grade.AcuteClass;
-import limbqueue.triage.grade.LegFacts;
+import limbqueue.triage.grade.LegTopics;
+import limbqueue.triage.grade.LegTopics.Walking;
 import limbqueue.triage.grade.WifiTable;
 import limbqueue.triage.grade.WoundGrade;
 import limbqueue.triage.question.Answers;
+import limbqueue.triage.question.Diagram;
 import limbqueue.triage.question.Sentence;
-import limbqueue.triage.threshold.Limit;
-import limbqueue.triage.threshold.Source;
 
 /** The tier that one leg calls for, and the rule that calls for it: the first of these that holds. */
 public final class LegUrgency {
+
+    private static final Diagram<Rule> RULES = Diagram.of(LegUrgency::of);
+    private static final Diagram<Tier> TIERS = RULES.map(Rule::tier);
 
     private LegUrgency() {}
 
     /** A rule that sets a tier. The sentence says why, with the leg's words put in for {@code %s}. */
     public enum Rule {
-        ACUTE_ISCHAEMIA(Tier.SAME_DAY, "Sudden loss of blood flow to the %s within two weeks.", Source.ESVS_ALI_2020),
-        SYSTEMIC_INFECTION(
-                Tier.SAME_DAY, "Foot infection of the %s with a response of the whole body.", Source.NICE_NG19),
-        WET_GANGRENE(Tier.SAME_DAY, "Wet or spreading gangrene of the %s.", Source.NICE_NG19),
-        DEEP_INFECTION(Tier.SAME_DAY, "Deep foot infection of the %s with poor blood flow.", Source.NICE_NG19),
-        THREATENED_WITH_INFECTION(
-                Tier.WITHIN_5_DAYS, "Foot infection of the %s that is deep or wide.", Source.VS_QIF_2019),
-        THREATENED_AND_SPREADING(Tier.WITHIN_5_DAYS, "Wound of the %s that is spreading.", Source.VS_QIF_2019),
-        THREATENED_STAGE_4(
-                Tier.WITHIN_5_DAYS, "Limb-threatening ischaemia of the %s, WIfI stage 4.", Source.VS_QIF_2019),
-        TISSUE_LOSS(
-                Tier.WITHIN_14_DAYS,
-                "Tissue loss of the %s with poor blood flow, shown or not ruled out.",
-                Source.VS_QIF_2019),
+        ACUTE_ISCHAEMIA(Tier.SAME_DAY, "Sudden loss of blood flow to the %s within two weeks."),
+        SYSTEMIC_INFECTION(Tier.SAME_DAY, "Foot infection of the %s with a response of the whole body."),
+        WET_GANGRENE(Tier.SAME_DAY, "Wet or spreading gangrene of the %s."),
+        DEEP_INFECTION(Tier.SAME_DAY, "Deep foot infection of the %s with poor blood flow."),
+        THREATENED_WITH_INFECTION(Tier.WITHIN_5_DAYS, "Foot infection of the %s that is deep or wide."),
+        THREATENED_AND_SPREADING(Tier.WITHIN_5_DAYS, "Wound of the %s that is spreading."),
+        THREATENED_STAGE_4(Tier.WITHIN_5_DAYS, "Limb-threatening ischaemia of the %s, WIfI stage 4."),
+        TISSUE_LOSS(Tier.WITHIN_14_DAYS, "Tissue loss of the %s with poor blood flow, shown or not ruled out."),
         LATE_AFTER_SUDDEN_ONSET(
                 Tier.WITHIN_14_DAYS,
-                "Sudden loss of blood flow to the %s longer than two weeks ago: threatened until shown otherwise.",
-                Source.VS_QIF_2019),
-        REST_PAIN(Tier.WITHIN_14_DAYS, "Ischaemic rest pain of the %s, shown or suspected.", Source.VS_QIF_2019),
+                "Sudden loss of blood flow to the %s longer than two weeks ago: threatened until shown otherwise."),
+        REST_PAIN(Tier.WITHIN_14_DAYS, "Ischaemic rest pain of the %s, shown or suspected."),
         INFECTION_WITH_ISCHAEMIA(
-                Tier.WITHIN_14_DAYS,
-                "Local foot infection of the %s with poor blood flow, shown or not ruled out.",
-                Source.COMMON_PRACTICE),
+                Tier.WITHIN_14_DAYS, "Local foot infection of the %s with poor blood flow, shown or not ruled out."),
         WOUND_WITHOUT_ISCHAEMIA(
                 Tier.WITHIN_6_WEEKS,
-                "Wound or local infection of the %s with good pressures: wound care, and a second look at the flow.",
-                Source.COMMON_PRACTICE),
-        POPLITEAL_ANEURYSM(
-                Tier.WITHIN_6_WEEKS, "Popliteal aneurysm of the %s, large or of unknown size.", Source.COMMON_PRACTICE),
+                "Wound or local infection of the %s with good pressures: wound care, and a second look at the flow."),
+        POPLITEAL_ANEURYSM(Tier.WITHIN_6_WEEKS, "Popliteal aneurysm of the %s, large or of unknown size."),
         EARLIER_REPAIR_OCCLUDED(
                 Tier.WITHIN_6_WEEKS,
-                "Claudication of the %s with an earlier stent or bypass that is occluded, shown or not ruled out.",
-                Source.COMMON_PRACTICE),
-        ABANDONED_PROCEDURE(
-                Tier.WITHIN_6_WEEKS,
-                "Symptoms of the %s after a procedure that was abandoned or failed.",
-                Source.COMMON_PRACTICE),
-        CLAUDICATION_WORSENING(
-                Tier.WITHIN_6_WEEKS, "Claudication of the %s that is getting worse.", Source.COMMON_PRACTICE),
-        CLAUDICATION_SHORT(
-                Tier.WITHIN_6_WEEKS,
-                "Claudication of the %s at a short distance, shown or not ruled out.",
-                Source.COMMON_PRACTICE),
+                "Claudication of the %s with an earlier stent or bypass that is occluded, shown or not ruled out."),
+        ABANDONED_PROCEDURE(Tier.WITHIN_6_WEEKS, "Symptoms of the %s after a procedure that was abandoned or failed."),
+        CLAUDICATION_WORSENING(Tier.WITHIN_6_WEEKS, "Claudication of the %s that is getting worse."),
+        CLAUDICATION_SHORT(Tier.WITHIN_6_WEEKS, "Claudication of the %s at a short distance, shown or not ruled out."),
         CLAUDICATION_LOW_PRESSURE(
-                Tier.WITHIN_6_WEEKS,
-                "Claudication of the %s with a low ankle pressure, shown or not ruled out.",
-                Source.COMMON_PRACTICE),
-        CLAUDICATION_LIMITING(Tier.WITHIN_18_WEEKS, "Claudication of the %s that limits life.", Source.COMMON_PRACTICE),
+                Tier.WITHIN_6_WEEKS, "Claudication of the %s with a low ankle pressure, shown or not ruled out."),
+        CLAUDICATION_LIMITING(Tier.WITHIN_18_WEEKS, "Claudication of the %s that limits life."),
         CLAUDICATION_MILD(
                 Tier.ADVICE_ONLY,
-                "Claudication of the %s that is not said to limit life: medicines and supervised exercise.",
-                Source.ACC_AHA_2024),
-        NO_SYMPTOM(Tier.ADVICE_ONLY, "No symptom stated for the %s.", Source.ACC_AHA_2024);
+                "Claudication of the %s that is not said to limit life: medicines and supervised exercise."),
+        NO_SYMPTOM(Tier.ADVICE_ONLY, "No symptom stated for the %s.");
 
         private final Tier tier;
         private final String sentence;
-        private final String source;
+        private final String id;
 
-        Rule(Tier tier, String sentence, String source) {
+        Rule(Tier tier, String sentence) {
             this.tier = tier;
             this.sentence = sentence;
-            this.source = source;
+            this.id = "urgency-" + name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
 
         public Tier tier() {
@@ -93,92 +73,100 @@ public final class LegUrgency {
             return Sentence.of(sentence, legWords);
         }
 
-        public String source() {
-            return source;
-        }
-
-        /** As results name it, for example {@code rest-pain}. */
+        /** As results and the rule book name it, for example {@code urgency-rest-pain}. */
         public String id() {
-            return name().toLowerCase(Locale.ROOT).replace('_', '-');
+            return id;
         }
     }
 
-    public static Rule of(LegFacts facts, Background background, Answers answers) {
-        if (AcuteClass.present(facts, answers)) {
+    /** Which rule calls for the tier. */
+    public static Diagram<Rule> rules() {
+        return RULES;
+    }
+
+    /** The tier alone, whichever rule calls for it. */
+    public static Diagram<Tier> tiers() {
+        return TIERS;
+    }
+
+    private static Rule of(Answers answers) {
+        if (AcuteClass.present(answers)) {
             return Rule.ACUTE_ISCHAEMIA;
         }
-        var infection = answers.of(facts.infection());
+        var infection = answers.of(LegTopics.INFECTION);
         if (infection.grade() == 3) {
             return Rule.SYSTEMIC_INFECTION;
         }
-        var gangrene = answers.of(facts.gangrene());
-        if (gangrene != Gangrene.NONE && (infection.grade() >= 1 || answers.of(facts.spreading()))) {
+        var gangrene = answers.of(LegTopics.GANGRENE);
+        if (gangrene != Gangrene.NONE && (infection.grade() >= 1 || answers.of(LegTopics.SPREADING))) {
             return Rule.WET_GANGRENE;
         }
         if (infection.grade() >= 2) {
-            return infection.deep() && answers.of(facts.supplyOfTissue()).ischaemia() >= 1
+            return infection.deep() && answers.of(LegTopics.SUPPLY_OF_TISSUE).ischaemia() >= 1
                     ? Rule.DEEP_INFECTION
                     : Rule.THREATENED_WITH_INFECTION;
         }
-        if (gangrene != Gangrene.NONE || answers.of(facts.ulcer()) != Ulcer.NONE) {
-            return tissueLoss(facts, gangrene, infection.grade(), answers);
+        if (gangrene != Gangrene.NONE || answers.of(LegTopics.ULCER) != Ulcer.NONE) {
+            return tissueLoss(gangrene, infection.grade(), answers);
         }
-        if (answers.of(facts.restPain())) {
+        if (answers.of(LegTopics.REST_PAIN)) {
             // No stage of a leg without wound and with at most mild infection reaches 4.
             return Rule.REST_PAIN;
         }
-        if (facts.lateAfterSuddenOnset()) {
+        if (answers.of(LegTopics.LATE_AFTER_SUDDEN_ONSET)) {
             return Rule.LATE_AFTER_SUDDEN_ONSET;
         }
         if (infection.grade() == 1) {
-            return answers.of(facts.supplyOfTissue()).ischaemia() >= 1
+            return answers.of(LegTopics.SUPPLY_OF_TISSUE).ischaemia() >= 1
                     ? Rule.INFECTION_WITH_ISCHAEMIA
                     : Rule.WOUND_WITHOUT_ISCHAEMIA;
         }
-        return claudicationOrLess(facts, background, answers);
+        return claudicationOrLess(answers);
     }
 
-    private static Rule tissueLoss(LegFacts facts, Gangrene gangrene, int infection, Answers answers) {
-        if (answers.of(facts.spreading())) {
+    private static Rule tissueLoss(Gangrene gangrene, int infection, Answers answers) {
+        if (answers.of(LegTopics.SPREADING)) {
             return Rule.THREATENED_AND_SPREADING;
         }
-        var supply = answers.of(facts.supplyOfTissue());
+        var supply = answers.of(LegTopics.SUPPLY_OF_TISSUE);
         var ischaemia = supply.ischaemia();
-        if (ischaemia >= 1 && WifiTable.stage(WoundGrade.of(facts, answers), ischaemia, infection) == 4) {
+        if (ischaemia >= 1 && WifiTable.stage(WoundGrade.of(answers), ischaemia, infection) == 4) {
             return Rule.THREATENED_STAGE_4;
         }
         // Ankle figures can be falsely good; only a toe pressure clears a wound of ischaemia.
         if (ischaemia >= 1 || gangrene != Gangrene.NONE || !supply.distal()) {
             return Rule.TISSUE_LOSS;
         }
-        if (answers.of(facts.restPain())) {
+        if (answers.of(LegTopics.REST_PAIN)) {
             return Rule.REST_PAIN;
         }
-        return facts.lateAfterSuddenOnset() ? Rule.LATE_AFTER_SUDDEN_ONSET : Rule.WOUND_WITHOUT_ISCHAEMIA;
+        return answers.of(LegTopics.LATE_AFTER_SUDDEN_ONSET)
+                ? Rule.LATE_AFTER_SUDDEN_ONSET
+                : Rule.WOUND_WITHOUT_ISCHAEMIA;
     }
 
-    private static Rule claudicationOrLess(LegFacts facts, Background background, Answers answers) {
-        if (answers.of(background.largePoplitealAneurysm())) {
+    private static Rule claudicationOrLess(Answers answers) {
+        if (answers.of(LegTopics.LARGE_POPLITEAL_ANEURYSM)) {
             return Rule.POPLITEAL_ANEURYSM;
         }
-        if (!answers.of(facts.claudication())) {
+        if (!answers.of(LegTopics.CLAUDICATION)) {
             return Rule.NO_SYMPTOM;
         }
-        if (answers.of(background.earlierRepairOccluded())) {
+        if (answers.of(LegTopics.EARLIER_REPAIR_OCCLUDED)) {
             return Rule.EARLIER_REPAIR_OCCLUDED;
         }
-        if (answers.of(background.abandonedProcedure())) {
+        if (answers.of(LegTopics.ABANDONED_PROCEDURE)) {
             return Rule.ABANDONED_PROCEDURE;
         }
-        if (answers.of(facts.worsening())) {
+        if (answers.of(LegTopics.WORSENING)) {
             return Rule.CLAUDICATION_WORSENING;
         }
-        if (answers.of(facts.distance()).value() < facts.limits().of(Limit.CLAUDICATION_SHORT_LESS_THAN)) {
+        if (answers.of(LegTopics.WALKING) == Walking.SHORT) {
             return Rule.CLAUDICATION_SHORT;
         }
-        if (answers.of(facts.perfusion()).low()) {
+        if (answers.of(LegTopics.LOW_AT_ANKLE)) {
             return Rule.CLAUDICATION_LOW_PRESSURE;
         }
-        return answers.of(facts.limitsLife()) ? Rule.CLAUDICATION_LIMITING : Rule.CLAUDICATION_MILD;
+        return answers.of(LegTopics.LIMITS_LIFE) ? Rule.CLAUDICATION_LIMITING : Rule.CLAUDICATION_MILD;
     }
 }

@@ -28,11 +28,13 @@ import limbqueue.triage.TriageResult.WorkUpItem;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.finding.IliacDisease;
 import limbqueue.triage.finding.KidneyFunction;
+import limbqueue.triage.finding.MehranScore;
 import limbqueue.triage.finding.Substances;
 import limbqueue.triage.grade.LegPicture;
 import limbqueue.triage.question.Sentence;
+import limbqueue.triage.rule.Firings;
+import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.threshold.Limit;
-import limbqueue.triage.threshold.Source;
 
 /**
  * What must be known or done before a procedure. An item that is already held and stays valid until the target date is
@@ -42,18 +44,20 @@ public final class WorkUp {
 
     private final Case referral;
     private final Policy.Validity validity;
+    private final RuleBook book;
     private final Set<String> flags;
     private final List<WorkUpItem> items = new ArrayList<>();
 
-    private WorkUp(Case referral, Policy policy, Set<String> flags) {
+    private WorkUp(Case referral, Policy policy, RuleBook book, Set<String> flags) {
         this.referral = referral;
         this.validity = policy.validity();
+        this.book = book;
         this.flags = flags;
     }
 
     /** @param flags codes of the red flags raised */
-    public static List<WorkUpItem> of(Case referral, Policy policy, Set<String> flags) {
-        var workUp = new WorkUp(referral, policy, flags);
+    public static List<WorkUpItem> of(Case referral, Policy policy, RuleBook book, Set<String> flags) {
+        var workUp = new WorkUp(referral, policy, book, flags);
         workUp.safetyCalls();
         if (referral.tier() != Tier.ADVICE_ONLY) {
             workUp.laboratory();
@@ -74,15 +78,13 @@ public final class WorkUp {
             need(
                     "foot-service-call",
                     "Call the hospital's foot service today",
-                    "Diabetes with a foot in danger; the call does not wait for the procedure.",
-                    Source.NICE_NG19);
+                    "Diabetes with a foot in danger; the call does not wait for the procedure.");
         }
         if (anyLeg(LegPicture::tissueLoss)) {
             need(
                     "wound-assessment",
                     "Photograph and measure the wound, probe it to bone",
-                    "Depth, exposed bone and infection set the grade of the wound.",
-                    Source.WIFI_2014);
+                    "Depth, exposed bone and infection set the grade of the wound.");
         }
     }
 
@@ -92,21 +94,18 @@ public final class WorkUp {
                 "blood-count",
                 "Haemoglobin and platelets",
                 "Anaemia and few platelets change the risk of the puncture.",
-                oldestOf(LabTest.HAEMOGLOBIN, LabTest.PLATELETS).map(taken -> taken.plusDays(validity.bloodCount())),
-                Source.COMMON_PRACTICE);
+                oldestOf(LabTest.HAEMOGLOBIN, LabTest.PLATELETS).map(taken -> taken.plusDays(validity.bloodCount())));
         dated(
                 "potassium",
                 "Potassium",
                 "A potassium that is off is put right before elective work.",
-                oldestOf(LabTest.POTASSIUM).map(taken -> taken.plusDays(validity.bloodCount())),
-                Source.COMMON_PRACTICE);
+                oldestOf(LabTest.POTASSIUM).map(taken -> taken.plusDays(validity.bloodCount())));
         if (takes(Substances::isVitaminKAntagonist)) {
             dated(
                     "inr",
                     "INR within a day of the procedure",
                     "A vitamin K antagonist is on the list of medicines.",
-                    oldestOf(LabTest.INR).map(taken -> taken.plusDays(validity.inr())),
-                    Source.SIR_2019);
+                    oldestOf(LabTest.INR).map(taken -> taken.plusDays(validity.inr())));
         }
         if (known(document().history().diabetes())) {
             item(
@@ -114,8 +113,7 @@ public final class WorkUp {
                     "HbA1c",
                     "Diabetes; a high value never delays a threatened limb.",
                     lab(LabTest.HBA1C).isEmpty(),
-                    Optional.empty(),
-                    Source.COMMON_PRACTICE);
+                    Optional.empty());
         }
         if (known(document().history().thyroidDisease())) {
             item(
@@ -123,15 +121,10 @@ public final class WorkUp {
                     "Thyroid function (TSH)",
                     "Thyroid disease, and contrast carries iodine.",
                     lab(LabTest.TSH).isEmpty(),
-                    Optional.empty(),
-                    Source.ACR_CONTRAST);
+                    Optional.empty());
         }
         if (couldBePregnant()) {
-            need(
-                    "pregnancy-test",
-                    "Ask about pregnancy, and test where it is possible",
-                    "X-rays and contrast.",
-                    Source.ACR_CONTRAST);
+            need("pregnancy-test", "Ask about pregnancy, and test where it is possible", "X-rays and contrast.");
         }
     }
 
@@ -149,15 +142,18 @@ public final class WorkUp {
                         .orElse("No kidney function held; contrast is given into an artery, and CTA waits for it."),
                 kidney.flatMap(KidneyFunction::taken)
                         .map(taken ->
-                                taken.plusDays(impaired ? validity.creatinineWhenImpaired() : validity.creatinine())),
-                Source.COMMON_PRACTICE);
+                                taken.plusDays(impaired ? validity.creatinineWhenImpaired() : validity.creatinine())));
         if (flags.contains("kidney-risk")) {
             need(
                     "kidney-protection",
                     "Consider protection of the kidneys, and carbon dioxide instead of contrast",
-                    "Low kidney function.",
-                    Source.ACR_CONTRAST);
+                    mehran().map(score -> "Low kidney function. " + score).orElse("Low kidney function."));
         }
+    }
+
+    private Optional<String> mehran() {
+        return MehranScore.of(document(), referral.asOf(), referral.limits())
+                .map(score -> score.sentence(referral.limits()));
     }
 
     private void imaging() {
@@ -165,38 +161,33 @@ public final class WorkUp {
                 "duplex",
                 "Duplex ultrasound of the leg arteries",
                 "The first picture for every candidate.",
-                latestImaging(Set.of(ImagingKind.DUPLEX)),
-                Source.COMMON_PRACTICE);
+                latestImaging(Set.of(ImagingKind.DUPLEX)));
         if (referral.tier().moreUrgentThan(Tier.WITHIN_18_WEEKS)
                 && IliacDisease.evidence(referral).findAny().isPresent()) {
             dated(
                     "cta-or-mra",
                     "CTA or MRA of the inflow",
                     "Iliac disease is shown or likely; kidney function first.",
-                    latestImaging(Set.of(ImagingKind.CTA, ImagingKind.MRA)),
-                    Source.COMMON_PRACTICE);
+                    latestImaging(Set.of(ImagingKind.CTA, ImagingKind.MRA)));
         }
         if (referral.legsWith(this::toePressureWanted).findAny().isPresent()) {
             need(
                     "toe-pressure",
                     "Toe pressure",
-                    "Diabetes, dialysis, tissue loss or arteries that cannot be compressed: the ankle figures can mislead.",
-                    Source.WIFI_2014);
+                    "Diabetes, dialysis, tissue loss or arteries that cannot be compressed: the ankle figures can mislead.");
         }
         if (referral.legsWith(this::exerciseIndexWanted).findAny().isPresent()) {
             need(
                     "exercise-abi",
                     "Ankle-brachial index after exercise",
-                    "Pain on walking with a normal or borderline index at rest.",
-                    Source.ACC_AHA_2024);
+                    "Pain on walking with a normal or borderline index at rest.");
         }
         var lesions = document().lesions();
         if (!Case.entries("lesions", lesions, WorkUp::wantsCoveredStent).isEmpty()) {
             need(
                     "covered-stent-stock",
                     "A covered stent that fits the vessel, in the room before the case starts",
-                    "An iliac occlusion or a calcified iliac stenosis can rupture.",
-                    Source.COMMON_PRACTICE);
+                    "An iliac occlusion or a calcified iliac stenosis can rupture.");
         }
     }
 
@@ -237,22 +228,19 @@ public final class WorkUp {
             need(
                     "outside-report",
                     "Ask for the report of every earlier procedure and picture",
-                    "An earlier procedure or picture exists, and its report is not here.",
-                    Source.COMMON_PRACTICE);
+                    "An earlier procedure or picture exists, and its report is not here.");
         }
         if (elsewhere(ReferralDocument.Procedure::imagesHeld, Imaging::imagesHeld)) {
             need(
                     "outside-images",
                     "Ask for the images of every earlier procedure and picture",
-                    "An earlier procedure or picture exists, and its images are not here.",
-                    Source.COMMON_PRACTICE);
+                    "An earlier procedure or picture exists, and its images are not here.");
         }
         if (flags.contains("possible-undisclosed-attempt") || flags.contains("failed-attempt")) {
             need(
                     "operator-conversation",
                     "A word with the operator of the earlier procedure",
-                    "What was seen and tried decides the next plan.",
-                    Source.COMMON_PRACTICE);
+                    "What was seen and tried decides the next plan.");
         }
     }
 
@@ -263,36 +251,31 @@ public final class WorkUp {
                     "Settle metformin before contrast into an artery",
                     "The drug label holds it at or before contrast into an artery and rechecks kidney function after 48"
                             + " hours; the contrast manual holds it only at low kidney function or when emboli may reach"
-                            + " the kidneys. Local policy chooses.",
-                    Source.ACR_CONTRAST);
+                            + " the kidneys. Local policy chooses.");
         }
         if (flags.contains("contrast-allergy")) {
             need(
                     "contrast-allergy",
                     "Settle premedication, another agent or carbon dioxide",
-                    "An earlier reaction to contrast medium.",
-                    Source.ACR_CONTRAST);
+                    "An earlier reaction to contrast medium.");
         }
         if (takes(Substances::isAnticoagulant)) {
             need(
                     "anticoagulant",
                     "Settle the anticoagulant with its prescriber",
-                    "Whether, when and how long it is held is the prescriber's decision.",
-                    Source.SIR_2019);
+                    "Whether, when and how long it is held is the prescriber's decision.");
         }
         if (cardiacRisk()) {
             need(
                     "cardiac-risk",
                     "Weigh the risk to the heart",
-                    "The history carries a factor of the revised cardiac risk index.",
-                    Source.LEE_1999);
+                    "The history carries a factor of the revised cardiac risk index.");
         }
         if (anyLeg(LegPicture::threatening) && flags.contains("failed-attempt")) {
             need(
                     "vein-mapping",
                     "Map the veins for a bypass",
-                    "A threatened limb after a failed attempt: bypass may be next.",
-                    Source.GVG_2019);
+                    "A threatened limb after a failed attempt: bypass may be next.");
         }
         var elective = referral.tier() == Tier.WITHIN_18_WEEKS;
         if (elective) {
@@ -305,13 +288,13 @@ public final class WorkUp {
             return;
         }
         if (!known(document().history().antiplatelet()) && !takes(Substances::isAntiplatelet)) {
-            need("antiplatelet", "Consider an antiplatelet", "None is on record.", Source.ACC_AHA_2024);
+            need("antiplatelet", "Consider an antiplatelet", "None is on record.");
         }
         if (!known(document().history().statin()) && !takes(Substances::isStatin)) {
-            need("statin", "Consider a statin", "None is on record.", Source.ACC_AHA_2024);
+            need("statin", "Consider a statin", "None is on record.");
         }
         if (document().history().smoking().equals(Optional.of(Smoking.CURRENT))) {
-            need("smoking", "Offer help to stop smoking", "The patient smokes.", Source.ACC_AHA_2024);
+            need("smoking", "Offer help to stop smoking", "The patient smokes.");
         }
         if (referral.tier() == Tier.ADVICE_ONLY) {
             exerciseTherapy();
@@ -325,8 +308,7 @@ public final class WorkUp {
             need(
                     "exercise-therapy",
                     Sentence.of("Supervised exercise for %.0f weeks", wanted),
-                    "Exercise comes before an elective procedure for claudication.",
-                    Source.ACC_AHA_2024);
+                    "Exercise comes before an elective procedure for claudication.");
         }
     }
 
@@ -420,19 +402,18 @@ public final class WorkUp {
     }
 
     /** An item that a result still valid on the target date satisfies. */
-    private void dated(String code, String text, String why, Optional<LocalDate> validUntil, String source) {
+    private void dated(String code, String text, String why, Optional<LocalDate> validUntil) {
         var lastDay = referral.targetDate().orElse(referral.asOf());
         var neededOn = lastDay.isBefore(referral.asOf()) ? referral.asOf() : lastDay;
         var enough = validUntil.map(until -> !until.isBefore(neededOn)).orElse(false);
-        item(code, text, why, !enough, validUntil, source);
+        item(code, text, why, !enough, validUntil);
     }
 
-    private void need(String code, String text, String why, String source) {
-        item(code, text, why, true, Optional.empty(), source);
+    private void need(String code, String text, String why) {
+        item(code, text, why, true, Optional.empty());
     }
 
-    private void item(
-            String code, String text, String why, boolean needed, Optional<LocalDate> validUntil, String source) {
-        items.add(new WorkUpItem(code, text, why, needed, validUntil, source));
+    private void item(String code, String text, String why, boolean needed, Optional<LocalDate> validUntil) {
+        items.add(new WorkUpItem(code, text, why, needed, validUntil, book.sourceOf(Firings.WORK_UP + code)));
     }
 }

@@ -58,6 +58,7 @@ class DecisionWordsTest {
                 "Dr Ines Hale",
                 Instant.EPOCH,
                 "standard-1",
+                Optional.of("0123456789abcdef"),
                 LocalDate.of(2026, 3, 2),
                 "{}",
                 "{}",

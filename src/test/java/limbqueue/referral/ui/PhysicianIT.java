@@ -166,6 +166,12 @@ class PhysicianIT {
         assertThat(physician.page().locator(".lq-decision-banner").innerText())
                 .contains("Approved: within 14 days", "Dr Imogen Tarrant");
         assertThat(bar(physician).count()).isZero();
+
+        physician.button("Recompute").click();
+        assertThat(physician.rest().page().locator(".lq-decision-banner").innerText())
+                .contains("Recomputed with the rule book and policy of its day: the same.", "policy standard-1");
+        assertAccessible(physician);
+        picture(physician, "recomputed");
     }
 
     @Test

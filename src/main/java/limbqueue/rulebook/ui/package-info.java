@@ -1,0 +1,5 @@
+/** The page of the rule book. */
+@NullMarked
+package limbqueue.rulebook.ui;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,7 @@
+package limbqueue.triage.anatomy;
+
+/** Where a rule gets the details of a lesion from. The rule never sees an unknown. */
+interface Details {
+
+    <T> T of(Detail<T> detail);
+}

@@ -1,0 +1,178 @@
+package limbqueue.triage.question;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+
+/**
+ * Rules as a decision diagram. The rules are run once for each way of answering what they ask; ways that go on alike are
+ * drawn once. What a referral leaves possible, and which of its unknowns matter, is then read off the diagram, without
+ * running the rules again.
+ *
+ * @param <R> what the rules conclude
+ */
+public final class Diagram<R> {
+
+    /** The places of the diagram, each behind those that it leads to; a negative number stands for a conclusion. */
+    private static final class Places {
+        private final List<Topic<?>> topics = new ArrayList<>();
+        private final List<int[]> next = new ArrayList<>();
+        private final Map<List<Integer>, Integer> drawn = new HashMap<>();
+
+        /** The place that asks {@code topic} and leads on as said; none, if every answer leads to the same. */
+        int place(Topic<?> topic, int[] leadsTo) {
+            if (Arrays.stream(leadsTo).allMatch(to -> to == leadsTo[0])) {
+                return leadsTo[0];
+            }
+            if (!topics.contains(topic)) {
+                topics.add(topic);
+            }
+            var key = new ArrayList<Integer>();
+            key.add(topics.indexOf(topic));
+            Arrays.stream(leadsTo).forEach(key::add);
+            return drawn.computeIfAbsent(key, _ -> {
+                next.add(leadsTo);
+                return next.size() - 1;
+            });
+        }
+    }
+
+    private final List<R> conclusions;
+    private final List<Topic<?>> topics;
+    private final int[] topicOf;
+    private final int[][] next;
+    private final int root;
+    private final long[] own;
+
+    private Diagram(List<R> conclusions, Places places, int root) {
+        if (conclusions.size() > Long.SIZE) {
+            throw new IllegalArgumentException("too many conclusions: " + conclusions);
+        }
+        this.conclusions = List.copyOf(conclusions);
+        this.topics = List.copyOf(places.topics);
+        this.next = places.next.toArray(int[][]::new);
+        this.topicOf = new int[next.length];
+        places.drawn.forEach((key, place) -> topicOf[place] = key.getFirst());
+        this.root = root;
+        this.own = new long[conclusions.size()];
+        for (var i = 0; i < own.length; i++) {
+            own[i] = 1L << i;
+        }
+    }
+
+    /** Runs {@code rules} for every way of answering what they ask. */
+    public static <R> Diagram<R> of(Function<Answers, R> rules) {
+        return of(rules, List.of());
+    }
+
+    /** As {@link #of(Function)}, with the conclusions in a given order; those that are not reached may stand in it too. */
+    public static <R> Diagram<R> of(Function<Answers, R> rules, List<R> order) {
+        var conclusions = new ArrayList<>(order);
+        var places = new Places();
+        var root = draw(rules, new ArrayList<>(), conclusions, places);
+        return new Diagram<>(conclusions, places, root);
+    }
+
+    private static <R> int draw(Function<Answers, R> rules, List<Answered> before, List<R> conclusions, Places places) {
+        var walk = new Walk(before);
+        try {
+            var conclusion = rules.apply(walk);
+            if (!conclusions.contains(conclusion)) {
+                conclusions.add(conclusion);
+            }
+            return ~conclusions.indexOf(conclusion);
+        } catch (NotAnswered open) {
+            var answers = open.topic.answers();
+            var leadsTo = new int[answers.size()];
+            for (var i = 0; i < leadsTo.length; i++) {
+                before.add(new Answered(open.topic, answers.get(i)));
+                leadsTo[i] = draw(rules, before, conclusions, places);
+                before.removeLast();
+            }
+            return places.place(open.topic, leadsTo);
+        }
+    }
+
+    /** The same rules, of which only {@code meaning} of the conclusion is wanted. */
+    public <Q> Diagram<Q> map(Function<R, Q> meaning) {
+        var meanings = List.copyOf(
+                new LinkedHashSet<>(conclusions.stream().map(meaning).toList()));
+        var places = new Places();
+        var moved = new int[next.length];
+        for (var place = 0; place < next.length; place++) {
+            moved[place] = places.place(
+                    topics.get(topicOf[place]),
+                    Arrays.stream(next[place])
+                            .map(to -> to >= 0 ? moved[to] : ~meanings.indexOf(meaning.apply(conclusions.get(~to))))
+                            .toArray());
+        }
+        return new Diagram<>(
+                meanings, places, root >= 0 ? moved[root] : ~meanings.indexOf(meaning.apply(conclusions.get(~root))));
+    }
+
+    /** Everything that the rules can conclude. */
+    public List<R> conclusions() {
+        return conclusions;
+    }
+
+    /** What the facts of one referral leave of the diagram; {@code facts} says something about every topic asked. */
+    public Reading<R> read(Facts facts) {
+        return new Reading<>(this, facts);
+    }
+
+    List<Topic<?>> topics() {
+        return topics;
+    }
+
+    int root() {
+        return root;
+    }
+
+    /** One bit for each conclusion. */
+    long[] own() {
+        return own;
+    }
+
+    int places() {
+        return next.length;
+    }
+
+    int topicOf(int place) {
+        return topicOf[place];
+    }
+
+    int[] next(int place) {
+        return next[place];
+    }
+
+    private record Answered(Topic<?> topic, Object answer) {}
+
+    /** The rules ask something that the walk has no answer to yet. */
+    private static final class NotAnswered extends RuntimeException {
+        private static final long serialVersionUID = 1L;
+        private final transient Topic<?> topic;
+
+        NotAnswered(Topic<?> topic) {
+            super(topic.toString(), null, false, false);
+            this.topic = topic;
+        }
+    }
+
+    private record Walk(List<Answered> answered) implements Answers {
+
+        @Override
+        @SuppressWarnings("unchecked") // an answered topic holds one of its own answers
+        public <T> T of(Topic<T> topic) {
+            for (var earlier : answered) {
+                if (earlier.topic() == topic) {
+                    return (T) earlier.answer();
+                }
+            }
+            throw new NotAnswered(topic);
+        }
+    }
+}

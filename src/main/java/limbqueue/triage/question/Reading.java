@@ -1,0 +1,158 @@
+package limbqueue.triage.question;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A diagram read with what one referral says: what to act on, everything that its unknown facts still allow, and which
+ * of them matter. What is called possible is reached by some answers, and nothing else is.
+ *
+ * @param <R> what the rules conclude
+ */
+public final class Reading<R> {
+
+    private final Diagram<R> diagram;
+    private final Fact<?>[] facts;
+    private long @Nullable [] ownReached;
+
+    Reading(Diagram<R> diagram, Facts known) {
+        this.diagram = diagram;
+        var topics = diagram.topics();
+        this.facts = new Fact<?>[topics.size()];
+        for (var i = 0; i < facts.length; i++) {
+            facts[i] = known.of(topics.get(i));
+        }
+    }
+
+    List<R> conclusions() {
+        return diagram.conclusions();
+    }
+
+    /** What to act on. */
+    public R actOn() {
+        var place = diagram.root();
+        while (place >= 0) {
+            place = diagram.next(place)[facts[diagram.topicOf(place)].actingIndex()];
+        }
+        return diagram.conclusions().get(~place);
+    }
+
+    /** Adds the unknown facts that decide what is acted on, by path, in the order of looking. */
+    public void lookedAt(Map<String, Fact<?>> unknown) {
+        var place = diagram.root();
+        while (place >= 0) {
+            var fact = facts[diagram.topicOf(place)];
+            if (fact.part().isPresent()) {
+                fact.part().get().lookedAt(unknown);
+            } else if (!fact.known()) {
+                unknown.put(fact.path(), fact);
+            }
+            place = diagram.next(place)[fact.actingIndex()];
+        }
+    }
+
+    /** Every conclusion that some way of answering leads to, in the order of the diagram's conclusions. */
+    public List<R> possible() {
+        return conclusions(possibleBits());
+    }
+
+    long possibleBits() {
+        return at(diagram.root(), ownReached(), own());
+    }
+
+    private long[] ownReached() {
+        if (ownReached == null) {
+            ownReached = reached(own());
+        }
+        return ownReached;
+    }
+
+    /**
+     * For each unknown fact whose answer makes a difference, by path, the conclusions that answers to it can lead to:
+     * with what was looked at before it answered alike, different answers to it lead to different conclusions.
+     */
+    public Map<String, List<R>> decisive() {
+        var conclusions = new LinkedHashMap<String, List<R>>();
+        decisiveBits().forEach((path, reached) -> conclusions.put(path, conclusions(reached)));
+        return conclusions;
+    }
+
+    /** The fields of the unknown facts whose answer makes a difference. */
+    public Set<String> decisiveFields() {
+        return decisiveBits().keySet();
+    }
+
+    private Map<String, Long> decisiveBits() {
+        var decisive = new LinkedHashMap<String, Long>();
+        decisive(own(), decisive);
+        return decisive;
+    }
+
+    /** {@code conclusions} says, as bits, what each conclusion of this diagram leads to in the one it is a part of. */
+    private void decisive(long[] conclusions, Map<String, Long> decisive) {
+        if (diagram.root() < 0) {
+            return;
+        }
+        var reached = conclusions == own() ? ownReached() : reached(conclusions);
+        var live = new boolean[diagram.places()];
+        live[diagram.root()] = true;
+        for (var place = diagram.root(); place >= 0; place--) {
+            if (!live[place] || Long.bitCount(reached[place]) <= 1) {
+                continue;
+            }
+            var fact = facts[diagram.topicOf(place)];
+            var next = diagram.next(place);
+            var beyond = new long[next.length];
+            var differ = false;
+            for (var answer = 0; answer < next.length; answer++) {
+                if (fact.allows(answer)) {
+                    beyond[answer] = at(next[answer], reached, conclusions);
+                    differ |= beyond[answer] != reached[place];
+                    if (next[answer] >= 0) {
+                        live[next[answer]] = true;
+                    }
+                }
+            }
+            if (differ && fact.part().isPresent()) {
+                fact.part().get().decisive(beyond, decisive);
+            } else if (differ) {
+                decisive.merge(fact.path(), reached[place], (one, other) -> one | other);
+            }
+        }
+    }
+
+    /** For each place, what lies beyond it. */
+    private long[] reached(long[] conclusions) {
+        var reached = new long[diagram.places()];
+        for (var place = 0; place < reached.length; place++) {
+            var fact = facts[diagram.topicOf(place)];
+            var next = diagram.next(place);
+            for (var answer = 0; answer < next.length; answer++) {
+                if (fact.allows(answer)) {
+                    reached[place] |= at(next[answer], reached, conclusions);
+                }
+            }
+        }
+        return reached;
+    }
+
+    private static long at(int place, long[] reached, long[] conclusions) {
+        return place >= 0 ? reached[place] : conclusions[~place];
+    }
+
+    private long[] own() {
+        return diagram.own();
+    }
+
+    private List<R> conclusions(long bits) {
+        var conclusions = new ArrayList<R>(Long.bitCount(bits));
+        for (var left = bits; left != 0; left &= left - 1) {
+            conclusions.add(diagram.conclusions().get(Long.numberOfTrailingZeros(left)));
+        }
+        return conclusions;
+    }
+}

@@ -1,0 +1,149 @@
+package limbqueue.practice;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Supplier;
+import limbqueue.access.ActingAs;
+import limbqueue.access.NotPossibleException;
+import limbqueue.document.PolicyFormat;
+import limbqueue.testbed.OnPostgres;
+import limbqueue.triage.Policy;
+import limbqueue.triage.Tier;
+import limbqueue.triage.rule.RuleBook;
+import org.junit.jupiter.api.MethodOrderer;
+import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestMethodOrder;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.dao.DataAccessException;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.security.access.AccessDeniedException;
+
+/** The policy in its versions, and the rule books kept. A version is never taken back, so the tests follow each other. */
+@OnPostgres
+@TestMethodOrder(MethodOrderer.OrderAnnotation.class)
+class PoliciesIT {
+
+    @Autowired
+    private Policies policies;
+
+    @Autowired
+    private PracticeSettings settings;
+
+    @Autowired
+    private RuleBooks books;
+
+    @Autowired
+    private ActingAs actingAs;
+
+    @Autowired
+    private JdbcClient jdbc;
+
+    private <T> T as(String person, Supplier<T> work) {
+        var result = new AtomicReference<T>();
+        actingAs.person(person, () -> result.set(work.get()));
+        return result.get();
+    }
+
+    private static Policy policy(String id, int days) {
+        var tiers = new HashMap<>(Policy.standard().days());
+        tiers.put(Tier.WITHIN_6_WEEKS, days);
+        return new Policy(id, tiers, Policy.standard().validity());
+    }
+
+    @Test
+    @Order(1)
+    void theFirstVersionIsThePolicyThatTheProductComesWith() {
+        var first = as("coordinator", policies::inForce);
+        assertThat(first.version()).isEqualTo(1);
+        assertThat(first.policy()).isEqualTo(Policy.standard());
+        assertThat(jdbc.sql("select content::text from policy_version where version = 1")
+                        .query(String.class)
+                        .single())
+                .isEqualTo(PolicyFormat.write(Policy.standard()).toString());
+    }
+
+    @Test
+    @Order(2)
+    void aPublishedVersionCountsFromItsFirstDayAndTheEarlierOneIsKept() {
+        var today = LocalDate.now();
+        var later = as("physician", () -> policies.publish(policy("later", 35), today.plusDays(3), "Next week."));
+        assertThat(later.version()).isEqualTo(2);
+        assertThat(as("manager", settings::policy)).isEqualTo(Policy.standard());
+
+        var now = as("physician", () -> policies.publish(policy("sooner", 28), today, " More rooms on Fridays. "));
+        assertThat(now)
+                .isEqualTo(new PolicyVersion(
+                        3, policy("sooner", 28), today, "Dr Imogen Tarrant", "More rooms on Fridays."));
+        assertThat(as("coordinator", policies::inForce)).isEqualTo(now);
+        assertThat(as("coordinator", settings::policy)).isEqualTo(now.policy());
+        assertThat(as("coordinator", policies::versions))
+                .extracting(PolicyVersion::version)
+                .containsExactly(3, 2, 1);
+        assertThat(as("coordinator", () -> policies.find("standard-1")))
+                .get()
+                .extracting(PolicyVersion::policy)
+                .isEqualTo(Policy.standard());
+        assertThat(as("coordinator", () -> policies.find("never"))).isEmpty();
+    }
+
+    @Test
+    @Order(3)
+    void aPolicyThatCannotCountIsRefusedInWords() {
+        var today = LocalDate.now();
+        assertThatThrownBy(() -> as("physician", () -> policies.publish(policy("x", 30), today.minusDays(1), "Why.")))
+                .isInstanceOf(NotPossibleException.class)
+                .hasMessageContaining("past");
+        assertThatThrownBy(() -> as("physician", () -> policies.publish(policy("x", 30), today, " ")))
+                .isInstanceOf(NotPossibleException.class)
+                .hasMessageContaining("Say why");
+        assertThatThrownBy(() -> as("physician", () -> policies.publish(policy("standard-1", 30), today, "Why.")))
+                .isInstanceOf(NotPossibleException.class)
+                .hasMessageContaining("another name");
+        assertThatThrownBy(() -> as("manager", () -> policies.publish(policy("x", 30), today, "Why.")))
+                .isInstanceOf(AccessDeniedException.class);
+    }
+
+    @Test
+    @Order(4)
+    void versionsAndBooksAreOnlyEverAdded() {
+        books.keep();
+        books.keep();
+        assertThat(jdbc.sql("select count(*) from rule_book")
+                        .query(Integer.class)
+                        .single())
+                .isEqualTo(1);
+        for (var sql : new String[] {
+            "update policy_version set reason = 'other'",
+            "delete from policy_version",
+            "truncate policy_version cascade",
+            "update rule_book set first_used = now()",
+            "delete from rule_book",
+            "truncate rule_book cascade"
+        }) {
+            assertThatThrownBy(() -> jdbc.sql(sql).update())
+                    .as(sql)
+                    .isInstanceOf(DataAccessException.class)
+                    .hasMessageContaining("only ever added");
+        }
+    }
+
+    @Test
+    @Order(5)
+    void aBookComesBackAsItWasKept() {
+        var files = new HashMap<>(RuleBook.shipped().files());
+        files.computeIfPresent("rules.txt", (name, text) -> text + "# \"quoted\" \\ ü\n");
+        var other = new RuleBooks(store, RuleBook.of(files));
+        other.keep();
+        assertThat(books.find(other.inForce().id())).contains(other.inForce());
+        assertThat(books.find(RuleBook.shipped().id())).contains(RuleBook.shipped());
+        assertThat(books.find("0000000000000000")).isEmpty();
+    }
+
+    @Autowired
+    private limbqueue.practice.jdbc.RuleBookStore store;
+}
