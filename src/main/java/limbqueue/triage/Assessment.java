@@ -166,6 +166,7 @@ final class Assessment {
         legs.values().stream()
                 .sorted(Comparator.comparing(leg -> leg.rule().tier() != tier))
                 .forEach(leg -> reasons.addAll(leg.reasons(document.armPressures(), book)));
+        reasons.addAll(anatomy.reasons(book));
         return List.copyOf(reasons);
     }
 

@@ -18,14 +18,18 @@ class CaseReportsTest {
         return Table.read(Path.of("src/test/resources/limbqueue/triage/case-reports.txt"), 5);
     }
 
+    static List<Table.Row> casesOfAnatomy() {
+        return Table.read(Path.of("src/test/resources/limbqueue/triage/case-reports-anatomy.txt"), 5);
+    }
+
     @ParameterizedTest
-    @MethodSource("cases")
+    @MethodSource({"cases", "casesOfAnatomy"})
     void theFactsOfTheReportLeadToTheClassItStates(Table.Row row) {
         Expectation.check(Facts.of(row.cell(1)), row.cell(2), row.place() + ": " + row.cell(4) + ", " + row.cell(3));
     }
 
     @ParameterizedTest
-    @MethodSource("cases")
+    @MethodSource({"cases", "casesOfAnatomy"})
     void everyCaseSaysWhereItWasReadAndWhatIsStatedThere(Table.Row row) {
         assertThat(row.cell(3))
                 .containsPattern("\\b(19|20)\\d\\d\\b|year not shown")

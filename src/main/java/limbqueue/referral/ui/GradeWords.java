@@ -73,6 +73,11 @@ final class GradeWords {
     }
 
     private static String couldBe(int values, String words) {
-        return values < 2 ? "" : "could be " + words;
+        return values < 2 ? "" : couldBe(words);
+    }
+
+    /** {@code words} as what could be; empty when they are. */
+    static String couldBe(String words) {
+        return words.isEmpty() ? "" : "could be " + words;
     }
 }

@@ -11,6 +11,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import limbqueue.triage.Side;
 import limbqueue.triage.TriageResult.Answer;
 import limbqueue.triage.TriageResult.LegResult;
@@ -38,6 +39,9 @@ final class LegsPanel {
         grades.add(graded(page, "Rutherford", LegsPanel::rutherford));
         grades.add(graded(page, "Fontaine", LegsPanel::fontaine));
         grades.add(graded(page, "WIfI", LegsPanel::wifi));
+        Stream.of(AnatomyWords.Line.values())
+                .filter(line -> line.isOf(page.proposal()))
+                .forEach(line -> grades.add(anatomic(page, line)));
         var complaints = body(table, "Complaints");
         LegFacts.complaints(page.document()).forEach(line -> complaints.add(row(line)));
         var reasons = Markup.div("lq-legs-reasons");
@@ -50,6 +54,8 @@ final class LegsPanel {
                             page.draft())
                     .ifPresent(reasons::add);
         }
+        ReasonList.of("Why, anatomy", AnatomyWords.reasons(page.proposal()), page.draft())
+                .ifPresent(reasons::add);
         return Markup.panel("lq-legs lq-legs-main", "Legs, as the patient faces you", table, reasons);
     }
 
@@ -89,6 +95,20 @@ final class LegsPanel {
         var row = new NativeTableRow(Markup.rowHeading(label));
         for (var side : GradeWords.AS_PATIENT_FACES) {
             row.add(new NativeTableCell(grade.apply(page.proposal().legs().of(side))));
+        }
+        return row;
+    }
+
+    private static NativeTableRow anatomic(ReferralPage page, AnatomyWords.Line line) {
+        var row = new NativeTableRow(Markup.rowHeading(line.title()));
+        for (var side : GradeWords.AS_PATIENT_FACES) {
+            row.add(new NativeTableCell(line.of(page.proposal(), side)
+                    .map(entry -> grade(
+                            line.value(entry),
+                            List.of(),
+                            GradeWords.couldBe(line.possible(entry)),
+                            line.mildest(entry)))
+                    .orElseGet(() -> Markup.text("lq-soft", "none reported"))));
         }
         return row;
     }

@@ -34,6 +34,7 @@ import limbqueue.triage.Tier;
 import limbqueue.triage.TriageResult;
 import limbqueue.triage.TriageResult.LegResult;
 import limbqueue.triage.TriageResult.Question;
+import limbqueue.triage.TriageResult.Reason;
 
 /**
  * What triage proposes, beside the facts it rests on: how soon, the grades of both legs, red flags with their evidence,
@@ -137,6 +138,9 @@ final class ProposalPanel extends Section {
                         "lq-quiet",
                         "Waiting since " + TierWords.date(result.urgency().waitingSince()) + "."),
                 grades(result));
+        if (!result.anatomy().isEmpty()) {
+            facts.add(new H3("Anatomy"), reasons(AnatomyWords.reasons(result), now.evidence()));
+        }
         if (!result.contradictions().isEmpty()) {
             facts.add(new H3("Does not go together"), contradictions(result, now.evidence()));
         }
@@ -150,7 +154,9 @@ final class ProposalPanel extends Section {
         moreQuestions.offer(
                 later.size() == 1 ? "1 more question" : later.size() + " more questions",
                 () -> questionList(later, result));
-        reasons.offer("Reasons and sources (" + result.reasons().size() + ")", () -> reasons(result, now.evidence()));
+        reasons.offer(
+                "Reasons and sources (" + result.reasons().size() + ")",
+                () -> reasons(result.reasons(), now.evidence()));
         workUp.setVisible(!result.workUp().isEmpty());
         workUp.offer(
                 "Work-up ("
@@ -242,6 +248,9 @@ final class ProposalPanel extends Section {
                 leg -> leg.tbi()
                         .map(tbi -> cell(TierWords.index(tbi.value()) + ", " + TierWords.of(tbi.band()), List.of()))
                         .orElseGet(() -> nothing("not known"))));
+        Stream.of(AnatomyWords.Line.values())
+                .filter(line -> line.isOf(result))
+                .forEach(line -> rows.add(row(result, line)));
         var table = new NativeTable(header, rows);
         table.addClassName("lq-grades");
         return table;
@@ -260,6 +269,24 @@ final class ProposalPanel extends Section {
                 header,
                 cell.apply(result.legs().of(Side.LEFT)),
                 cell.apply(result.legs().of(Side.RIGHT)));
+    }
+
+    private static NativeTableRow row(TriageResult result, AnatomyWords.Line line) {
+        var header = new NativeTableHeaderCell(line.title());
+        header.getElement().setAttribute("scope", "row");
+        var row = new NativeTableRow(header);
+        for (var side : Side.values()) {
+            row.add(line.of(result, side)
+                    .map(entry -> {
+                        var possible = line.possible(entry);
+                        return cell(
+                                line.value(entry),
+                                possible.isEmpty() ? List.of() : List.of(line.value(entry), possible),
+                                _ -> possible);
+                    })
+                    .orElseGet(() -> nothing("none reported")));
+        }
+        return row;
     }
 
     private static NativeTableCell cell(String value, List<?> possible) {
@@ -334,9 +361,9 @@ final class ProposalPanel extends Section {
         return couldReveal.moreUrgentThan(now) ? "; could bring " + TierWords.inSentence(couldReveal) : "";
     }
 
-    private Component reasons(TriageResult result, Map<String, String> words) {
+    private Component reasons(List<Reason> reasons, Map<String, String> words) {
         var list = list("lq-proposal-reasons");
-        for (var reason : result.reasons()) {
+        for (var reason : reasons) {
             var item = new ListItem(new Span(reason.text()));
             item.add(evidence(reason.because(), words), source(reason.source()));
             list.add(item);

@@ -18,6 +18,7 @@ import limbqueue.triage.TriageResult.Answer;
 import limbqueue.triage.TriageResult.Benefit;
 import limbqueue.triage.TriageResult.Fontaine;
 import limbqueue.triage.TriageResult.Rutherford;
+import limbqueue.triage.TriageResult.Tasc;
 import limbqueue.triage.TriageResult.TbiBand;
 
 /** Tiers, states, grades and dates in the words that the screens use. */
@@ -140,6 +141,20 @@ final class TierWords {
     /** Stages of WIfI that the unknowns still allow: {@code 3 or 4}. */
     static String stages(List<Integer> possible) {
         return ranges(possible, List.of(1, 2, 3, 4), String::valueOf, (_, _) -> true);
+    }
+
+    /** Types of TASC II that the unknowns still allow: {@code none or A to C}. */
+    static String types(List<Tasc> possible) {
+        return ranges(possible, List.of(Tasc.values()), Tasc::label, (one, _) -> one != Tasc.NONE);
+    }
+
+    /** Stages of GLASS that the unknowns still allow, 0 for none: {@code none, 1 or 2}. */
+    static String anatomicStages(List<Integer> possible) {
+        return ranges(
+                possible,
+                List.of(0, 1, 2, 3),
+                stage -> stage == 0 ? "none" : String.valueOf(stage),
+                (one, _) -> one != 0);
     }
 
     /** An index as printed, with two decimals. */

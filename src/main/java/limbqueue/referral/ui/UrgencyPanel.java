@@ -45,6 +45,7 @@ class UrgencyPanel extends Section {
     /** The reasons that do not rest on one leg alone; those stand with the legs. */
     private static List<Reason> general(ReferralPage page) {
         return page.proposal().reasons().stream()
+                .filter(reason -> !AnatomyWords.isAnatomic(reason))
                 .filter(reason -> !LegsPanel.restsOn(reason, Side.LEFT) && !LegsPanel.restsOn(reason, Side.RIGHT))
                 .toList();
     }

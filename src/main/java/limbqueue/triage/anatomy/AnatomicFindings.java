@@ -19,9 +19,11 @@ import limbqueue.triage.ReferralDocument.ProcedureKind;
 import limbqueue.triage.ReferralDocument.Segment;
 import limbqueue.triage.Side;
 import limbqueue.triage.TriageResult.Anatomy;
+import limbqueue.triage.TriageResult.Reason;
 import limbqueue.triage.TriageResult.Region;
 import limbqueue.triage.TriageResult.Tasc;
 import limbqueue.triage.question.Sentence;
+import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Limits;
 
@@ -60,6 +62,9 @@ public final class AnatomicFindings {
     /** A question whose answer would change an entry. */
     public record Open(String ask, String field) {}
 
+    /** A rule that concluded something. */
+    private record Said(String rule, List<String> because, String text) {}
+
     /** GLASS of one side as it stands in an entry. */
     private record Staging(Glass.Grades actOn, List<Integer> possible) {}
 
@@ -69,6 +74,7 @@ public final class AnatomicFindings {
     private final boolean unplaced;
     private final List<Anatomy> entries = new ArrayList<>();
     private final Map<String, Open> open = new LinkedHashMap<>();
+    private final List<Said> said = new ArrayList<>();
 
     private AnatomicFindings(ReferralDocument document, Limits limits) {
         this.document = document;
@@ -96,6 +102,17 @@ public final class AnatomicFindings {
 
     public List<Open> questions() {
         return List.copyOf(open.values());
+    }
+
+    /** Why each entry is as it is, with the source that {@code book} names. */
+    public List<Reason> reasons(RuleBook book) {
+        return said.stream()
+                .map(one -> new Reason(one.rule(), one.because(), one.text(), book.sourceOf(one.rule())))
+                .toList();
+    }
+
+    private void reason(String rule, List<String> because, String text) {
+        said.add(new Said(rule, because, text));
     }
 
     private static List<LesionFacts> placed(List<Lesion> reported, Limits limits) {
@@ -174,6 +191,13 @@ public final class AnatomicFindings {
                 Optional.empty(),
                 paths(ofBothSides ? concerning(lesion -> AORTO_ILIAC.contains(lesion.segment())) : ofThisSide),
                 sentence(row) + aneurysmOnRecord(row) + openEnds(acting)));
+        var entry = entries.getLast();
+        reason("tasc-aorto-iliac", entry.because(), words(side) + ", aorto-iliac. " + entry.text());
+    }
+
+    /** {@code Left} or {@code Right}. */
+    private static String words(Side side) {
+        return side == Side.LEFT ? "Left" : "Right";
     }
 
     /** The size of an aneurysm known only from the history is nobody's field here, so it is said and not counted. */
@@ -208,6 +232,10 @@ public final class AnatomicFindings {
                             && (FEMOROPOPLITEAL.contains(lesion.segment())
                                     || INFRAPOPLITEAL.contains(lesion.segment())))),
                     sentence(row) + staged(staging) + openEnds(acting)));
+            reason(
+                    "tasc-femoropopliteal",
+                    entries.getLast().because(),
+                    words(side) + ", femoro-popliteal. " + sentence(row) + openEnds(acting));
         } else {
             entries.add(entry(
                     Region.INFRAPOPLITEAL,
@@ -217,6 +245,9 @@ public final class AnatomicFindings {
                     staging,
                     paths(concerning(lesion -> lesion.mayConcern(side) && INFRAPOPLITEAL.contains(lesion.segment()))),
                     "TASC II has no type for the arteries below the knee." + staged(staging) + openEnds(acting)));
+        }
+        if (entries.getLast().glass().isPresent()) {
+            reason("glass", entries.getLast().because(), words(side) + " leg." + staged(staging) + openEnds(acting));
         }
     }
 

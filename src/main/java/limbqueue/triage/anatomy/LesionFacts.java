@@ -93,7 +93,7 @@ record LesionFacts(int index, Lesion lesion, Segment segment, String words, Limi
                 List.of(Narrowing.values()),
                 Sentence.of(
                         aneurysm
-                                ? "By how many percent is the %s narrowed at its aneurysm (0 if it is open, 100 if it is closed)?"
+                                ? "By how many percent is the %s narrowed where it is widened (0 if it is open, 100 if it is closed)?"
                                 : "By how many percent is the %s narrowed (100 if it is closed)?",
                         words));
     }
@@ -155,7 +155,7 @@ record LesionFacts(int index, Lesion lesion, Segment segment, String words, Limi
                 lesion.diameterMm()
                         .map(diameter -> diameter.value() >= limits.of(Limit.AORTIC_ANEURYSM_TREATED_AT_LEAST)),
                 true,
-                Sentence.of("How many millimetres wide is the aneurysm of the %s?", words));
+                Sentence.of("How many millimetres wide is the %s at its widest?", words));
     }
 
     /**

@@ -101,6 +101,43 @@ class PhysicianIT {
     }
 
     @Test
+    void reportedLesionsAreClassifiedWithWhatIsStillPossible(Visitor physician) {
+        var draft = restPain();
+        draft.set("lesions[0].segment", "externalIliac");
+        draft.set("lesions[0].side", "left");
+        draft.set("lesions[0].stenosisPercent", 60);
+        draft.set("lesions[1].segment", "superficialFemoral");
+        draft.set("lesions[1].side", "left");
+        draft.set("lesions[1].stenosisPercent", 100);
+        draft.set("lesions[1].lengthMm", 90);
+        draft.set("lesions[1].calcification", "none");
+        draft.set("lesions[1].ostial", false);
+        var referral = queued("Harrow", draft);
+        physician.signIn("physician").open("referrals/" + referral.id());
+        physician.rest();
+
+        var grades = physician.page().locator(".lq-legs-main");
+        assertThat(grades.locator("tr", new Locator.LocatorOptions().setHasText("aorto"))
+                        .innerText())
+                .contains("none reported", "type C", "could be A to C");
+        assertThat(grades.locator("tr", new Locator.LocatorOptions().setHasText("femoro"))
+                        .innerText())
+                .contains("type B")
+                .doesNotContain("could be");
+        assertThat(grades.locator("tr", new Locator.LocatorOptions().setHasText("GLASS"))
+                        .innerText())
+                .contains("from secondary copies", "stage 1 (2", "could be 1 to 3");
+        assertThat(physician.page().locator(".lq-unknown").innerText())
+                .contains("How many millimetres long is the diseased part of the left external iliac artery?")
+                .doesNotContain("diseased part of the left superficial femoral artery");
+        grades.locator("summary", new Locator.LocatorOptions().setHasText("anatomy"))
+                .click();
+        assertThat(grades.innerText()).contains("a single occlusion of middle length", "secondary copies");
+        assertAccessible(physician);
+        picture(physician, "anatomy");
+    }
+
+    @Test
     void anEmptyQueueSaysSo(Visitor physician) {
         openQueue(physician);
 

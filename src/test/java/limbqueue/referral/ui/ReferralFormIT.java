@@ -101,6 +101,25 @@ class ReferralFormIT {
     }
 
     @Test
+    void aLesionIsClassifiedAsItIsTyped(Visitor coordinator) {
+        begin(coordinator);
+        coordinator.button("Add lesion").click();
+        type(coordinator, "lesions[0].stenosisPercent", "100");
+        assertThat(proposal(coordinator)).not().containsText("TASC II");
+        field(coordinator, "lesions[0].segment").locator("select").selectOption("superficialFemoral");
+        answer(coordinator, "lesions[0].side", "left");
+
+        assertThat(proposal(coordinator)).containsText("type D");
+        assertThat(proposal(coordinator)).containsText("possible: A to D");
+        assertThat(proposal(coordinator)).containsText("GLASS, from secondary copies");
+
+        type(coordinator, "lesions[0].lengthMm", "90");
+        assertThat(proposal(coordinator)).containsText("TASC II type B: a single occlusion of middle length.");
+        coordinator.picture(Path.of("target/pictures/form-anatomy.png"), 1440);
+        coordinator.picture(Path.of("target/pictures/form-anatomy-1024.png"), 1024);
+    }
+
+    @Test
     void aListIsUnknownUntilItIsAnsweredWithNoneOrWithEntries(Visitor coordinator) {
         begin(coordinator);
         var page = coordinator.page();
