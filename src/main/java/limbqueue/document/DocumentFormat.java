@@ -120,7 +120,7 @@ public final class DocumentFormat {
 
     /** Writes {@code document} with its fields in the order of the format and unknown values left out. */
     public static JsonNode write(ReferralDocument document) {
-        var object = RecordForm.of(ReferralDocument.class).write(document, RecordForm.Special.NONE);
+        var object = RecordForm.of(ReferralDocument.class).write(document);
         leaveOutEmptyGroups(object);
         return object;
     }

@@ -228,7 +228,8 @@ final class JsonText {
         }
     }
 
-    private static void quote(String text, StringBuilder out) {
+    /** Appends {@code text} as a JSON text. */
+    static void quote(String text, StringBuilder out) {
         out.append('"');
         for (var i = 0; i < text.length(); i++) {
             var c = text.charAt(i);

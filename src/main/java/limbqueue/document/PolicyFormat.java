@@ -128,7 +128,7 @@ public final class PolicyFormat {
                 days.put(RecordForm.name(tier), tierDays);
             }
         }
-        object.set("validity", RecordForm.of(Policy.Validity.class).write(policy.validity(), RecordForm.Special.NONE));
+        object.set("validity", RecordForm.of(Policy.Validity.class).write(policy.validity()));
         return object;
     }
 }

@@ -18,7 +18,6 @@ import java.util.stream.Stream;
 import limbqueue.triage.Quantity;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
@@ -27,7 +26,6 @@ import tools.jackson.databind.node.ObjectNode;
  */
 final class RecordForm {
 
-    private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
     private static final Map<Class<?>, RecordForm> FORMS = new ConcurrentHashMap<>();
 
     /** For each enum, the names of its constants in their order. */
@@ -205,51 +203,74 @@ final class RecordForm {
     }
 
     /** The JSON object of {@code part}, a record of this form, with its fields in the order of the record. */
-    ObjectNode write(Object part, Special special) {
-        var object = NODES.objectNode();
+    ObjectNode write(Object part) {
+        var text = new StringBuilder();
+        append(part, Special.NONE, text);
+        var parser = JsonText.parser(text.toString());
+        parser.nextToken();
+        return (ObjectNode) JsonText.value(parser).node();
+    }
+
+    /** Values that are written in a form of their own. */
+    interface Special {
+        Special NONE = (_, _) -> false;
+
+        /** Appends {@code value} as JSON, or returns false if it has no form of its own. */
+        boolean append(Object value, StringBuilder out);
+    }
+
+    /** Appends {@code part}, a record of this form, as JSON on one line, with its fields in the order of the record. */
+    void append(Object part, Special special, StringBuilder out) {
+        var separator = '{';
         for (var field : fields) {
             var value = value(field.accessor(), part);
             if (value instanceof Optional<?> optional) {
-                optional.map(known -> node(known, special)).ifPresent(node -> object.set(field.name(), node));
-            } else {
-                object.set(field.name(), node(value, special));
+                if (optional.isEmpty()) {
+                    continue;
+                }
+                value = optional.get();
             }
+            out.append(separator).append('"').append(field.name()).append("\":");
+            appendValue(value, special, out);
+            separator = ',';
         }
-        return object;
+        out.append(separator == '{' ? "{}" : "}");
     }
 
-    /** Values that the format writes in a form of their own. */
-    interface Special {
-        Special NONE = value -> Optional.empty();
-
-        Optional<JsonNode> node(Object value);
-    }
-
-    private static JsonNode node(Object value, Special special) {
-        return special.node(value).orElseGet(() -> switch (value) {
-            case String text -> NODES.stringNode(text);
-            case Boolean answer -> NODES.booleanNode(answer);
-            case LocalDate date -> NODES.stringNode(date.toString());
-            case Enum<?> constant -> NODES.stringNode(name(constant));
-            case Integer whole -> NODES.numberNode(whole.intValue());
-            case Double number -> number(number);
-            case Quantity quantity -> number(quantity.value());
+    private static void appendValue(Object value, Special special, StringBuilder out) {
+        if (special.append(value, out)) {
+            return;
+        }
+        switch (value) {
+            case String text -> JsonText.quote(text, out);
+            case Boolean answer -> out.append(answer.booleanValue());
+            case LocalDate date -> out.append('"').append(date).append('"');
+            case Enum<?> constant -> out.append('"').append(name(constant)).append('"');
+            case Integer whole -> out.append(whole.intValue());
+            case Double number -> appendNumber(number, out);
+            case Quantity quantity -> appendNumber(quantity.value(), out);
             case List<?> list -> {
-                var nodes = NODES.arrayNode();
-                list.forEach(entry -> nodes.add(node(entry, special)));
-                yield nodes;
+                out.append('[');
+                for (var i = 0; i < list.size(); i++) {
+                    if (i > 0) {
+                        out.append(',');
+                    }
+                    appendValue(list.get(i), special, out);
+                }
+                out.append(']');
             }
-            case Record part -> of(part.getClass()).write(part, special);
+            case Record part -> of(part.getClass()).append(part, special, out);
             default -> throw new IllegalStateException("the format has no form for " + value.getClass());
-        });
+        }
     }
 
     /** A number as short as it can be written: 80 and not 80.0. */
-    private static JsonNode number(double number) {
-        return NODES.numberNode(
-                number == Math.rint(number) && Math.abs(number) < 1e15
-                        ? new BigDecimal((long) number)
-                        : BigDecimal.valueOf(number));
+    private static void appendNumber(double number, StringBuilder out) {
+        if (number == Math.rint(number) && Math.abs(number) < 1e15) {
+            out.append((long) number);
+        } else {
+            out.append(BigDecimal.valueOf(number));
+        }
     }
 
     private static Object value(Method accessor, Object part) {

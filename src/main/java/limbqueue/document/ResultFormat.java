@@ -2,7 +2,6 @@ package limbqueue.document;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.util.Optional;
 import limbqueue.triage.TriageResult;
 import limbqueue.triage.TriageResult.AnkleBrachialIndex;
 import limbqueue.triage.TriageResult.Fontaine;
@@ -10,52 +9,61 @@ import limbqueue.triage.TriageResult.Rutherford;
 import limbqueue.triage.TriageResult.RutherfordGrade;
 import limbqueue.triage.TriageResult.RutherfordScale;
 import limbqueue.triage.TriageResult.ToeBrachialIndex;
-import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.node.JsonNodeFactory;
-import tools.jackson.databind.node.ObjectNode;
 
 /** Writes triage results in the public data format, version 1. */
 public final class ResultFormat {
-
-    private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
     private ResultFormat() {}
 
     /** One JSON object on one line, without the line's end, the same bytes for the same result. */
     public static String write(TriageResult result) {
-        return JsonText.write(RecordForm.of(TriageResult.class).write(result, ResultFormat::special));
+        var out = new StringBuilder(8_000);
+        RecordForm.of(TriageResult.class).append(result, ResultFormat::append, out);
+        return out.toString();
     }
 
-    private static Optional<JsonNode> special(Object value) {
-        return switch (value) {
-            case AnkleBrachialIndex index -> Optional.of(index(index, index.value()));
-            case ToeBrachialIndex index -> Optional.of(index(index, index.value()));
-            case Fontaine grade -> Optional.of(NODES.stringNode(grade.label()));
-            case RutherfordGrade grade -> Optional.of(rutherford(grade));
-            case Rutherford category -> Optional.of(category(category));
-            default -> Optional.empty();
-        };
+    private static boolean append(Object value, StringBuilder out) {
+        switch (value) {
+            case AnkleBrachialIndex index -> append(index.value(), index.band(), index.from(), out);
+            case ToeBrachialIndex index -> append(index.value(), index.band(), index.from(), out);
+            case Fontaine grade -> JsonText.quote(grade.label(), out);
+            case RutherfordGrade grade -> append(grade, out);
+            case Rutherford category -> append(category, out);
+            default -> {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** An index with the two decimals at which its bands are published. */
-    private static JsonNode index(Record index, double value) {
-        ObjectNode object = RecordForm.of(index.getClass()).write(index, RecordForm.Special.NONE);
-        return object.set("value", NODES.numberNode(BigDecimal.valueOf(value).setScale(2, RoundingMode.HALF_UP)));
+    private static void append(double value, Enum<?> band, Enum<?> from, StringBuilder out) {
+        out.append("{\"value\":")
+                .append(BigDecimal.valueOf(value).setScale(2, RoundingMode.HALF_UP))
+                .append(",\"band\":\"")
+                .append(RecordForm.name(band))
+                .append("\",\"from\":\"")
+                .append(RecordForm.name(from))
+                .append("\"}");
     }
 
-    private static JsonNode rutherford(RutherfordGrade grade) {
-        var object = NODES.objectNode();
-        object.put("scale", RecordForm.name(grade.scale()));
-        object.set("category", category(grade.category()));
-        var possible = object.putArray("possible");
-        grade.possible().forEach(category -> possible.add(category(category)));
-        return object;
+    private static void append(RutherfordGrade grade, StringBuilder out) {
+        out.append("{\"scale\":\"").append(RecordForm.name(grade.scale())).append("\",\"category\":");
+        append(grade.category(), out);
+        var separator = ",\"possible\":[";
+        for (var category : grade.possible()) {
+            append(category, out.append(separator));
+            separator = ",";
+        }
+        out.append("]}");
     }
 
     /** Chronic categories are numbers, acute ones text, so that a 3 is never taken for a III. */
-    private static JsonNode category(Rutherford category) {
-        return category.scale() == RutherfordScale.CHRONIC
-                ? NODES.numberNode(Integer.parseInt(category.label()))
-                : NODES.stringNode(category.label());
+    private static void append(Rutherford category, StringBuilder out) {
+        if (category.scale() == RutherfordScale.CHRONIC) {
+            out.append(category.label());
+        } else {
+            JsonText.quote(category.label(), out);
+        }
     }
 }
