@@ -8,6 +8,7 @@ import limbqueue.triage.TriageResult.Fontaine;
 import limbqueue.triage.TriageResult.Rutherford;
 import limbqueue.triage.TriageResult.RutherfordGrade;
 import limbqueue.triage.TriageResult.RutherfordScale;
+import limbqueue.triage.TriageResult.Tasc;
 import limbqueue.triage.TriageResult.ToeBrachialIndex;
 
 /** Writes triage results in the public data format, version 1. */
@@ -26,6 +27,7 @@ public final class ResultFormat {
         switch (value) {
             case AnkleBrachialIndex index -> append(index.value(), index.band(), index.from(), out);
             case ToeBrachialIndex index -> append(index.value(), index.band(), index.from(), out);
+            case Tasc type -> JsonText.quote(type.label(), out);
             case Fontaine grade -> JsonText.quote(grade.label(), out);
             case RutherfordGrade grade -> append(grade, out);
             case Rutherford category -> append(category, out);

@@ -22,6 +22,7 @@ import limbqueue.triage.TriageResult.LegResults;
 import limbqueue.triage.TriageResult.Question;
 import limbqueue.triage.TriageResult.Reason;
 import limbqueue.triage.TriageResult.Urgency;
+import limbqueue.triage.anatomy.AnatomicFindings;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.flag.Outcome;
 import limbqueue.triage.flag.RedFlags;
@@ -40,6 +41,7 @@ final class Assessment {
     private final RuleBook book;
     private final LocalDate asOf;
     private final Limits limits;
+    private final AnatomicFindings anatomy;
     private final Map<Side, LegAssessment> legs = new EnumMap<>(Side.class);
 
     Assessment(ReferralDocument document, Policy policy, RuleBook book, LocalDate asOf) {
@@ -48,6 +50,7 @@ final class Assessment {
         this.book = book;
         this.asOf = asOf;
         this.limits = book.on(asOf);
+        this.anatomy = AnatomicFindings.of(document, limits);
         for (var side : Side.values()) {
             legs.put(side, new LegAssessment(new LegFacts(side, document, asOf, limits), document));
         }
@@ -68,6 +71,7 @@ final class Assessment {
                 book.id(),
                 TriageResult.NOTICE,
                 new LegResults(legResult(Side.LEFT), legResult(Side.RIGHT)),
+                anatomy.entries(),
                 new Urgency(tier, possibleTiers(), targetDate, waitingSince(codes), fhirPriority(tier), because(tier)),
                 flags,
                 contradictions(),
@@ -181,6 +185,9 @@ final class Assessment {
                 .map(path -> new Question(
                         FlagQuestions.ask(path), path, tierActedOn(), askBy(tierActedOn()), List.of("redFlags")))
                 .forEach(questions::add);
+        anatomy.questions()
+                .forEach(open -> questions.add(new Question(
+                        open.ask(), open.field(), tierActedOn(), askBy(tierActedOn()), List.of("anatomy"))));
         questions.sort(Comparator.comparing(Question::couldReveal)
                 .thenComparing(question -> -question.couldChange().size()));
         return merged(questions);
@@ -201,9 +208,14 @@ final class Assessment {
         return new Question(first.ask(), first.field(), first.couldReveal(), first.askBy(), List.copyOf(changes));
     }
 
+    /** What is asked: the field, but about a whole list several things may be. */
+    private static String asked(Question question) {
+        return question.field().equals("lesions") ? question.ask() : question.field();
+    }
+
     private static List<Question> merged(Collection<Question> questions) {
         var byField = new LinkedHashMap<String, Question>();
-        questions.forEach(question -> byField.merge(question.field(), question, Assessment::both));
+        questions.forEach(question -> byField.merge(asked(question), question, Assessment::both));
         return List.copyOf(byField.values());
     }
 }

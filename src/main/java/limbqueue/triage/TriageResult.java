@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param policy id of the policy
  * @param ruleBook id of the rule book
  * @param notice the sentence that must stand beside every proposal
+ * @param anatomy one entry for each side and region of which a lesion is reported
  * @param contradictions answers that cannot all be true; the more serious reading was acted on
  */
 public record TriageResult(
@@ -21,6 +22,7 @@ public record TriageResult(
         String ruleBook,
         String notice,
         LegResults legs,
+        List<Anatomy> anatomy,
         Urgency urgency,
         List<RedFlag> redFlags,
         List<Contradiction> contradictions,
@@ -174,6 +176,65 @@ public record TriageResult(
     public record Wifi(
             int wound, int ischaemia, int infection, int stage, Benefit benefit, List<Integer> possibleStages) {}
 
+    /** The regions in which anatomy is classified. */
+    public enum Region {
+        AORTO_ILIAC,
+        FEMOROPOPLITEAL,
+        INFRAPOPLITEAL
+    }
+
+    /** TASC II types, in rising order of severity; {@code NONE} where no printed type is met. */
+    public enum Tasc {
+        NONE("none"),
+        A("A"),
+        B("B"),
+        C("C"),
+        D("D");
+
+        private final String label;
+
+        Tasc(String label) {
+            this.label = label;
+        }
+
+        /** As printed: {@code A} to {@code D}, or {@code none}. */
+        public String label() {
+            return label;
+        }
+
+        /** The more serious of this type and {@code other}. */
+        public Tasc orWorse(Tasc other) {
+            return compareTo(other) >= 0 ? this : other;
+        }
+    }
+
+    /**
+     * What the reported lesions of one region on one side amount to (tasc-2007; GLASS of gvg-2019, seen in secondary
+     * copies only). GLASS stands in the entry of the femoro-popliteal region, or in that of the infra-popliteal region
+     * where no lesion above it is reported.
+     *
+     * @param tasc the type to act on; empty when no printed type is met
+     * @param possible every type that the unknown fields of the reported lesions allow, {@code NONE} among them
+     * @param glass stage 1 to 3 to act on; empty when nothing is narrowed, and for aorto-iliac disease
+     * @param glassPossible every stage that the unknowns allow, 0 where nothing might be narrowed; empty for aorto-iliac
+     *     disease
+     * @param glassFemoropopliteal grade 0 to 4 to act on
+     * @param glassInfrapopliteal grade 0 to 4 to act on
+     * @param because paths of the lesions on which it rests
+     * @param text which printed row is met, in plain words
+     */
+    public record Anatomy(
+            Region region,
+            Side side,
+            Optional<Tasc> tasc,
+            List<Tasc> possible,
+            Optional<Integer> glass,
+            List<Integer> glassPossible,
+            Optional<Integer> glassFemoropopliteal,
+            Optional<Integer> glassInfrapopliteal,
+            List<String> because,
+            String text) {}
+
     public enum FhirPriority {
         ROUTINE,
         URGENT,
@@ -211,7 +272,7 @@ public record TriageResult(
      * @param couldReveal the most urgent tier that an answer could bring
      * @param askBy the day by which it must be asked
      * @param couldChange what an answer could change: {@code urgency}, {@code fontaine}, {@code rutherford},
-     *     {@code wifi}, {@code chronicLimbThreatening}, {@code redFlags}
+     *     {@code wifi}, {@code chronicLimbThreatening}, {@code anatomy}, {@code redFlags}
      */
     public record Question(String ask, String field, Tier couldReveal, LocalDate askBy, List<String> couldChange) {}
 

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -21,21 +22,26 @@ class TriageOfDemoReferralsTest {
 
     private record Expected(String reference, String tier, List<String> flags, String rule) {}
 
-    private static List<Expected> table() throws IOException {
-        try (var in = TriageOfDemoReferralsTest.class.getResourceAsStream("demo-referrals.csv")) {
+    private static List<String[]> rows(String name) throws IOException {
+        try (var in = TriageOfDemoReferralsTest.class.getResourceAsStream(name)) {
             assertThat(in).isNotNull();
             return new String(in.readAllBytes(), StandardCharsets.UTF_8)
                     .lines()
                     .filter(line -> !line.startsWith("#") && !line.isBlank())
                     .skip(1)
                     .map(line -> line.split(";", -1))
-                    .map(cells -> new Expected(
-                            cells[0],
-                            cells[1],
-                            cells[2].isEmpty() ? List.of() : Arrays.asList(cells[2].split(" ")),
-                            cells[3]))
                     .toList();
         }
+    }
+
+    private static List<Expected> table() throws IOException {
+        return rows("demo-referrals.csv").stream()
+                .map(cells -> new Expected(
+                        cells[0],
+                        cells[1],
+                        cells[2].isEmpty() ? List.of() : Arrays.asList(cells[2].split(" ")),
+                        cells[3]))
+                .toList();
     }
 
     private static List<JsonNode> results() {
@@ -69,6 +75,30 @@ class TriageOfDemoReferralsTest {
         assertThat(table().stream().map(Expected::reference))
                 .containsExactlyElementsOf(results().stream()
                         .map(result -> result.get("reference").stringValue())
+                        .toList());
+    }
+
+    @Test
+    void theAnatomyIsThatDerivedByHand() throws IOException {
+        var found = new ArrayList<String>();
+        for (var result : results()) {
+            for (var entry : result.get("anatomy").values()) {
+                found.add(String.join(
+                        ";",
+                        result.get("reference").stringValue(),
+                        entry.get("region").stringValue(),
+                        entry.get("side").stringValue(),
+                        entry.path("tasc").asString(""),
+                        entry.get("possible")
+                                .valueStream()
+                                .map(JsonNode::stringValue)
+                                .collect(Collectors.joining(" ")),
+                        entry.path("glass").asString("")));
+            }
+        }
+        assertThat(found)
+                .containsExactlyElementsOf(rows("demo-anatomy.csv").stream()
+                        .map(cells -> String.join(";", Arrays.copyOf(cells, 6)))
                         .toList());
     }
 

@@ -5,9 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import limbqueue.triage.Side;
 import limbqueue.triage.Tier;
 import limbqueue.triage.TriageResult;
 import limbqueue.triage.TriageResult.AbiBand;
+import limbqueue.triage.TriageResult.Anatomy;
 import limbqueue.triage.TriageResult.AnkleBrachialIndex;
 import limbqueue.triage.TriageResult.Answer;
 import limbqueue.triage.TriageResult.Benefit;
@@ -19,8 +21,10 @@ import limbqueue.triage.TriageResult.LegResult;
 import limbqueue.triage.TriageResult.LegResults;
 import limbqueue.triage.TriageResult.Question;
 import limbqueue.triage.TriageResult.RedFlag;
+import limbqueue.triage.TriageResult.Region;
 import limbqueue.triage.TriageResult.Rutherford;
 import limbqueue.triage.TriageResult.RutherfordGrade;
+import limbqueue.triage.TriageResult.Tasc;
 import limbqueue.triage.TriageResult.TbiBand;
 import limbqueue.triage.TriageResult.ToeBrachialIndex;
 import limbqueue.triage.TriageResult.Urgency;
@@ -57,6 +61,17 @@ class ResultFormatTest {
                 "0123456789abcdef",
                 TriageResult.NOTICE,
                 new LegResults(left, right),
+                List.of(new Anatomy(
+                        Region.AORTO_ILIAC,
+                        Side.LEFT,
+                        Optional.of(Tasc.D),
+                        List.of(Tasc.NONE, Tasc.D),
+                        Optional.of(3),
+                        List.of(2, 3),
+                        Optional.of(4),
+                        Optional.empty(),
+                        List.of("lesions[0]"),
+                        "text")),
                 new Urgency(
                         Tier.WITHIN_5_DAYS,
                         List.of(Tier.SAME_DAY, Tier.WITHIN_18_WEEKS),
@@ -84,6 +99,8 @@ class ResultFormatTest {
                                 + "\"rutherford\":{\"scale\":\"acute\",\"category\":\"IIb\",\"possible\":[\"IIb\"]},"
                                 + "\"wifi\":{\"wound\":0,\"ischaemia\":0,\"infection\":0,\"stage\":1,\"benefit\":\"high\",\"possibleStages\":[1]},"
                                 + "\"chronicLimbThreatening\":\"no\",\"chronicLimbThreateningPossible\":[\"no\"],\"tier\":\"adviceOnly\"}},"
+                                + "\"anatomy\":[{\"region\":\"aortoIliac\",\"side\":\"left\",\"tasc\":\"D\",\"possible\":[\"none\",\"D\"],"
+                                + "\"glass\":3,\"glassPossible\":[2,3],\"glassFemoropopliteal\":4,\"because\":[\"lesions[0]\"],\"text\":\"text\"}],"
                                 + "\"urgency\":{\"tier\":\"within5Days\",\"possible\":[\"sameDay\",\"within18Weeks\"],\"targetDate\":\"2026-03-07\","
                                 + "\"waitingSince\":\"2026-03-02\",\"fhirPriority\":\"asap\",\"because\":\"because \\\"so\\\"\"},"
                                 + "\"redFlags\":[{\"code\":\"only-leg\",\"text\":\"text\",\"evidence\":[\"legs.left.amputation\"],\"source\":\"common-practice\"}],"

@@ -81,6 +81,7 @@ final class Samples {
                 "0123456789abcdef",
                 TriageResult.NOTICE,
                 new LegResults(left, right),
+                List.of(),
                 new Urgency(
                         tier,
                         List.of(tier),
@@ -108,6 +109,7 @@ final class Samples {
                 proposal.ruleBook(),
                 proposal.notice(),
                 proposal.legs(),
+                proposal.anatomy(),
                 proposal.urgency(),
                 flags,
                 proposal.contradictions(),

@@ -142,6 +142,7 @@ class RulingTest {
                         "0123456789abcdef",
                         TriageResult.NOTICE,
                         new LegResults(leg, leg),
+                        List.of(),
                         new Urgency(
                                 proposed,
                                 List.of(proposed),

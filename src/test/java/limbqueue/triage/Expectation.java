@@ -8,6 +8,7 @@ import limbqueue.triage.finding.MehranScore;
 import limbqueue.triage.rule.RuleBook;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
+import tools.jackson.databind.node.MissingNode;
 
 /**
  * What a row of a table expects of a result, in the words of the public format: {@code legs.left.wifi.stage=3},
@@ -19,6 +20,8 @@ import tools.jackson.databind.ObjectMapper;
  * {@code mehran.risk=LOW-MODERATE} its groups of risk. Where a source names a class that the facts it gives do not settle,
  * {@code L.rutherford.possible~5} demands that the list holds the class, and {@code L.fontaine.grade:IIa,IIb} that the
  * value is one of those named.
+ * Of the anatomy {@code tasc.aortoIliac.left=D} or {@code tascPossible.femoropopliteal.right=[A,B]}, and of a side's GLASS
+ * {@code glass.left=3}, {@code glassPossible.left=[1,2]}, {@code glassFemoropopliteal.left=4}, {@code glassInfrapopliteal.left=0}.
  */
 final class Expectation {
 
@@ -105,11 +108,31 @@ final class Expectation {
     }
 
     private static JsonNode at(JsonNode result, String path) {
+        if (path.startsWith("tasc") || path.startsWith("glass")) {
+            return ofAnatomy(result, path.split("\\.", -1));
+        }
         var here = result;
         for (var step : path.split("\\.", -1)) {
             here = here.path(step);
         }
         return here;
+    }
+
+    private static JsonNode ofAnatomy(JsonNode result, String[] steps) {
+        var ofRegion = steps[0].startsWith("tasc");
+        if (steps.length != (ofRegion ? 3 : 2)) {
+            throw new IllegalArgumentException("not an expectation of anatomy: " + String.join(".", steps));
+        }
+        var field = steps[0].equals("tascPossible") ? "possible" : steps[0];
+        return result.get("anatomy")
+                .valueStream()
+                .filter(entry -> entry.get("side").asString().equals(steps[steps.length - 1]))
+                .filter(entry -> ofRegion
+                        ? entry.get("region").asString().equals(steps[1])
+                        : !entry.get("region").asString().equals("aortoIliac"))
+                .findFirst()
+                .map(entry -> entry.path(field))
+                .orElseGet(() -> MissingNode.getInstance());
     }
 
     private static String text(JsonNode node) {

@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import limbqueue.triage.TriageResult.Benefit;
+import limbqueue.triage.anatomy.GlassTable;
 import limbqueue.triage.finding.KidneyFunction;
 import limbqueue.triage.finding.MehranScore;
 import limbqueue.triage.grade.WifiTable;
@@ -44,6 +45,7 @@ class PublishedRulesTest {
             "fhir-r4",
             "fontaine-1954",
             "gvg-2019",
+            "gvg-2019.glass",
             "idsa-2012",
             "lee-1999",
             "mehran-2004",
@@ -51,6 +53,7 @@ class PublishedRulesTest {
             "rutherford-1997",
             "sir-2019",
             "svs-paa-2022",
+            "tasc-2007",
             "vs-qif-2019",
             "wifi-2014");
 
@@ -76,6 +79,22 @@ class PublishedRulesTest {
     void whatIsPrintedHolds(Table.Row row) {
         assertThat(SEEN).contains(row.cell(1));
         Expectation.check(Facts.of(row.cell(3)), row.cell(4), row.place() + ": " + row.cell(2));
+    }
+
+    @Test
+    void theTableOfGlassHasAll25CellsAndRises() {
+        assertThat(Table.published("gvg-2019.glass", 5).stream()
+                        .filter(row -> row.cell(0).equals("GLASS, table of stages"))
+                        .map(row -> row.cell(2).substring(0, row.cell(2).indexOf(':'))))
+                .hasSize(25)
+                .doesNotHaveDuplicates();
+        for (var above = 0; above <= 4; above++) {
+            for (var below = 0; below <= 4; below++) {
+                assertThat(GlassTable.stage(above, below))
+                        .isGreaterThanOrEqualTo(GlassTable.stage(Math.max(0, above - 1), below))
+                        .isGreaterThanOrEqualTo(GlassTable.stage(above, Math.max(0, below - 1)));
+            }
+        }
     }
 
     static Stream<Table.Row> stages() {

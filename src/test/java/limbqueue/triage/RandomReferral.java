@@ -111,7 +111,11 @@ final class RandomReferral {
         PROCEDURE.put("reportHeld", List.of(false, true));
         PROCEDURE.put("imagesHeld", List.of(false, true));
         LESION.put("side", List.of("left", "right"));
-        LESION.put("segment", List.of("popliteal", "commonIliac", "superficialFemoral"));
+        LESION.put(
+                "segment",
+                List.of("popliteal", "commonIliac", "superficialFemoral", "externalIliac", "anteriorTibial"));
+        LESION.put("lengthMm", List.of(20, 90, 160, 220));
+        LESION.put("ostial", List.of(false, true));
         LESION.put("stenosisPercent", List.of(60, 99, 100));
         LESION.put("inStent", List.of(false, true));
         LESION.put("aneurysm", List.of(false, true));

@@ -21,6 +21,7 @@ import limbqueue.triage.TriageResult.Contradiction;
 import limbqueue.triage.TriageResult.LegResult;
 import limbqueue.triage.TriageResult.Question;
 import limbqueue.triage.TriageResult.RedFlag;
+import limbqueue.triage.TriageResult.Region;
 import limbqueue.triage.TriageResult.WorkUpItem;
 import org.junit.jupiter.api.Test;
 
@@ -189,14 +190,17 @@ class TriagePropertiesTest {
         forReferrals(250, 50_000, (random, drawn) -> {
             var facts = drawn;
             var result = facts.triage();
-            for (var round = 0; round < 60 && !result.questions().isEmpty(); round++) {
+            for (var round = 0; round < 120 && !result.questions().isEmpty(); round++) {
                 var question = RandomReferral.pick(random, result.questions());
                 var answered = answer(facts, question, RandomReferral.pick(random, answers(question)));
                 var after = answered.triage();
                 within(result, after, question.field() + " answered: " + answered);
-                assertThat(after.questions().stream().map(Question::field))
+                if (question.field().startsWith("lesions[") && !question.field().endsWith("].segment")) {
+                    anatomyWithin(result, after, question.field() + " answered: " + answered);
+                }
+                assertThat(after.questions().stream().map(TriagePropertiesTest::asked))
                         .as("asked again")
-                        .doesNotContain(question.field());
+                        .doesNotContain(asked(question));
                 facts = answered;
                 result = after;
             }
@@ -204,6 +208,26 @@ class TriagePropertiesTest {
                     .as("a referral with every answer has no questions")
                     .isEmpty();
         });
+    }
+
+    /** About the list of lesions several things may be asked. */
+    private static String asked(Question question) {
+        return question.field().equals("lesions") ? question.ask() : question.field();
+    }
+
+    /** A further field of a lesion that is reported already. */
+    private static void anatomyWithin(TriageResult before, TriageResult after, String why) {
+        for (var now : after.anatomy()) {
+            var old = before.anatomy().stream()
+                    .filter(entry -> entry.side() == now.side()
+                            && (entry.region() == Region.AORTO_ILIAC) == (now.region() == Region.AORTO_ILIAC))
+                    .findFirst()
+                    .orElseThrow(() -> new AssertionError(why + "\nhas a new entry: " + now));
+            assertThat(old.possible()).as(why).containsAll(now.possible());
+            if (old.glassFemoropopliteal().isPresent()) {
+                assertThat(old.glassPossible()).as(why).containsAll(now.glassPossible());
+            }
+        }
     }
 
     private static void within(TriageResult before, TriageResult after, String why) {
@@ -278,10 +302,11 @@ class TriagePropertiesTest {
             var result = next.triage();
             tiers.add(result.urgency().tier());
             fontaines.add(result.legs().left().fontaine().grade());
-            if (!result.questions().isEmpty()) {
-                var question = result.questions().getFirst();
-                answers(question).forEach(answer -> open.push(answer(next, question, answer)));
-            }
+            result.questions().stream()
+                    .filter(question -> !question.couldChange().equals(List.of("anatomy")))
+                    .findFirst()
+                    .ifPresent(
+                            question -> answers(question).forEach(answer -> open.push(answer(next, question, answer))));
         }
         return true;
     }
@@ -292,13 +317,23 @@ class TriagePropertiesTest {
                 answer.equals(true)
                         ? facts.with("procedures[0].kind", "angioplasty").with("procedures[0].outcome", "failed")
                         : facts.with("procedures", List.of());
-            case "lesions" ->
-                facts.without("lesions")
-                        .with("lesions[9].segment", "popliteal")
-                        .with("lesions[9].aneurysm", true)
-                        .with("lesions[9].diameterMm", answer.equals(true) ? 30 : 10);
+            case "lesions" -> lesion(facts, question, answer);
             default -> facts.with(question.field(), answer);
         };
+    }
+
+    private static Facts lesion(Facts facts, Question question, Object answer) {
+        if (question.ask().contains("aneurysm")) {
+            return facts.without("lesions")
+                    .with("lesions[9].segment", "popliteal")
+                    .with("lesions[9].aneurysm", true)
+                    .with("lesions[9].diameterMm", answer.equals(true) ? 30 : 10);
+        }
+        var next = "lesions[" + (20 + facts.values().size()) + "].";
+        return facts.without("lesions")
+                .with(next + "segment", question.ask().contains("below the knee") ? "peroneal" : "superficialFemoral")
+                .with(next + "side", question.ask().contains("left") ? "left" : "right")
+                .with(next + "stenosisPercent", answer.equals(true) ? 100 : 20);
     }
 
     private static List<Object> answers(Question question) {
@@ -311,10 +346,22 @@ class TriagePropertiesTest {
             return new ArrayList<>(RandomReferral.LEG.get(ofLeg));
         }
         if (field.endsWith("stenosisPercent")) {
-            return List.of(50, 100);
+            return List.of(20, 50, 100);
+        }
+        if (field.endsWith("lengthMm")) {
+            return List.of(10, 40, 120, 250);
+        }
+        if (field.endsWith("calcification")) {
+            return List.of("none", "severe");
+        }
+        if (field.endsWith("].side")) {
+            return List.of("left", "right");
+        }
+        if (field.endsWith("].segment")) {
+            return List.of("externalIliac", "superficialFemoral", "anteriorTibial", "internalIliac");
         }
         if (field.endsWith("diameterMm")) {
-            return List.of(10, 30);
+            return List.of(10, 30, 60);
         }
         if (field.endsWith("outcome")) {
             return List.of("completed", "failed");

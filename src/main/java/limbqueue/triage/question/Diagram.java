@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
 
 /**
@@ -49,19 +50,22 @@ public final class Diagram<R> {
     private final long[] own;
 
     private Diagram(List<R> conclusions, Places places, int root) {
-        if (conclusions.size() > Long.SIZE) {
-            throw new IllegalArgumentException("too many conclusions: " + conclusions);
-        }
         this.conclusions = List.copyOf(conclusions);
         this.topics = List.copyOf(places.topics);
         this.next = places.next.toArray(int[][]::new);
         this.topicOf = new int[next.length];
         places.drawn.forEach((key, place) -> topicOf[place] = key.getFirst());
         this.root = root;
-        this.own = new long[conclusions.size()];
-        for (var i = 0; i < own.length; i++) {
-            own[i] = 1L << i;
+        this.own = bits(conclusions.size());
+    }
+
+    /** One bit for each of {@code count}; none at all when a long has not so many. */
+    private static long[] bits(int count) {
+        var bits = new long[count > Long.SIZE ? 0 : count];
+        for (var i = 0; i < bits.length; i++) {
+            bits[i] = 1L << i;
         }
+        return bits;
     }
 
     /** Runs {@code rules} for every way of answering what they ask. */
@@ -121,7 +125,20 @@ public final class Diagram<R> {
 
     /** What the facts of one referral leave of the diagram; {@code facts} says something about every topic asked. */
     public Reading<R> read(Facts facts) {
-        return new Reading<>(this, facts);
+        var said = new Fact<?>[topics.size()];
+        for (var i = 0; i < said.length; i++) {
+            said[i] = facts.of(topics.get(i));
+        }
+        return new Reading<>(this, said);
+    }
+
+    /** Names of the topics whose answer makes a difference while everything is open, as {@link Reading#decisive}. */
+    public Set<String> decisiveTopics() {
+        var open = new Fact<?>[topics.size()];
+        for (var i = 0; i < open.length; i++) {
+            open[i] = Fact.open(topics.get(i));
+        }
+        return new Reading<>(this, open).decisiveFields();
     }
 
     List<Topic<?>> topics() {
@@ -168,7 +185,7 @@ public final class Diagram<R> {
         @SuppressWarnings("unchecked") // an answered topic holds one of its own answers
         public <T> T of(Topic<T> topic) {
             for (var earlier : answered) {
-                if (earlier.topic() == topic) {
+                if (earlier.topic().equals(topic)) {
                     return (T) earlier.answer();
                 }
             }

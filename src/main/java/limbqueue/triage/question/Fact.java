@@ -82,6 +82,11 @@ public final class Fact<T> {
         return new Fact<>(topic, "", "", "", true, index, 1 << index, Optional.empty());
     }
 
+    /** Nothing is known of {@code topic}, and every answer is possible. */
+    static <T> Fact<T> open(Topic<T> topic) {
+        return of(topic, topic.toString(), Optional.empty(), topic.answers().getFirst(), topic.answers(), "");
+    }
+
     /** A yes-or-no complaint or condition, not invented while it is unknown. */
     public static Fact<Boolean> yesOrNo(Topic<Boolean> topic, String path, Optional<Boolean> known, String ask) {
         return of(topic, path, known, false, topic.answers(), ask);

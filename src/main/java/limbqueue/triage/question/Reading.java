@@ -19,13 +19,16 @@ public final class Reading<R> {
     private final Fact<?>[] facts;
     private long @Nullable [] ownReached;
 
-    Reading(Diagram<R> diagram, Facts known) {
-        this.diagram = diagram;
-        var topics = diagram.topics();
-        this.facts = new Fact<?>[topics.size()];
-        for (var i = 0; i < facts.length; i++) {
-            facts[i] = known.of(topics.get(i));
+    /**
+     * @param facts what is said of the topics of the diagram, in their order
+     * @throws IllegalArgumentException if the diagram has more conclusions than a long has bits
+     */
+    Reading(Diagram<R> diagram, Fact<?>[] facts) {
+        if (diagram.conclusions().size() > Long.SIZE) {
+            throw new IllegalArgumentException("too many conclusions: " + diagram.conclusions());
         }
+        this.diagram = diagram;
+        this.facts = facts;
     }
 
     List<R> conclusions() {

@@ -10,6 +10,8 @@ import java.util.List;
  */
 public final class Topic<T> {
 
+    private static final int ON_NO_AGENDA = -1;
+
     private final int number;
     private final String name;
     private final List<T> answers;
@@ -21,6 +23,14 @@ public final class Topic<T> {
         this.number = number;
         this.name = name;
         this.answers = List.copyOf(answers);
+    }
+
+    /**
+     * A topic of its own, on no agenda, that two of the same name and with the same answers are one of: for what only some
+     * referrals have, as a lesion.
+     */
+    public static <T> Topic<T> ofOne(String name, List<T> answers) {
+        return new Topic<>(ON_NO_AGENDA, name, answers);
     }
 
     /** Its place on the agenda. */
@@ -38,6 +48,19 @@ public final class Topic<T> {
             throw new IllegalArgumentException(answer + " is no answer to " + name);
         }
         return index;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Topic<?> topic
+                && number == topic.number
+                && name.equals(topic.name)
+                && answers.equals(topic.answers);
+    }
+
+    @Override
+    public int hashCode() {
+        return name.hashCode();
     }
 
     @Override

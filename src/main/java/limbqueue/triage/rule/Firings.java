@@ -54,6 +54,17 @@ public final class Firings {
                 rules.add("wifi-infection");
             }
         }
+        for (var entry : result.anatomy()) {
+            if (entry.glassFemoropopliteal().isPresent()
+                    || entry.glassInfrapopliteal().isPresent()) {
+                rules.add("glass");
+            }
+            switch (entry.region()) {
+                case AORTO_ILIAC -> rules.add("tasc-aorto-iliac");
+                case FEMOROPOPLITEAL -> rules.add("tasc-femoropopliteal");
+                case INFRAPOPLITEAL -> {}
+            }
+        }
         return rules;
     }
 }
