@@ -147,7 +147,7 @@ final class Combination<L, W> {
     /** The unknown facts of a lesion that some way of answering comes upon and that somebody can be asked. */
     private Map<String, String> asked(LesionFacts lesion) {
         var asked = new LinkedHashMap<String, String>();
-        var unused = Diagram.of(answers -> {
+        var _ = Diagram.of(answers -> {
             var exploring = LesionAnswers.exploring(answers);
             return rule.look(lesion, new LesionAnswers() {
                 @Override
