@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 
 /**
@@ -37,8 +38,9 @@ final class Progress {
             var device = Files.readSymbolicLink(open).toString();
             return device.startsWith("/dev/pts/") || device.startsWith("/dev/tty");
         } catch (IOException | UnsupportedOperationException notShown) {
-            var console = System.console();
-            return console != null && console.isTerminal();
+            return Optional.ofNullable(System.console())
+                    .filter(java.io.Console::isTerminal)
+                    .isPresent();
         }
     }
 

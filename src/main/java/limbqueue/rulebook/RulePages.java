@@ -7,7 +7,7 @@ import limbqueue.print.PdfPages;
 import limbqueue.rulebook.RuleSheet.Chapter;
 import limbqueue.rulebook.RuleSheet.Cited;
 import limbqueue.rulebook.RuleSheet.Entry;
-import limbqueue.rulebook.RuleSheet.Number;
+import limbqueue.rulebook.RuleSheet.Value;
 import limbqueue.triage.TriageResult;
 
 /** Sets a rule book on A4 pages, each with its id, its date and its number. */
@@ -69,7 +69,7 @@ final class RulePages {
                 + ")</p>";
     }
 
-    private static String html(Number number) {
+    private static String html(Value number) {
         return "<p class=\"number\">"
                 + escape(number.name() + " " + number.value() + ", " + number.inForce() + "; " + number.source() + ", "
                         + number.locator() + " (" + number.seen() + ")")

@@ -34,7 +34,7 @@ public record RuleSheet(String book, String policy, LocalDate asOf, int referral
      *
      * @param speaksIn in how many of the referrals it speaks
      */
-    public record Entry(String id, String says, List<Cited> cited, List<Number> numbers, int speaksIn) {
+    public record Entry(String id, String says, List<Cited> cited, List<Value> numbers, int speaksIn) {
 
         /** Whether each of the words in {@code search} stands somewhere in what the page shows of the rule. */
         public boolean has(String search) {
@@ -67,7 +67,7 @@ public record RuleSheet(String book, String policy, LocalDate asOf, int referral
      * @param source id of the source
      * @param inForce since when, or from when to when
      */
-    public record Number(String name, String value, String source, String locator, String seen, String inForce) {}
+    public record Value(String name, String value, String source, String locator, String seen, String inForce) {}
 
     static RuleSheet of(RuleBook book, String policy, LocalDate asOf, RuleFirings.Count count) {
         var chapters = Stream.of(Rule.Group.values())
@@ -103,10 +103,10 @@ public record RuleSheet(String book, String policy, LocalDate asOf, int referral
                 count.of(rule.id()));
     }
 
-    private static Stream<Number> numbers(Limit limit, List<Threshold> thresholds) {
+    private static Stream<Value> numbers(Limit limit, List<Threshold> thresholds) {
         return thresholds.stream()
                 .filter(threshold -> threshold.limit() == limit)
-                .map(threshold -> new Number(
+                .map(threshold -> new Value(
                         name(limit),
                         value(threshold),
                         threshold.source(),

@@ -3,6 +3,7 @@ package limbqueue.practice;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.time.Clock;
 import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.concurrent.atomic.AtomicReference;
@@ -10,6 +11,7 @@ import java.util.function.Supplier;
 import limbqueue.access.ActingAs;
 import limbqueue.access.NotPossibleException;
 import limbqueue.document.PolicyFormat;
+import limbqueue.practice.jdbc.RuleBookStore;
 import limbqueue.testbed.OnPostgres;
 import limbqueue.triage.Policy;
 import limbqueue.triage.Tier;
@@ -38,7 +40,13 @@ class PoliciesIT {
     private RuleBooks books;
 
     @Autowired
+    private RuleBookStore store;
+
+    @Autowired
     private ActingAs actingAs;
+
+    @Autowired
+    private Clock clock;
 
     @Autowired
     private JdbcClient jdbc;
@@ -70,7 +78,7 @@ class PoliciesIT {
     @Test
     @Order(2)
     void aPublishedVersionCountsFromItsFirstDayAndTheEarlierOneIsKept() {
-        var today = LocalDate.now();
+        var today = LocalDate.now(clock);
         var later = as("physician", () -> policies.publish(policy("later", 35), today.plusDays(3), "Next week."));
         assertThat(later.version()).isEqualTo(2);
         assertThat(as("manager", settings::policy)).isEqualTo(Policy.standard());
@@ -94,7 +102,7 @@ class PoliciesIT {
     @Test
     @Order(3)
     void aPolicyThatCannotCountIsRefusedInWords() {
-        var today = LocalDate.now();
+        var today = LocalDate.now(clock);
         assertThatThrownBy(() -> as("physician", () -> policies.publish(policy("x", 30), today.minusDays(1), "Why.")))
                 .isInstanceOf(NotPossibleException.class)
                 .hasMessageContaining("past");
@@ -143,7 +151,4 @@ class PoliciesIT {
         assertThat(books.find(RuleBook.shipped().id())).contains(RuleBook.shipped());
         assertThat(books.find("0000000000000000")).isEmpty();
     }
-
-    @Autowired
-    private limbqueue.practice.jdbc.RuleBookStore store;
 }

@@ -232,6 +232,31 @@ class RecomputationIT {
     }
 
     @Test
+    void aDecisionMadeBeforeRuleBooksWereKeptIsSaidToBeOne() {
+        var made = new Version(RuleBook.shipped()).decide(Arriving.REST_PAIN);
+        actingAs.person(
+                "physician",
+                () -> transaction.executeWithoutResult(status -> {
+                    status.setRollbackOnly();
+                    jdbc.sql("alter table decision drop constraint decision_names_its_rule_book")
+                            .update();
+                    var id = jdbc.sql("""
+                            insert into decision (referral, version, kind, account, author, at, policy, as_of, document,
+                                                  proposal, proposed_tier, tier, target_date, reason)
+                            select referral, version + 1000, kind, account, author, at, policy, as_of, document, proposal,
+                                   proposed_tier, tier, target_date, reason
+                            from decision
+                            where id = :id
+                            returning id""")
+                            .param("id", made.id())
+                            .query(Long.class)
+                            .single();
+                    assertThat(recomputation.recompute(id))
+                            .isEqualTo(new NotPossible("The decision was made before rule books were kept."));
+                }));
+    }
+
+    @Test
     void aDecisionNamesItsRuleBook() {
         var made = new Version(RuleBook.shipped()).decide(Arriving.REST_PAIN);
         assertThatThrownBy(() -> jdbc.sql("""

@@ -59,14 +59,14 @@ class RuleSheetTest {
     void aThresholdHasEveryValueWithItsUnitAndDates() {
         assertThat(entry(sheet(withHistory()), "ankle-brachial-index").numbers())
                 .contains(
-                        new RuleSheet.Number(
+                        new RuleSheet.Value(
                                 "ABI normal at most",
                                 "1.30",
                                 "acc-aha-2024",
                                 "edition of 2005",
                                 "secondary",
                                 "1 Dec 2005 to 28 Sep 2011"),
-                        new RuleSheet.Number(
+                        new RuleSheet.Value(
                                 "ABI normal at most",
                                 "1.40",
                                 "acc-aha-2024",
@@ -75,7 +75,7 @@ class RuleSheetTest {
                                 "since 29 Sep 2011"));
         assertThat(entry(sheet(RuleBook.shipped()), "kidney-risk").numbers())
                 .singleElement()
-                .extracting(RuleSheet.Number::value)
+                .extracting(RuleSheet.Value::value)
                 .isEqualTo("30 mL/min/1.73 m²");
     }
 

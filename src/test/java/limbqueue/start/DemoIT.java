@@ -121,6 +121,8 @@ class DemoIT {
                 physician.button("Change").click();
                 physician.rest();
                 picture(physician, "change");
+                physician.open("rules");
+                picture(physician, "rules");
             }
             try (var manager = visitor(demo, "manager")) {
                 for (var view : new String[] {"people", "practice", "activity"}) {

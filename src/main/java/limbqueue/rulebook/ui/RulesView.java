@@ -28,7 +28,7 @@ import limbqueue.rulebook.RuleSheet;
 import limbqueue.rulebook.RuleSheet.Chapter;
 import limbqueue.rulebook.RuleSheet.Cited;
 import limbqueue.rulebook.RuleSheet.Entry;
-import limbqueue.rulebook.RuleSheet.Number;
+import limbqueue.rulebook.RuleSheet.Value;
 import limbqueue.rulebook.RuleSheets;
 import limbqueue.triage.TriageResult;
 
@@ -176,7 +176,7 @@ class RulesView extends Section {
         return list;
     }
 
-    private static ListItem number(Number number) {
+    private static ListItem number(Value number) {
         return new ListItem(
                 text("lq-rule-number", number.name()),
                 text("lq-rule-value", number.value()),
