@@ -16,6 +16,9 @@ final class GradeWords {
     /** The sides as they are laid out: the patient faces the reader. */
     static final List<Side> AS_PATIENT_FACES = List.of(Side.RIGHT, Side.LEFT);
 
+    /** Fontaine's stages are of chronic disease: that an acutely threatened leg has none must not read as stage I. */
+    static final String ACUTE_HAS_NO_STAGE = "none, acute";
+
     private GradeWords() {}
 
     /** As {@code could be 4 to 6 or acute I}; empty when only one category is possible. */

@@ -16,6 +16,7 @@ import limbqueue.triage.Side;
 import limbqueue.triage.TriageResult.Answer;
 import limbqueue.triage.TriageResult.LegResult;
 import limbqueue.triage.TriageResult.Reason;
+import limbqueue.triage.TriageResult.RutherfordScale;
 
 /** Both legs side by side as the patient faces the reader: grades and complaints, pressures and pulses. */
 final class LegsPanel {
@@ -132,6 +133,9 @@ final class LegsPanel {
 
     private static Span fontaine(LegResult leg) {
         var fontaine = leg.fontaine();
+        if (leg.rutherford().scale() == RutherfordScale.ACUTE) {
+            return Markup.text("lq-soft", GradeWords.ACUTE_HAS_NO_STAGE);
+        }
         return grade(
                 fontaine.grade().label(),
                 List.of(),

@@ -35,6 +35,7 @@ import limbqueue.triage.TriageResult;
 import limbqueue.triage.TriageResult.LegResult;
 import limbqueue.triage.TriageResult.Question;
 import limbqueue.triage.TriageResult.Reason;
+import limbqueue.triage.TriageResult.RutherfordScale;
 
 /**
  * What triage proposes, beside the facts it rests on: how soon, the grades of both legs, red flags with their evidence,
@@ -225,7 +226,9 @@ final class ProposalPanel extends Section {
         rows.add(row(
                 result,
                 "Fontaine",
-                leg -> cell(leg.fontaine().grade().label(), leg.fontaine().possible(), TierWords::grades)));
+                leg -> leg.rutherford().scale() == RutherfordScale.ACUTE
+                        ? nothing(GradeWords.ACUTE_HAS_NO_STAGE)
+                        : cell(leg.fontaine().grade().label(), leg.fontaine().possible(), TierWords::grades)));
         rows.add(row(
                 result,
                 "WIfI",
