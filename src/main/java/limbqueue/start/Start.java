@@ -2,9 +2,11 @@ package limbqueue.start;
 
 import java.io.File;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.lang.management.ManagementFactory;
 import java.lang.reflect.InvocationTargetException;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -25,6 +27,9 @@ public final class Start {
 
     /** Set for the newer Java: the process that waits for it, and that it must not outlive. */
     static final String WAITING = "limbqueue.waiting-process";
+
+    /** From about a thousand referrals on. */
+    private static final long LONG_RUN_BYTES = 2_000_000;
 
     private static final String APPLICATION = "limbqueue.Application";
     private static final String LAUNCHER = "org.springframework.boot.loader.launch.JarLauncher";
@@ -86,8 +91,10 @@ public final class Start {
     }
 
     private static void runCommand(String[] args) throws IOException, ReflectiveOperationException {
-        // Each accessor made for reflection costs a class; a command ends before one has paid for itself.
-        System.setProperty("jdk.reflect.useNativeAccessorOnly", "true");
+        if (!muchToRead(args)) {
+            // Each accessor made for reflection costs a class; a short command ends before one has paid for itself.
+            System.setProperty("jdk.reflect.useNativeAccessorOnly", "true");
+        }
         var loader =
                 isJar() ? new JarLoader(Path.of(System.getProperty("java.class.path"))) : Start.class.getClassLoader();
         Thread.currentThread().setContextClassLoader(loader);
@@ -115,8 +122,8 @@ public final class Start {
         var command = new ArrayList<String>();
         command.add(javaHome.resolve("bin").resolve("java").toString());
         command.addAll(ManagementFactory.getRuntimeMXBean().getInputArguments());
-        if (isCommand(args)) {
-            // A command is over before the optimising compiler would pay.
+        if (isCommand(args) && !muchToRead(args)) {
+            // A short command is over before the optimising compiler would pay.
             command.add("-XX:TieredStopAtLevel=1");
             command.add("-XX:+UseSerialGC");
         }
@@ -139,6 +146,24 @@ public final class Start {
             }
         }));
         return child.waitFor();
+    }
+
+    /** Whether the files and folders that a command is given hold so much that it takes longer than a moment. */
+    static boolean muchToRead(String[] args) {
+        var left = LONG_RUN_BYTES;
+        for (var arg : args) {
+            try (var files = Files.walk(Path.of(arg))) {
+                for (var file : (Iterable<Path>) files::iterator) {
+                    left -= Files.isRegularFile(file) ? Files.size(file) : 0;
+                    if (left < 0) {
+                        return true;
+                    }
+                }
+            } catch (IOException | UncheckedIOException | InvalidPathException notReadable) {
+                // No file, or none that may be read: the command itself says so.
+            }
+        }
+        return false;
     }
 
     /** Ends this process when the one that waits for it is killed, as it would have been had it been that process. */

@@ -76,4 +76,16 @@ class StartTest {
         assertThat(program.toFile().setExecutable(true)).isTrue();
         Files.write(home.resolve("release"), List.of("IMPLEMENTOR=\"Somebody\"", "JAVA_VERSION=\"" + version + "\""));
     }
+
+    @Test
+    void manyReferralsAreWorthTheOptimisingCompiler(@TempDir Path folder) throws IOException {
+        var few = Files.writeString(folder.resolve("few.referral.json"), "[]");
+        assertThat(Start.muchToRead(new String[] {"triage", "--as-of", "2026-03-02", few.toString()}))
+                .isFalse();
+        Files.writeString(folder.resolve("many.referral.json"), "[" + " ".repeat(3_000_000) + "]");
+        assertThat(Start.muchToRead(new String[] {"triage", folder.toString()})).isTrue();
+        assertThat(Start.muchToRead(
+                        new String[] {"triage", folder.resolve("none").toString()}))
+                .isFalse();
+    }
 }
