@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import limbqueue.triage.ReferralDocument;
+import org.jspecify.annotations.Nullable;
 import tools.jackson.core.JacksonException;
 import tools.jackson.core.JsonParser;
 import tools.jackson.databind.JsonNode;
@@ -116,6 +117,23 @@ public final class DocumentFormat {
     /** The document of which nothing is known. */
     public static ReferralDocument empty() {
         return (ReferralDocument) RecordForm.of(ReferralDocument.class).read(null, "", Set.of());
+    }
+
+    /**
+     * {@code document} with one value in it otherwise, to see what would follow. The value is not held against the schema:
+     * whoever asks offers answers that the schema permits.
+     *
+     * @param path the field, as {@code legs.left.abi} or {@code labs[0].value}
+     * @param value the value as the format has it; null makes it unknown
+     * @throws IllegalArgumentException if the format has no such single value, or the value is of another kind
+     */
+    public static ReferralDocument with(ReferralDocument document, String path, @Nullable JsonNode value) {
+        try {
+            return (ReferralDocument)
+                    RecordForm.of(ReferralDocument.class).with(document, FieldPath.steps(path), value);
+        } catch (IllegalArgumentException wrong) {
+            throw new IllegalArgumentException(path + ": " + wrong.getMessage(), wrong);
+        }
     }
 
     /** Writes {@code document} with its fields in the order of the format and unknown values left out. */

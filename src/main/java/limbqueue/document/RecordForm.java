@@ -18,6 +18,7 @@ import java.util.stream.Stream;
 import limbqueue.triage.Quantity;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.exc.JsonNodeException;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
@@ -152,6 +153,65 @@ final class RecordForm {
             };
         }
         return make(constructor, values);
+    }
+
+    /**
+     * {@code part}, a record of this form, with one value in it otherwise.
+     *
+     * @param steps where the value lies: a {@link String} for a field, an {@link Integer} for the entry of a list, of which
+     *     one past the last is a new entry
+     * @param value the value as the format has it; null makes it unknown
+     * @throws IllegalArgumentException if no value lies there, or it is of another kind
+     */
+    Object with(Object part, List<Object> steps, @Nullable JsonNode value) {
+        var values = new Object[fields.size()];
+        var found = false;
+        for (var i = 0; i < values.length; i++) {
+            var field = fields.get(i);
+            values[i] = value(field.accessor(), part);
+            if (field.name().equals(steps.getFirst())) {
+                values[i] = with(field.content(), values[i], steps.subList(1, steps.size()), value);
+                found = true;
+            }
+        }
+        if (!found) {
+            throw new IllegalArgumentException("no field " + steps.getFirst());
+        }
+        return make(constructor, values);
+    }
+
+    private static Object with(Content content, Object now, List<Object> steps, @Nullable JsonNode value) {
+        if (content instanceof Group(var form) && !steps.isEmpty()) {
+            return form.with(now, steps, value);
+        }
+        if (content instanceof Entries(var form) && steps.size() > 1 && steps.getFirst() instanceof Integer index) {
+            var entries = new ArrayList<Object>(
+                    ((Optional<?>) now).map(List.class::cast).orElse(List.of()));
+            if (index == entries.size()) {
+                entries.add(form.read(null, "", Set.of()));
+            }
+            if (index >= entries.size()) {
+                throw new IllegalArgumentException("no entry " + index);
+            }
+            entries.set(index, form.with(entries.get(index), steps.subList(1, steps.size()), value));
+            return Optional.of(List.copyOf(entries));
+        }
+        if (content instanceof Single(var type) && steps.isEmpty()) {
+            return Optional.ofNullable(value).flatMap(known -> of(type, known));
+        }
+        throw new IllegalArgumentException("no single value");
+    }
+
+    private static Optional<?> of(Class<?> type, JsonNode value) {
+        try {
+            var read = single(type, value);
+            if (read.isEmpty()) {
+                throw new IllegalArgumentException("not a value of this field: " + JsonText.shown(value));
+            }
+            return read;
+        } catch (JsonNodeException | ArithmeticException another) {
+            throw new IllegalArgumentException("not a value of this field: " + JsonText.shown(value), another);
+        }
     }
 
     private List<Object> entries(JsonNode list, String path, Set<String> leftOut) {

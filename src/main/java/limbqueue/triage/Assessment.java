@@ -21,6 +21,7 @@ import limbqueue.triage.TriageResult.LegResult;
 import limbqueue.triage.TriageResult.LegResults;
 import limbqueue.triage.TriageResult.Question;
 import limbqueue.triage.TriageResult.Reason;
+import limbqueue.triage.TriageResult.RedFlag;
 import limbqueue.triage.TriageResult.Urgency;
 import limbqueue.triage.anatomy.AnatomicFindings;
 import limbqueue.triage.finding.Case;
@@ -30,7 +31,6 @@ import limbqueue.triage.grade.Contradictions;
 import limbqueue.triage.grade.LegFacts;
 import limbqueue.triage.grade.LegPicture;
 import limbqueue.triage.rule.RuleBook;
-import limbqueue.triage.threshold.Limits;
 import limbqueue.triage.workup.WorkUp;
 
 /** The course of triage: each leg by itself, then the patient, then what follows. */
@@ -40,30 +40,47 @@ final class Assessment {
     private final Policy policy;
     private final RuleBook book;
     private final LocalDate asOf;
-    private final Limits limits;
-    private final AnatomicFindings anatomy;
     private final Map<Side, LegAssessment> legs = new EnumMap<>(Side.class);
+    private final Tier tier;
+    private final Case referral;
 
-    Assessment(ReferralDocument document, Policy policy, RuleBook book, LocalDate asOf) {
+    Assessment(ReferralDocument document, Policy policy, RuleBook book, LegRules rules, LocalDate asOf) {
         this.document = document;
         this.policy = policy;
         this.book = book;
         this.asOf = asOf;
-        this.limits = book.on(asOf);
-        this.anatomy = AnatomicFindings.of(document, limits);
+        var limits = book.on(asOf);
+        var pictures = new EnumMap<Side, LegPicture>(Side.class);
+        var tiers = new EnumMap<Side, Tier>(Side.class);
         for (var side : Side.values()) {
-            legs.put(side, new LegAssessment(new LegFacts(side, document, asOf, limits), document));
+            var facts = new LegFacts(side, document, asOf, limits, rules.infection(limits));
+            var leg = new LegAssessment(facts, document, rules);
+            legs.put(side, leg);
+            pictures.put(side, leg.picture());
+            tiers.put(side, leg.rule().tier());
         }
+        this.tier = tiers.values().stream().reduce(Tier.ADVICE_ONLY, Tier::orMoreUrgent);
+        this.referral = new Case(document, asOf, limits, pictures, tiers, tier, targetDate(tier));
+    }
+
+    Grading grading() {
+        return new Grading(tier, leg(Side.LEFT).grading(), leg(Side.RIGHT).grading());
+    }
+
+    /** Codes of the red flags raised. */
+    Set<String> flags() {
+        return codes(RedFlags.raised(RedFlags.look(referral), book));
+    }
+
+    Optional<LocalDate> targetDate() {
+        return referral.targetDate();
     }
 
     TriageResult result() {
-        var tier = tierActedOn();
-        var targetDate = targetDate(tier);
-        var referral = new Case(document, asOf, limits, pictures(), tiers(), tier, targetDate);
+        var anatomy = AnatomicFindings.of(document, referral.limits());
         var outcomes = RedFlags.look(referral);
         var flags = RedFlags.raised(outcomes, book);
-        var codes = new LinkedHashSet<String>();
-        flags.forEach(flag -> codes.add(flag.code()));
+        var codes = codes(flags);
         return new TriageResult(
                 document.reference(),
                 asOf,
@@ -72,28 +89,24 @@ final class Assessment {
                 TriageResult.NOTICE,
                 new LegResults(legResult(Side.LEFT), legResult(Side.RIGHT)),
                 anatomy.entries(),
-                new Urgency(tier, possibleTiers(), targetDate, waitingSince(codes), fhirPriority(tier), because(tier)),
+                new Urgency(
+                        tier,
+                        possibleTiers(),
+                        referral.targetDate(),
+                        waitingSince(codes),
+                        fhirPriority(tier),
+                        because()),
                 flags,
                 contradictions(),
-                questions(outcomes),
+                questions(outcomes, anatomy),
                 WorkUp.of(referral, policy, book, codes),
-                reasons(tier));
+                reasons(anatomy));
     }
 
-    private Tier tierActedOn() {
-        return tiers().values().stream().reduce(Tier.ADVICE_ONLY, Tier::orMoreUrgent);
-    }
-
-    private Map<Side, Tier> tiers() {
-        var tiers = new EnumMap<Side, Tier>(Side.class);
-        legs.forEach((side, leg) -> tiers.put(side, leg.rule().tier()));
-        return tiers;
-    }
-
-    private Map<Side, LegPicture> pictures() {
-        var pictures = new EnumMap<Side, LegPicture>(Side.class);
-        legs.forEach((side, leg) -> pictures.put(side, leg.picture()));
-        return pictures;
+    private static Set<String> codes(List<RedFlag> flags) {
+        var codes = new LinkedHashSet<String>();
+        flags.forEach(flag -> codes.add(flag.code()));
+        return codes;
     }
 
     /** The legs share nothing that a tier asks for, so any tier of one leg can go with any of the other. */
@@ -141,13 +154,13 @@ final class Assessment {
         };
     }
 
-    private String because(Tier tier) {
-        var sentences = leading(tier).map(LegAssessment::sentence).distinct().toList();
+    private String because() {
+        var sentences = leading().map(LegAssessment::sentence).distinct().toList();
         return sentences.isEmpty() ? "" : String.join(" ", sentences);
     }
 
-    /** The legs that call for {@code tier}; of two without urgency only one that has a symptom. */
-    private Stream<LegAssessment> leading(Tier tier) {
+    /** The legs that call for the tier; of two without urgency only one that has a symptom. */
+    private Stream<LegAssessment> leading() {
         var calling =
                 legs.values().stream().filter(leg -> leg.rule().tier() == tier).toList();
         var withSymptoms =
@@ -161,7 +174,7 @@ final class Assessment {
                 .toList();
     }
 
-    private List<Reason> reasons(Tier tier) {
+    private List<Reason> reasons(AnatomicFindings anatomy) {
         var reasons = new ArrayList<Reason>();
         legs.values().stream()
                 .sorted(Comparator.comparing(leg -> leg.rule().tier() != tier))
@@ -171,7 +184,7 @@ final class Assessment {
     }
 
     /** Most urgent first, then by how much an answer could change, then in the order of looking. */
-    private List<Question> questions(Map<String, Outcome> outcomes) {
+    private List<Question> questions(Map<String, Outcome> outcomes, AnatomicFindings anatomy) {
         var questions = new ArrayList<Question>();
         for (var side : Side.values()) {
             for (var open : leg(side).openQuestions(leastUrgent(side.opposite()))) {
@@ -183,12 +196,11 @@ final class Assessment {
                 .flatMap(outcome ->
                         outcome instanceof Outcome.CannotTell open ? open.missing().stream() : Stream.<String>empty())
                 .distinct()
-                .map(path -> new Question(
-                        FlagQuestions.ask(path), path, tierActedOn(), askBy(tierActedOn()), List.of("redFlags")))
+                .map(path -> new Question(FlagQuestions.ask(path), path, tier, askBy(tier), List.of("redFlags")))
                 .forEach(questions::add);
         anatomy.questions()
-                .forEach(open -> questions.add(new Question(
-                        open.ask(), open.field(), tierActedOn(), askBy(tierActedOn()), List.of("anatomy"))));
+                .forEach(open ->
+                        questions.add(new Question(open.ask(), open.field(), tier, askBy(tier), List.of("anatomy"))));
         questions.sort(Comparator.comparing(Question::couldReveal)
                 .thenComparing(question -> -question.couldChange().size()));
         return merged(questions);

@@ -21,19 +21,13 @@ import limbqueue.triage.TriageResult.Rutherford;
 import limbqueue.triage.TriageResult.RutherfordGrade;
 import limbqueue.triage.TriageResult.Wifi;
 import limbqueue.triage.finding.Background;
-import limbqueue.triage.grade.AcuteClass;
-import limbqueue.triage.grade.ChronicGrade;
 import limbqueue.triage.grade.ChronicGrade.Category;
 import limbqueue.triage.grade.InfectionGrade.Infection;
 import limbqueue.triage.grade.LegFacts;
 import limbqueue.triage.grade.LegPicture;
 import limbqueue.triage.grade.LegTopics;
-import limbqueue.triage.grade.LimbThreat;
 import limbqueue.triage.grade.WifiTable;
-import limbqueue.triage.grade.WoundGrade;
 import limbqueue.triage.perfusion.Indices;
-import limbqueue.triage.question.Answers;
-import limbqueue.triage.question.Diagram;
 import limbqueue.triage.question.Fact;
 import limbqueue.triage.question.Reading;
 import limbqueue.triage.question.Sentence;
@@ -46,15 +40,10 @@ final class LegAssessment {
     /** A question still open, and the most urgent tier that an answer could bring. */
     record Open(String ask, String field, Tier couldReveal, List<String> couldChange) {}
 
-    private static final Diagram<Category> RUTHERFORD = Diagram.of(LegAssessment::category);
-    private static final Diagram<Fontaine> FONTAINE = Diagram.of(ChronicGrade::fontaine);
-    private static final Diagram<Boolean> THREAT = Diagram.of(LimbThreat::of);
-    private static final Diagram<Integer> WOUND = Diagram.of(WoundGrade::of);
-
     private final LegFacts facts;
     private final LegPicture picture;
 
-    private final Reading<LegUrgency.Rule> rules;
+    private final Reading<LegUrgency.Rule> urgency;
     private final Reading<Category> rutherfords;
     private final Reading<Fontaine> fontaines;
     private final Reading<Boolean> threats;
@@ -68,31 +57,25 @@ final class LegAssessment {
     private final Fontaine fontaine;
     private final boolean threatened;
     private final int wound;
-    private final List<Tier> possibleTiers;
 
-    LegAssessment(LegFacts facts, ReferralDocument document) {
+    LegAssessment(LegFacts facts, ReferralDocument document, LegRules rules) {
         this.facts = facts;
         this.picture = LegPicture.of(facts);
         var known = facts.byTopic();
         Background.of(facts.side(), document, facts.limits()).facts().forEach(known::note);
-        this.rules = LegUrgency.rules().read(known);
-        this.rutherfords = RUTHERFORD.read(known);
-        this.fontaines = FONTAINE.read(known);
-        this.threats = THREAT.read(known);
-        this.wounds = WOUND.read(known);
-        this.tiers = LegUrgency.tiers().read(known);
+        this.urgency = rules.urgency().read(known);
+        this.rutherfords = rules.rutherford().read(known);
+        this.fontaines = rules.fontaine().read(known);
+        this.threats = rules.threat().read(known);
+        this.wounds = rules.wound().read(known);
+        this.tiers = rules.tier().read(known);
         this.infection = known.of(LegTopics.INFECTION);
         this.ischaemia = known.of(LegTopics.ISCHAEMIA);
-        this.rule = rules.actOn();
+        this.rule = urgency.actOn();
         this.rutherford = rutherfords.actOn();
         this.fontaine = fontaines.actOn();
         this.threatened = threats.actOn();
         this.wound = wounds.actOn();
-        this.possibleTiers = tiers.possible();
-    }
-
-    private static Category category(Answers answers) {
-        return AcuteClass.present(answers) ? Category.of(AcuteClass.of(answers)) : ChronicGrade.rutherford(answers);
     }
 
     LegPicture picture() {
@@ -108,7 +91,23 @@ final class LegAssessment {
     }
 
     List<Tier> possibleTiers() {
-        return possibleTiers;
+        return tiers.possible();
+    }
+
+    Grading.OfLeg grading() {
+        return new Grading.OfLeg(
+                rule.tier(),
+                rule.id(),
+                rutherford.actOn(),
+                fontaine,
+                limbThreatening(),
+                facts.footGone()
+                        ? Optional.empty()
+                        : Optional.of(new Grading.WifiGrades(wound, ischaemia.acting(), picture.infection(), stage())));
+    }
+
+    private int stage() {
+        return WifiTable.stage(wound, ischaemia.acting(), picture.infection());
     }
 
     LegResult result(ArmPressures arms) {
@@ -161,7 +160,7 @@ final class LegAssessment {
                 wound,
                 ischaemia.acting(),
                 picture.infection(),
-                WifiTable.stage(wound, ischaemia.acting(), picture.infection()),
+                stage(),
                 WifiTable.benefit(wound, ischaemia.acting(), picture.infection()),
                 List.copyOf(stages));
     }
@@ -222,7 +221,7 @@ final class LegAssessment {
     /** The unknown facts that were looked at, by path, in the order of looking. */
     private Map<String, Fact<?>> unknown() {
         var unknown = new LinkedHashMap<String, Fact<?>>();
-        for (var reading : List.of(rules, rutherfords, fontaines, threats, wounds)) {
+        for (var reading : List.of(urgency, rutherfords, fontaines, threats, wounds)) {
             reading.lookedAt(unknown);
         }
         infection.part().ifPresent(reading -> reading.lookedAt(unknown));

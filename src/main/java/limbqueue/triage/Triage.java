@@ -1,6 +1,7 @@
 package limbqueue.triage;
 
 import java.time.LocalDate;
+import java.util.LinkedHashSet;
 import limbqueue.triage.rule.RuleBook;
 
 /** Triage of one referral. */
@@ -24,6 +25,26 @@ public final class Triage {
      * @return the proposal; the same for the same arguments, always
      */
     public static TriageResult triage(ReferralDocument document, Policy policy, RuleBook book, LocalDate asOf) {
-        return new Assessment(document, policy, book, asOf).result();
+        return new Assessment(document, policy, book, LegRules.drawn(), asOf).result();
+    }
+
+    /** The grades and the tier alone, as they are acted on. */
+    public static Grading grade(ReferralDocument document, Policy policy, RuleBook book, LocalDate asOf) {
+        return new Assessment(document, policy, book, LegRules.drawn(), asOf).grading();
+    }
+
+    /**
+     * What would be acted on if {@code document} were {@code changed}: cheap enough to be asked for every answer that
+     * somebody could give.
+     */
+    public static WhatIf whatIf(
+            ReferralDocument document, ReferralDocument changed, Policy policy, RuleBook book, LocalDate asOf) {
+        var before = new Assessment(document, policy, book, LegRules.drawn(), asOf);
+        var after = new Assessment(changed, policy, book, LegRules.drawn(), asOf);
+        var raised = new LinkedHashSet<>(after.flags());
+        raised.removeAll(before.flags());
+        var withdrawn = new LinkedHashSet<>(before.flags());
+        withdrawn.removeAll(after.flags());
+        return new WhatIf(before.grading(), after.grading(), after.targetDate(), raised, withdrawn);
     }
 }

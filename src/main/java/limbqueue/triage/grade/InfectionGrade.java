@@ -1,13 +1,9 @@
 package limbqueue.triage.grade;
 
 import java.util.List;
-import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
 import limbqueue.triage.question.Answers;
 import limbqueue.triage.question.Diagram;
 import limbqueue.triage.question.Topic;
-import limbqueue.triage.threshold.Limit;
-import limbqueue.triage.threshold.Limits;
 
 /**
  * WIfI foot infection grade, 0 to 3.
@@ -34,17 +30,17 @@ public final class InfectionGrade {
                 new Infection(3, true));
     }
 
-    private static final List<Topic<Boolean>> SYSTEMIC_SIGNS = List.of(
+    private static final List<Topic<Boolean>> SIGNS = List.of(
             LegTopics.TEMPERATURE_OFF, LegTopics.HEART_RATE_HIGH, LegTopics.BREATHING_FAST, LegTopics.WHITE_CELLS_OFF);
 
-    private static final Map<Integer, Diagram<Infection>> BY_SIGNS_WANTED = new ConcurrentHashMap<>();
+    /** How many systemic signs there are. */
+    public static final int SYSTEMIC_SIGNS = SIGNS.size();
 
     private InfectionGrade() {}
 
-    static Diagram<Infection> rules(Limits limits) {
-        return BY_SIGNS_WANTED.computeIfAbsent(
-                limits.whole(Limit.SYSTEMIC_SIGNS_AT_LEAST),
-                wanted -> Diagram.of(answers -> of(answers, wanted), Infection.ALL));
+    /** @param systemicSignsWanted how many of the systemic signs make an infection severe */
+    public static Diagram<Infection> rules(int systemicSignsWanted) {
+        return Diagram.of(answers -> of(answers, systemicSignsWanted), Infection.ALL);
     }
 
     private static Infection of(Answers answers, int systemicSignsWanted) {
@@ -60,10 +56,8 @@ public final class InfectionGrade {
 
     private static boolean systemic(Answers answers, int wanted) {
         var found = 0;
-        for (var i = 0;
-                i < SYSTEMIC_SIGNS.size() && found < wanted && found + SYSTEMIC_SIGNS.size() - i >= wanted;
-                i++) {
-            if (answers.of(SYSTEMIC_SIGNS.get(i))) {
+        for (var i = 0; i < SIGNS.size() && found < wanted && found + SIGNS.size() - i >= wanted; i++) {
+            if (answers.of(SIGNS.get(i))) {
                 found++;
             }
         }

@@ -21,11 +21,13 @@ import limbqueue.triage.ReferralDocument.Sensory;
 import limbqueue.triage.ReferralDocument.Ulcer;
 import limbqueue.triage.ReferralDocument.WoundSite;
 import limbqueue.triage.Side;
+import limbqueue.triage.grade.InfectionGrade.Infection;
 import limbqueue.triage.grade.LegTopics.AfterExercise;
 import limbqueue.triage.grade.LegTopics.Walking;
 import limbqueue.triage.perfusion.Perfusion;
 import limbqueue.triage.perfusion.PerfusionFigures;
 import limbqueue.triage.perfusion.Supply;
+import limbqueue.triage.question.Diagram;
 import limbqueue.triage.question.Fact;
 import limbqueue.triage.question.Facts;
 import limbqueue.triage.question.Topic;
@@ -47,7 +49,8 @@ public final class LegFacts {
     private final Supply supply;
     private final Facts facts = LegTopics.nothingKnown();
 
-    public LegFacts(Side side, ReferralDocument document, LocalDate asOf, Limits limits) {
+    /** @param infection the rules that grade an infection */
+    public LegFacts(Side side, ReferralDocument document, LocalDate asOf, Limits limits, Diagram<Infection> infection) {
         this.side = side;
         this.leg = document.legs().of(side);
         this.document = document;
@@ -89,7 +92,7 @@ public final class LegFacts {
         note(supply.atRest(LegTopics.SUPPLY_AT_REST));
         note(supply.low(LegTopics.LOW_AT_ANKLE));
         note(supply.ischaemia(LegTopics.ISCHAEMIA));
-        note(Fact.concluded(LegTopics.INFECTION, InfectionGrade.rules(limits).read(facts)));
+        note(Fact.concluded(LegTopics.INFECTION, infection.read(facts)));
     }
 
     private void note(Fact<?> fact) {

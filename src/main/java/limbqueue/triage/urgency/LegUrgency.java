@@ -10,14 +10,10 @@ import limbqueue.triage.grade.LegTopics.Walking;
 import limbqueue.triage.grade.WifiTable;
 import limbqueue.triage.grade.WoundGrade;
 import limbqueue.triage.question.Answers;
-import limbqueue.triage.question.Diagram;
 import limbqueue.triage.question.Sentence;
 
 /** The tier that one leg calls for, and the rule that calls for it: the first of these that holds. */
 public final class LegUrgency {
-
-    private static final Diagram<Rule> RULES = Diagram.of(LegUrgency::of);
-    private static final Diagram<Tier> TIERS = RULES.map(Rule::tier);
 
     private LegUrgency() {}
 
@@ -79,17 +75,8 @@ public final class LegUrgency {
         }
     }
 
-    /** Which rule calls for the tier. */
-    public static Diagram<Rule> rules() {
-        return RULES;
-    }
-
-    /** The tier alone, whichever rule calls for it. */
-    public static Diagram<Tier> tiers() {
-        return TIERS;
-    }
-
-    private static Rule of(Answers answers) {
+    /** The rule that calls for the tier. */
+    public static Rule of(Answers answers) {
         if (AcuteClass.present(answers)) {
             return Rule.ACUTE_ISCHAEMIA;
         }
