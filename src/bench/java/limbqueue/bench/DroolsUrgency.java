@@ -5,6 +5,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import limbqueue.triage.Tier;
+import limbqueue.triage.urgency.LegUrgency.Rule;
 import org.drools.model.codegen.ExecutableModelProject;
 import org.kie.api.io.ResourceType;
 import org.kie.api.runtime.KieSession;
@@ -12,6 +13,13 @@ import org.kie.internal.utils.KieHelper;
 
 /** The rules of urgency written for Drools: compiled once, in one session that is used for referral after referral. */
 final class DroolsUrgency implements AutoCloseable {
+
+    /** The rule that calls for the tier of each leg. */
+    record Concluded(Rule left, Rule right) {
+        Tier tier() {
+            return left.tier().orMoreUrgent(right.tier());
+        }
+    }
 
     private static final Path RULES = Path.of("src/bench/urgency.drl");
 
@@ -29,11 +37,11 @@ final class DroolsUrgency implements AutoCloseable {
     }
 
     /** What the rules conclude of a referral. The session holds nothing before and nothing after. */
-    Tier tier(UrgencyLeg left, UrgencyLeg right) {
+    Concluded conclude(UrgencyLeg left, UrgencyLeg right) {
         session.insert(left);
         session.insert(right);
         session.fireAllRules();
-        return left.takeConclusion().tier().orMoreUrgent(right.takeConclusion().tier());
+        return new Concluded(left.takeConclusion(), right.takeConclusion());
     }
 
     /** How many facts the session holds. */

@@ -11,9 +11,12 @@ import limbqueue.triage.ReferralDocument;
 import limbqueue.triage.Side;
 import limbqueue.triage.Triage;
 import limbqueue.triage.finding.Background;
+import limbqueue.triage.grade.InfectionGrade;
 import limbqueue.triage.grade.LegFacts;
+import limbqueue.triage.question.Diagram;
 import limbqueue.triage.question.Facts;
 import limbqueue.triage.rule.RuleBook;
+import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.urgency.LegUrgency;
 import org.jspecify.annotations.Nullable;
 import org.openjdk.jmh.annotations.Benchmark;
@@ -44,6 +47,7 @@ public class TriageBenchmark {
     static final int REFERRALS = 1_000;
     private static final LocalDate TODAY = LocalDate.of(2026, 3, 2);
     private static final ObjectMapper JSON = new ObjectMapper();
+    private static final Diagram<LegUrgency.Rule> URGENCY = Diagram.of(LegUrgency::of);
 
     /** Both legs of a referral, for Drools and for our own rules. */
     private record Legs(UrgencyLeg left, UrgencyLeg right, Facts factsOfLeft, Facts factsOfRight) {
@@ -56,7 +60,8 @@ public class TriageBenchmark {
 
         private static Facts facts(Side side, ReferralDocument document) {
             var limits = RuleBook.shipped().on(TODAY);
-            var facts = new LegFacts(side, document, TODAY, limits).byTopic();
+            var infection = InfectionGrade.rules(limits.whole(Limit.SYSTEMIC_SIGNS_AT_LEAST));
+            var facts = new LegFacts(side, document, TODAY, limits, infection).byTopic();
             Background.of(side, document, limits).facts().forEach(facts::note);
             return facts;
         }
@@ -82,11 +87,15 @@ public class TriageBenchmark {
     private void checkThatDroolsConcludesTheSame() {
         for (var i = 0; i < REFERRALS; i++) {
             var document = documents.get(i);
+            var both = legs.get(i);
+            var byDrools = drools().conclude(both.left(), both.right());
             var tier = Triage.triage(document, Policy.standard(), TODAY).urgency().tier();
-            var byDrools = drools().tier(legs.get(i).left(), legs.get(i).right());
-            if (tier != byDrools) {
-                throw new AssertionError(
-                        "%s is %s, and %s by Drools".formatted(document.reference(), tier, byDrools));
+            var grading = Triage.grade(document, Policy.standard(), RuleBook.shipped(), TODAY);
+            if (byDrools.tier() != tier
+                    || !byDrools.left().id().equals(grading.left().rule())
+                    || !byDrools.right().id().equals(grading.right().rule())) {
+                throw new AssertionError("%s is %s by triage, %s, but %s by Drools"
+                        .formatted(document.reference().orElse(""), tier, grading, byDrools));
             }
         }
         if (drools().held() != 0) {
@@ -117,18 +126,21 @@ public class TriageBenchmark {
         }
     }
 
+    /** Grades and tier alone. */
+    @Benchmark
+    public void grades(Blackhole sink) {
+        for (var document : documents) {
+            sink.consume(Triage.grade(document, Policy.standard(), RuleBook.shipped(), TODAY));
+        }
+    }
+
     /** The rules of urgency alone, by our own means, on facts that are ready. */
     @Benchmark
     public void rules(Blackhole sink) {
         for (var both : legs) {
-            sink.consume(LegUrgency.rules()
-                    .read(both.factsOfLeft())
-                    .actOn()
-                    .tier()
-                    .orMoreUrgent(LegUrgency.rules()
-                            .read(both.factsOfRight())
-                            .actOn()
-                            .tier()));
+            var left = URGENCY.read(both.factsOfLeft()).actOn();
+            var right = URGENCY.read(both.factsOfRight()).actOn();
+            sink.consume(left.tier().orMoreUrgent(right.tier()));
         }
     }
 
@@ -136,7 +148,7 @@ public class TriageBenchmark {
     @Benchmark
     public void drools(Blackhole sink) {
         for (var both : legs) {
-            sink.consume(drools().tier(both.left(), both.right()));
+            sink.consume(drools().conclude(both.left(), both.right()).tier());
         }
     }
 }
