@@ -11,7 +11,7 @@ import java.nio.file.Path;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
 
-/** The least that any program over referrals does: reads each of a list with Jackson, and prints it again, one a line. */
+/** The least that any program over referrals does: reads each of a list with Jackson, prints it again, one a line. */
 public final class Reprint {
 
     private Reprint() {}
