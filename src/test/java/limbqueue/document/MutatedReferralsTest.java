@@ -3,7 +3,10 @@ package limbqueue.document;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.nio.file.Files;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
@@ -19,7 +22,13 @@ import tools.jackson.databind.JsonNode;
  */
 class MutatedReferralsTest {
 
-    private static final int DOCUMENTS = 20_000;
+    /** {@code -Dmutated.documents=1000000} tries more of them. */
+    private static final int DOCUMENTS = Integer.getInteger("mutated.documents", 20_000);
+
+    /** No document may take more of a processor's time to read. */
+    private static final Duration LONGEST = Duration.ofSeconds(1);
+
+    private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
     private static final long SEED = 20260302;
 
     private static final List<String> VALUES = List.of(
@@ -97,8 +106,12 @@ class MutatedReferralsTest {
             var seed = SEED + i;
             var random = new Random(seed);
             var text = damaged(originals.get(random.nextInt(originals.size())), random);
+            var begin = THREADS.getCurrentThreadCpuTime();
             try {
                 complete += check(text) ? 1 : 0;
+                assertThat(Duration.ofNanos(THREADS.getCurrentThreadCpuTime() - begin))
+                        .as("time to read")
+                        .isLessThan(LONGEST);
             } catch (RuntimeException | StackOverflowError | AssertionError e) {
                 throw new AssertionError("seed %d: %s%n%s".formatted(seed, e, text), e);
             }

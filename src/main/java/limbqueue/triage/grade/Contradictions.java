@@ -62,6 +62,13 @@ public final class Contradictions {
                     "wound.ulcer",
                     "wound.exposes");
         }
+        if (wound.ulcer().equals(Optional.of(Ulcer.SHALLOW)) && facts.acting(LegTopics.ULCER) != Ulcer.SHALLOW) {
+            add(
+                    "contradiction-wound",
+                    "The ulcer is called shallow, yet bone, joint or tendon is exposed in it; it is taken as deep.",
+                    "wound.ulcer",
+                    "wound.exposes");
+        }
         if (wound.ulcer().equals(Optional.of(Ulcer.NONE))
                 && wound.gangrene().equals(Optional.of(Gangrene.NONE))
                 && wound.spreading().orElse(false)) {

@@ -37,6 +37,10 @@ import limbqueue.triage.threshold.Limits;
 /** What is known, or could be asked, about one leg, as the grades need it. */
 public final class LegFacts {
 
+    private static final String REDNESS = "infection.rednessMm";
+    private static final String ASK_REDNESS =
+            "How far, in millimetres, does the redness reach around the sore of the %s?";
+
     private final Side side;
     private final Leg leg;
     private final ReferralDocument document;
@@ -146,39 +150,67 @@ public final class LegFacts {
     }
 
     /**
-     * Whether there is new limb ischaemia: sudden, 14 days old or less. A finding, or an onset with no finding denied,
-     * counts as the complaint being there.
+     * Whether there is new limb ischaemia: sudden, 14 days old or less. A finding counts as the complaint being there; an
+     * onset, or walking that became worse suddenly, is acted on as if it were, until every finding is denied.
      */
     private void askAcute() {
         asked(
                 LegTopics.ACUTE,
-                "acute.present",
+                leg.acute().present().isEmpty() ? "acute.present" : findingNotTold(),
                 acuteKnown(),
-                false,
+                recentOnset().orElse(false) || suddenlyWorse().orElse(false),
                 "In the last two weeks, has the %s suddenly become painful, pale, cold, numb or weak? If so, on which day?");
     }
 
     private Optional<Boolean> acuteKnown() {
-        var acute = leg.acute();
-        var recent =
-                acute.onset().map(onset -> ChronoUnit.DAYS.between(onset, asOf) <= limits.whole(Limit.ACUTE_AT_MOST));
+        var stated = leg.acute().present();
+        var recent = recentOnset();
         if (recent.equals(Optional.of(false))) {
-            return Optional.of(false);
+            return recent;
         }
-        if (acuteFinding()) {
+        if (acuteFinding() || stated.equals(Optional.of(true))) {
             return Optional.of(true);
         }
-        if (recent.isPresent() || acute.present().equals(Optional.of(true))) {
-            return Optional.of(!everyAcuteFindingDenied() || acute.present().equals(Optional.of(true)));
-        }
-        if (acute.present().isPresent() || everyAcuteFindingDenied()) {
+        if (everyAcuteFindingDenied()) {
             return Optional.of(false);
         }
-        var claudication = leg.claudication();
-        if (claudication.course().equals(Optional.of(Course.SUDDEN))) {
-            return claudication.sinceDays().map(since -> since.days() <= limits.whole(Limit.ACUTE_AT_MOST));
+        if (recent.isPresent()) {
+            return Optional.empty();
         }
-        return claudication.course().equals(Optional.of(Course.STABLE)) ? Optional.of(false) : Optional.empty();
+        var walking = leg.claudication().course();
+        return stated.or(() -> walking.equals(Optional.of(Course.STABLE))
+                ? Optional.of(false)
+                : suddenlyWorse().filter(within -> !within));
+    }
+
+    /** The first finding of new ischaemia of which nothing is said. */
+    private String findingNotTold() {
+        var acute = leg.acute();
+        if (acute.pain().isEmpty()) {
+            return "acute.pain";
+        }
+        if (acute.pale().isEmpty()) {
+            return "acute.pale";
+        }
+        if (acute.cold().isEmpty()) {
+            return "acute.cold";
+        }
+        return acute.sensory().isEmpty() ? "acute.sensory" : "acute.motor";
+    }
+
+    /** Whether new ischaemia began recently enough to be acute; empty while nothing is said of its beginning. */
+    private Optional<Boolean> recentOnset() {
+        return leg.acute()
+                .onset()
+                .map(onset -> ChronoUnit.DAYS.between(onset, asOf) <= limits.whole(Limit.ACUTE_AT_MOST));
+    }
+
+    /** Whether a sudden change of walking is recent enough; empty where there is none, or its day is not known. */
+    private Optional<Boolean> suddenlyWorse() {
+        var claudication = leg.claudication();
+        return claudication.course().equals(Optional.of(Course.SUDDEN))
+                ? claudication.sinceDays().map(since -> since.days() <= limits.whole(Limit.ACUTE_AT_MOST))
+                : Optional.empty();
     }
 
     /** Signs of a sudden loss of blood flow that began longer ago than acute ischaemia does. */
@@ -259,10 +291,7 @@ public final class LegFacts {
         asked(
                 LegTopics.ULCER,
                 "wound.ulcer",
-                leg.wound()
-                        .ulcer()
-                        .filter(stated -> stated != Ulcer.NONE || !exposed())
-                        .or(this::ulcerExposed),
+                leg.wound().ulcer().map(this::asDeepAsWhatIsExposed),
                 leastUlcer(),
                 Stream.of(Ulcer.values())
                         .filter(ulcer -> !exposed() || ulcer.compareTo(leastUlcer()) >= 0)
@@ -274,9 +303,9 @@ public final class LegFacts {
         return leg.wound().exposes().map(exposes -> exposes != Exposes.NOTHING).orElse(false);
     }
 
-    /** An ulcer that was called none, although something is exposed in it; empty while nothing was said of an ulcer. */
-    private Optional<Ulcer> ulcerExposed() {
-        return leg.wound().ulcer().map(stated -> leastUlcer());
+    /** What is exposed in it says how deep an ulcer is at least, whatever it was called. */
+    private Ulcer asDeepAsWhatIsExposed(Ulcer stated) {
+        return exposed() && stated.compareTo(leastUlcer()) < 0 ? leastUlcer() : stated;
     }
 
     /** The least ulcer that fits what is said of the wound: none, while nothing is said of a wound. */
@@ -441,23 +470,34 @@ public final class LegFacts {
                 "Is there an abscess, infected bone or joint, or infection below the skin in the foot of the %s?");
     }
 
+    /** Redness that reaches far enough is acted on as an infection while the other signs are not known. */
     private void askLocallyInfected() {
         var signs =
                 leg.infection().localSigns().map(count -> count >= limits.whole(Limit.INFECTION_LOCAL_SIGNS_AT_LEAST));
+        if (onlyRednessTells()) {
+            asked(LegTopics.LOCALLY_INFECTED, REDNESS, Optional.empty(), false, ASK_REDNESS);
+            return;
+        }
+        var wide = redness()
+                .map(reach -> reach.value() > limits.of(Limit.INFECTION_REDNESS_MODERATE_MORE_THAN))
+                .orElse(false);
         asked(
                 LegTopics.LOCALLY_INFECTED,
                 "infection.localSigns",
-                signs.filter(Boolean::booleanValue)
-                        .or(() -> redness()
-                                .filter(reach -> reach.value()
-                                        > limits.of(
-                                                signs.isPresent()
-                                                        ? Limit.INFECTION_REDNESS_MODERATE_MORE_THAN
-                                                        : Limit.INFECTION_REDNESS_MILD_MORE_THAN))
-                                .map(reach -> true))
-                        .or(() -> signs),
-                false,
+                wide ? Optional.of(true) : signs,
+                redness()
+                        .map(reach -> reach.value() > limits.of(Limit.INFECTION_REDNESS_MILD_MORE_THAN))
+                        .orElse(false),
                 "How many of these has the foot of the %s: swelling, redness, pain on touch, warmth, pus? A photograph helps.");
+    }
+
+    /** Too few local signs for an infection, but some: if redness is one of them, and wide, it is an infection all the same. */
+    private boolean onlyRednessTells() {
+        return redness().isEmpty()
+                && leg.infection()
+                        .localSigns()
+                        .map(count -> count > 0 && count < limits.whole(Limit.INFECTION_LOCAL_SIGNS_AT_LEAST))
+                        .orElse(false);
     }
 
     private Optional<Millimetres> redness() {
@@ -468,10 +508,12 @@ public final class LegFacts {
     private void askWidelyRed() {
         asked(
                 LegTopics.WIDELY_RED,
-                "infection.rednessMm",
-                redness().map(reach -> reach.value() > limits.of(Limit.INFECTION_REDNESS_MODERATE_MORE_THAN)),
+                REDNESS,
+                onlyRednessTells()
+                        ? Optional.of(true)
+                        : redness().map(reach -> reach.value() > limits.of(Limit.INFECTION_REDNESS_MODERATE_MORE_THAN)),
                 true,
-                "How far, in millimetres, does the redness reach around the sore of the %s?");
+                ASK_REDNESS);
     }
 
     private void askTemperatureOff() {
