@@ -138,8 +138,8 @@ public class TriageBenchmark {
     @Benchmark
     public void rules(Blackhole sink) {
         for (var both : legs) {
-            var left = URGENCY.read(both.factsOfLeft()).actOn();
-            var right = URGENCY.read(both.factsOfRight()).actOn();
+            var left = URGENCY.actOn(both.factsOfLeft());
+            var right = URGENCY.actOn(both.factsOfRight());
             sink.consume(left.tier().orMoreUrgent(right.tier()));
         }
     }

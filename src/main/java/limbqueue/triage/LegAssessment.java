@@ -29,10 +29,12 @@ import limbqueue.triage.grade.LegTopics;
 import limbqueue.triage.grade.WifiTable;
 import limbqueue.triage.perfusion.Indices;
 import limbqueue.triage.question.Fact;
+import limbqueue.triage.question.Facts;
 import limbqueue.triage.question.Reading;
 import limbqueue.triage.question.Sentence;
 import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.urgency.LegUrgency;
+import org.jspecify.annotations.Nullable;
 
 /** One leg: what to act on, what remains possible, and what to ask. */
 final class LegAssessment {
@@ -43,14 +45,11 @@ final class LegAssessment {
     private final LegFacts facts;
     private final LegPicture picture;
 
-    private final Reading<LegUrgency.Rule> urgency;
-    private final Reading<Category> rutherfords;
-    private final Reading<Fontaine> fontaines;
-    private final Reading<Boolean> threats;
-    private final Reading<Integer> wounds;
-    private final Reading<Tier> tiers;
+    private final LegRules rules;
+    private final Facts known;
     private final Fact<Infection> infection;
     private final Fact<Integer> ischaemia;
+    private @Nullable Readings readings;
 
     private final LegUrgency.Rule rule;
     private final Category rutherford;
@@ -61,21 +60,45 @@ final class LegAssessment {
     LegAssessment(LegFacts facts, ReferralDocument document, LegRules rules) {
         this.facts = facts;
         this.picture = LegPicture.of(facts);
-        var known = facts.byTopic();
+        this.rules = rules;
+        this.known = facts.byTopic();
         Background.of(facts.side(), document, facts.limits()).facts().forEach(known::note);
-        this.urgency = rules.urgency().read(known);
-        this.rutherfords = rules.rutherford().read(known);
-        this.fontaines = rules.fontaine().read(known);
-        this.threats = rules.threat().read(known);
-        this.wounds = rules.wound().read(known);
-        this.tiers = rules.tier().read(known);
         this.infection = known.of(LegTopics.INFECTION);
         this.ischaemia = known.of(LegTopics.ISCHAEMIA);
-        this.rule = urgency.actOn();
-        this.rutherford = rutherfords.actOn();
-        this.fontaine = fontaines.actOn();
-        this.threatened = threats.actOn();
-        this.wound = wounds.actOn();
+        this.rule = rules.urgency().actOn(known);
+        this.rutherford = rules.rutherford().actOn(known);
+        this.fontaine = rules.fontaine().actOn(known);
+        this.threatened = rules.threat().actOn(known);
+        this.wound = rules.wound().actOn(known);
+    }
+
+    /** The diagrams read with what is known of this leg; nobody needs them for what is acted on alone. */
+    private record Readings(
+            Reading<LegUrgency.Rule> urgency,
+            Reading<Tier> tier,
+            Reading<Category> rutherford,
+            Reading<Fontaine> fontaine,
+            Reading<Boolean> threat,
+            Reading<Integer> wound) {
+
+        static Readings of(LegRules rules, Facts known) {
+            return new Readings(
+                    rules.urgency().read(known),
+                    rules.tier().read(known),
+                    rules.rutherford().read(known),
+                    rules.fontaine().read(known),
+                    rules.threat().read(known),
+                    rules.wound().read(known));
+        }
+    }
+
+    private Readings readings() {
+        var read = readings;
+        if (read == null) {
+            read = Readings.of(rules, known);
+            readings = read;
+        }
+        return read;
     }
 
     LegPicture picture() {
@@ -91,7 +114,7 @@ final class LegAssessment {
     }
 
     List<Tier> possibleTiers() {
-        return tiers.possible();
+        return readings().tier().possible();
     }
 
     Grading.OfLeg grading() {
@@ -114,7 +137,7 @@ final class LegAssessment {
         return new LegResult(
                 facts.figures().abi(),
                 Indices.tbi(facts.leg(), arms, facts.limits()),
-                new FontaineGrade(fontaine, sorted(fontaines.possible())),
+                new FontaineGrade(fontaine, sorted(readings().fontaine().possible())),
                 new RutherfordGrade(rutherford.actOn(), possibleCategories()),
                 facts.footGone() ? Optional.empty() : Optional.of(wifi()),
                 limbThreatening(),
@@ -124,7 +147,7 @@ final class LegAssessment {
 
     private List<Rutherford> possibleCategories() {
         var possible = EnumSet.noneOf(Rutherford.class);
-        rutherfords.possible().forEach(category -> possible.addAll(category.possible()));
+        readings().rutherford().possible().forEach(category -> possible.addAll(category.possible()));
         return List.copyOf(possible);
     }
 
@@ -132,7 +155,7 @@ final class LegAssessment {
         if (limbThreatening() == Answer.CANNOT_SAY) {
             return List.of(Answer.YES, Answer.NO);
         }
-        return threats.possible().stream()
+        return readings().threat().possible().stream()
                 .map(threat -> threat ? Answer.YES : Answer.NO)
                 .sorted()
                 .toList();
@@ -149,7 +172,7 @@ final class LegAssessment {
     /** Wound, ischaemia and infection are graded from different facts, so any grades can go together. */
     private Wifi wifi() {
         var stages = new TreeSet<Integer>();
-        for (var possibleWound : wounds.possible()) {
+        for (var possibleWound : readings().wound().possible()) {
             for (var possibleIschaemia : ischaemia.possible()) {
                 for (var possibleInfection : infection.possible()) {
                     stages.add(WifiTable.stage(possibleWound, possibleIschaemia, possibleInfection.grade()));
@@ -177,10 +200,10 @@ final class LegAssessment {
         if (unknown.isEmpty()) {
             return open;
         }
-        var urgent = tiers.decisive();
-        var rutherford = rutherfords.decisiveFields();
-        var fontaine = fontaines.decisiveFields();
-        var threat = threats.decisiveFields();
+        var urgent = readings().tier().decisive();
+        var rutherford = readings().rutherford().decisiveFields();
+        var fontaine = readings().fontaine().decisiveFields();
+        var threat = readings().threat().decisiveFields();
         var wifi = wifiFields();
         for (var fact : unknown.values()) {
             var field = fact.path();
@@ -210,7 +233,7 @@ final class LegAssessment {
     }
 
     private Set<String> wifiFields() {
-        var fields = new HashSet<>(wounds.decisiveFields());
+        var fields = new HashSet<>(readings().wound().decisiveFields());
         infection.part().ifPresent(reading -> fields.addAll(reading.decisiveFields()));
         if (!ischaemia.known()) {
             fields.add(ischaemia.path());
@@ -221,9 +244,11 @@ final class LegAssessment {
     /** The unknown facts that were looked at, by path, in the order of looking. */
     private Map<String, Fact<?>> unknown() {
         var unknown = new LinkedHashMap<String, Fact<?>>();
-        for (var reading : List.of(urgency, rutherfords, fontaines, threats, wounds)) {
-            reading.lookedAt(unknown);
-        }
+        readings().urgency().lookedAt(unknown);
+        readings().rutherford().lookedAt(unknown);
+        readings().fontaine().lookedAt(unknown);
+        readings().threat().lookedAt(unknown);
+        readings().wound().lookedAt(unknown);
         infection.part().ifPresent(reading -> reading.lookedAt(unknown));
         return unknown;
     }

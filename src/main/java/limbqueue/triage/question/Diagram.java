@@ -43,18 +43,23 @@ public final class Diagram<R> {
     }
 
     private final List<R> conclusions;
-    private final List<Topic<?>> topics;
+    private final Topic<?>[] topics;
     private final int[] topicOf;
+    private final int[] numberOf;
     private final int[][] next;
     private final int root;
     private final long[] own;
 
     private Diagram(List<R> conclusions, Places places, int root) {
         this.conclusions = List.copyOf(conclusions);
-        this.topics = List.copyOf(places.topics);
+        this.topics = places.topics.toArray(Topic<?>[]::new);
         this.next = places.next.toArray(int[][]::new);
         this.topicOf = new int[next.length];
-        places.drawn.forEach((key, place) -> topicOf[place] = key.getFirst());
+        this.numberOf = new int[next.length];
+        places.drawn.forEach((key, place) -> {
+            topicOf[place] = key.getFirst();
+            numberOf[place] = topics[topicOf[place]].number();
+        });
         this.root = root;
         this.own = bits(conclusions.size());
     }
@@ -109,7 +114,7 @@ public final class Diagram<R> {
         var moved = new int[next.length];
         for (var place = 0; place < next.length; place++) {
             moved[place] = places.place(
-                    topics.get(topicOf[place]),
+                    topics[topicOf[place]],
                     Arrays.stream(next[place])
                             .map(to -> to >= 0 ? moved[to] : ~meanings.indexOf(meaning.apply(conclusions.get(~to))))
                             .toArray());
@@ -125,24 +130,29 @@ public final class Diagram<R> {
 
     /** What the facts of one referral leave of the diagram; {@code facts} says something about every topic asked. */
     public Reading<R> read(Facts facts) {
-        var said = new Fact<?>[topics.size()];
+        var said = new Fact<?>[topics.length];
         for (var i = 0; i < said.length; i++) {
-            said[i] = facts.of(topics.get(i));
+            said[i] = facts.of(topics[i]);
         }
         return new Reading<>(this, said);
     }
 
-    /** Names of the topics whose answer makes a difference while everything is open, as {@link Reading#decisive}. */
-    public Set<String> decisiveTopics() {
-        var open = new Fact<?>[topics.size()];
-        for (var i = 0; i < open.length; i++) {
-            open[i] = Fact.open(topics.get(i));
+    /** What to act on by the facts of one referral, which say something about every topic of its agenda. */
+    public R actOn(Facts facts) {
+        var place = root;
+        while (place >= 0) {
+            place = next[place][facts.acting(numberOf[place])];
         }
-        return new Reading<>(this, open).decisiveFields();
+        return conclusions.get(~place);
     }
 
-    List<Topic<?>> topics() {
-        return topics;
+    /** Names of the topics whose answer makes a difference while everything is open, as {@link Reading#decisive}. */
+    public Set<String> decisiveTopics() {
+        var open = new Fact<?>[topics.length];
+        for (var i = 0; i < open.length; i++) {
+            open[i] = Fact.open(topics[i]);
+        }
+        return new Reading<>(this, open).decisiveFields();
     }
 
     int root() {
