@@ -14,6 +14,16 @@ import java.util.Optional;
  */
 public record Policy(String id, Map<Tier, Integer> days, Validity validity) {
 
+    private static final Policy STANDARD = new Policy(
+            "standard-1",
+            Map.of(
+                    Tier.SAME_DAY, 0,
+                    Tier.WITHIN_5_DAYS, 5,
+                    Tier.WITHIN_14_DAYS, 14,
+                    Tier.WITHIN_6_WEEKS, 42,
+                    Tier.WITHIN_18_WEEKS, 126),
+            new Validity(30, 7, 30, 1, 6));
+
     /**
      * How long results may be used, in days.
      *
@@ -51,15 +61,7 @@ public record Policy(String id, Map<Tier, Integer> days, Validity validity) {
 
     /** The policy the product starts with: the tiers of the published pathways and of common practice. */
     public static Policy standard() {
-        return new Policy(
-                "standard-1",
-                Map.of(
-                        Tier.SAME_DAY, 0,
-                        Tier.WITHIN_5_DAYS, 5,
-                        Tier.WITHIN_14_DAYS, 14,
-                        Tier.WITHIN_6_WEEKS, 42,
-                        Tier.WITHIN_18_WEEKS, 126),
-                new Validity(30, 7, 30, 1, 6));
+        return STANDARD;
     }
 
     /** The day by which a referral of {@code tier} should be dealt with, counted from {@code start}. */

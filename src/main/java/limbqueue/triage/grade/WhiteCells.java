@@ -3,7 +3,6 @@ package limbqueue.triage.grade;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
-import java.util.List;
 import java.util.Optional;
 import limbqueue.triage.Quantity.PerMicrolitre;
 import limbqueue.triage.ReferralDocument;
@@ -19,7 +18,10 @@ final class WhiteCells {
 
     /** The latest of the last days; of several of one day the highest. An undated count speaks of no infection. */
     static Optional<PerMicrolitre> recent(ReferralDocument document, LocalDate asOf, Limits limits) {
-        return document.labs().orElse(List.of()).stream()
+        if (document.labs().isEmpty()) {
+            return Optional.empty();
+        }
+        return document.labs().get().stream()
                 .filter(lab -> lab.test().equals(Optional.of(LabTest.WHITE_CELLS)))
                 .filter(lab -> lab.taken()
                         .map(taken -> ChronoUnit.DAYS.between(taken, asOf)

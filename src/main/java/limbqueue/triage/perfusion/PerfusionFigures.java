@@ -103,7 +103,7 @@ public final class PerfusionFigures {
             var low = ankleKnown() ? lowByAnkle() : grade() == 3;
             var known = new Perfusion(grade(), poor, low, true);
             var path = legPath + ".pressures.toe";
-            return new Supply(path, Optional.of(known), known, List.of(known), ask(path, legWords));
+            return new Supply(path, Optional.of(known), known, List.of(known), ask(path), legWords);
         }
         var actOn = known()
                 ? new Perfusion(grade(), poor, ankleKnown() ? lowByAnkle() : grade() == 3, distalKnown())
@@ -111,7 +111,7 @@ public final class PerfusionFigures {
         var path = distalKnown()
                 ? ankleKnown() ? armOf(legPath) : legPath + ".pressures.dorsalisPedis"
                 : known() || noncompressible ? legPath + ".pressures.toe" : legPath + ".abi";
-        return new Supply(path, Optional.empty(), actOn, choices(poor), ask(path, legWords));
+        return new Supply(path, Optional.empty(), actOn, choices(poor), ask(path), legWords);
     }
 
     private static String armOf(String legPath) {
@@ -140,15 +140,17 @@ public final class PerfusionFigures {
         return noncompressible ? List.of(grade == 3) : List.of(false, true);
     }
 
-    private static String ask(String path, String legWords) {
-        var measure = switch (path.substring(path.lastIndexOf('.') + 1)) {
-            case "toe" -> "the toe pressure of the " + legWords;
-            case "abi" -> "the ankle-brachial index, or the ankle, toe and arm pressures, of the " + legWords;
-            case "dorsalisPedis" -> "the ankle pressure of the " + legWords;
-            default ->
-                "the blood pressure in the arm, which the ankle pressure of the " + legWords + " is compared with";
-        };
-        return "What is " + measure + "? If it was never measured, where can it be?";
+    /** The question for the field at {@code path}, with {@code %s} for the leg. */
+    private static String ask(String path) {
+        if (path.endsWith(".toe")) {
+            return "What is the toe pressure of the %s? If it was never measured, where can it be?";
+        }
+        if (path.endsWith(".abi")) {
+            return "What is the ankle-brachial index, or the ankle, toe and arm pressures, of the %s? If it was never measured, where can it be?";
+        }
+        return path.endsWith(".dorsalisPedis")
+                ? "What is the ankle pressure of the %s? If it was never measured, where can it be?"
+                : "What is the blood pressure in the arm, which the ankle pressure of the %s is compared with? If it was never measured, where can it be?";
     }
 
     private int grade() {

@@ -1,5 +1,6 @@
 package limbqueue.triage.perfusion;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -13,8 +14,10 @@ import limbqueue.triage.question.Topic;
  *
  * @param path the field that would settle it
  * @param choices the supplies that are possible while it is unknown
+ * @param ask the question, with {@code %s} for {@code words}
  */
-public record Supply(String path, Optional<Perfusion> known, Perfusion actOn, List<Perfusion> choices, String ask) {
+public record Supply(
+        String path, Optional<Perfusion> known, Perfusion actOn, List<Perfusion> choices, String ask, String words) {
 
     /**
      * What wounds depend on.
@@ -52,7 +55,7 @@ public record Supply(String path, Optional<Perfusion> known, Perfusion actOn, Li
 
     /** Nobody needs to ask any more. */
     public Supply settled() {
-        return known.isPresent() ? this : new Supply(path, Optional.of(actOn), actOn, List.of(actOn), ask);
+        return known.isPresent() ? this : new Supply(path, Optional.of(actOn), actOn, List.of(actOn), ask, words);
     }
 
     public Perfusion acting() {
@@ -77,13 +80,18 @@ public record Supply(String path, Optional<Perfusion> known, Perfusion actOn, Li
 
     /** One side of it, which is known when it is the same whatever the supply. */
     private <T> Fact<T> seen(Topic<T> topic, Function<Perfusion, T> side) {
-        var seen = choices.stream().map(side).distinct().toList();
-        return Fact.of(
-                topic,
-                path,
-                known.map(side).or(() -> seen.size() == 1 ? Optional.of(seen.getFirst()) : Optional.empty()),
-                side.apply(actOn),
-                seen,
-                ask);
+        if (known.isPresent()) {
+            return Fact.known(topic, side.apply(known.get()));
+        }
+        var seen = new ArrayList<T>(choices.size());
+        for (var choice : choices) {
+            var answer = side.apply(choice);
+            if (!seen.contains(answer)) {
+                seen.add(answer);
+            }
+        }
+        return seen.size() == 1
+                ? Fact.known(topic, seen.getFirst())
+                : Fact.of(topic, "", path, Optional.empty(), side.apply(actOn), seen, ask, words);
     }
 }

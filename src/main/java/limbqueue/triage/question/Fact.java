@@ -12,7 +12,8 @@ import java.util.Optional;
 public final class Fact<T> {
 
     private final Topic<T> topic;
-    private final String path;
+    private final String place;
+    private final String field;
     private final String ask;
     private final String words;
     private final boolean known;
@@ -22,7 +23,8 @@ public final class Fact<T> {
 
     private Fact(
             Topic<T> topic,
-            String path,
+            String place,
+            String field,
             String ask,
             String words,
             boolean known,
@@ -30,7 +32,8 @@ public final class Fact<T> {
             int possible,
             Optional<Reading<T>> part) {
         this.topic = topic;
-        this.path = path;
+        this.place = place;
+        this.field = field;
         this.ask = ask;
         this.words = words;
         this.known = known;
@@ -52,7 +55,7 @@ public final class Fact<T> {
     }
 
     /**
-     * As above, with the question put together only when somebody wants it.
+     * As above, with path and question put together only when somebody wants them.
      *
      * @param place what the path of the field begins with
      * @param words what stands in the question where {@code ask} has {@code %s}
@@ -69,17 +72,14 @@ public final class Fact<T> {
         if (known.isPresent()) {
             return known(topic, known.get());
         }
-        var possible = 0;
-        for (var choice : choices) {
-            possible |= 1 << topic.indexOf(choice);
-        }
-        return new Fact<>(topic, place + field, ask, words, false, topic.indexOf(actOn), possible, Optional.empty());
+        return new Fact<>(
+                topic, place, field, ask, words, false, topic.indexOf(actOn), topic.bits(choices), Optional.empty());
     }
 
     /** A fact that nobody has to ask about. */
     public static <T> Fact<T> known(Topic<T> topic, T answer) {
         var index = topic.indexOf(answer);
-        return new Fact<>(topic, "", "", "", true, index, 1 << index, Optional.empty());
+        return new Fact<>(topic, "", "", "", "", true, index, 1 << index, Optional.empty());
     }
 
     /** Nothing is known of {@code topic}, and every answer is possible. */
@@ -106,6 +106,7 @@ public final class Fact<T> {
                 "",
                 "",
                 "",
+                "",
                 Integer.bitCount(possible) == 1,
                 topic.indexOf(reading.actOn()),
                 possible,
@@ -118,7 +119,7 @@ public final class Fact<T> {
 
     /** The field of the referral that an answer fills; empty when known. */
     public String path() {
-        return path;
+        return place + field;
     }
 
     /** The question, as it can be asked on the phone; empty when known. */

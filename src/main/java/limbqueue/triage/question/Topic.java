@@ -42,6 +42,18 @@ public final class Topic<T> {
         return answers;
     }
 
+    /** One bit for each of {@code some} answers. */
+    int bits(List<T> some) {
+        if (some == answers) {
+            return (1 << answers.size()) - 1;
+        }
+        var bits = 0;
+        for (var answer : some) {
+            bits |= 1 << indexOf(answer);
+        }
+        return bits;
+    }
+
     int indexOf(T answer) {
         var index = answers.indexOf(answer);
         if (index < 0) {
