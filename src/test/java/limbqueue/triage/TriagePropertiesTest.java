@@ -80,6 +80,20 @@ class TriagePropertiesTest {
         });
     }
 
+    @Test
+    void everyQuestionIsAWholeSentenceThatNamesItsLeg() {
+        forReferrals(500, 15_000, (random, facts) -> {
+            for (var question : facts.triage().questions()) {
+                assertThat(question.ask()).doesNotContain("%").doesNotContainPattern("\\s[?:,.]|\\s\\s");
+                if (question.field().startsWith("legs.") && !question.ask().contains("patient's")) {
+                    var side = question.field()
+                            .substring("legs.".length(), question.field().indexOf('.', "legs.".length()));
+                    assertThat(question.ask()).contains(side);
+                }
+            }
+        });
+    }
+
     private static final List<String> WORSE_WHEN_LATER_IN_THE_LIST = List.of(
             "pressures.dorsalisPedis",
             "pressures.posteriorTibial",

@@ -579,6 +579,10 @@ public final class LegFacts {
     }
 
     private <T> void asked(Topic<T> topic, String field, Optional<T> known, T actOn, List<T> choices, String ask) {
-        note(Fact.of(topic, path(field), footGone ? known.or(() -> Optional.of(actOn)) : known, actOn, choices, ask));
+        if (known.isEmpty() && footGone) {
+            note(Fact.known(topic, actOn));
+        } else {
+            note(Fact.of(topic, place, field, known, actOn, choices, ask, words));
+        }
     }
 }
