@@ -109,7 +109,10 @@ final class Assessment {
         return codes;
     }
 
-    /** The legs share nothing that a tier asks for, so any tier of one leg can go with any of the other. */
+    /**
+     * Any tier of one leg with any of the other. The legs share signs of the whole body, arm pressures and earlier
+     * procedures, but those move both the same way, so the more urgent of the two is reached.
+     */
     private List<Tier> possibleTiers() {
         var possible = new TreeSet<Tier>();
         for (var left : leg(Side.LEFT).possibleTiers()) {

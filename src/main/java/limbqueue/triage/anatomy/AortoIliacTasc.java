@@ -120,60 +120,32 @@ final class AortoIliacTasc implements Combination.Rule<AortoIliacTasc.Seen, Aort
 
     @Override
     public Whole with(Whole whole, Seen seen) {
-        var before = seen.wide()
-                ? new Whole(
-                        whole.aorta(),
-                        true,
-                        whole.commonHere(),
-                        whole.commonThere(),
-                        whole.externalHere(),
-                        whole.externalThere(),
-                        whole.femoralHere())
-                : whole;
-        if (!seen.narrowing().counts()) {
-            return before;
-        }
-        return switch (seen.segment()) {
-            case INFRARENAL_AORTA ->
-                new Whole(
-                        worse(before.aorta(), aorta(seen)),
-                        before.wideAneurysm(),
-                        before.commonHere(),
-                        before.commonThere(),
-                        before.externalHere(),
-                        before.externalThere(),
-                        before.femoralHere());
-            case COMMON_ILIAC ->
-                new Whole(
-                        before.aorta(),
-                        before.wideAneurysm(),
-                        seen.here() ? before.commonHere().orWorse(seen.narrowing()) : before.commonHere(),
-                        seen.here()
-                                ? before.commonThere()
-                                : before.commonThere().orWorse(seen.narrowing()),
-                        before.externalHere(),
-                        before.externalThere(),
-                        before.femoralHere());
-            case EXTERNAL_ILIAC ->
-                new Whole(
-                        before.aorta(),
-                        before.wideAneurysm(),
-                        before.commonHere(),
-                        before.commonThere(),
-                        seen.here() ? with(before.externalHere(), seen) : before.externalHere(),
-                        seen.here() ? before.externalThere() : with(before.externalThere(), seen),
-                        before.femoralHere());
-            case COMMON_FEMORAL ->
-                new Whole(
-                        before.aorta(),
-                        before.wideAneurysm(),
-                        before.commonHere(),
-                        before.commonThere(),
-                        before.externalHere(),
-                        before.externalThere(),
-                        before.femoralHere() || seen.here());
-            default -> before;
-        };
+        var more = alone(seen);
+        return new Whole(
+                worse(whole.aorta(), more.aorta()),
+                whole.wideAneurysm() || more.wideAneurysm(),
+                whole.commonHere().orWorse(more.commonHere()),
+                whole.commonThere().orWorse(more.commonThere()),
+                together(whole.externalHere(), more.externalHere()),
+                together(whole.externalThere(), more.externalThere()),
+                whole.femoralHere() || more.femoralHere());
+    }
+
+    /** A lesion as if it were the only one. */
+    private Whole alone(Seen seen) {
+        var counts = seen.narrowing().counts();
+        var common = counts && seen.segment() == Segment.COMMON_ILIAC ? seen.narrowing() : Narrowing.NONE;
+        var external = counts && seen.segment() == Segment.EXTERNAL_ILIAC
+                ? new External(1, seen.length(), seen.narrowing() == Narrowing.OCCLUSION, seen.complex())
+                : External.SOUND;
+        return new Whole(
+                counts && seen.segment() == Segment.INFRARENAL_AORTA ? aorta(seen) : Aorta.SOUND,
+                seen.wide(),
+                seen.here() ? common : Narrowing.NONE,
+                seen.here() ? Narrowing.NONE : common,
+                seen.here() ? external : External.SOUND,
+                seen.here() ? External.SOUND : external,
+                counts && seen.here() && seen.segment() == Segment.COMMON_FEMORAL);
     }
 
     private Aorta aorta(Seen seen) {
@@ -187,12 +159,12 @@ final class AortoIliacTasc implements Combination.Rule<AortoIliacTasc.Seen, Aort
         return one.compareTo(other) >= 0 ? one : other;
     }
 
-    private External with(External before, Seen seen) {
+    private External together(External one, External other) {
         return new External(
-                Math.min(before.count() + 1, 2),
-                Lengths.sum(before.total(), seen.length(), longestExternal),
-                before.closed() || seen.narrowing() == Narrowing.OCCLUSION,
-                before.complex() || seen.complex());
+                Math.min(one.count() + other.count(), 2),
+                Lengths.sum(one.total(), other.total(), longestExternal),
+                one.closed() || other.closed(),
+                one.complex() || other.complex());
     }
 
     @Override

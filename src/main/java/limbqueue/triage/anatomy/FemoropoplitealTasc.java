@@ -62,20 +62,10 @@ final class FemoropoplitealTasc implements Combination.Rule<FemoropoplitealTasc.
             boolean trifurcation,
             Set<Segment> closedBelow) {}
 
-    private static final Whole NOTHING = new Whole(
-            0,
-            0,
-            false,
-            Narrowing.NONE,
-            false,
-            false,
-            0,
-            Narrowing.NONE,
-            0,
-            false,
-            Narrowing.NONE,
-            false,
-            EnumSet.noneOf(Segment.class));
+    private static final Whole NOTHING = beside(Narrowing.NONE, false, Set.of());
+
+    /** One for all wholes that are of type D: no further lesion changes that. */
+    private static final Whole WORST = beside(Narrowing.OCCLUSION, false, Set.of());
 
     private final Side side;
     private final boolean treatedTwice;
@@ -159,101 +149,82 @@ final class FemoropoplitealTasc implements Combination.Rule<FemoropoplitealTasc.
 
     @Override
     public Whole with(Whole whole, Seen seen) {
-        if (!seen.narrowing().counts()) {
-            return whole;
+        var more = alone(seen);
+        var closedBelow = EnumSet.noneOf(Segment.class);
+        closedBelow.addAll(whole.closedBelow());
+        closedBelow.addAll(more.closedBelow());
+        return new Whole(
+                Math.min(whole.count() + more.count(), 2),
+                Lengths.sum(whole.total(), more.total(), together),
+                whole.oneLong() || more.oneLong(),
+                whole.worst().orWorse(more.worst()),
+                whole.calcified() || more.calcified(),
+                whole.recurrent() || more.recurrent(),
+                longer(whole.femoralClosed(), more.femoralClosed()),
+                whole.popliteal().orWorse(more.popliteal()),
+                longer(whole.poplitealClosed(), more.poplitealClosed()),
+                whole.belowKnee() || more.belowKnee(),
+                whole.commonFemoral().orWorse(more.commonFemoral()),
+                whole.trifurcation() || more.trifurcation(),
+                closedBelow);
+    }
+
+    /** A lesion as if it were the only one. */
+    private Whole alone(Seen seen) {
+        var narrowing = seen.narrowing();
+        if (!narrowing.counts()) {
+            return NOTHING;
         }
-        var closed = seen.narrowing() == Narrowing.OCCLUSION;
+        var closed = narrowing == Narrowing.OCCLUSION;
+        var popliteal = seen.segment() == Segment.POPLITEAL;
         return switch (seen.segment()) {
-            case SUPERFICIAL_FEMORAL, POPLITEAL -> withFemoropopliteal(whole, seen, closed);
-            case COMMON_FEMORAL ->
+            case SUPERFICIAL_FEMORAL, POPLITEAL ->
                 new Whole(
-                        whole.count(),
-                        whole.total(),
-                        whole.oneLong(),
-                        whole.worst(),
-                        whole.calcified(),
-                        whole.recurrent(),
-                        whole.femoralClosed(),
-                        whole.popliteal(),
-                        whole.poplitealClosed(),
-                        whole.belowKnee(),
-                        whole.commonFemoral().orWorse(seen.narrowing()),
-                        whole.trifurcation(),
-                        whole.closedBelow());
-            default ->
-                closed
-                        ? below(
-                                whole,
-                                whole.trifurcation() || seen.atOrigin(),
-                                withClosed(whole.closedBelow(), seen.segment()))
-                        : whole;
+                        1,
+                        seen.length(),
+                        seen.length() > each,
+                        narrowing,
+                        seen.calcified(),
+                        seen.recurrent(),
+                        closed && !popliteal ? seen.length() : 0,
+                        popliteal ? narrowing : Narrowing.NONE,
+                        closed && popliteal ? seen.length() : 0,
+                        seen.belowKnee(),
+                        Narrowing.NONE,
+                        false,
+                        Set.of());
+            case COMMON_FEMORAL -> beside(narrowing, false, Set.of());
+            default -> closed ? beside(Narrowing.NONE, seen.atOrigin(), Set.of(seen.segment())) : NOTHING;
         };
     }
 
-    private Whole withFemoropopliteal(Whole whole, Seen seen, boolean closed) {
-        var popliteal = seen.segment() == Segment.POPLITEAL;
+    /** No lesion of the superficial femoral and popliteal arteries, only what stands beside them. */
+    private static Whole beside(Narrowing commonFemoral, boolean trifurcation, Set<Segment> closedBelow) {
         return new Whole(
-                Math.min(whole.count() + 1, 2),
-                Lengths.sum(whole.total(), seen.length(), together),
-                whole.oneLong() || seen.length() > each,
-                whole.worst().orWorse(seen.narrowing()),
-                whole.calcified() || seen.calcified(),
-                whole.recurrent() || seen.recurrent(),
-                closed && !popliteal ? longer(whole.femoralClosed(), seen.length()) : whole.femoralClosed(),
-                popliteal ? whole.popliteal().orWorse(seen.narrowing()) : whole.popliteal(),
-                closed && popliteal ? longer(whole.poplitealClosed(), seen.length()) : whole.poplitealClosed(),
-                whole.belowKnee() || seen.belowKnee(),
-                whole.commonFemoral(),
-                whole.trifurcation(),
-                whole.closedBelow());
+                0,
+                0,
+                false,
+                Narrowing.NONE,
+                false,
+                false,
+                0,
+                Narrowing.NONE,
+                0,
+                false,
+                commonFemoral,
+                trifurcation,
+                closedBelow);
     }
 
     private long longer(long one, long other) {
         return Math.min(Math.max(one, other), occlusionOfD + 1);
     }
 
-    private static Set<Segment> withClosed(Set<Segment> before, Segment segment) {
-        var closed = EnumSet.of(segment);
-        closed.addAll(before);
-        return closed;
-    }
-
-    private static Whole below(Whole whole, boolean trifurcation, Set<Segment> closedBelow) {
-        return new Whole(
-                whole.count(),
-                whole.total(),
-                whole.oneLong(),
-                whole.worst(),
-                whole.calcified(),
-                whole.recurrent(),
-                whole.femoralClosed(),
-                whole.popliteal(),
-                whole.poplitealClosed(),
-                whole.belowKnee(),
-                whole.commonFemoral(),
-                trifurcation,
-                closedBelow);
-    }
-
     /** Of what is D, nothing matters any more; of what is C, only what could still make it D; of B, not what makes it B. */
     @Override
     public Whole reduced(Whole whole) {
         return switch (type(whole)) {
-            case D ->
-                new Whole(
-                        0,
-                        0,
-                        false,
-                        Narrowing.NONE,
-                        false,
-                        false,
-                        0,
-                        Narrowing.NONE,
-                        0,
-                        false,
-                        Narrowing.OCCLUSION,
-                        false,
-                        EnumSet.noneOf(Segment.class));
+            case D -> WORST;
             case C ->
                 new Whole(
                         1,

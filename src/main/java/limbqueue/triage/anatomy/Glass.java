@@ -3,6 +3,7 @@ package limbqueue.triage.anatomy;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.function.BiFunction;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import limbqueue.triage.ReferralDocument.Segment;
@@ -79,7 +80,19 @@ final class Glass implements Combination.Rule<Glass.Seen, Glass.Whole> {
         }
     }
 
-    record Whole(Artery femoral, Artery popliteal, Artery trunk, Artery anterior, Artery posterior, Artery peroneal) {}
+    record Whole(Artery femoral, Artery popliteal, Artery trunk, Artery anterior, Artery posterior, Artery peroneal) {
+
+        /** What {@code change} makes of each artery. */
+        Whole each(BiFunction<Segment, Artery, Artery> change) {
+            return new Whole(
+                    change.apply(Segment.SUPERFICIAL_FEMORAL, femoral),
+                    change.apply(Segment.POPLITEAL, popliteal),
+                    change.apply(Segment.TIBIOPERONEAL_TRUNK, trunk),
+                    change.apply(Segment.ANTERIOR_TIBIAL, anterior),
+                    change.apply(Segment.POSTERIOR_TIBIAL, posterior),
+                    change.apply(Segment.PERONEAL, peroneal));
+        }
+    }
 
     private static final Whole NOTHING =
             new Whole(Artery.SOUND, Artery.SOUND, Artery.SOUND, Artery.SOUND, Artery.SOUND, Artery.SOUND);
@@ -232,72 +245,34 @@ final class Glass implements Combination.Rule<Glass.Seen, Glass.Whole> {
 
     @Override
     public Whole with(Whole whole, Seen seen) {
-        if (!seen.here()) {
-            return whole;
-        }
-        return switch (seen.segment()) {
-            case SUPERFICIAL_FEMORAL ->
-                new Whole(
-                        whole.femoral().with(seen, Math.max(femoralTwoThirds, femoralLongOcclusion)),
-                        whole.popliteal(),
-                        whole.trunk(),
-                        whole.anterior(),
-                        whole.posterior(),
-                        whole.peroneal());
-            case POPLITEAL ->
-                new Whole(
-                        whole.femoral(),
-                        whole.popliteal().with(seen, poplitealLong),
-                        whole.trunk(),
-                        whole.anterior(),
-                        whole.posterior(),
-                        whole.peroneal());
-            case TIBIOPERONEAL_TRUNK ->
-                new Whole(
-                        whole.femoral(),
-                        whole.popliteal(),
-                        whole.trunk().with(seen, 0),
-                        whole.anterior(),
-                        whole.posterior(),
-                        whole.peroneal());
-            case ANTERIOR_TIBIAL ->
-                new Whole(
-                        whole.femoral(),
-                        whole.popliteal(),
-                        whole.trunk(),
-                        whole.anterior().with(seen, tibialTwoThirds),
-                        whole.posterior(),
-                        whole.peroneal());
-            case POSTERIOR_TIBIAL ->
-                new Whole(
-                        whole.femoral(),
-                        whole.popliteal(),
-                        whole.trunk(),
-                        whole.anterior(),
-                        whole.posterior().with(seen, tibialTwoThirds),
-                        whole.peroneal());
-            case PERONEAL ->
-                new Whole(
-                        whole.femoral(),
-                        whole.popliteal(),
-                        whole.trunk(),
-                        whole.anterior(),
-                        whole.posterior(),
-                        whole.peroneal().with(seen, tibialTwoThirds));
-            default -> whole;
+        return seen.here()
+                ? whole.each((segment, artery) ->
+                        segment == seen.segment() ? artery.with(seen, longestThatMatters(segment)) : artery)
+                : whole;
+    }
+
+    private long longestThatMatters(Segment segment) {
+        return switch (segment) {
+            case SUPERFICIAL_FEMORAL -> Math.max(femoralTwoThirds, femoralLongOcclusion);
+            case POPLITEAL -> poplitealLong;
+            case TIBIOPERONEAL_TRUNK -> 0;
+            default -> tibialTwoThirds;
+        };
+    }
+
+    private int grade(Segment segment, Artery artery) {
+        return switch (segment) {
+            case SUPERFICIAL_FEMORAL -> femoral(artery);
+            case POPLITEAL -> popliteal(artery);
+            case TIBIOPERONEAL_TRUNK -> trunk(artery);
+            default -> tibial(artery);
         };
     }
 
     /** An artery of the highest grade cannot become worse. */
     @Override
     public Whole reduced(Whole whole) {
-        return new Whole(
-                whole.femoral().reduced(femoral(whole.femoral())),
-                whole.popliteal().reduced(popliteal(whole.popliteal())),
-                whole.trunk().reduced(trunk(whole.trunk())),
-                whole.anterior().reduced(tibial(whole.anterior())),
-                whole.posterior().reduced(tibial(whole.posterior())),
-                whole.peroneal().reduced(tibial(whole.peroneal())));
+        return whole.each((segment, artery) -> artery.reduced(grade(segment, artery)));
     }
 
     @Override
@@ -307,25 +282,9 @@ final class Glass implements Combination.Rule<Glass.Seen, Glass.Whole> {
 
     @Override
     public Whole settled(Whole whole, int group) {
-        return new Whole(
-                group == Segment.SUPERFICIAL_FEMORAL.ordinal()
-                        ? whole.femoral().settled(femoral(whole.femoral()), false)
-                        : whole.femoral(),
-                group == Segment.POPLITEAL.ordinal()
-                        ? whole.popliteal().settled(popliteal(whole.popliteal()), false)
-                        : whole.popliteal(),
-                group == Segment.TIBIOPERONEAL_TRUNK.ordinal()
-                        ? whole.trunk().settled(trunk(whole.trunk()), false)
-                        : whole.trunk(),
-                group == Segment.ANTERIOR_TIBIAL.ordinal()
-                        ? whole.anterior().settled(tibial(whole.anterior()), true)
-                        : whole.anterior(),
-                group == Segment.POSTERIOR_TIBIAL.ordinal()
-                        ? whole.posterior().settled(tibial(whole.posterior()), false)
-                        : whole.posterior(),
-                group == Segment.PERONEAL.ordinal()
-                        ? whole.peroneal().settled(tibial(whole.peroneal()), false)
-                        : whole.peroneal());
+        return whole.each((segment, artery) -> segment.ordinal() == group
+                ? artery.settled(grade(segment, artery), segment == Segment.ANTERIOR_TIBIAL)
+                : artery);
     }
 
     Grades grades(Whole whole) {
