@@ -6,15 +6,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import limbqueue.triage.ProcedurePlan.Caution;
-import limbqueue.triage.ReferralDocument.Lesion;
 import limbqueue.triage.ReferralDocument.Pulse;
 import limbqueue.triage.ReferralDocument.Segment;
 import limbqueue.triage.Side;
 import limbqueue.triage.Tier;
 import limbqueue.triage.TriageResult.RedFlag;
-import limbqueue.triage.anatomy.LesionFacts;
 import limbqueue.triage.finding.Case;
-import limbqueue.triage.finding.Evidence;
 import limbqueue.triage.plan.PlanLesion.Level;
 import limbqueue.triage.rule.RuleBook;
 
@@ -126,7 +123,6 @@ final class Cautions {
             add("plan-in-stent", "A lesion lies in an earlier stent: keep the wire inside its struts.", paths(inStent));
         }
         otherLeg(lesions, targets, treated);
-        unplaced();
     }
 
     private static List<String> paths(List<PlanLesion> lesions) {
@@ -152,25 +148,6 @@ final class Cautions {
                         paths(there));
             }
         });
-    }
-
-    private void unplaced() {
-        var reported = referral.document().lesions();
-        var unplaced = new Evidence()
-                .entries("lesions", reported, lesion -> unplaced(lesion) && lesion.segment().isEmpty(), "segment")
-                .entries("lesions", reported, lesion -> unplaced(lesion) && lesion.segment().isPresent(), "side");
-        if (!unplaced.isEmpty()) {
-            add(
-                    "plan-unplaced",
-                    "A lesion of which artery or side is not known is not planned for.",
-                    unplaced.paths());
-        }
-    }
-
-    private boolean unplaced(Lesion lesion) {
-        return LesionFacts.mayCount(lesion, referral.limits())
-                && (lesion.segment().isEmpty()
-                        || (lesion.side().isEmpty() && !lesion.segment().get().equals(Segment.INFRARENAL_AORTA)));
     }
 
     void ofPatient(Set<Side> treated, List<PlanLesion> lesions) {

@@ -176,51 +176,51 @@ final class Instruments {
             return List.of();
         }
         var rupture = targets.stream().filter(this::canRupture).toList();
-        rupture.forEach(lesion -> room.add(item(
+        rupture.forEach(lesion -> room.add(inRoom(
                 "plan-covered-stent",
                 "covered stent, sized to the vessel: " + lesion.facts().words() + ", " + size(lesion),
                 true,
                 "An iliac occlusion or a calcified iliac narrowing can rupture; without it the case is not ready.")));
         if (!rupture.isEmpty()) {
-            room.add(item(
+            room.add(inRoom(
                     "plan-covered-stent",
                     "tamponade balloon, sized to the vessel",
                     true,
                     "It stops the bleeding until the covered stent is in place."));
         }
         if (overBifurcation) {
-            room.add(item("plan-sheath", "long sheath over the aortic bifurcation", false, "It carries across."));
+            room.add(inRoom("plan-sheath", "long sheath over the aortic bifurcation", false, "It carries across."));
         }
         if (fromArm) {
-            room.add(item("plan-sheath", "long sheath from the arm", false, "It reaches the leg arteries."));
-            room.add(item(
+            room.add(inRoom("plan-sheath", "long sheath from the arm", false, "It reaches the leg arteries."));
+            room.add(inRoom(
                     "plan-support",
                     Sentence.of("support catheter of about %d cm", whole(Limit.PLAN_SUPPORT_FROM_ARM)),
                     false,
                     "The way from the arm is long."));
         }
         if (targets.stream().anyMatch(lesion -> lesion.closed() && !lesion.belowKnee())) {
-            room.add(item(
+            room.add(inRoom(
                     "plan-crossing",
                     "re-entry set",
                     false,
                     "A wire beside the true lumen has to find back into it."));
         }
         if (bailOut) {
-            room.add(item(
+            room.add(inRoom(
                     "plan-crossing",
                     "set for a puncture from below, a small system",
                     false,
                     "An occlusion that is not crossed from above is crossed from below."));
         }
         if (bailOut || fromAboveAndBelow) {
-            room.add(item(
+            room.add(inRoom(
                     "plan-crossing", "snare", false, "A wire that comes from the other end is caught and led out."));
         }
-        room.add(item("plan-puncture", "ultrasound for the puncture", false, "Every puncture is seen."));
+        room.add(inRoom("plan-puncture", "ultrasound for the puncture", false, "Every puncture is seen."));
         carbonDioxide(room);
         if (referral.anyLeg(leg -> leg.acute() && referral.legTiers().get(leg.side()) == referral.tier())) {
-            room.add(item(
+            room.add(inRoom(
                     "plan-acute",
                     "set for the removal of clot",
                     false,
@@ -249,7 +249,7 @@ final class Instruments {
     private void carbonDioxide(List<RoomItem> room) {
         var allergy = flags.contains("contrast-allergy");
         if (allergy || flags.contains("kidney-risk")) {
-            room.add(item(
+            room.add(inRoom(
                     "plan-carbon-dioxide",
                     "set for carbon dioxide angiography",
                     allergy,
@@ -261,7 +261,7 @@ final class Instruments {
         return new Advice(text, why, rule, book.sourceOf(rule));
     }
 
-    private RoomItem item(String rule, String item, boolean mustBeInRoom, String why) {
+    private RoomItem inRoom(String rule, String item, boolean mustBeInRoom, String why) {
         return new RoomItem(item, mustBeInRoom, why, rule, book.sourceOf(rule));
     }
 }

@@ -41,24 +41,42 @@ record PlanLesion(LesionFacts facts, Optional<Side> side, Narrowing narrowing) {
                             .orElse(Double.MAX_VALUE),
                     Comparator.reverseOrder());
 
-    /** The lesions of the referral that count, and of which artery and side are known or answered. */
-    static List<PlanLesion> of(List<Lesion> reported, Limits limits, PlanAnswers answers) {
-        var lesions = new ArrayList<PlanLesion>();
+    /**
+     * The lesions of a referral that count.
+     *
+     * @param placed inflow first
+     * @param unplaced paths of the fields that would say in which artery, or on which side, the others lie
+     */
+    record Reported(List<PlanLesion> placed, List<String> unplaced) {}
+
+    static Reported of(List<Lesion> reported, Limits limits, PlanAnswers answers) {
+        var placed = new ArrayList<PlanLesion>();
+        var unplaced = new ArrayList<String>();
         for (var i = 0; i < reported.size(); i++) {
-            var index = i;
-            answeredSegment(i, reported.get(i), limits, answers)
-                    .map(segment -> LesionFacts.of(index, reported, segment, limits))
-                    .flatMap(facts -> placed(facts, answers))
-                    .ifPresent(lesions::add);
+            if (reported.get(i).segment().isEmpty() && !LesionFacts.mayCount(reported.get(i), limits)) {
+                continue;
+            }
+            var segment = segment(i, reported.get(i), answers);
+            if (segment.isEmpty()) {
+                unplaced.add("lesions[" + i + "].segment");
+                continue;
+            }
+            var facts = LesionFacts.of(i, reported, segment.get(), limits);
+            var narrowing = answers.of(PlanFact.of(facts.narrowing()));
+            if (narrowing.counts()) {
+                var side = facts.segment() == Segment.INFRARENAL_AORTA ? Optional.<Side>empty() : side(facts, answers);
+                if (side.isEmpty() && facts.segment() != Segment.INFRARENAL_AORTA) {
+                    unplaced.add(facts.path() + ".side");
+                } else {
+                    placed.add(new PlanLesion(facts, side, narrowing));
+                }
+            }
         }
-        lesions.sort(INFLOW_FIRST);
-        return List.copyOf(lesions);
+        placed.sort(INFLOW_FIRST);
+        return new Reported(List.copyOf(placed), List.copyOf(unplaced));
     }
 
-    private static Optional<Segment> answeredSegment(int index, Lesion lesion, Limits limits, PlanAnswers answers) {
-        if (lesion.segment().isEmpty() && !LesionFacts.mayCount(lesion, limits)) {
-            return Optional.empty();
-        }
+    private static Optional<Segment> segment(int index, Lesion lesion, PlanAnswers answers) {
         return answers.of(new PlanFact<>(
                 "lesions[" + index + "].segment",
                 lesion.segment().map(Optional::of),
@@ -70,26 +88,14 @@ record PlanLesion(LesionFacts facts, Optional<Side> side, Narrowing narrowing) {
                 LesionFacts.askArtery(index)));
     }
 
-    /** A lesion that does not count, or of which nobody says on which side it lies, is not planned for. */
-    private static Optional<PlanLesion> placed(LesionFacts facts, PlanAnswers answers) {
-        if (facts.knownNotToCount()) {
-            return Optional.empty();
-        }
-        var narrowing = answers.of(PlanFact.of(facts.narrowing()));
-        if (!narrowing.counts()) {
-            return Optional.empty();
-        }
-        if (facts.segment() == Segment.INFRARENAL_AORTA) {
-            return Optional.of(new PlanLesion(facts, Optional.empty(), narrowing));
-        }
+    private static Optional<Side> side(LesionFacts facts, PlanAnswers answers) {
         var asked = facts.side(Side.LEFT);
         return answers.of(new PlanFact<>(
-                        asked.path(),
-                        asked.known().map(Optional::of),
-                        Optional.empty(),
-                        asked.choices().stream().map(Optional::of).toList(),
-                        asked.ask()))
-                .map(side -> new PlanLesion(facts, Optional.of(side), narrowing));
+                asked.path(),
+                asked.known().map(Optional::of),
+                Optional.empty(),
+                asked.choices().stream().map(Optional::of).toList(),
+                asked.ask()));
     }
 
     Segment segment() {

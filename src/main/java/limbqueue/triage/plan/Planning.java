@@ -76,6 +76,7 @@ public final class Planning {
         private final Set<Side> sides = EnumSet.noneOf(Side.class);
         private final List<PlanLesion> lesions;
         private final List<PlanLesion> targets;
+        private final List<String> unplaced;
         private final EarlierProcedures earlier;
 
         Course(Case referral, RuleBook book, List<RedFlag> flags, PlanAnswers answers) {
@@ -88,7 +89,10 @@ public final class Planning {
                     sides.add(side);
                 }
             }
-            this.lesions = PlanLesion.of(referral.document().lesions().orElse(List.of()), referral.limits(), answers);
+            var reported =
+                    PlanLesion.of(referral.document().lesions().orElse(List.of()), referral.limits(), answers);
+            this.lesions = reported.placed();
+            this.unplaced = reported.unplaced();
             this.targets = lesions.stream()
                     .filter(lesion -> sides.stream().anyMatch(lesion::on))
                     .toList();
@@ -174,6 +178,12 @@ public final class Planning {
                         "plan-imaging-first",
                         "Access cannot be proposed before imaging: no lesion of a leg that is treated is known.",
                         List.of());
+            }
+            if (!unplaced.isEmpty()) {
+                cautions.add(
+                        "plan-unplaced",
+                        "A lesion of which artery or side is not known is not planned for.",
+                        unplaced);
             }
             cautions.ofLesions(lesions, targets, sides);
             cautions.ofPatient(sides, lesions);
