@@ -3,9 +3,11 @@ package limbqueue.picture;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import limbqueue.picture.Arteries.Artery;
+import limbqueue.picture.Arteries.Key;
 import limbqueue.picture.Arteries.Part;
 import limbqueue.picture.LegPicture.Label;
 import limbqueue.picture.LegPicture.Mark;
@@ -30,6 +32,11 @@ public final class LegDrawing {
 
     private static final double LABEL_SIZE = 11.5;
 
+    /** Height of a line of words on a printed page, and of its top above its baseline, in sizes of the printed font. */
+    private static final double LINE = 1.2;
+
+    private static final double BASELINE = 0.9465;
+
     /** An element of the picture; {@code text} is empty where it has elements within it or nothing. */
     private record Element(String tag, Map<String, String> attributes, List<Element> within, String text) {
 
@@ -48,6 +55,13 @@ public final class LegDrawing {
         Element holding(List<Element> elements) {
             within.addAll(elements);
             return this;
+        }
+
+        /** Moves all words of the drawing to {@code texts}. */
+        void takeTexts(List<Element> texts) {
+            within.stream().filter(element -> element.tag().equals("text")).forEach(texts::add);
+            within.removeIf(element -> element.tag().equals("text"));
+            within.forEach(element -> element.takeTexts(texts));
         }
 
         Element saying(String words) {
@@ -75,51 +89,91 @@ public final class LegDrawing {
 
     private LegDrawing() {}
 
-    /**
-     * The picture as one {@code svg} element that can stand in an XHTML page.
-     *
-     * @param width on the page, with its CSS unit, as {@code 95mm}
-     */
-    public static String svg(LegPicture picture, String width) {
-        var svg = canvas(ARTERIES.width(), ARTERIES.height(), width, "Leg arteries");
-        svg.within().add(layer("body", body(picture)));
-        svg.within().add(layer("leaders", leaders(picture)));
-        svg.within().add(layer("vessels", vessels(picture)));
-        svg.within()
-                .add(layer(
-                        "marks",
-                        picture.marks().stream().map(LegDrawing::mark).toList()));
-        svg.within().add(layer("cuts", cuts(picture)));
-        svg.within().add(layer("labels", labels(picture)));
-        return svg.xml();
+    /** The picture as one {@code svg} element, its labels within it. */
+    public static String svg(LegPicture picture) {
+        return drawing(picture).xml();
     }
 
-    /** What the signs mean, as one {@code svg} element. */
-    public static String key(String width) {
+    /**
+     * The picture as XHTML for a printed page. Its labels are words of the page, laid over the drawing, and so can be
+     * searched and read aloud; assistive technology is told what is drawn.
+     *
+     * @param widthMm on the page, in millimetres
+     */
+    public static String onPage(LegPicture picture, double widthMm) {
+        return onPage(drawing(picture), picture.inWords(), widthMm);
+    }
+
+    /** What the signs mean, as XHTML for a printed page of this width in millimetres. */
+    public static String keyOnPage(double widthMm) {
+        var words = ARTERIES.key().entries().stream().map(Key.Entry::words).collect(Collectors.joining(", "));
+        return onPage(key(), "Signs of the picture: " + words + ".", widthMm);
+    }
+
+    private static Element drawing(LegPicture picture) {
+        return canvas(ARTERIES.width(), ARTERIES.height())
+                .holding(List.of(
+                        layer("body", body(picture)),
+                        layer("leaders", leaders(picture)),
+                        layer("vessels", vessels(picture)),
+                        layer(
+                                "marks",
+                                picture.marks().stream().map(LegDrawing::mark).toList()),
+                        layer("cuts", cuts(picture)),
+                        layer("labels", labels(picture))));
+    }
+
+    private static Element key() {
         var key = ARTERIES.key();
         var rows = (key.entries().size() + key.columns() - 1) / key.columns();
-        var svg = canvas(key.columns() * key.columnWidth(), rows * key.rowHeight(), width, "Signs of the picture");
-        svg.within().addAll(keyEntries());
-        return svg.xml();
+        return canvas(key.columns() * key.columnWidth(), rows * key.rowHeight()).holding(keyEntries());
     }
 
-    private static Element canvas(double width, double height, String onThePage, String name) {
+    private static Element canvas(double width, double height) {
         return Element.of(
                 "svg",
                 "xmlns",
                 "http://www.w3.org/2000/svg",
                 "viewBox",
                 "0 0 " + Course.number(width) + " " + Course.number(height),
-                "style",
-                "width:" + onThePage,
-                "font-family",
-                "serif",
                 "font-size",
-                LABEL_SIZE,
-                "role",
-                "img",
-                "aria-label",
-                name);
+                LABEL_SIZE);
+    }
+
+    private static String onPage(Element svg, String alternative, double widthMm) {
+        var box = svg.attributes().get("viewBox").split(" ", -1);
+        var scale = widthMm / Double.parseDouble(box[2]);
+        var height = mm(Double.parseDouble(box[3]) * scale);
+        var words = new ArrayList<Element>();
+        svg.takeTexts(words);
+        svg.attributes().put("style", "width:" + mm(widthMm) + ";height:" + height);
+        svg.attributes().put("alt", alternative);
+        return "<div style=\"position:relative;width:" + mm(widthMm) + ";height:" + height + "\">" + svg.xml()
+                + words.stream().map(text -> overlaid(text, scale)).collect(Collectors.joining()) + "</div>";
+    }
+
+    /** A label as words of the page, its baseline where the drawing has it. */
+    private static String overlaid(Element text, double scale) {
+        var size = Double.parseDouble(text.attributes().get("font-size"));
+        var x = Double.parseDouble(text.attributes().get("x"));
+        var y = Double.parseDouble(text.attributes().get("y"));
+        var anchor = text.attributes().get("text-anchor");
+        var room = ARTERIES.width();
+        var left = anchor.equals("end") ? x - room : anchor.equals("middle") ? x - room / 2 : x;
+        var align = anchor.equals("end") ? "right" : anchor.equals("middle") ? "center" : "left";
+        return Element.of(
+                        "div",
+                        "style",
+                        "position:absolute;left:" + mm(left * scale) + ";top:" + mm((y - BASELINE * size) * scale)
+                                + ";width:" + mm(room * scale) + ";font-size:" + mm(size * scale)
+                                + ";line-height:" + LINE + ";text-align:" + align + ";color:"
+                                + text.attributes().get("fill"))
+                .saying(text.text())
+                .xml();
+    }
+
+    private static String mm(double millimetres) {
+        return String.format(Locale.ROOT, "%.2fmm", millimetres);
     }
 
     private static Element layer(String name, List<Element> elements) {

@@ -1,6 +1,7 @@
 package limbqueue.picture;
 
 import java.util.List;
+import java.util.stream.Collectors;
 import limbqueue.triage.ReferralDocument;
 import limbqueue.triage.TriageResult;
 
@@ -78,6 +79,14 @@ public record LegPicture(
         cuts = List.copyOf(cuts);
         labels = List.copyOf(labels);
         lines = List.copyOf(lines);
+    }
+
+    /** All lines as one text. */
+    public String inWords() {
+        return lines.stream()
+                .map(line -> line.label() + ": "
+                        + (line.both().isEmpty() ? "right " + line.right() + ", left " + line.left() : line.both()))
+                .collect(Collectors.joining(". ", "Leg arteries. ", "."));
     }
 
     /**

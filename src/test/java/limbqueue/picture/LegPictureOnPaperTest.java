@@ -6,9 +6,14 @@ import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import javax.imageio.ImageIO;
 import limbqueue.print.PdfPages;
 import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureNode;
 import org.apache.pdfbox.rendering.ImageType;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -47,6 +52,25 @@ class LegPictureOnPaperTest {
         }
     }
 
+    @Test
+    void whoCannotSeeItIsToldWhatIsDrawn() throws Exception {
+        try (var pdf = Loader.loadPDF(page(REFERRAL))) {
+            assertThat(alternatives(pdf.getDocumentCatalog().getStructureTreeRoot()))
+                    .anyMatch(words -> words.contains("External iliac: right occlusion, 70\u00a0mm long, severely calcified"));
+        }
+    }
+
+    private static List<String> alternatives(PDStructureNode node) {
+        var found = new ArrayList<String>();
+        for (var kid : node.getKids()) {
+            if (kid instanceof PDStructureElement element) {
+                Optional.ofNullable(element.getAlternateDescription()).ifPresent(found::add);
+                found.addAll(alternatives(element));
+            }
+        }
+        return found;
+    }
+
     /** Ink lies where the occlusion is; the same place of a picture without lesions holds hardly any. */
     @Test
     void anOcclusionIsBlackOnPaper() throws Exception {
@@ -59,9 +83,9 @@ class LegPictureOnPaperTest {
     private static byte[] page(String json) {
         var html = """
                 <html><head><title>Leg arteries</title><meta name="subject" content="Leg arteries"/>
-                <style>@page { size: A4; margin: 20mm; }</style></head>
+                <style>@page { size: A4; margin: 20mm; } body { margin: 0; }</style></head>
                 <body lang="en">%s%s</body></html>"""
-                .formatted(LegDrawing.svg(Pictured.picture(json), "100mm"), LegDrawing.key("100mm"));
+                .formatted(LegDrawing.onPage(Pictured.picture(json), 100), LegDrawing.keyOnPage(100));
         return PdfPages.set(html);
     }
 
