@@ -51,7 +51,7 @@ final class Labels {
             }
             shown.add(label);
         }
-        var tops = tops(shown);
+        var tops = tops(shown, shown.size() < labels.size() ? AREA.bottom() - AREA.lineHeight() : AREA.bottom());
         var column = new ArrayList<Label>();
         for (var i = 0; i < shown.size(); i++) {
             var label = shown.get(i);
@@ -67,7 +67,7 @@ final class Labels {
     }
 
     /** The first baseline of each: at its point, below those before it, and with room for those after it. */
-    private static List<Double> tops(List<Wanted> labels) {
+    private static List<Double> tops(List<Wanted> labels, double bottom) {
         var tops = new ArrayList<Double>();
         var free = AREA.top();
         for (var label : labels) {
@@ -75,7 +75,7 @@ final class Labels {
             tops.add(top);
             free = top + label.text().size() * AREA.lineHeight();
         }
-        var ends = AREA.bottom() + AREA.lineHeight();
+        var ends = bottom + AREA.lineHeight();
         for (var i = labels.size() - 1; i >= 0; i--) {
             ends = Math.min(tops.get(i), ends - labels.get(i).text().size() * AREA.lineHeight());
             tops.set(i, ends);

@@ -235,12 +235,14 @@ final class LegFindings {
 
     private static String words(Procedure procedure) {
         var year = procedure.date().map(date -> " of " + date.getYear()).orElse("");
+        var outcome = procedure.outcome().orElse(Outcome.UNKNOWN);
         return procedure.kind().map(Arteries::code).orElse("") + year
-                + procedure
-                        .outcome()
-                        .filter(outcome -> outcome != Outcome.COMPLETED)
-                        .map(outcome -> outcome == Outcome.INCOMPLETE ? ", incomplete" : ", outcome not known")
-                        .orElse("");
+                + switch (outcome) {
+                    case COMPLETED -> "";
+                    case INCOMPLETE -> ", incomplete";
+                    case FAILED -> ", failed";
+                    case UNKNOWN -> ", outcome not known";
+                };
     }
 
     private String caption() {
