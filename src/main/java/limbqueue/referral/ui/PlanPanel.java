@@ -40,9 +40,7 @@ class PlanPanel extends Section {
         if (!plan.targets().isEmpty()) {
             parts.add(part(
                     "Treated, inflow first",
-                    list(
-                            plan.targets().stream(),
-                            target -> item(target.text(), "", target.why(), target.source()))));
+                    list(plan.targets().stream(), target -> item(target.text(), "", target.why(), target.source()))));
             parts.add(part("Ways in", ways(plan)));
         }
         if (!plan.bailOut().isEmpty()) {
@@ -89,8 +87,7 @@ class PlanPanel extends Section {
     private static Component ways(ProcedurePlan plan) {
         var list = new OrderedList();
         plan.access().forEach(step -> {
-            var entry = item(
-                    PlanWords.together(step.sites()), standing(plan, step), step.why(), step.source());
+            var entry = item(PlanWords.together(step.sites()), standing(plan, step), step.why(), step.source());
             entry.getElement().setAttribute("value", String.valueOf(step.order()));
             list.add(entry);
         });
@@ -102,8 +99,8 @@ class PlanPanel extends Section {
     }
 
     private static ListItem inTheRoom(RoomItem thing) {
-        var entry = item(
-                thing.item(), thing.mustBeInRoom() ? "before the case starts" : "", thing.why(), thing.source());
+        var entry =
+                item(thing.item(), thing.mustBeInRoom() ? "before the case starts" : "", thing.why(), thing.source());
         entry.setClassName("lq-needed", thing.mustBeInRoom());
         return entry;
     }
@@ -114,9 +111,7 @@ class PlanPanel extends Section {
         details.addClassName("lq-reasons");
         details.setContent(Markup.div(
                 "lq-plan-tools",
-                part(
-                        "Sheaths",
-                        list(plan.sheath().stream(), sheath -> new ListItem(PlanWords.sheath(sheath)))),
+                part("Sheaths", list(plan.sheath().stream(), sheath -> new ListItem(PlanWords.sheath(sheath)))),
                 part(
                         "Support and wires",
                         list(
@@ -143,8 +138,7 @@ class PlanPanel extends Section {
         }
         var details = new NativeDetails("Why");
         details.addClassName("lq-reasons");
-        details.setContent(
-                Markup.div("lq-why", Markup.text("lq-reason-text", why), Markup.text("lq-cited", source)));
+        details.setContent(Markup.div("lq-why", Markup.text("lq-reason-text", why), Markup.text("lq-cited", source)));
         entry.add(details);
         return entry;
     }

@@ -20,7 +20,8 @@ final class PlanWords {
 
     /** Sites that are used together: {@code both groins and left upper arm}. */
     static String together(List<AccessSite> sites) {
-        var groins = sites.stream().filter(site -> site.place() == Place.FEMORAL).count() == 2;
+        var groins =
+                sites.stream().filter(site -> site.place() == Place.FEMORAL).count() == 2;
         var words = sites.stream()
                 .filter(site -> !(groins && site.place() == Place.FEMORAL))
                 .map(PlanWords::of)

@@ -62,8 +62,7 @@ public final class Planning {
         return false;
     }
 
-    private static ProcedurePlan with(
-            PlanFact<?> fact, int choice, Case referral, RuleBook book, List<RedFlag> flags) {
+    private static ProcedurePlan with(PlanFact<?> fact, int choice, Case referral, RuleBook book, List<RedFlag> flags) {
         return new Course(referral, book, flags, PlanAnswers.answering(fact, choice)).plan();
     }
 
@@ -98,8 +97,7 @@ public final class Planning {
                     sides.add(side);
                 }
             }
-            var reported =
-                    PlanLesion.of(referral.document().lesions().orElse(List.of()), referral.limits(), answers);
+            var reported = PlanLesion.of(referral.document().lesions().orElse(List.of()), referral.limits(), answers);
             this.lesions = reported.placed();
             this.unplaced = reported.unplaced();
             this.targets = lesions.stream()
@@ -190,9 +188,7 @@ public final class Planning {
             }
             if (!unplaced.isEmpty()) {
                 cautions.add(
-                        "plan-unplaced",
-                        "A lesion of which artery or side is not known is not planned for.",
-                        unplaced);
+                        "plan-unplaced", "A lesion of which artery or side is not known is not planned for.", unplaced);
             }
             cautions.ofLesions(lesions, targets, sides);
             cautions.ofPatient(sides, lesions);
