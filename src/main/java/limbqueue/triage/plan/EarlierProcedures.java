@@ -20,8 +20,8 @@ import limbqueue.triage.finding.Case;
 /** What earlier procedures mean for the way in. */
 final class EarlierProcedures {
 
-    private static final Set<Segment> ABOVE_GROIN = EnumSet.of(
-            Segment.INFRARENAL_AORTA, Segment.COMMON_ILIAC, Segment.EXTERNAL_ILIAC, Segment.INTERNAL_ILIAC);
+    private static final Set<Segment> ABOVE_GROIN =
+            EnumSet.of(Segment.INFRARENAL_AORTA, Segment.COMMON_ILIAC, Segment.EXTERNAL_ILIAC, Segment.INTERNAL_ILIAC);
 
     /** What can have happened where the sheath went in. */
     private static final Set<Complication> AT_THE_PUNCTURE =
@@ -128,10 +128,8 @@ final class EarlierProcedures {
     Optional<Objection> against(AccessSite site, Side leg) {
         var failed = false;
         for (var i = 0; i < all().size(); i++) {
-            var complicated = all().get(i)
-                    .complication()
-                    .map(AT_THE_PUNCTURE::contains)
-                    .orElse(false);
+            var complicated =
+                    all().get(i).complication().map(AT_THE_PUNCTURE::contains).orElse(false);
             if (complicated && from(i, site)) {
                 return Optional.of(Objection.COMPLICATED);
             }
@@ -142,20 +140,20 @@ final class EarlierProcedures {
 
     private boolean from(int index, AccessSite site) {
         var procedure = all().get(index);
-        return answers.of(new PlanFact<>(
+        var earlier = procedure.accessSite().isPresent()
+                ? site(procedure.accessSite().get(), procedure.side())
+                : answers.of(PlanFact.untold(
                         path(index, "accessSite"),
-                        procedure.accessSite().map(text -> site(text, procedure.side())),
-                        Optional.<AccessSite>empty(),
                         List.of(
-                                Optional.of(AccessSite.LEFT_FEMORAL),
-                                Optional.of(AccessSite.RIGHT_FEMORAL),
-                                Optional.of(AccessSite.LEFT_BRACHIAL),
-                                Optional.of(AccessSite.RIGHT_BRACHIAL)),
+                                AccessSite.LEFT_FEMORAL,
+                                AccessSite.RIGHT_FEMORAL,
+                                AccessSite.LEFT_BRACHIAL,
+                                AccessSite.RIGHT_BRACHIAL),
                         "From which groin or arm was the earlier procedure on the "
-                                + procedure.side().map(Side::leg).orElse("legs") + " done?"))
-                .filter(earlier -> earlier.side() == site.side()
-                        && (earlier.place() == site.place()
-                                || (earlier.place().ofArm() && site.place().ofArm())))
+                                + procedure.side().map(Side::leg).orElse("legs") + " done?"));
+        return earlier.filter(there -> there.side() == site.side()
+                        && (there.place() == site.place()
+                                || (there.place().ofArm() && site.place().ofArm())))
                 .isPresent();
     }
 
