@@ -20,7 +20,8 @@
   const BODY = "#f4f5f2";
   const EDGE = "#c3c9c2";
   const WALL = 1;
-  const LABEL_SIZE = 11.5;
+  const LABEL_SIZE = 12.5;
+  const SMALLER = 11.5;
   const STEPS = 4;
   const SETTLED_AFTER_MS = 250;
   const EMPTY = { lesionsKnown: false, places: [], marks: [], cuts: [], labels: [], caption: "", lines: [] };
@@ -136,6 +137,13 @@
     element("path", { d: path, fill: "none", stroke: colour, "stroke-width": width, ...more });
 
   const across = (point, width) => pathOf([aside(point, -(width / 2 + 3)), aside(point, width / 2 + 3)]);
+
+  /* The area within a distance of a course. */
+  const around = (course, away) =>
+    pathOf([
+      ...course.map((point) => aside(point, away)),
+      ...course.map((point) => aside(point, -away)).toReversed(),
+    ]) + " Z";
 
   const dots = (points, width, side, full) =>
     points
@@ -349,7 +357,7 @@
         ...this.#picture.labels.map((label) =>
           text(label.text, label.x, label.y, label.end ? "end" : "start", INK, LABEL_SIZE),
         ),
-        text(this.#picture.caption, width / 2, height - 5, "middle", SOFT, LABEL_SIZE),
+        text(this.#picture.caption, width / 2, height - 4, "middle", SOFT, SMALLER),
       ];
     }
 
@@ -371,7 +379,7 @@
           vessel(sample, 7, INK),
           vessel(sample, 7 - 2 * WALL, PAPER),
           element("g", { "data-mark": entry.kind }, SIGNS[entry.kind](sample, 7, 0.2, 0.8, entry.percent, -1)),
-          text(entry.words, x + 58, y + 4, "start", INK, LABEL_SIZE),
+          text(entry.words, x + 56, y + 4, "start", INK, SMALLER),
         );
       });
       return svg;
@@ -580,10 +588,11 @@
               "aria-label": `${capital(place.name)}: ${place.words}`,
               tabindex: name === this.#focused ? "0" : "-1",
             },
+            /* An area and no line: a line that runs straight down has no width for those who find it by its box. */
             [
-              vessel(drawing.course(place.segment, place.side), "", "transparent", {
-                "stroke-width": drawing.artery(place.segment).width + 9,
-                "pointer-events": "stroke",
+              element("path", {
+                d: around(drawing.course(place.segment, place.side), drawing.artery(place.segment).width / 2 + 5),
+                fill: "transparent",
               }),
             ],
           );

@@ -30,7 +30,8 @@ public final class LegDrawing {
     /** Thickness of the wall of a vessel, on either side. */
     private static final double WALL = 1;
 
-    private static final double LABEL_SIZE = 11.5;
+    private static final double LABEL_SIZE = 12.5;
+    private static final double SMALLER = 11.5;
 
     /** Height of a line of words on a printed page, and of its top above its baseline, in sizes of the printed font. */
     private static final double LINE = 1.2;
@@ -450,7 +451,7 @@ public final class LegDrawing {
             elements.add(text(label.text(), label.x(), label.y(), label.end() ? "end" : "start", INK, LABEL_SIZE));
         }
         elements.add(text(
-                picture.caption(), ARTERIES.width() / 2, ARTERIES.height() - 5, "middle", SOFT, LABEL_SIZE));
+                picture.caption(), ARTERIES.width() / 2, ARTERIES.height() - 4, "middle", SOFT, SMALLER));
         return elements;
     }
 
@@ -472,7 +473,7 @@ public final class LegDrawing {
             elements.add(vessel(sample, width - 2 * WALL, PAPER));
             elements.add(Element.of("g", "data-mark", entry.kind())
                     .holding(sign(entry.kind(), sample, width, 0.2, 0.8, entry.percent(), -1)));
-            elements.add(text(entry.words(), x + 58, y + 4, "start", INK, LABEL_SIZE));
+            elements.add(text(entry.words(), x + 56, y + 4, "start", INK, SMALLER));
         }
         return elements;
     }
