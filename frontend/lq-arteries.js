@@ -14,11 +14,11 @@
   }
   const GEOMETRY = new URL("arteries.json", document.currentScript.src);
   const SVG = "http://www.w3.org/2000/svg";
-  const INK = "#1c2330";
-  const SOFT = "#4a5466";
+  const INK = "#000000";
+  const SOFT = "#4d4d4d";
   const PAPER = "#ffffff";
-  const BODY = "#f4f5f2";
-  const EDGE = "#c3c9c2";
+  const BODY = "#f4f4f4";
+  const EDGE = "#c4c4c4";
   const WALL = 1;
   const LABEL_SIZE = 12.5;
   const SMALLER = 11.5;
@@ -205,6 +205,9 @@
       );
       return [stroke(path, INK, 5), stroke(path, PAPER, 3)];
     },
+    broken() {
+      return [];
+    },
     aneurysm(course, width, from, to) {
       const points = spaced(course, from, to, 2);
       const last = points.length - 1;
@@ -222,6 +225,9 @@
 
   const vessel = (course, width, colour, more = {}) =>
     stroke(pathOf(course), colour, width, { "stroke-linejoin": "round", "stroke-linecap": "round", ...more });
+
+  /* Nobody has said what is in the vessel. */
+  const BROKEN = { "stroke-dasharray": "3 2.5", "stroke-linecap": "butt" };
 
   const text = (words, x, y, anchor, colour, size) =>
     element("text", { x, y, "text-anchor": anchor, fill: colour, "font-size": size }, [words]);
@@ -314,8 +320,7 @@
           const course = this.course(place.segment, place.side);
           if (place.goneFrom > 0) {
             const there = place.goneFrom < 1 ? partOf(course, 0, place.goneFrom) : course;
-            const broken =
-              !lumen && !this.#picture.lesionsKnown ? { "stroke-dasharray": "3 2.5", "stroke-linecap": "butt" } : {};
+            const broken = !lumen && !this.#picture.lesionsKnown ? BROKEN : {};
             elements.push(vessel(there, lumen ? width - 2 * WALL : width, lumen ? PAPER : INK, broken));
           }
           if (place.goneFrom < 1 && lumen) {
@@ -376,7 +381,7 @@
           [x + 48, y],
         ]);
         svg.append(
-          vessel(sample, 7, INK),
+          vessel(sample, 7, INK, entry.kind === "broken" ? BROKEN : {}),
           vessel(sample, 7 - 2 * WALL, PAPER),
           element("g", { "data-mark": entry.kind }, SIGNS[entry.kind](sample, 7, 0.2, 0.8, entry.percent, -1)),
           text(entry.words, x + 56, y + 4, "start", INK, SMALLER),

@@ -85,6 +85,7 @@ class LegArteriesIT {
         assertThat(artery(coordinator, "left-popliteal")).hasAttribute("aria-label", "Left popliteal: not known");
         press(page, "ArrowLeft");
         assertThat(artery(coordinator, "right-popliteal")).isFocused();
+        coordinator.picture(PICTURES.resolve("legs-focus.png"), 1440);
         press(page, "Enter");
         assertThat(editor(coordinator).getByRole(AriaRole.BUTTON, named("Add lesion of the right popliteal")))
                 .isFocused();
