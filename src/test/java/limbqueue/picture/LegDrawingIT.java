@@ -83,14 +83,7 @@ class LegDrawingIT {
         }
         assertThat(marks.keySet())
                 .containsExactly(
-                        "aneurysm",
-                        "bypass",
-                        "moderate",
-                        "occlusion",
-                        "severe",
-                        "stenosis",
-                        "stent",
-                        "unknown");
+                        "aneurysm", "bypass", "moderate", "occlusion", "severe", "stenosis", "stent", "unknown");
     }
 
     @Test
@@ -120,8 +113,7 @@ class LegDrawingIT {
         showComponent(somebody);
         var other = FULL.replace("\"lengthMm\": 160", "\"lengthMm\": 161");
         assertThat(other).isNotEqualTo(FULL);
-        assertThat(inBrowser(somebody, Pictured.picture(other)))
-                .isNotEqualTo(onPaper(Pictured.picture(FULL)));
+        assertThat(inBrowser(somebody, Pictured.picture(other))).isNotEqualTo(onPaper(Pictured.picture(FULL)));
     }
 
     @Test
@@ -177,8 +169,7 @@ class LegDrawingIT {
         var page = somebody.page();
         page.setViewportSize(360, 900);
         page.locator("#legs")
-                .screenshot(new Locator.ScreenshotOptions()
-                        .setPath(Path.of("target/pictures/legs-360.png")));
+                .screenshot(new Locator.ScreenshotOptions().setPath(Path.of("target/pictures/legs-360.png")));
         assertThat(overflow(page)).isLessThanOrEqualTo(0);
         page.setViewportSize(794, 1123);
         page.emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.PRINT));
@@ -191,7 +182,9 @@ class LegDrawingIT {
                   .filter(colour => colour.startsWith('rgb'))
                   .map(colour => colour.match(/\\d+/g).map(Number))
                   .map(([red, green, blue]) => Math.max(red, green, blue) - Math.min(red, green, blue))""");
-        assertThat(colours).isNotEmpty().allSatisfy(hue -> assertThat(((Number) hue).intValue()).isZero());
+        assertThat(colours)
+                .isNotEmpty()
+                .allSatisfy(hue -> assertThat(((Number) hue).intValue()).isZero());
         page.screenshot(new Page.ScreenshotOptions()
                 .setPath(Path.of("target/pictures/legs-print.png"))
                 .setFullPage(true));
@@ -229,7 +222,9 @@ class LegDrawingIT {
     }
 
     private static List<String> inBrowser(Visitor somebody, LegPicture picture) {
-        var drawn = somebody.page().evaluate("([picture, layers]) => {" + ELEMENTS + """
+        var drawn = somebody.page()
+                .evaluate(
+                        "([picture, layers]) => {" + ELEMENTS + """
                   const legs = document.querySelector('lq-arteries');
                   legs.picture = JSON.parse(picture);
                   return layers.flatMap(layer =>

@@ -49,9 +49,11 @@ class LegArteriesIT {
         coordinator.rest();
 
         assertThat(marks(coordinator))
-                .containsExactly("occlusion left-externalIliac", "severe left-externalIliac", "stenosis left-externalIliac");
+                .containsExactly(
+                        "occlusion left-externalIliac", "severe left-externalIliac", "stenosis left-externalIliac");
         assertThat(words(coordinator))
-                .containsText("occlusion, 60\u00a0mm long, severely calcified, not at the origin; stenosis of 70\u00a0%");
+                .containsText(
+                        "occlusion, 60\u00a0mm long, severely calcified, not at the origin; stenosis of 70\u00a0%");
         assertThat(legs(coordinator).getByRole(AriaRole.STATUS)).containsText("Left external iliac: occlusion, 60");
         coordinator.picture(PICTURES.resolve("legs-editor.png"), 1440);
         coordinator.picture(PICTURES.resolve("legs-editor-1024.png"), 1024);
@@ -108,11 +110,13 @@ class LegArteriesIT {
                         + "\"lengthMm\":25,\"calcification\":\"moderate\",\"ostial\":false}]");
         assertThat(marks(coordinator)).containsExactly("stenosis right-popliteal", "moderate right-popliteal");
         assertThat(artery(coordinator, "right-popliteal"))
-                .hasAttribute("aria-label", Pattern.compile("Right popliteal: stenosis of 80\u00a0%, 25\u00a0mm long.*"));
+                .hasAttribute(
+                        "aria-label", Pattern.compile("Right popliteal: stenosis of 80\u00a0%, 25\u00a0mm long.*"));
 
         press(page, "Control+z");
         coordinator.rest();
-        assertThat(field(coordinator, "lesions[0].ostial").locator("input:checked")).hasValue("");
+        assertThat(field(coordinator, "lesions[0].ostial").locator("input:checked"))
+                .hasValue("");
         assertThat(legs(coordinator).getByRole(AriaRole.STATUS)).hasText("Undone.");
         assertThat(artery(coordinator, "right-popliteal")).isFocused();
     }
@@ -260,13 +264,16 @@ class LegArteriesIT {
         assertThat(marks(physician)).containsExactly("occlusion left-externalIliac", "severe left-externalIliac");
         assertThat(legs(physician).locator("[role=button]")).hasCount(0);
         assertThat(legs(physician).locator("svg[role=img]").first())
-                .hasAttribute("aria-label", Pattern.compile(".*External iliac: right nothing reported, left occlusion.*"));
+                .hasAttribute(
+                        "aria-label", Pattern.compile(".*External iliac: right nothing reported, left occlusion.*"));
         physician.picture(PICTURES.resolve("referral-legs.png"), 1440);
         physician.picture(PICTURES.resolve("referral-legs-1024.png"), 1024);
         legs(physician).getByText("The same in words").click();
-        assertThat(words(physician)).containsText("occlusion, 70\u00a0mm long, severely calcified, seen on CT angiogram");
+        assertThat(words(physician))
+                .containsText("occlusion, 70\u00a0mm long, severely calcified, seen on CT angiogram");
         assertThat(physician.accessibilityViolations()).isEmpty();
-        legs(physician).screenshot(new Locator.ScreenshotOptions().setPath(PICTURES.resolve("referral-legs-words.png")));
+        legs(physician)
+                .screenshot(new Locator.ScreenshotOptions().setPath(PICTURES.resolve("referral-legs-words.png")));
     }
 
     private static void begin(Visitor visitor) {
@@ -290,16 +297,13 @@ class LegArteriesIT {
     /** Clicks with the mouse on the middle of an artery. */
     private static void click(Visitor visitor, String place) {
         artery(visitor, place).scrollIntoViewIfNeeded();
-        var middle = (List<?>) visitor.page()
-                .evaluate(
-                        """
+        var middle = (List<?>) visitor.page().evaluate("""
                         place => {
                           const course = document.querySelector(`[data-halo="${place}"] path`);
                           const middle = course.getPointAtLength(course.getTotalLength() / 2);
                           const { x, y } = new DOMPoint(middle.x, middle.y).matrixTransform(course.getScreenCTM());
                           return [x, y];
-                        }""",
-                        place);
+                        }""", place);
         visitor.page().mouse().click(((Number) middle.get(0)).doubleValue(), ((Number) middle.get(1)).doubleValue());
         visitor.rest();
     }
@@ -368,8 +372,7 @@ class LegArteriesIT {
     }
 
     private static Page.WaitForSelectorOptions attached() {
-        return new Page.WaitForSelectorOptions()
-                .setState(WaitForSelectorState.ATTACHED);
+        return new Page.WaitForSelectorOptions().setState(WaitForSelectorState.ATTACHED);
     }
 
     private static void saved(Visitor visitor) {
@@ -382,8 +385,9 @@ class LegArteriesIT {
     private String document(Visitor visitor) {
         var id = Long.parseLong(visitor.place().replaceAll("\\D", ""));
         var stored = new AtomicReference<String>("");
-        actingAs.person("coordinator", () -> stored.set(
-                Draft.of(referrals.get(id).document()).toJson()));
+        actingAs.person(
+                "coordinator",
+                () -> stored.set(Draft.of(referrals.get(id).document()).toJson()));
         return stored.get();
     }
 }
