@@ -32,7 +32,9 @@ final class LesionWords {
         lesion.stenosisPercent()
                 .ifPresentOrElse(
                         percent -> said.addFirst(
-                                isOcclusion(lesion) ? "occlusion" : "stenosis of " + number(percent.value()) + "\u00a0%"),
+                                isOcclusion(lesion)
+                                        ? "occlusion"
+                                        : "stenosis of " + number(percent.value()) + "\u00a0%"),
                         () -> {
                             if (!isAneurysm(lesion)) {
                                 said.addFirst("narrowing not known");
@@ -40,7 +42,8 @@ final class LesionWords {
                         });
         lesion.lengthMm()
                 .ifPresentOrElse(
-                        length -> said.add(number(length.value()) + "\u00a0mm long"), () -> said.add("length not known"));
+                        length -> said.add(number(length.value()) + "\u00a0mm long"),
+                        () -> said.add("length not known"));
         lesion.diameterMm().ifPresent(width -> said.add("vessel " + number(width.value()) + "\u00a0mm wide"));
         lesion.calcification().ifPresent(calcification -> said.add(words(calcification)));
         lesion.ostial().ifPresent(yes -> said.add(yes ? "at the origin" : "not at the origin"));
@@ -50,7 +53,7 @@ final class LesionWords {
         return String.join(", ", said);
     }
 
-    /** At most three short lines, as {@code aneurysm}, {@code ⌀ 34 mm}, {@code 100 %, 60 mm}. */
+    /** At most three short lines, as {@code aneurysm}, {@code ⌀ 34 mm}, {@code 100 % 60 mm}. */
     static List<String> label(Lesion lesion) {
         var lines = new ArrayList<String>();
         if (isAneurysm(lesion)) {
@@ -60,7 +63,7 @@ final class LesionWords {
         var length = lesion.lengthMm().map(known -> number(known.value()));
         if (lesion.stenosisPercent().isPresent() || !isAneurysm(lesion)) {
             var percent = lesion.stenosisPercent().map(known -> number(known.value()));
-            lines.add(percent.orElse("?") + "\u00a0%, " + length.orElse("?") + "\u00a0mm");
+            lines.add(percent.orElse("?") + "\u00a0% " + length.orElse("?") + "\u00a0mm");
         } else {
             length.ifPresent(known -> lines.add(known + "\u00a0mm long"));
         }
