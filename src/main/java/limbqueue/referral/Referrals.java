@@ -186,6 +186,7 @@ public class Referrals {
         var changes = decision.map(standing -> WhatChanged.between(
                         propose(Draft.of(standing.document()).read(today())), propose(reading), settings.policy()))
                 .orElse(List.of());
+        var at = now();
         if (!changes.isEmpty()) {
             store.add(
                     new Reopening(
@@ -194,12 +195,12 @@ public class Referrals {
                             decision.orElseThrow().id(),
                             changes,
                             me().displayName(),
-                            now()),
+                            at),
                     me());
         }
         var received = reading.document().received().orElse(before.received());
         var state = changes.isEmpty() ? before.state() : ReferralState.QUEUED;
-        var entered = store.enterResults(id, version, state, received, document, me(), now())
+        var entered = store.enterResults(id, version, state, received, document, me(), at)
                 .orElseThrow(
                         () -> new IllegalStateException("referral " + before.reference() + " changed under its lock"));
         if (entered.state() != ReferralState.DRAFT) {
