@@ -32,7 +32,7 @@ public record CaseItem(
         Optional<Instant> at) {
 
     /** The gate looks at the stent itself, not at this item. */
-    static final String COVERED_STENT = "covered-stent-stock";
+    private static final String COVERED_STENT = "covered-stent-stock";
 
     /** Good care that no room waits for. Common practice, no source. */
     private static final Set<String> KEEPS_NOBODY_WAITING =
@@ -84,6 +84,11 @@ public record CaseItem(
     /** Whether the case is not ready while it is open. */
     public boolean red() {
         return !settled() && !KEEPS_NOBODY_WAITING.contains(code);
+    }
+
+    /** Whether it is the stent in the room, which is confirmed and not asked for. */
+    public boolean aboutStents() {
+        return code.equals(COVERED_STENT);
     }
 
     /** Whether the result came but its figures are not in the referral, where an older one stands. */

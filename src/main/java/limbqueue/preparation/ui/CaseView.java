@@ -81,7 +81,7 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         this.physician = person.get().role() == Role.PHYSICIAN;
         addClassNames("lq-page", "lq-case");
         message.addClassName("lq-said");
-        message.getElement().setAttribute("role", "status");
+        message.getElement().setAttribute("role", "status").setAttribute("tabindex", "-1");
     }
 
     @Override
@@ -118,10 +118,10 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         var proposed = prepared.proposed();
         var referral = proposed.referral();
         var facts = Pieces.div("lq-case-facts");
-        proposed.document().patient().born().ifPresent(born -> facts.add(Pieces.text("", "born " + Words.date(born))));
+        proposed.document().patient().born().ifPresent(born -> facts.add(Pieces.text("lq-case-fact", "born " + Words.date(born))));
         facts.add(
-                Pieces.text("", referral.reference()),
-                Pieces.text("", Words.of(referral.state())),
+                Pieces.text("lq-case-fact", referral.reference()),
+                Pieces.text("lq-case-fact", Words.of(referral.state())),
                 Pieces.text(
                         "lq-strong",
                         Words.tier(proposed.tier(), settings.policy())
@@ -175,8 +175,14 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         if (!obstacles.isEmpty()) {
             var list = new UnorderedList();
             list.addClassName("lq-obstacles");
-            obstacles.forEach(obstacle -> list.add(new ListItem(
-                    Pieces.text("lq-obstacle", obstacle.what()), Pieces.text("lq-quiet", obstacle.remedy()))));
+            obstacles.forEach(obstacle -> {
+                var line = new ListItem(Pieces.text("lq-obstacle", obstacle.what()));
+                // What to do about the work-up stands beside each item below.
+                if (obstacle.kind() != Readiness.Kind.WORK_UP) {
+                    line.add(Pieces.text("lq-quiet", obstacle.remedy()));
+                }
+                list.add(line);
+            });
             panel.add(list);
         }
         if (readiness instanceof Readiness.NotReady && prepared.override().isPresent()) {
@@ -262,9 +268,7 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         var what = new H3(item.what());
         var state = Pieces.text("lq-item-state", state(item));
         var about = Pieces.div("lq-item-about", what, state);
-        if (item.at().isPresent()) {
-            about.add(Pieces.text("lq-quiet", item.author() + ", " + Words.moment(item.at().get())));
-        }
+        item.at().ifPresent(at -> state.setText(state.getText() + " (" + item.author() + ", " + Words.moment(at) + ")"));
         if (!item.why().isEmpty()) {
             var why = new NativeDetails("Why");
             why.addClassName("lq-why");
@@ -279,7 +283,11 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
 
     /** Whether the item is open, in a shape and a word. */
     private static Component mark(CaseItem item) {
-        var word = !item.proposed() ? "no longer proposed" : item.red() ? "open" : item.settled() ? "done" : "when it suits";
+        var word = !item.proposed()
+                ? "no longer proposed"
+                : item.red()
+                        ? "open"
+                        : item.settled() ? "done" : item.aboutStents() ? "see stents" : "when it suits";
         return Pieces.text(
                 "lq-item-mark " + (item.red() ? "lq-mark-open" : item.settled() ? "lq-mark-done" : "lq-mark-later"),
                 word);
@@ -287,6 +295,9 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
 
     private static String state(CaseItem item) {
         var held = item.validUntil().map(day -> "held, counts until " + Words.date(day));
+        if (item.aboutStents()) {
+            return "the gate looks at the stent itself";
+        }
         if (!item.needed() && item.proposed() && item.standing() instanceof Standing.Wanted) {
             return held.orElse("held");
         }
@@ -296,7 +307,7 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
 
     private Component actions(PreparationCase prepared, CaseItem item) {
         var buttons = Pieces.div("lq-row-actions");
-        if (prepared.record().isPresent() || !item.proposed()) {
+        if (prepared.record().isPresent() || !item.proposed() || item.aboutStents()) {
             return buttons;
         }
         var about = item.what();
@@ -304,7 +315,10 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                 .ifPresent(fields -> buttons.add(
                         Pieces.small("Type in", "Type in: " + about, () -> typing(prepared, Optional.of(item), about)
                                 .open())));
-        if (item.needed() || item.version() > 0) {
+        if (item.settled() && item.version() > 0) {
+            buttons.add(Pieces.small(
+                    "Open again", "Open again: " + about, () -> follow(prepared, item, new Standing.Wanted())));
+        } else if (item.needed()) {
             buttons.add(
                     Pieces.small("Asked", "Asked: " + about, () -> asking(prepared, item).open()),
                     Pieces.small("Booked", "Booked: " + about, () -> bookingOf(prepared, item).open()),
@@ -482,6 +496,7 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         var time = new TimePicker("Time", before.map(booking -> booking.starts().toLocalTime())
                 .orElse(LocalTime.of(8, 0)));
         time.setLocale(Locale.UK);
+        time.setAutoOpen(false);
         time.setStep(Duration.ofMinutes(15));
         time.setWidthFull();
         var room = new TextField("Room");
@@ -519,7 +534,7 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         var block = Pieces.div(
                 "lq-need",
                 Pieces.paragraph("lq-strong", vessel.substring(0, 1).toUpperCase(Locale.ROOT) + vessel.substring(1)),
-                Pieces.paragraph("", need.vesselMm().isEmpty() ? "diameter not known" : ReadinessGate.size(need)));
+                Pieces.paragraph("lq-line", need.vesselMm().isEmpty() ? "diameter not known" : ReadinessGate.size(need)));
         var open = !prepared.inRoom() && prepared.record().isEmpty();
         if (open && (need.vesselMm().isEmpty() || !need.unknown().isEmpty() || need.side().isEmpty())) {
             block.add(Pieces.small(
@@ -561,7 +576,7 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
             var words = ReadinessGate.size(stent) + ", " + stent.sheathFrench() + " Fr, lot " + stent.lot();
             var line = Pieces.div(
                     "lq-fitting",
-                    Pieces.text("", words + ", " + stent.place()),
+                    Pieces.text("lq-line", words + ", " + stent.place()),
                     Pieces.text(
                             "lq-quiet",
                             "until " + Words.date(stent.expires()) + "; " + stent.count() + " there"
@@ -588,9 +603,9 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         if (prepared.record().isPresent()) {
             var record = prepared.record().get();
             panel.add(Pieces.paragraph(
-                    "", record.minutes() + " minutes, " + record.access() + ", " + record.outcome().words() + "."));
+                    "lq-line", record.minutes() + " minutes, " + record.access() + ", " + record.outcome().words() + "."));
             if (!record.note().isEmpty()) {
-                panel.add(Pieces.paragraph("", "“" + record.note() + "”"));
+                panel.add(Pieces.paragraph("lq-line", "“" + record.note() + "”"));
             }
             panel.add(Pieces.paragraph("lq-quiet", record.author() + ", " + Words.moment(record.at())));
             return panel;
@@ -641,6 +656,7 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private void said(long id, String words) {
         message.setText(words);
         show(preparation.get(id));
-        message.scrollIntoView();
+        // What was pressed is gone with the old page; the next key press starts here.
+        message.getElement().executeJs("this.focus({preventScroll: true})");
     }
 }

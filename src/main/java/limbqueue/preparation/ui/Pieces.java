@@ -60,6 +60,8 @@ final class Pieces {
     static DatePicker date(String label, LocalDate value) {
         var field = new DatePicker(label, value);
         field.setLocale(Locale.UK);
+        // Days are typed; the calendar opens when its button is pressed and covers nothing before that.
+        field.setAutoOpen(false);
         field.setRequiredIndicatorVisible(true);
         field.setWidthFull();
         return field;
