@@ -30,6 +30,7 @@ import limbqueue.triage.flag.RedFlags;
 import limbqueue.triage.grade.Contradictions;
 import limbqueue.triage.grade.LegFacts;
 import limbqueue.triage.grade.LegPicture;
+import limbqueue.triage.plan.Planning;
 import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.workup.WorkUp;
 
@@ -81,6 +82,7 @@ final class Assessment {
         var outcomes = RedFlags.look(referral);
         var flags = RedFlags.raised(outcomes, book);
         var codes = codes(flags);
+        var planning = Planning.of(referral, book, flags);
         return new TriageResult(
                 document.reference(),
                 asOf,
@@ -98,8 +100,9 @@ final class Assessment {
                         because()),
                 flags,
                 contradictions(),
-                questions(outcomes, anatomy),
+                questions(outcomes, anatomy, planning),
                 WorkUp.of(referral, policy, book, codes),
+                planning.plan(),
                 reasons(anatomy));
     }
 
@@ -187,7 +190,8 @@ final class Assessment {
     }
 
     /** Most urgent first, then by how much an answer could change, then in the order of looking. */
-    private List<Question> questions(Map<String, Outcome> outcomes, AnatomicFindings anatomy) {
+    private List<Question> questions(
+            Map<String, Outcome> outcomes, AnatomicFindings anatomy, Planning planning) {
         var questions = new ArrayList<Question>();
         for (var side : Side.values()) {
             for (var open : leg(side).openQuestions(leastUrgent(side.opposite()))) {
@@ -204,6 +208,9 @@ final class Assessment {
         anatomy.questions()
                 .forEach(open ->
                         questions.add(new Question(open.ask(), open.field(), tier, askBy(tier), List.of("anatomy"))));
+        planning.questions()
+                .forEach(open -> questions.add(
+                        new Question(open.ask(), open.field(), tier, askBy(tier), List.of("procedurePlan"))));
         questions.sort(Comparator.comparing(Question::couldReveal)
                 .thenComparing(question -> -question.couldChange().size()));
         return merged(questions);

@@ -93,6 +93,7 @@ final class Samples {
                 List.of(),
                 List.of(),
                 List.of(),
+                Optional.empty(),
                 List.of());
     }
 
@@ -115,6 +116,7 @@ final class Samples {
                 proposal.contradictions(),
                 questions,
                 workUp,
+                proposal.procedurePlan(),
                 reasons);
     }
 

@@ -57,6 +57,7 @@ class RuleBookAndRulesTest {
         nameable.addAll(named("\\b(?:new Reason|reason)\\(\\s*(?:book,\\s*)?\"([a-z0-9-]+)\""));
         named("\\b(?:need|dated|item)\\(\\s*\"([a-z0-9-]+)\"").forEach(code -> nameable.add(Firings.WORK_UP + code));
         nameable.addAll(named("\\badd\\(\\s*\"(contradiction-[a-z0-9-]+)\""));
+        nameable.addAll(named("\"(plan-[a-z0-9-]+)\""));
         nameable.addAll(named("\\brules\\.add\\(\\s*\"([a-z0-9-]+)\""));
         return nameable;
     }

@@ -35,7 +35,13 @@ public final class ThresholdFile {
             "10*9/L",
             "g/L",
             "mg/dL",
-            "mL/min/{1.73_m2}");
+            "mL/min/{1.73_m2}",
+            "mo",
+            "min",
+            "cm",
+            "g",
+            "deg",
+            "[Ch]");
 
     /** How far a figure was checked. */
     public enum Seen {

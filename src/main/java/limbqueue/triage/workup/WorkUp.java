@@ -12,7 +12,6 @@ import java.util.function.Predicate;
 import java.util.stream.Stream;
 import limbqueue.triage.Policy;
 import limbqueue.triage.ReferralDocument;
-import limbqueue.triage.ReferralDocument.Calcification;
 import limbqueue.triage.ReferralDocument.Course;
 import limbqueue.triage.ReferralDocument.Imaging;
 import limbqueue.triage.ReferralDocument.ImagingKind;
@@ -24,6 +23,7 @@ import limbqueue.triage.Side;
 import limbqueue.triage.Tier;
 import limbqueue.triage.TriageResult.AbiBand;
 import limbqueue.triage.TriageResult.WorkUpItem;
+import limbqueue.triage.anatomy.LesionFacts;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.finding.IliacDisease;
 import limbqueue.triage.finding.KidneyFunction;
@@ -181,23 +181,13 @@ public final class WorkUp {
                     "Ankle-brachial index after exercise",
                     "Pain on walking with a normal or borderline index at rest.");
         }
-        var lesions = document().lesions();
-        if (lesions.orElse(List.of()).stream().anyMatch(WorkUp::wantsCoveredStent)) {
+        var lesions = LesionFacts.placed(document().lesions().orElse(List.of()), referral.limits());
+        if (lesions.stream().anyMatch(IliacDisease::canRupture)) {
             need(
                     "covered-stent-stock",
                     "A covered stent that fits the vessel, in the room before the case starts",
                     "An iliac occlusion or a calcified iliac stenosis can rupture.");
         }
-    }
-
-    private static boolean wantsCoveredStent(ReferralDocument.Lesion lesion) {
-        return IliacDisease.iliac(lesion)
-                && (lesion.stenosisPercent()
-                                .map(percent -> percent.value() >= 100)
-                                .orElse(false)
-                        || lesion.calcification()
-                                .map(calcification -> calcification != Calcification.NONE)
-                                .orElse(false));
     }
 
     private boolean toePressureWanted(LegPicture leg) {
