@@ -216,8 +216,8 @@ create trigger covered_stent_guarded before update or delete on covered_stent
 create table stent_confirmation (
     id bigint generated always as identity primary key,
     referral bigint not null references referral,
-    -- The vessel, as COMMON_ILIAC and LEFT.
-    side text not null check (side in ('LEFT', 'RIGHT')),
+    -- The vessel, as LEFT and COMMON_ILIAC; the aorta has no side.
+    side text check (side in ('LEFT', 'RIGHT')),
     segment text not null check (segment ~ '^[A-Z_]+$'),
     covered_stent bigint not null references covered_stent,
     account bigint not null references account,
@@ -225,10 +225,11 @@ create table stent_confirmation (
     at timestamptz not null,
     withdrawn_by text check (withdrawn_by ~ '\S'),
     withdrawn_at timestamptz,
+    constraint stent_confirmation_side check ((side is null) = (segment = 'INFRARENAL_AORTA')),
     constraint stent_confirmation_withdrawn check ((withdrawn_by is null) = (withdrawn_at is null))
 );
 
-create unique index stent_confirmation_one_a_vessel on stent_confirmation (referral, side, segment)
+create unique index stent_confirmation_one_a_vessel on stent_confirmation (referral, segment, coalesce(side, ''))
     where withdrawn_at is null;
 create index stent_confirmation_of on stent_confirmation (covered_stent) where withdrawn_at is null;
 
@@ -276,11 +277,20 @@ create table recorded_case (
     access text not null check (access ~ '\S'),
     outcome text not null check (outcome in ('AS_PLANNED', 'OTHER_ACCESS', 'FAILED', 'COMPLICATION')),
     note text not null,
-    -- The document as it stood, for the lesions that took so long.
-    document json not null check (json_typeof(document) = 'object'),
+    -- What the time was expected to depend on; none of it while no lesion was known.
+    narrowed integer check (narrowed >= 0),
+    closed integer check (closed >= 0),
+    closed_above_groin boolean,
+    length_mm numeric(7, 1) check (length_mm >= 0),
+    heavily_calcified integer check (heavily_calcified >= 0),
+    earlier_failure boolean,
+    from_arm boolean,
     account bigint not null references account,
     author text not null check (author ~ '\S'),
     at timestamptz not null,
+    constraint recorded_case_features_together
+        check (num_nulls(narrowed, closed, closed_above_groin, length_mm, heavily_calcified, earlier_failure, from_arm)
+               in (0, 7)),
     constraint recorded_case_says_what_went_wrong
         check (outcome not in ('FAILED', 'COMPLICATION') or note ~ '\S')
 );

@@ -1,14 +1,16 @@
 package limbqueue.preparation;
 
 import java.time.Instant;
+import java.util.Optional;
+import limbqueue.triage.plan.CaseFeatures;
 
 /**
  * What became of a case.
  *
- * @param minutes from puncture to closure, 1 to 1440
+ * @param minutes in the room, from coming in to leaving it, 1 to 1440
  * @param access what was used, in words
  * @param note what went wrong, for a failure or a complication; else it may be empty
- * @param document the referral's document as it stood, as JSON text
+ * @param features what the time was expected to depend on; empty when no lesion was known
  */
 public record CaseRecord(
         long referralId,
@@ -16,6 +18,6 @@ public record CaseRecord(
         String access,
         CaseOutcome outcome,
         String note,
-        String document,
+        Optional<CaseFeatures> features,
         String author,
         Instant at) {}

@@ -19,6 +19,8 @@ import limbqueue.access.AuditTrail;
 import limbqueue.access.CurrentPerson;
 import limbqueue.access.Person;
 import limbqueue.document.Draft;
+import limbqueue.practice.PracticeSettings;
+import limbqueue.practice.RuleBooks;
 import limbqueue.preparation.PreparationOutcome.Done;
 import limbqueue.preparation.PreparationOutcome.Overtaken;
 import limbqueue.preparation.PreparationOutcome.Refused;
@@ -32,6 +34,11 @@ import limbqueue.referral.ResultsOutcome;
 import limbqueue.triage.ReferralDocument.Segment;
 import limbqueue.triage.Side;
 import limbqueue.triage.Tier;
+import limbqueue.triage.Triage;
+import limbqueue.triage.plan.CaseFeatures;
+import limbqueue.triage.plan.CaseMinutes;
+import limbqueue.triage.plan.RecordedCase;
+import limbqueue.triage.threshold.Limits;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -42,6 +49,8 @@ public class Preparation {
     private final Referrals referrals;
     private final PreparationStore store;
     private final CoveredStentStore stents;
+    private final PracticeSettings settings;
+    private final RuleBooks books;
     private final CurrentPerson currentPerson;
     private final AuditTrail auditTrail;
     private final Clock clock;
@@ -50,12 +59,16 @@ public class Preparation {
             Referrals referrals,
             PreparationStore store,
             CoveredStentStore stents,
+            PracticeSettings settings,
+            RuleBooks books,
             CurrentPerson currentPerson,
             AuditTrail auditTrail,
             Clock clock) {
         this.referrals = referrals;
         this.store = store;
         this.stents = stents;
+        this.settings = settings;
+        this.books = books;
         this.currentPerson = currentPerson;
         this.auditTrail = auditTrail;
         this.clock = clock;
@@ -235,7 +248,7 @@ public class Preparation {
      */
     @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
     @Transactional
-    public PreparationOutcome confirmStent(long id, Side side, Segment segment, long stentId) {
+    public PreparationOutcome confirmStent(long id, Optional<Side> side, Segment segment, long stentId) {
         store.takeTurns(id);
         var stent = stents.findLocked(stentId);
         var prepared = get(id);
@@ -243,7 +256,7 @@ public class Preparation {
             return new Refused("The case has gone to the room, or is not being prepared any more.");
         }
         var need = prepared.needs().stream()
-                .filter(one -> one.segment() == segment && one.side().equals(Optional.of(side)))
+                .filter(one -> one.segment() == segment && one.side().equals(side) && !one.sideOpen())
                 .findFirst();
         if (need.isEmpty() || stent.isEmpty()) {
             return new Overtaken();
@@ -268,7 +281,7 @@ public class Preparation {
     /** Withdraws what is confirmed for this vessel. */
     @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
     @Transactional
-    public PreparationOutcome withdrawStent(long id, Side side, Segment segment) {
+    public PreparationOutcome withdrawStent(long id, Optional<Side> side, Segment segment) {
         store.takeTurns(id);
         var prepared = get(id);
         if (prepared.inRoom()) {
@@ -369,7 +382,7 @@ public class Preparation {
     /**
      * Keeps what became of a case that went to the room.
      *
-     * @param minutes from puncture to closure
+     * @param minutes in the room, from coming in to leaving it, 1 to 1440
      * @throws ReferralNotFoundException if there is no referral with this id
      */
     @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
@@ -395,7 +408,7 @@ public class Preparation {
                 access.strip(),
                 outcome,
                 note.strip(),
-                prepared.proposed().referral().document(),
+                features(prepared),
                 me().displayName(),
                 now());
         if (!store.add(record, me())) {
@@ -405,6 +418,34 @@ public class Preparation {
         return new Done();
     }
 
+    /** How long a case may take, by common practice and by what the practice has recorded; empty before imaging. */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    @Transactional(readOnly = true)
+    public Optional<ExpectedMinutes> expectedMinutes(PreparationCase prepared) {
+        return features(prepared).map(features -> {
+            var recorded = store.records().stream()
+                    .flatMap(record -> record.features()
+                            .map(of -> new RecordedCase(of, record.minutes()))
+                            .stream())
+                    .toList();
+            var minutes = CaseMinutes.prior(limits()).learned(recorded).of(features);
+            return new ExpectedMinutes(
+                    Math.toIntExact(Math.round(minutes.median())),
+                    Math.toIntExact(Math.round(minutes.ninety())),
+                    Math.toIntExact(recorded.stream()
+                            .filter(one -> one.features().caseClass() == features.caseClass())
+                            .count()));
+        });
+    }
+
+    private Optional<CaseFeatures> features(PreparationCase prepared) {
+        return Triage.caseFeatures(prepared.proposed().document(), settings.policy(), books.inForce(), today());
+    }
+
+    private Limits limits() {
+        return books.inForce().on(today());
+    }
+
     private List<PreparationCase> cases(Collection<Long> ids) {
         var tracked = store.items(ids).stream().collect(Collectors.groupingBy(TrackedItem::referralId));
         var bookings = byReferral(store.bookings(ids), ProcedureBooking::referralId);
@@ -412,6 +453,7 @@ public class Preparation {
                 stents.confirmations(ids).stream().collect(Collectors.groupingBy(StentConfirmation::referralId));
         var overrides = byReferral(store.lastOverrides(ids), ReadinessOverride::referralId);
         var stock = stents.all();
+        var limits = limits();
         return referrals.proposed(ids).stream()
                 .map(proposed -> {
                     var id = proposed.referral().id();
@@ -423,7 +465,8 @@ public class Preparation {
                             stock,
                             Optional.ofNullable(overrides.get(id)),
                             // Asked for one case only: the worklist holds none that is over.
-                            ids.size() == 1 ? store.record(id) : Optional.empty());
+                            ids.size() == 1 ? store.record(id) : Optional.empty(),
+                            limits);
                 })
                 .toList();
     }

@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import limbqueue.referral.ProposedCase;
+import limbqueue.triage.plan.StentNeed;
+import limbqueue.triage.threshold.Limits;
 
 /**
  * One case under preparation, as it stands today.
@@ -38,10 +40,14 @@ public record PreparationCase(
             List<StentConfirmation> confirmed,
             List<CoveredStent> stock,
             Optional<ReadinessOverride> override,
-            Optional<CaseRecord> record) {
+            Optional<CaseRecord> record,
+            Limits limits) {
         var starts = booking.map(ProcedureBooking::starts);
         var items = items(proposed, tracked, starts.map(LocalDateTime::toLocalDate));
-        var needs = StentNeed.of(proposed.document());
+        var needs = proposed.proposal()
+                .procedurePlan()
+                .map(plan -> StentNeed.of(proposed.document(), plan, limits))
+                .orElse(List.of());
         return new PreparationCase(
                 proposed,
                 items,
@@ -106,8 +112,8 @@ public record PreparationCase(
     /** What is confirmed for this vessel. */
     public Optional<StentConfirmation> confirmed(StentNeed need) {
         return confirmed.stream()
-                .filter(one -> one.segment() == need.segment()
-                        && Optional.of(one.side()).equals(need.side()))
+                .filter(one ->
+                        one.segment() == need.segment() && one.side().equals(need.side()))
                 .findFirst();
     }
 

@@ -13,7 +13,9 @@ import limbqueue.preparation.Readiness.Obstacle;
 import limbqueue.preparation.Readiness.Overridden;
 import limbqueue.preparation.Readiness.Ready;
 import limbqueue.referral.ReferralState;
+import limbqueue.triage.ReferralDocument.Segment;
 import limbqueue.triage.Side;
+import limbqueue.triage.plan.StentNeed;
 
 /** The gate to the room: a function of what is known of a case, and nothing else. */
 public final class ReadinessGate {
@@ -99,7 +101,7 @@ public final class ReadinessGate {
     private static Optional<Obstacle> stent(
             StentNeed need, List<StentConfirmation> confirmed, List<CoveredStent> stock, Optional<LocalDate> day) {
         var vessel = vessel(need);
-        if (need.side().isEmpty()) {
+        if (need.sideOpen()) {
             return Optional.of(new Obstacle(
                     Kind.SIDE_NOT_KNOWN,
                     "A lesion of the " + vessel + " is on a side that nobody has said.",
@@ -114,8 +116,8 @@ public final class ReadinessGate {
         }
         var size = size(need);
         var seen = confirmed.stream()
-                .filter(one -> one.segment() == need.segment()
-                        && Optional.of(one.side()).equals(need.side()))
+                .filter(one ->
+                        one.segment() == need.segment() && one.side().equals(need.side()))
                 .findFirst();
         if (seen.isEmpty()) {
             var fitting = fitting(need, stock, day).stream().anyMatch(stent -> stent.count() > stent.promised());
@@ -170,18 +172,18 @@ public final class ReadinessGate {
                         + need.unknown().stream()
                                 .sorted()
                                 .map(unknown -> switch (unknown) {
-                                    case OCCLUDED -> "whether it is occluded";
-                                    case CALCIFIED -> "whether it is calcified";
+                                    case NARROWING -> "how narrow it is";
+                                    case CALCIFICATION -> "whether it is calcified";
                                 })
-                                .collect(Collectors.joining(" or "))
-                        + "; that counts as yes.";
+                                .collect(Collectors.joining(" and "))
+                        + "; that counts as the worse.";
     }
 
     /** The size asked for: {@code 8 to 9 mm wide, at least 40 mm long}. */
     public static String size(StentNeed need) {
         return need.vesselMm()
-                        .map(vessel ->
-                                number(vessel) + " to " + number(vessel + StentNeed.WIDER_AT_MOST_MM) + " mm wide, ")
+                        .flatMap(vessel -> need.widestMm()
+                                .map(widest -> number(vessel) + " to " + number(widest) + " mm wide, "))
                         .orElse("")
                 + "at least " + number(need.lengthMm()) + " mm long";
     }
@@ -193,6 +195,9 @@ public final class ReadinessGate {
 
     /** The vessel in words: {@code left external iliac artery}. */
     public static String vessel(StentNeed need) {
+        if (need.segment() == Segment.INFRARENAL_AORTA) {
+            return "aorta below the kidneys";
+        }
         return need.side().map(side -> side == Side.LEFT ? "left " : "right ").orElse("")
                 + need.segment().name().toLowerCase(Locale.ROOT).replace('_', ' ')
                 + " artery";

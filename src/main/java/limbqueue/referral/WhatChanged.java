@@ -8,22 +8,20 @@ import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import limbqueue.triage.Policy;
+import limbqueue.triage.ProcedurePlan.RoomItem;
 import limbqueue.triage.Side;
 import limbqueue.triage.TriageResult;
 import limbqueue.triage.TriageResult.RedFlag;
 import limbqueue.triage.TriageResult.Rutherford;
-import limbqueue.triage.TriageResult.WorkUpItem;
 
 /** Whether a decision may stand: what differs between two proposals of that which it was made on. */
 final class WhatChanged {
 
-    private static final String COVERED_STENT = "covered-stent-stock";
-
     private WhatChanged() {}
 
     /**
-     * One sentence for each of: the tier, the target date, the category of a leg, each red flag, and whether a covered stent
-     * must be in the room. Nothing else makes a decision fall.
+     * One sentence for each of: the tier, the target date, the category of a leg, each red flag, and what must be
+     * in the room. Nothing else makes a decision fall.
      */
     static List<String> between(TriageResult before, TriageResult now, Policy policy) {
         var changes = new ArrayList<String>();
@@ -53,12 +51,18 @@ final class WhatChanged {
                 changes.add("Red flag withdrawn: " + words(code) + ".");
             }
         });
-        if (stentWanted(before) != stentWanted(now)) {
-            changes.add(
-                    stentWanted(now)
-                            ? "A covered stent must now be in the room."
-                            : "A covered stent need not be in the room any more.");
-        }
+        var inRoomBefore = mustBeInRoom(before);
+        var inRoomNow = mustBeInRoom(now);
+        inRoomNow.forEach((rule, item) -> {
+            if (!inRoomBefore.containsKey(rule)) {
+                changes.add("Must now be in the room: " + item.item() + ".");
+            }
+        });
+        inRoomBefore.forEach((rule, item) -> {
+            if (!inRoomNow.containsKey(rule)) {
+                changes.add("Need not be in the room any more: " + item.item() + ".");
+            }
+        });
         return List.copyOf(changes);
     }
 
@@ -83,9 +87,12 @@ final class WhatChanged {
         return code.replace('-', ' ');
     }
 
-    private static boolean stentWanted(TriageResult proposal) {
-        return proposal.workUp().stream()
-                .filter(WorkUpItem::needed)
-                .anyMatch(item -> item.code().equals(COVERED_STENT));
+    /** By rule: a size that is measured changes the words of an item and not whether it must be there. */
+    private static Map<String, RoomItem> mustBeInRoom(TriageResult proposal) {
+        return proposal.procedurePlan().stream()
+                .flatMap(plan -> plan.room().stream())
+                .filter(RoomItem::mustBeInRoom)
+                .collect(Collectors.toMap(
+                        RoomItem::rule, Function.identity(), (one, other) -> one, LinkedHashMap::new));
     }
 }

@@ -2,11 +2,15 @@ package limbqueue.preparation;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import limbqueue.document.Draft;
-import limbqueue.triage.ReferralDocument;
+import limbqueue.triage.Policy;
 import limbqueue.triage.ReferralDocument.Segment;
 import limbqueue.triage.Side;
+import limbqueue.triage.Triage;
+import limbqueue.triage.plan.StentNeed;
+import limbqueue.triage.rule.RuleBook;
 
 /** Pieces of cases for tests. */
 final class Cases {
@@ -16,27 +20,29 @@ final class Cases {
 
     private Cases() {}
 
-    /** @param lesion fields of one lesion, as {@code segment=externalIliac side=left stenosisPercent=100} */
-    static ReferralDocument withLesions(String... lesions) {
-        var draft = Draft.empty();
-        for (var i = 0; i < lesions.length; i++) {
-            for (var field : lesions[i].strip().split(" +")) {
-                var at = field.indexOf('=');
-                draft.set("lesions[" + i + "]." + field.substring(0, at), value(field.substring(at + 1)));
-            }
+    /**
+     * What a lesion of a leg with rest pain needs.
+     *
+     * @param lesion its fields, as {@code segment=externalIliac side=left}
+     */
+    static List<StentNeed> needs(String lesion) {
+        var draft = Draft.of("""
+                {"legs": {"left": {"restPain": {"present": true, "sinceDays": 40}},
+                          "right": {"restPain": {"present": true, "sinceDays": 40}}}}""");
+        for (var field : lesion.strip().split(" +")) {
+            var at = field.indexOf('=');
+            var value = field.substring(at + 1);
+            draft.set(
+                    "lesions[0]." + field.substring(0, at),
+                    value.matches("\\d+(\\.\\d+)?") ? (Object) Double.valueOf(value) : value);
         }
         var reading = draft.read(TODAY);
         if (!reading.complete()) {
             throw new IllegalArgumentException(reading.problems().toString());
         }
-        return reading.document();
-    }
-
-    private static Object value(String text) {
-        if (text.equals("true") || text.equals("false")) {
-            return Boolean.valueOf(text);
-        }
-        return text.matches("\\d+(\\.\\d+)?") ? (Object) Double.valueOf(text) : text;
+        var plan = Triage.triage(reading.document(), Policy.standard(), TODAY).procedurePlan();
+        return StentNeed.of(
+                reading.document(), plan.orElseThrow(), RuleBook.shipped().on(TODAY));
     }
 
     static CoveredStent stent(long id, double diameterMm, double lengthMm, String expires, int count, int promised) {
@@ -56,7 +62,7 @@ final class Cases {
     }
 
     static StentConfirmation confirmed(Side side, Segment segment, CoveredStent stent) {
-        return new StentConfirmation(1, 1, side, segment, stent, "Wren Halloway", AT);
+        return new StentConfirmation(1, 1, Optional.of(side), segment, stent, "Wren Halloway", AT);
     }
 
     static CaseItem item(String code, boolean needed, Optional<LocalDate> validUntil, Standing standing) {

@@ -57,6 +57,8 @@ import org.springframework.security.core.AuthenticationException;
 @OnPostgres
 class PreparationIT {
 
+    private static final Optional<Side> LEFT = Optional.of(Side.LEFT);
+
     @Autowired
     private Preparation preparation;
 
@@ -216,7 +218,7 @@ class PreparationIT {
         assertThat(office(() -> preparation.sendToRoom(id))).isEqualTo(new Done());
         assertThat(office(() -> preparation.get(id)).booking().orElseThrow().readyBy()).contains("Wren Halloway");
         assertThat(office(() -> preparation.sendToRoom(id))).isInstanceOf(Refused.class);
-        assertThat(office(() -> preparation.withdrawStent(id, Side.LEFT, Segment.EXTERNAL_ILIAC)))
+        assertThat(office(() -> preparation.withdrawStent(id, LEFT, Segment.EXTERNAL_ILIAC)))
                 .isInstanceOf(Refused.class);
     }
 
@@ -287,11 +289,11 @@ class PreparationIT {
             var outcomes = new ArrayList<PreparationOutcome>();
             for (var stent : stents) {
                 start.await(20, TimeUnit.SECONDS);
-                outcomes.add(preparation.confirmStent(id, Side.LEFT, Segment.EXTERNAL_ILIAC, stent.id()));
+                outcomes.add(preparation.confirmStent(id, LEFT, Segment.EXTERNAL_ILIAC, stent.id()));
                 // Both have tried before either gives it back.
                 start.await(20, TimeUnit.SECONDS);
                 if (outcomes.getLast() instanceof Done) {
-                    preparation.withdrawStent(id, Side.LEFT, Segment.EXTERNAL_ILIAC);
+                    preparation.withdrawStent(id, LEFT, Segment.EXTERNAL_ILIAC);
                 }
             }
             return outcomes;
@@ -463,8 +465,8 @@ class PreparationIT {
                 () -> preparation.track(id, "duplex", 0, new In(today)),
                 () -> preparation.enterResults(id, 1, Optional.empty(), List.of()),
                 () -> preparation.book(id, 0, today.atStartOfDay(), "Room 2"),
-                () -> preparation.confirmStent(id, Side.LEFT, Segment.EXTERNAL_ILIAC, 1),
-                () -> preparation.withdrawStent(id, Side.LEFT, Segment.EXTERNAL_ILIAC),
+                () -> preparation.confirmStent(id, LEFT, Segment.EXTERNAL_ILIAC, 1),
+                () -> preparation.withdrawStent(id, LEFT, Segment.EXTERNAL_ILIAC),
                 () -> preparation.override(id, "x", "x"),
                 () -> preparation.sendToRoom(id),
                 () -> preparation.takeBack(id),
@@ -484,7 +486,7 @@ class PreparationIT {
         addStent(8, 58, "F-1", 1);
         var id = withEverythingIn(approved(iliacOcclusion()));
         confirm(id, stent("F-1"));
-        office(() -> preparation.withdrawStent(id, Side.LEFT, Segment.EXTERNAL_ILIAC));
+        office(() -> preparation.withdrawStent(id, LEFT, Segment.EXTERNAL_ILIAC));
         physician(() -> preparation.override(id, preparation.get(id).facts(), "The leg does not wait."));
         office(() -> preparation.sendToRoom(id));
         office(() -> preparation.record(id, 90, "left groin", CaseOutcome.AS_PLANNED, ""));
@@ -555,7 +557,7 @@ class PreparationIT {
     }
 
     private PreparationOutcome confirm(long id, CoveredStent stent) {
-        return office(() -> preparation.confirmStent(id, Side.LEFT, Segment.EXTERNAL_ILIAC, stent.id()));
+        return office(() -> preparation.confirmStent(id, LEFT, Segment.EXTERNAL_ILIAC, stent.id()));
     }
 
     /** A case of the leg without iliac disease for which everything is there. */

@@ -109,7 +109,7 @@ class ReadinessGateTest {
                 ReferralState.APPROVED,
                 Optional.of(STARTS),
                 List.of(),
-                StentNeed.of(Cases.withLesions(lesion)),
+                Cases.needs(lesion),
                 confirmed.stream()
                         .map(stent -> Cases.confirmed(Side.LEFT, Segment.EXTERNAL_ILIAC, stent))
                         .toList(),
@@ -129,7 +129,7 @@ class ReadinessGateTest {
                                 ReferralState.APPROVED,
                                 Optional.of(STARTS),
                                 List.of(),
-                                StentNeed.of(Cases.withLesions(OCCLUSION)),
+                                Cases.needs(OCCLUSION),
                                 List.of(
                                         Cases.confirmed(Side.RIGHT, Segment.EXTERNAL_ILIAC, fits),
                                         Cases.confirmed(Side.LEFT, Segment.COMMON_ILIAC, fits)),
@@ -145,14 +145,14 @@ class ReadinessGateTest {
                 ReferralState.APPROVED,
                 Optional.of(STARTS),
                 List.of(),
-                StentNeed.of(Cases.withLesions("segment=commonIliac side=right stenosisPercent=80 diameterMm=9")),
+                Cases.needs("segment=commonIliac side=right stenosisPercent=80 diameterMm=9"),
                 List.of(),
                 List.of(),
                 Optional.empty());
 
         assertThat(readiness.obstacles().getFirst().what())
                 .isEqualTo("No covered stent in stock fits the right common iliac artery (9 to 10 mm wide, at least 50 mm"
-                        + " long). Nobody has said whether it is calcified; that counts as yes.");
+                        + " long). Nobody has said whether it is calcified; that counts as the worse.");
     }
 
     static Stream<Arguments> items() {

@@ -124,7 +124,7 @@ public class CoveredStentStore {
                 .query((row, number) -> new StentConfirmation(
                         row.getLong("confirmation"),
                         row.getLong("referral"),
-                        Side.valueOf(row.getString("side")),
+                        Optional.ofNullable(row.getString("side")).map(Side::valueOf),
                         Segment.valueOf(row.getString("segment")),
                         stent(row, number),
                         row.getString("confirmed_by"),
@@ -133,14 +133,15 @@ public class CoveredStentStore {
     }
 
     /** Keeps that somebody has seen a stent in the room; false if another is confirmed for that vessel. */
-    public boolean confirm(long referral, Side side, Segment segment, long stent, Person author, Instant at) {
+    public boolean confirm(
+            long referral, Optional<Side> side, Segment segment, long stent, Person author, Instant at) {
         return jdbc.sql("""
                         insert into stent_confirmation (referral, side, segment, covered_stent, account, author, at)
                         values (:referral, :side, :segment, :stent, :account, :author, :at)
                         on conflict do nothing
                         """)
                         .param("referral", referral)
-                        .param("side", side.name())
+                        .param("side", side.map(Side::name).orElse(null))
                         .param("segment", segment.name())
                         .param("stent", stent)
                         .param("account", author.id())
@@ -151,14 +152,15 @@ public class CoveredStentStore {
     }
 
     /** Withdraws what is confirmed for a vessel; false if nothing is. */
-    public boolean withdraw(long referral, Side side, Segment segment, String by, Instant at) {
+    public boolean withdraw(
+            long referral, Optional<Side> side, Segment segment, String by, Instant at) {
         return jdbc.sql("""
                         update stent_confirmation
                         set withdrawn_by = :by, withdrawn_at = :at
-                        where referral = :referral and side = :side and segment = :segment and withdrawn_at is null
+                        where referral = :referral and side is not distinct from cast(:side as text) and segment = :segment and withdrawn_at is null
                         """)
                         .param("referral", referral)
-                        .param("side", side.name())
+                        .param("side", side.map(Side::name).orElse(null))
                         .param("segment", segment.name())
                         .param("by", by)
                         .param("at", at.atOffset(ZoneOffset.UTC))

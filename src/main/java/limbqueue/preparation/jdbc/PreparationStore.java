@@ -18,6 +18,7 @@ import limbqueue.preparation.ReadinessOverride;
 import limbqueue.preparation.Standing;
 import limbqueue.preparation.TrackedItem;
 import limbqueue.preparation.TrackedStep;
+import limbqueue.triage.plan.CaseFeatures;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
@@ -225,7 +226,8 @@ public class PreparationStore {
 
     public Optional<CaseRecord> record(long referral) {
         return jdbc.sql("""
-                select referral, minutes, access, outcome, note, document::text as document, author, at
+                select referral, minutes, access, outcome, note, narrowed, closed, closed_above_groin, length_mm,
+                       heavily_calcified, earlier_failure, from_arm, author, at
                 from recorded_case
                 where referral = :referral
                 """)
@@ -237,7 +239,8 @@ public class PreparationStore {
     /** Every recorded case, oldest first. */
     public List<CaseRecord> records() {
         return jdbc.sql("""
-                select referral, minutes, access, outcome, note, document::text as document, author, at
+                select referral, minutes, access, outcome, note, narrowed, closed, closed_above_groin, length_mm,
+                       heavily_calcified, earlier_failure, from_arm, author, at
                 from recorded_case
                 order by at, referral
                 """).query(PreparationStore::record).list();
@@ -246,8 +249,11 @@ public class PreparationStore {
     /** Keeps what became of a case; false if it was recorded before. */
     public boolean add(CaseRecord record, Person author) {
         return jdbc.sql("""
-                        insert into recorded_case (referral, minutes, access, outcome, note, document, account, author, at)
-                        values (:referral, :minutes, :access, :outcome, :note, cast(:document as json), :account, :author, :at)
+                        insert into recorded_case (referral, minutes, access, outcome, note, narrowed, closed,
+                                                   closed_above_groin, length_mm, heavily_calcified, earlier_failure, from_arm,
+                                                   account, author, at)
+                        values (:referral, :minutes, :access, :outcome, :note, :narrowed, :closed, :closedAboveGroin,
+                                :lengthMm, :heavilyCalcified, :earlierFailure, :fromArm, :account, :author, :at)
                         on conflict do nothing
                         """)
                         .param("referral", record.referralId())
@@ -255,7 +261,19 @@ public class PreparationStore {
                         .param("access", record.access())
                         .param("outcome", record.outcome().name())
                         .param("note", record.note())
-                        .param("document", record.document())
+                        .param("narrowed", record.features().map(CaseFeatures::narrowed).orElse(null))
+                        .param("closed", record.features().map(CaseFeatures::closed).orElse(null))
+                        .param(
+                                "closedAboveGroin",
+                                record.features().map(CaseFeatures::closedAboveGroin).orElse(null))
+                        .param("lengthMm", record.features().map(CaseFeatures::lengthMm).orElse(null))
+                        .param(
+                                "heavilyCalcified",
+                                record.features().map(CaseFeatures::heavilyCalcified).orElse(null))
+                        .param(
+                                "earlierFailure",
+                                record.features().map(CaseFeatures::earlierFailure).orElse(null))
+                        .param("fromArm", record.features().map(CaseFeatures::fromArm).orElse(null))
                         .param("account", author.id())
                         .param("author", record.author())
                         .param("at", record.at().atOffset(ZoneOffset.UTC))
@@ -307,7 +325,16 @@ public class PreparationStore {
                 row.getString("access"),
                 CaseOutcome.valueOf(row.getString("outcome")),
                 row.getString("note"),
-                row.getString("document"),
+                Optional.ofNullable(row.getObject("narrowed", Integer.class)).isPresent()
+                        ? Optional.of(new CaseFeatures(
+                                row.getInt("narrowed"),
+                                row.getInt("closed"),
+                                row.getBoolean("closed_above_groin"),
+                                row.getDouble("length_mm"),
+                                row.getInt("heavily_calcified"),
+                                row.getBoolean("earlier_failure"),
+                                row.getBoolean("from_arm")))
+                        : Optional.empty(),
                 row.getString("author"),
                 instant(row, "at"));
     }

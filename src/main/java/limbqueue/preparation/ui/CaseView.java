@@ -48,12 +48,12 @@ import limbqueue.preparation.ProcedureBooking;
 import limbqueue.preparation.Readiness;
 import limbqueue.preparation.ReadinessGate;
 import limbqueue.preparation.Standing;
-import limbqueue.preparation.StentNeed;
 import limbqueue.referral.ReferralNotFoundException;
 import limbqueue.referral.ReferralState;
 import limbqueue.referral.ResultsOutcome;
 import limbqueue.shell.Notice;
 import limbqueue.triage.TriageResult;
+import limbqueue.triage.plan.StentNeed;
 
 /** One case under preparation: the gate to the room, the work-up, the booking, the stents, and what became of it. */
 @Route("referrals/:" + CaseView.ID + "/preparation")
@@ -536,17 +536,17 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                 Pieces.paragraph("lq-strong", vessel.substring(0, 1).toUpperCase(Locale.ROOT) + vessel.substring(1)),
                 Pieces.paragraph("lq-line", need.vesselMm().isEmpty() ? "diameter not known" : ReadinessGate.size(need)));
         var open = !prepared.inRoom() && prepared.record().isEmpty();
-        if (open && (need.vesselMm().isEmpty() || !need.unknown().isEmpty() || need.side().isEmpty())) {
+        if (open && (need.vesselMm().isEmpty() || !need.unknown().isEmpty() || need.sideOpen())) {
             block.add(Pieces.small(
                     "Type in what imaging shows",
                     "Type in what imaging shows of the " + vessel,
                     () -> typing(prepared, Optional.empty(), "The " + vessel, ResultFields.of(need))
                             .open()));
         }
-        if (need.side().isEmpty()) {
+        if (need.sideOpen()) {
             return block;
         }
-        var side = need.side().get();
+        var side = need.side();
         var confirmed = prepared.confirmed(need);
         if (confirmed.isPresent()) {
             var stent = confirmed.get().stent();
@@ -615,7 +615,7 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     }
 
     private AskingDialog recording(PreparationCase prepared) {
-        var minutes = new IntegerField("Minutes, from puncture to closure");
+        var minutes = new IntegerField("Minutes in the room, from coming in to leaving");
         var access = new TextField("Access used");
         var outcome = new RadioButtonGroup<CaseOutcome>("How it ended");
         outcome.setItems(CaseOutcome.values());

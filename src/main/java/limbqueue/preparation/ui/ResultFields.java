@@ -16,12 +16,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import limbqueue.preparation.StentNeed;
 import limbqueue.preparation.TypedResult;
 import limbqueue.triage.ReferralDocument.Calcification;
 import limbqueue.triage.ReferralDocument.ImagingKind;
 import limbqueue.triage.ReferralDocument.LabTest;
 import limbqueue.triage.Side;
+import limbqueue.triage.plan.StentNeed;
 
 /** The fields into which the result of one item is typed. */
 abstract sealed class ResultFields {
@@ -258,16 +258,16 @@ abstract sealed class ResultFields {
             this.need = need;
             side.setItems(Side.values());
             side.setItemLabelGenerator(one -> one == Side.LEFT ? "left" : "right");
-            side.setVisible(need.side().isEmpty());
+            side.setVisible(need.sideOpen());
             diameter.setValue(need.vesselMm()
                     .map(value -> BigDecimal.valueOf(value).stripTrailingZeros().toPlainString())
                     .orElse(""));
-            stenosis.setVisible(need.unknown().contains(StentNeed.Unknown.OCCLUDED));
+            stenosis.setVisible(need.unknown().contains(StentNeed.Unknown.NARROWING));
             calcification.setLabel("Calcification");
             calcification.setItems(Arrays.asList(Calcification.values()));
             calcification.setItemLabelGenerator(
                     one -> one == null ? "" : one.name().toLowerCase(Locale.ROOT));
-            calcification.setVisible(need.unknown().contains(StentNeed.Unknown.CALCIFIED));
+            calcification.setVisible(need.unknown().contains(StentNeed.Unknown.CALCIFICATION));
         }
 
         @Override

@@ -117,7 +117,7 @@ class CaseViewIT {
         assertThat(coordinator.page().locator(".lq-gate-state")).containsText("In the room since");
 
         coordinator.button("Record the case").click();
-        dialog(coordinator).getByLabel("Minutes, from puncture to closure").fill("95");
+        dialog(coordinator).getByLabel("Minutes in the room, from coming in to leaving").fill("95");
         dialog(coordinator).getByLabel("Access used").fill("opposite groin");
         press(coordinator, "Record");
         assertThat(coordinator.page().locator(".lq-outcome")).containsText("95 minutes, opposite groin, done as planned");
