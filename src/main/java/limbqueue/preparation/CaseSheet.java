@@ -12,10 +12,15 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import limbqueue.picture.LegDrawing;
+import limbqueue.picture.LegPicture;
 import limbqueue.print.PdfPages;
 import limbqueue.referral.DecisionRecord;
 import limbqueue.referral.TierPhrase;
 import limbqueue.triage.Policy;
+import limbqueue.triage.ProcedurePlan;
+import limbqueue.triage.ProcedurePlan.Caution;
+import limbqueue.triage.ProcedurePlan.RoomItem;
 import limbqueue.triage.ReferralDocument;
 import limbqueue.triage.ReferralDocument.Calcification;
 import limbqueue.triage.ReferralDocument.Lab;
@@ -33,6 +38,12 @@ final class CaseSheet {
     /** Sizes of type in points; below the last nobody reads it at arm's length. */
     private static final double[] SIZES = {9.5, 9, 8.5, 8, 7.5, 7, 6.5};
 
+    /** Wide enough to read the labels, and no wider than its column. */
+    private static final double PICTURE_MM = 74;
+
+    /** How the plan begins the line of a covered stent. */
+    private static final String COVERED_STENT = "covered stent";
+
     private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH);
     private static final String BOX = "<span class=\"box\">&#160;</span>";
@@ -41,6 +52,7 @@ final class CaseSheet {
     private final List<DecisionRecord> decisions;
     private final String practice;
     private final Policy policy;
+    private final Optional<ExpectedMinutes> minutes;
     private final LocalDate today;
 
     private CaseSheet(
@@ -48,11 +60,13 @@ final class CaseSheet {
             List<DecisionRecord> decisions,
             String practice,
             Policy policy,
+            Optional<ExpectedMinutes> minutes,
             LocalDate today) {
         this.prepared = prepared;
         this.decisions = decisions;
         this.practice = practice;
         this.policy = policy;
+        this.minutes = minutes;
         this.today = today;
     }
 
@@ -66,8 +80,9 @@ final class CaseSheet {
             List<DecisionRecord> decisions,
             String practice,
             Policy policy,
+            Optional<ExpectedMinutes> minutes,
             LocalDate today) {
-        var sheet = new CaseSheet(prepared, decisions, practice, policy, today);
+        var sheet = new CaseSheet(prepared, decisions, practice, policy, minutes, today);
         var pages = new byte[0];
         for (var size : SIZES) {
             pages = PdfPages.set(sheet.html(size));
@@ -120,14 +135,17 @@ final class CaseSheet {
                 list(prepared.readiness().obstacles().stream()
                         .map(obstacle -> escape(obstacle.what()))
                         .toList()),
-                section("Legs", list(legs()))
+                LegDrawing.onPage(LegPicture.of(document(), proposal()), PICTURE_MM)
                         + section("Lesions", lesions())
+                        + section("Legs", list(legs()))
                         + section("Red flags", list(flags()))
+                        + section("Cautions", list(cautions()))
                         + section("Allergies", list(allergies())),
-                section("In the room", ticks(room()))
+                section("Access", plain(access()))
+                        + section("In the room", ticks(room()))
                         + section("Medicines", ticks(medicines()))
                         + section("Laboratory", list(laboratory()))
-                        + section("Still open", list(open())),
+                        + section("When it suits", list(open())),
                 escape(TriageResult.NOTICE));
     }
 
@@ -256,17 +274,44 @@ final class CaseSheet {
                 .orElse(List.of("not asked"));
     }
 
-    /** What must lie in the room. */
+    private Stream<ProcedurePlan> plan() {
+        return proposal().procedurePlan().stream();
+    }
+
+    private List<String> cautions() {
+        return plan().flatMap(plan -> plan.cautions().stream())
+                .map(Caution::text)
+                .map(CaseSheet::escape)
+                .toList();
+    }
+
+    private List<String> access() {
+        return plan().flatMap(plan -> Stream.of(
+                                PlanWords.access(plan).stream(),
+                                PlanWords.sheaths(plan).stream(),
+                                Stream.of(plan.sedation()),
+                                minutes.map(PlanWords::minutes).stream())
+                        .flatMap(lines -> lines))
+                .map(CaseSheet::escape)
+                .toList();
+    }
+
+    /** What must lie in the room: the stents as they were seen there, then what the plan names besides. */
     private List<String> room() {
+        var besides = plan().flatMap(plan -> plan.room().stream())
+                .map(RoomItem::item)
+                .filter(item -> prepared.needs().isEmpty() || !item.startsWith(COVERED_STENT));
+        return Stream.concat(stents(), besides).map(CaseSheet::escape).toList();
+    }
+
+    private Stream<String> stents() {
         return prepared.needs().stream()
                 .map(need -> "Covered stent for the " + ReadinessGate.vessel(need) + ", " + ReadinessGate.size(need)
                         + prepared.confirmed(need)
                                 .map(seen -> ": " + ReadinessGate.size(seen.stent()) + ", "
                                         + seen.stent().sheathFrench() + " Fr, lot "
                                         + seen.stent().lot() + ", seen by " + seen.author())
-                                .orElse(": not confirmed"))
-                .map(CaseSheet::escape)
-                .toList();
+                                .orElse(": not confirmed"));
     }
 
     private List<String> medicines() {
@@ -300,7 +345,8 @@ final class CaseSheet {
 
     private List<String> open() {
         return prepared.items().stream()
-                .filter(item -> item.proposed() && !item.settled())
+                // The gate above names the red ones.
+                .filter(item -> item.proposed() && !item.settled() && !item.red() && !item.aboutStents())
                 .map(CaseItem::what)
                 .map(CaseSheet::escape)
                 .toList();
@@ -314,6 +360,10 @@ final class CaseSheet {
         return lines.isEmpty()
                 ? ""
                 : lines.stream().map(line -> "<li>" + line + "</li>").collect(Collectors.joining("", "<ul>", "</ul>"));
+    }
+
+    private static String plain(List<String> lines) {
+        return lines.stream().map(line -> "<p class=\"line\">" + line + "</p>").collect(Collectors.joining());
     }
 
     private static String ticks(List<String> lines) {

@@ -42,6 +42,7 @@ public class CaseSheets {
                 referrals.decisions(id),
                 settings.practice().name(),
                 settings.policy(),
+                preparation.expectedMinutes(prepared),
                 preparation.today());
     }
 }

@@ -357,6 +357,28 @@ class PreparationIT {
     }
 
     @Test
+    void whatCasesTookMovesWhatTheNextOneIsExpectedToTake() {
+        var first = withEverythingIn(approved(femoralStenosis()));
+        var before = office(() -> preparation.expectedMinutes(preparation.get(first))).orElseThrow();
+        for (var i = 0; i < 3; i++) {
+            var id = withEverythingIn(approved(femoralStenosis()));
+            office(() -> preparation.sendToRoom(id));
+            assertThat(office(() -> preparation.record(id, before.median() * 2, "opposite groin", CaseOutcome.AS_PLANNED, "")))
+                    .isEqualTo(new Done());
+        }
+
+        var after = office(() -> preparation.expectedMinutes(preparation.get(first))).orElseThrow();
+
+        assertThat(before.ownCases()).isZero();
+        assertThat(after.ownCases()).isEqualTo(3);
+        assertThat(after.median()).isGreaterThan(before.median()).isLessThan(before.median() * 2);
+        assertThat(office(() -> preparation.expectedMinutes(
+                        preparation.get(approved(restPain()).id()))))
+                .as("before imaging")
+                .isEmpty();
+    }
+
+    @Test
     void theWorklistSaysTheOneThingToDoNextAndWhatToChaseFirst() {
         var wanted = approved(restPain()).id();
         var chased = approved(restPain()).id();
@@ -579,6 +601,16 @@ class PreparationIT {
         var draft = Draft.of(Arriving.REST_PAIN);
         draft.set("patient.given", "Enid");
         draft.set("patient.family", "Sallow");
+        return draft;
+    }
+
+    private static Draft femoralStenosis() {
+        var draft = restPain();
+        draft.set("lesions[0].segment", "superficialFemoral");
+        draft.set("lesions[0].side", "left");
+        draft.set("lesions[0].stenosisPercent", 80);
+        draft.set("lesions[0].lengthMm", 40);
+        draft.set("lesions[0].calcification", "none");
         return draft;
     }
 

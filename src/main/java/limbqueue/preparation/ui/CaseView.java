@@ -41,6 +41,7 @@ import limbqueue.practice.PracticeSettings;
 import limbqueue.preparation.CaseItem;
 import limbqueue.preparation.CaseOutcome;
 import limbqueue.preparation.CaseSheets;
+import limbqueue.preparation.PlanWords;
 import limbqueue.preparation.Preparation;
 import limbqueue.preparation.PreparationCase;
 import limbqueue.preparation.PreparationOutcome;
@@ -103,7 +104,7 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private void show(PreparationCase prepared) {
         removeAll();
         title = prepared.proposed().referral().reference() + ", preparation · LimbQueue";
-        var side = Pieces.div("lq-stack", booking(prepared), stents(prepared));
+        var side = Pieces.div("lq-stack", booking(prepared), stents(prepared), plan(prepared));
         add(
                 head(prepared),
                 message,
@@ -596,6 +597,25 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
             block.add(Pieces.paragraph("lq-quiet", "None in stock fits."), new Anchor("stents", "Stock of covered stents"));
         }
         return block;
+    }
+
+    private Component plan(PreparationCase prepared) {
+        var panel = Pieces.panel("lq-plan", "Plan, as proposed");
+        var plan = prepared.proposed().proposal().procedurePlan();
+        if (plan.isEmpty()) {
+            panel.add(Pieces.paragraph("lq-quiet", "None: advice only is proposed."));
+            return panel;
+        }
+        PlanWords.access(plan.get()).forEach(line -> panel.add(Pieces.paragraph("lq-line", line)));
+        var room = new UnorderedList();
+        plan.get().room().forEach(item -> room.add(new ListItem(
+                Pieces.text(item.mustBeInRoom() ? "lq-strong" : "lq-line", item.item()))));
+        panel.add(room);
+        preparation
+                .expectedMinutes(prepared)
+                .ifPresent(minutes -> panel.add(Pieces.paragraph("lq-quiet", PlanWords.minutes(minutes))));
+        panel.add(Pieces.paragraph("lq-quiet", "Reasons and cautions stand on the page of the referral."));
+        return panel;
     }
 
     private Component outcome(PreparationCase prepared) {
