@@ -56,8 +56,8 @@ record Course(List<Point> points) {
             var from = line.get(Math.max(0, i - 1));
             var to = line.get(Math.min(line.size() - 1, i + 1));
             var length = Math.sqrt((to[0] - from[0]) * (to[0] - from[0]) + (to[1] - from[1]) * (to[1] - from[1]));
-            points.add(new Point(
-                    line.get(i)[0], line.get(i)[1], (to[0] - from[0]) / length, (to[1] - from[1]) / length));
+            points.add(
+                    new Point(line.get(i)[0], line.get(i)[1], (to[0] - from[0]) / length, (to[1] - from[1]) / length));
         }
         return new Course(points);
     }

@@ -57,7 +57,10 @@ final class Labels {
             var label = shown.get(i);
             for (var line = 0; line < label.text().size(); line++) {
                 var y = tops.get(i) + line * AREA.lineHeight();
-                column.add(line == 0 ? leading(side, label, y) : label(side, label.text().get(line), y));
+                column.add(
+                        line == 0
+                                ? leading(side, label, y)
+                                : label(side, label.text().get(line), y));
             }
         }
         if (shown.size() < labels.size()) {

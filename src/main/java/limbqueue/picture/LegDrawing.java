@@ -11,7 +11,6 @@ import limbqueue.picture.Arteries.Key;
 import limbqueue.picture.Arteries.Part;
 import limbqueue.picture.LegPicture.Label;
 import limbqueue.picture.LegPicture.Mark;
-import limbqueue.picture.LegPicture.Place;
 
 /**
  * Draws the picture of the leg arteries as SVG for a printed page, in black, white and grey: pattern and shape carry all
@@ -242,8 +241,7 @@ public final class LegDrawing {
                 var course = turned(artery.course(), place.side());
                 if (place.goneFrom() > 0) {
                     var there = place.goneFrom() < 1 ? course.part(0, place.goneFrom()) : course;
-                    var vessel = vessel(
-                            there, lumen ? artery.width() - 2 * WALL : artery.width(), lumen ? PAPER : INK);
+                    var vessel = vessel(there, lumen ? artery.width() - 2 * WALL : artery.width(), lumen ? PAPER : INK);
                     if (!lumen && !picture.lesionsKnown()) {
                         vessel.attributes().put("stroke-dasharray", "3 2.5");
                         vessel.attributes().put("stroke-linecap", "butt");
@@ -405,8 +403,8 @@ public final class LegDrawing {
                 around.add(spaced.get(at).aside(side * bulge));
             }
         }
-        return List.of(Element.of(
-                "path", "d", Course.path(around) + " Z", "fill", PAPER, "stroke", INK, "stroke-width", 1.2));
+        return List.of(
+                Element.of("path", "d", Course.path(around) + " Z", "fill", PAPER, "stroke", INK, "stroke-width", 1.2));
     }
 
     private static Element stroke(String path, String colour, double width) {
@@ -449,8 +447,7 @@ public final class LegDrawing {
         for (var label : picture.labels()) {
             elements.add(text(label.text(), label.x(), label.y(), label.end() ? "end" : "start", INK, LABEL_SIZE));
         }
-        elements.add(text(
-                picture.caption(), ARTERIES.width() / 2, ARTERIES.height() - 5, "middle", SOFT, LABEL_SIZE));
+        elements.add(text(picture.caption(), ARTERIES.width() / 2, ARTERIES.height() - 5, "middle", SOFT, LABEL_SIZE));
         return elements;
     }
 

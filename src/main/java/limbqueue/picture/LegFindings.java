@@ -70,9 +70,7 @@ final class LegFindings {
 
         Course course() {
             var course = artery().course();
-            return side.filter(Side.LEFT::equals).isPresent()
-                    ? course.mirrored(Arteries.DRAWN.width())
-                    : course;
+            return side.filter(Side.LEFT::equals).isPresent() ? course.mirrored(Arteries.DRAWN.width()) : course;
         }
     }
 
@@ -118,12 +116,7 @@ final class LegFindings {
         var places = new ArrayList<Place>();
         for (var where : everywhere()) {
             draw(where);
-            places.add(new Place(
-                    where.artery().code(),
-                    where.sideCode(),
-                    where.name(),
-                    words(where),
-                    goneFrom(where)));
+            places.add(new Place(where.artery().code(), where.sideCode(), where.name(), words(where), goneFrom(where)));
         }
         var cuts = new ArrayList<Cut>();
         for (var side : SIDES) {
@@ -236,7 +229,8 @@ final class LegFindings {
     private static String words(Procedure procedure) {
         var year = procedure.date().map(date -> " of " + date.getYear()).orElse("");
         var outcome = procedure.outcome().orElse(Outcome.UNKNOWN);
-        return procedure.kind().map(Arteries::code).orElse("") + year
+        return procedure.kind().map(Arteries::code).orElse("")
+                + year
                 + switch (outcome) {
                     case COMPLETED -> "";
                     case INCOMPLETE -> ", incomplete";
@@ -399,7 +393,12 @@ final class LegFindings {
     private boolean hasNoFoot(Side side) {
         var pressures = document.legs().of(side).pressures();
         return cut(side).filter(Amputation::aboveAnkle).isPresent()
-                && Stream.of(pressures.dorsalisPedis(), pressures.posteriorTibial(), pressures.toe(), abi(side), tbi(side))
+                && Stream.of(
+                                pressures.dorsalisPedis(),
+                                pressures.posteriorTibial(),
+                                pressures.toe(),
+                                abi(side),
+                                tbi(side))
                         .allMatch(Optional::isEmpty);
     }
 

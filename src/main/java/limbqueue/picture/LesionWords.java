@@ -32,7 +32,9 @@ final class LesionWords {
         lesion.stenosisPercent()
                 .ifPresentOrElse(
                         percent -> said.addFirst(
-                                isOcclusion(lesion) ? "occlusion" : "stenosis of " + number(percent.value()) + "\u00a0%"),
+                                isOcclusion(lesion)
+                                        ? "occlusion"
+                                        : "stenosis of " + number(percent.value()) + "\u00a0%"),
                         () -> {
                             if (!isAneurysm(lesion)) {
                                 said.addFirst("narrowing not known");
@@ -40,7 +42,8 @@ final class LesionWords {
                         });
         lesion.lengthMm()
                 .ifPresentOrElse(
-                        length -> said.add(number(length.value()) + "\u00a0mm long"), () -> said.add("length not known"));
+                        length -> said.add(number(length.value()) + "\u00a0mm long"),
+                        () -> said.add("length not known"));
         lesion.diameterMm().ifPresent(width -> said.add("vessel " + number(width.value()) + "\u00a0mm wide"));
         lesion.calcification().ifPresent(calcification -> said.add(words(calcification)));
         lesion.ostial().ifPresent(yes -> said.add(yes ? "at the origin" : "not at the origin"));

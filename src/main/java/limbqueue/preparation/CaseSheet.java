@@ -122,31 +122,31 @@ final class CaseSheet {
                 </body>
                 </html>
                 """.formatted(
-                escape(reference),
-                escape(practice),
-                size,
-                STYLE,
-                escape(practice),
-                DATE.format(today),
-                escape(prepared.patient().isEmpty() ? "Name not known" : prepared.patient()),
-                escape(who(reference)),
-                escape(when()),
-                escape(gate()),
-                list(prepared.readiness().obstacles().stream()
-                        .map(obstacle -> escape(obstacle.what()))
-                        .toList()),
-                LegDrawing.onPage(LegPicture.of(document(), proposal()), PICTURE_MM)
-                        + section("Lesions", lesions())
-                        + section("Legs", list(legs()))
-                        + section("Red flags", list(flags()))
-                        + section("Cautions", list(cautions()))
-                        + section("Allergies", list(allergies())),
-                section("Access", plain(access()))
-                        + section("In the room", ticks(room()))
-                        + section("Medicines", ticks(medicines()))
-                        + section("Laboratory", list(laboratory()))
-                        + section("When it suits", list(open())),
-                escape(TriageResult.NOTICE));
+                        escape(reference),
+                        escape(practice),
+                        size,
+                        STYLE,
+                        escape(practice),
+                        DATE.format(today),
+                        escape(prepared.patient().isEmpty() ? "Name not known" : prepared.patient()),
+                        escape(who(reference)),
+                        escape(when()),
+                        escape(gate()),
+                        list(prepared.readiness().obstacles().stream()
+                                .map(obstacle -> escape(obstacle.what()))
+                                .toList()),
+                        LegDrawing.onPage(LegPicture.of(document(), proposal()), PICTURE_MM)
+                                + section("Lesions", lesions())
+                                + section("Legs", list(legs()))
+                                + section("Red flags", list(flags()))
+                                + section("Cautions", list(cautions()))
+                                + section("Allergies", list(allergies())),
+                        section("Access", plain(access()))
+                                + section("In the room", ticks(room()))
+                                + section("Medicines", ticks(medicines()))
+                                + section("Laboratory", list(laboratory()))
+                                + section("When it suits", list(open())),
+                        escape(TriageResult.NOTICE));
     }
 
     private String who(String reference) {
@@ -164,8 +164,8 @@ final class CaseSheet {
 
     private String when() {
         var booked = prepared.booking()
-                .map(booking -> DATE.format(booking.starts()) + ", " + TIME.format(booking.starts()) + ", "
-                        + booking.room())
+                .map(booking ->
+                        DATE.format(booking.starts()) + ", " + TIME.format(booking.starts()) + ", " + booking.room())
                 .orElse("Not booked");
         var tier = TierPhrase.of(prepared.proposed().tier(), policy)
                 + prepared.proposed()
@@ -216,7 +216,9 @@ final class CaseSheet {
     }
 
     private Optional<DecisionRecord> decided() {
-        return prepared.proposed().decidedTier().isPresent() ? decisions.stream().findFirst() : Optional.empty();
+        return prepared.proposed().decidedTier().isPresent()
+                ? decisions.stream().findFirst()
+                : Optional.empty();
     }
 
     private String lesions() {
@@ -246,16 +248,20 @@ final class CaseSheet {
         }
         return Stream.of(
                                 lesion.side().map(side -> side == Side.LEFT ? "Left" : "Right"),
-                                lesion.segment().map(segment -> segment.name()
-                                        .toLowerCase(Locale.ROOT)
-                                        .replace('_', ' ')))
+                                lesion.segment()
+                                        .map(segment -> segment.name()
+                                                .toLowerCase(Locale.ROOT)
+                                                .replace('_', ' ')))
                         .flatMap(Optional::stream)
                         .collect(Collectors.joining(" "))
                 + ": " + String.join(", ", facts);
     }
 
     private List<String> flags() {
-        return proposal().redFlags().stream().map(RedFlag::text).map(CaseSheet::escape).toList();
+        return proposal().redFlags().stream()
+                .map(RedFlag::text)
+                .map(CaseSheet::escape)
+                .toList();
     }
 
     private List<String> allergies() {
@@ -301,17 +307,21 @@ final class CaseSheet {
         var besides = plan().flatMap(plan -> plan.room().stream())
                 .map(RoomItem::item)
                 .filter(item -> prepared.needs().isEmpty() || !item.startsWith(COVERED_STENT));
-        return Stream.concat(stents(), besides).map(CaseSheet::escape).toList();
+        return Stream.concat(stents(), besides.map(CaseSheet::escape)).toList();
     }
 
     private Stream<String> stents() {
         return prepared.needs().stream()
-                .map(need -> "Covered stent for the " + ReadinessGate.vessel(need) + ", " + ReadinessGate.size(need)
-                        + prepared.confirmed(need)
-                                .map(seen -> ": " + ReadinessGate.size(seen.stent()) + ", "
-                                        + seen.stent().sheathFrench() + " Fr, lot "
-                                        + seen.stent().lot() + ", seen by " + seen.author())
-                                .orElse(": not confirmed"));
+                .map(need ->
+                        escape("Covered stent for the " + ReadinessGate.vessel(need) + ", " + ReadinessGate.size(need))
+                                + prepared.confirmed(need)
+                                        .map(seen -> escape(": " + ReadinessGate.size(seen.stent()) + ", "
+                                                        + seen.stent().sheathFrench() + " Fr, ")
+                                                // A number read across the end of a line is misread.
+                                                + "<span class=\"whole\">"
+                                                + escape("lot " + seen.stent().lot()) + "</span>"
+                                                + escape(", seen by " + seen.author()))
+                                        .orElse(": not confirmed"));
     }
 
     private List<String> medicines() {
@@ -332,13 +342,16 @@ final class CaseSheet {
                 .sorted(Comparator.comparing((Lab lab) -> lab.taken().orElse(LocalDate.MIN)))
                 .forEach(lab -> latest.put(lab.test().orElseThrow(), lab));
         return latest.values().stream()
-                .map(lab -> lab.test().orElseThrow().name().toLowerCase(Locale.ROOT).replace('_', ' ') + " "
-                        + number(lab.value().orElseThrow())
-                        + lab.unit()
-                                .filter(unit -> !unit.startsWith("{INR"))
-                                .map(unit -> " " + unit)
-                                .orElse("")
-                        + lab.taken().map(day -> ", " + DATE.format(day)).orElse(", day not known"))
+                .map(lab ->
+                        lab.test().orElseThrow().name().toLowerCase(Locale.ROOT).replace('_', ' ') + " "
+                                + number(lab.value().orElseThrow())
+                                + lab.unit()
+                                        .filter(unit -> !unit.startsWith("{INR"))
+                                        .map(unit -> " " + unit)
+                                        .orElse("")
+                                + lab.taken()
+                                        .map(day -> ", " + DATE.format(day))
+                                        .orElse(", day not known"))
                 .map(CaseSheet::escape)
                 .toList();
     }

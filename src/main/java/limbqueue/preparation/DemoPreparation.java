@@ -59,9 +59,7 @@ class DemoPreparation {
         Standing standing(LocalDate today) {
             if (askedOf.isPresent()) {
                 return new Standing.Asked(
-                        askedOf.get(),
-                        today.minusDays(askedDaysAgo.orElse(0)),
-                        today.plusDays(chaseInDays.orElse(0)));
+                        askedOf.get(), today.minusDays(askedDaysAgo.orElse(0)), today.plusDays(chaseInDays.orElse(0)));
             }
             return bookedInDays
                     .<Standing>map(days -> new Standing.Booked(today.plusDays(days), where.orElse("")))
@@ -124,8 +122,7 @@ class DemoPreparation {
                 .id();
         if (one.approve().orElse(false)) {
             actingAs.person(
-                    physician,
-                    () -> referrals.decide(id, referrals.get(id).version(), new Decision.Approve()));
+                    physician, () -> referrals.decide(id, referrals.get(id).version(), new Decision.Approve()));
         }
         var today = preparation.today();
         done(

@@ -78,8 +78,8 @@ public record NextThing(Group group, String what, Optional<LocalDate> on) {
         return bookedItems(red)
                 .filter(item -> bookedFor(item).isBefore(today))
                 .min(Comparator.comparing(NextThing::bookedFor))
-                .map(item -> new NextThing(
-                        Group.CHASE, "Booked and not in: " + item.what(), Optional.of(bookedFor(item))));
+                .map(item ->
+                        new NextThing(Group.CHASE, "Booked and not in: " + item.what(), Optional.of(bookedFor(item))));
     }
 
     private static Optional<NextThing> typeIn(List<CaseItem> red) {
@@ -90,9 +90,8 @@ public record NextThing(Group group, String what, Optional<LocalDate> on) {
     }
 
     private static Optional<NextThing> ask(List<CaseItem> red) {
-        var wanted = red.stream()
-                .filter(item -> item.standing() instanceof Wanted)
-                .toList();
+        var wanted =
+                red.stream().filter(item -> item.standing() instanceof Wanted).toList();
         if (wanted.isEmpty()) {
             return Optional.empty();
         }

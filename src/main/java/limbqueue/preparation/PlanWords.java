@@ -25,8 +25,8 @@ public final class PlanWords {
 
     public static List<String> sheaths(ProcedurePlan plan) {
         return plan.sheath().stream()
-                .map(sheath -> "Sheath, " + sheath.from() + ": " + sheath.french() + " Fr, " + sheath.lengthCm() + " cm, for "
-                        + sheath.fits())
+                .map(sheath -> "Sheath, " + sheath.from() + ": " + sheath.french() + " Fr, " + sheath.lengthCm()
+                        + " cm, for " + sheath.fits())
                 .toList();
     }
 

@@ -135,7 +135,8 @@ public class Preparation {
     public PreparationOutcome track(long id, String code, int version, Standing standing) {
         store.takeTurns(id);
         var prepared = get(id);
-        var item = prepared.items().stream().filter(one -> one.code().equals(code)).findFirst();
+        var item =
+                prepared.items().stream().filter(one -> one.code().equals(code)).findFirst();
         if (item.isEmpty()) {
             return new Refused("The work-up has no such item any more.");
         }
@@ -175,8 +176,8 @@ public class Preparation {
     }
 
     private boolean put(long id, CaseItem item, Standing standing) {
-        var tracked = new TrackedItem(
-                id, item.code(), item.version() + 1, item.what(), standing, me().displayName(), now());
+        var tracked =
+                new TrackedItem(id, item.code(), item.version() + 1, item.what(), standing, me().displayName(), now());
         return store.put(tracked, me());
     }
 
@@ -193,9 +194,8 @@ public class Preparation {
         store.takeTurns(id);
         var document = Draft.of(referrals.get(id).document());
         results.forEach(result -> result.into(document));
-        var item = code.flatMap(named -> get(id).items().stream()
-                .filter(one -> one.code().equals(named))
-                .findFirst());
+        var item = code.flatMap(named ->
+                get(id).items().stream().filter(one -> one.code().equals(named)).findFirst());
         var outcome = referrals.enterResults(id, version, document.toJson());
         if (outcome instanceof ResultsOutcome.Entered) {
             item.ifPresent(one -> put(id, one, new Standing.In(today())));
@@ -332,7 +332,8 @@ public class Preparation {
     public PreparationOutcome sendToRoom(long id) {
         store.takeTurns(id);
         // So that nobody uses the stents up while the gate is looked at.
-        stents.confirmations(List.of(id)).forEach(one -> stents.findLocked(one.stent().id()));
+        stents.confirmations(List.of(id))
+                .forEach(one -> stents.findLocked(one.stent().id()));
         var prepared = get(id);
         if (prepared.inRoom() || prepared.record().isPresent()) {
             return new Refused("The case has gone to the room already.");
@@ -403,14 +404,7 @@ public class Preparation {
             return new Refused("Say what went wrong.");
         }
         var record = new CaseRecord(
-                id,
-                minutes,
-                access.strip(),
-                outcome,
-                note.strip(),
-                features(prepared),
-                me().displayName(),
-                now());
+                id, minutes, access.strip(), outcome, note.strip(), features(prepared), me().displayName(), now());
         if (!store.add(record, me())) {
             return new Overtaken();
         }
@@ -424,9 +418,7 @@ public class Preparation {
     public Optional<ExpectedMinutes> expectedMinutes(PreparationCase prepared) {
         return features(prepared).map(features -> {
             var recorded = store.records().stream()
-                    .flatMap(record -> record.features()
-                            .map(of -> new RecordedCase(of, record.minutes()))
-                            .stream())
+                    .flatMap(record -> record.features().map(of -> new RecordedCase(of, record.minutes())).stream())
                     .toList();
             var minutes = CaseMinutes.prior(limits()).learned(recorded).of(features);
             return new ExpectedMinutes(

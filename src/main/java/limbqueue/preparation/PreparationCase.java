@@ -57,8 +57,7 @@ public record PreparationCase(
                 stock,
                 override,
                 record,
-                ReadinessGate.readiness(
-                        proposed.referral().state(), starts, items, needs, confirmed, stock, override));
+                ReadinessGate.readiness(proposed.referral().state(), starts, items, needs, confirmed, stock, override));
     }
 
     private static List<CaseItem> items(
@@ -112,8 +111,7 @@ public record PreparationCase(
     /** What is confirmed for this vessel. */
     public Optional<StentConfirmation> confirmed(StentNeed need) {
         return confirmed.stream()
-                .filter(one ->
-                        one.segment() == need.segment() && one.side().equals(need.side()))
+                .filter(one -> one.segment() == need.segment() && one.side().equals(need.side()))
                 .findFirst();
     }
 

@@ -91,7 +91,8 @@ public final class ReadinessGate {
                         .map(until -> item.what() + ": what is held counts only until " + until + ".")
                         .orElse(item.what() + ": not in."),
                 switch (item.standing()) {
-                    case Standing.Asked(var of, var on, var chaseOn) -> "Asked of " + of + "; chase it on " + chaseOn + ".";
+                    case Standing.Asked(var of, var on, var chaseOn) ->
+                        "Asked of " + of + "; chase it on " + chaseOn + ".";
                     case Standing.Booked(var on, var where) -> "Booked for " + on + ", " + where + ".";
                     case Standing.Wanted _, Standing.In _, Standing.NotNeeded _ ->
                         "Ask for it, or say why it is not needed.";
@@ -116,8 +117,7 @@ public final class ReadinessGate {
         }
         var size = size(need);
         var seen = confirmed.stream()
-                .filter(one ->
-                        one.segment() == need.segment() && one.side().equals(need.side()))
+                .filter(one -> one.segment() == need.segment() && one.side().equals(need.side()))
                 .findFirst();
         if (seen.isEmpty()) {
             var fitting = fitting(need, stock, day).stream().anyMatch(stent -> stent.count() > stent.promised());
@@ -182,8 +182,8 @@ public final class ReadinessGate {
     /** The size asked for: {@code 8 to 9 mm wide, at least 40 mm long}. */
     public static String size(StentNeed need) {
         return need.vesselMm()
-                        .flatMap(vessel -> need.widestMm()
-                                .map(widest -> number(vessel) + " to " + number(widest) + " mm wide, "))
+                        .flatMap(vessel ->
+                                need.widestMm().map(widest -> number(vessel) + " to " + number(widest) + " mm wide, "))
                         .orElse("")
                 + "at least " + number(need.lengthMm()) + " mm long";
     }

@@ -13,4 +13,10 @@ import limbqueue.triage.Side;
  * @param author display name of who has seen it
  */
 public record StentConfirmation(
-        long id, long referralId, Optional<Side> side, Segment segment, CoveredStent stent, String author, Instant at) {}
+        long id,
+        long referralId,
+        Optional<Side> side,
+        Segment segment,
+        CoveredStent stent,
+        String author,
+        Instant at) {}

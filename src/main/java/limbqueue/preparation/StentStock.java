@@ -52,7 +52,13 @@ public class StentStock {
     @RolesAllowed(IS_COORDINATOR)
     @Transactional
     public PreparationOutcome add(
-            double diameterMm, double lengthMm, int sheathFrench, LocalDate expires, String lot, String place, int count) {
+            double diameterMm,
+            double lengthMm,
+            int sheathFrench,
+            LocalDate expires,
+            String lot,
+            String place,
+            int count) {
         if (!(diameterMm >= 3 && diameterMm <= 40)) {
             return new Refused("A covered stent is 3 to 40 mm wide.");
         }

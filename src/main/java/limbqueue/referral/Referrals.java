@@ -160,11 +160,10 @@ public class Referrals {
     public ResultsOutcome enterResults(long id, int version, String document) {
         var before = store.findLocked(id).orElseThrow(() -> new ReferralNotFoundException(id));
         var reading = Draft.of(document).read(today());
-        var open =
-                switch (before.state()) {
-                    case DRAFT, QUEUED, INFORMATION_NEEDED, APPROVED -> true;
-                    case RETURNED, SENT_TO_HOSPITAL -> false;
-                };
+        var open = switch (before.state()) {
+            case DRAFT, QUEUED, INFORMATION_NEEDED, APPROVED -> true;
+            case RETURNED, SENT_TO_HOSPITAL -> false;
+        };
         if (before.version() != version || !open) {
             store.keepOvertaken(id, version, before.state(), document, me(), now());
             auditTrail.record("entered results that were overtaken", before.reference());
@@ -189,14 +188,7 @@ public class Referrals {
         var at = now();
         if (!changes.isEmpty()) {
             store.add(
-                    new Reopening(
-                            id,
-                            version + 1,
-                            decision.orElseThrow().id(),
-                            changes,
-                            me().displayName(),
-                            at),
-                    me());
+                    new Reopening(id, version + 1, decision.orElseThrow().id(), changes, me().displayName(), at), me());
         }
         var received = reading.document().received().orElse(before.received());
         var state = changes.isEmpty() ? before.state() : ReferralState.QUEUED;

@@ -79,8 +79,7 @@ final class WhatChanged {
 
     private static Map<String, RedFlag> flags(TriageResult proposal) {
         return proposal.redFlags().stream()
-                .collect(Collectors.toMap(
-                        RedFlag::code, Function.identity(), (one, other) -> one, LinkedHashMap::new));
+                .collect(Collectors.toMap(RedFlag::code, Function.identity(), (one, other) -> one, LinkedHashMap::new));
     }
 
     private static String words(String code) {
@@ -92,7 +91,7 @@ final class WhatChanged {
         return proposal.procedurePlan().stream()
                 .flatMap(plan -> plan.room().stream())
                 .filter(RoomItem::mustBeInRoom)
-                .collect(Collectors.toMap(
-                        RoomItem::rule, Function.identity(), (one, other) -> one, LinkedHashMap::new));
+                .collect(
+                        Collectors.toMap(RoomItem::rule, Function.identity(), (one, other) -> one, LinkedHashMap::new));
     }
 }

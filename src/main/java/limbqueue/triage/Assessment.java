@@ -197,8 +197,7 @@ final class Assessment {
     }
 
     /** Most urgent first, then by how much an answer could change, then in the order of looking. */
-    private List<Question> questions(
-            Map<String, Outcome> outcomes, AnatomicFindings anatomy, Planning planning) {
+    private List<Question> questions(Map<String, Outcome> outcomes, AnatomicFindings anatomy, Planning planning) {
         var questions = new ArrayList<Question>();
         for (var side : Side.values()) {
             for (var open : leg(side).openQuestions(leastUrgent(side.opposite()))) {

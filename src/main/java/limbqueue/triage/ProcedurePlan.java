@@ -144,8 +144,7 @@ public record ProcedurePlan(
      * @param sides the legs that are treated this way
      * @param sites used together
      */
-    public record Access(
-            int order, List<Side> sides, List<AccessSite> sites, String why, String rule, String source) {}
+    public record Access(int order, List<Side> sides, List<AccessSite> sites, String why, String rule, String source) {}
 
     /**
      * @param sides the legs that are treated this way

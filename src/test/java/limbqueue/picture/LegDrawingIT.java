@@ -74,14 +74,7 @@ class LegDrawingIT {
         }
         assertThat(marks.keySet())
                 .containsExactly(
-                        "aneurysm",
-                        "bypass",
-                        "moderate",
-                        "occlusion",
-                        "severe",
-                        "stenosis",
-                        "stent",
-                        "unknown");
+                        "aneurysm", "bypass", "moderate", "occlusion", "severe", "stenosis", "stent", "unknown");
     }
 
     @Test
@@ -89,8 +82,7 @@ class LegDrawingIT {
         showComponent(somebody);
         var other = FULL.replace("\"lengthMm\": 160", "\"lengthMm\": 161");
         assertThat(other).isNotEqualTo(FULL);
-        assertThat(inBrowser(somebody, Pictured.picture(other)))
-                .isNotEqualTo(onPaper(Pictured.picture(FULL)));
+        assertThat(inBrowser(somebody, Pictured.picture(other))).isNotEqualTo(onPaper(Pictured.picture(FULL)));
     }
 
     @Test
@@ -146,8 +138,7 @@ class LegDrawingIT {
         var page = somebody.page();
         page.setViewportSize(360, 900);
         page.locator("#legs")
-                .screenshot(new Locator.ScreenshotOptions()
-                        .setPath(Path.of("target/pictures/legs-360.png")));
+                .screenshot(new Locator.ScreenshotOptions().setPath(Path.of("target/pictures/legs-360.png")));
         assertThat(overflow(page)).isLessThanOrEqualTo(0);
         page.setViewportSize(794, 1123);
         page.emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.PRINT));
@@ -160,7 +151,9 @@ class LegDrawingIT {
                   .filter(colour => colour.startsWith('rgb'))
                   .map(colour => colour.match(/\\d+/g).map(Number))
                   .map(([red, green, blue]) => Math.max(red, green, blue) - Math.min(red, green, blue))""");
-        assertThat(colours).isNotEmpty().allSatisfy(hue -> assertThat(((Number) hue).intValue()).isLessThan(32));
+        assertThat(colours)
+                .isNotEmpty()
+                .allSatisfy(hue -> assertThat(((Number) hue).intValue()).isLessThan(32));
         page.screenshot(new Page.ScreenshotOptions()
                 .setPath(Path.of("target/pictures/legs-print.png"))
                 .setFullPage(true));
@@ -198,9 +191,7 @@ class LegDrawingIT {
     }
 
     private static List<String> inBrowser(Visitor somebody, LegPicture picture) {
-        var drawn = somebody.page()
-                .evaluate(
-                        """
+        var drawn = somebody.page().evaluate("""
                         ([picture, layers]) => {
                           const legs = document.querySelector('lq-arteries');
                           legs.picture = JSON.parse(picture);
@@ -214,8 +205,7 @@ class LegDrawingIT {
                             }
                           }
                           return elements;
-                        }""",
-                        List.of(JSON.writeValueAsString(picture), LAYERS));
+                        }""", List.of(JSON.writeValueAsString(picture), LAYERS));
         return ((List<?>) drawn).stream().map(String::valueOf).toList();
     }
 

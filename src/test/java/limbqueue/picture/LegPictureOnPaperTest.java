@@ -47,7 +47,8 @@ class LegPictureOnPaperTest {
                     .contains("Narrowing not known", "Severe calcification");
             assertThat(pdf.getNumberOfPages()).isEqualTo(1);
             for (var font : pdf.getPage(0).getResources().getFontNames()) {
-                assertThat(pdf.getPage(0).getResources().getFont(font).isEmbedded()).isTrue();
+                assertThat(pdf.getPage(0).getResources().getFont(font).isEmbedded())
+                        .isTrue();
             }
         }
     }
@@ -56,7 +57,8 @@ class LegPictureOnPaperTest {
     void whoCannotSeeItIsToldWhatIsDrawn() throws Exception {
         try (var pdf = Loader.loadPDF(page(REFERRAL))) {
             assertThat(alternatives(pdf.getDocumentCatalog().getStructureTreeRoot()))
-                    .anyMatch(words -> words.contains("External iliac: right occlusion, 70\u00a0mm long, severely calcified"));
+                    .anyMatch(words ->
+                            words.contains("External iliac: right occlusion, 70\u00a0mm long, severely calcified"));
         }
     }
 
@@ -84,8 +86,7 @@ class LegPictureOnPaperTest {
         var html = """
                 <html><head><title>Leg arteries</title><meta name="subject" content="Leg arteries"/>
                 <style>@page { size: A4; margin: 20mm; } body { margin: 0; }</style></head>
-                <body lang="en">%s%s</body></html>"""
-                .formatted(LegDrawing.onPage(Pictured.picture(json), 100), LegDrawing.keyOnPage(100));
+                <body lang="en">%s%s</body></html>""".formatted(LegDrawing.onPage(Pictured.picture(json), 100), LegDrawing.keyOnPage(100));
         return PdfPages.set(html);
     }
 
@@ -104,8 +105,7 @@ class LegPictureOnPaperTest {
         for (var x = -reach; x <= reach; x++) {
             for (var y = -reach; y <= reach; y++) {
                 var grey = image.getRaster()
-                        .getSample(
-                                (int) (200 + middle.x() * scale) + x, (int) (200 + middle.y() * scale) + y, 0);
+                        .getSample((int) (200 + middle.x() * scale) + x, (int) (200 + middle.y() * scale) + y, 0);
                 dark += grey < 100 ? 1 : 0;
             }
         }

@@ -58,8 +58,9 @@ class LegPictureTest {
                         new Mark("severe", "externalIliac", "left", 0, 0.5, 0),
                         new Mark("stent", "externalIliac", "left", 0, 0.5, 0));
         assertThat(words(picture, "left external iliac"))
-                .isEqualTo("occlusion, 50\u00a0mm long, vessel 7.5\u00a0mm wide, severely calcified, at the origin, in a"
-                        + " stent, 24 months old, seen on CT angiogram");
+                .isEqualTo(
+                        "occlusion, 50\u00a0mm long, vessel 7.5\u00a0mm wide, severely calcified, at the origin, in a"
+                                + " stent, 24 months old, seen on CT angiogram");
         assertThat(words(picture, "right external iliac")).isEqualTo("nothing reported");
         assertThat(picture.labels()).extracting(Label::text).contains("100\u00a0%, 50\u00a0mm");
     }
@@ -72,8 +73,9 @@ class LegPictureTest {
         assertThat(picture.marks()).extracting(Mark::kind).containsExactly("stenosis");
         assertThat(picture.marks().getFirst().percent()).isEqualTo(70);
         assertThat(words(picture, "right popliteal"))
-                .isEqualTo("stenosis of 70\u00a0%, no aneurysm, 16\u00a0mm long, not calcified, not at the origin, not in"
-                        + " a stent");
+                .isEqualTo(
+                        "stenosis of 70\u00a0%, no aneurysm, 16\u00a0mm long, not calcified, not at the origin, not in"
+                                + " a stent");
     }
 
     @Test
@@ -89,8 +91,7 @@ class LegPictureTest {
         var picture = Pictured.picture("""
                 {"lesions": [{"segment": "infrarenalAorta", "aneurysm": true, "diameterMm": 42, "lengthMm": 60}]}""");
         assertThat(picture.marks()).extracting(Mark::kind).containsExactly("aneurysm");
-        assertThat(words(picture, "infrarenal aorta"))
-                .isEqualTo("aneurysm, 60\u00a0mm long, vessel 42\u00a0mm wide");
+        assertThat(words(picture, "infrarenal aorta")).isEqualTo("aneurysm, 60\u00a0mm long, vessel 42\u00a0mm wide");
         assertThat(picture.labels())
                 .extracting(Label::text)
                 .containsSubsequence("aneurysm", "\u00f8 42\u00a0mm", "60\u00a0mm long");
@@ -149,8 +150,7 @@ class LegPictureTest {
         var picture = Pictured.picture("""
                 {"legs": {"left": {"amputation": "aboveKnee"}, "right": {"amputation": "toe"}}}""");
         assertThat(picture.cuts())
-                .containsExactlyInAnyOrder(
-                        new LegPicture.Cut("aboveKnee", "left"), new LegPicture.Cut("toe", "right"));
+                .containsExactlyInAnyOrder(new LegPicture.Cut("aboveKnee", "left"), new LegPicture.Cut("toe", "right"));
         assertThat(goneFrom(picture, "left popliteal")).isZero();
         assertThat(goneFrom(picture, "left superficial femoral")).isEqualTo(0.5);
         assertThat(goneFrom(picture, "right pedal")).isEqualTo(1);
@@ -201,7 +201,8 @@ class LegPictureTest {
 
     @Test
     void noLabelStandsOnAnother() {
-        var pictures = new ArrayList<>(Pictured.demo().stream().map(Pictured::picture).toList());
+        var pictures =
+                new ArrayList<>(Pictured.demo().stream().map(Pictured::picture).toList());
         pictures.add(Pictured.picture(lesions(3)));
         pictures.add(Pictured.picture(lesions(23)));
         pictures.add(Pictured.picture(lesions(24)));
@@ -224,7 +225,9 @@ class LegPictureTest {
         assertThat(Pictured.picture(lesions(23)).labels())
                 .extracting(Label::text)
                 .noneMatch(text -> text.endsWith("in words"));
-        assertThat(Pictured.picture(lesions(24)).labels()).extracting(Label::text).contains("+ 2 in words");
+        assertThat(Pictured.picture(lesions(24)).labels())
+                .extracting(Label::text)
+                .contains("+ 2 in words");
         assertThat(words(Pictured.picture(lesions(200)), "right popliteal").split("; ", -1))
                 .hasSize(200);
     }

@@ -18,11 +18,11 @@ import limbqueue.referral.ProposedCase;
 import limbqueue.referral.Referral;
 import limbqueue.referral.ReferralState;
 import limbqueue.triage.Policy;
+import limbqueue.triage.ReferralDocument.Segment;
 import limbqueue.triage.Side;
 import limbqueue.triage.Triage;
 import limbqueue.triage.TriageResult;
 import limbqueue.triage.rule.RuleBook;
-import limbqueue.triage.ReferralDocument.Segment;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -41,11 +41,13 @@ class CaseSheetTest {
     /** Those with lesions, and those of which most is told. */
     static Stream<Path> fullest() throws IOException {
         try (var files = Files.list(DEMO)) {
-            var all = files.filter(file -> file.toString().endsWith(".referral.json")).toList();
+            var all = files.filter(file -> file.toString().endsWith(".referral.json"))
+                    .toList();
             return Stream.concat(
                             all.stream().filter(file -> read(file).contains("\"lesions\"")),
                             all.stream()
-                                    .sorted((one, other) -> read(other).length() - read(one).length())
+                                    .sorted((one, other) ->
+                                            read(other).length() - read(one).length())
                                     .limit(4))
                     .distinct();
         }
@@ -84,8 +86,9 @@ class CaseSheetTest {
             assertThat(words)
                     .contains("D-0033", "9 Mar 2026, 08:30, Room 2", "not approved")
                     .contains("Left external iliac: occluded, 70 mm long, vessel 8 mm, severe calcification")
-                    .contains("Covered stent for the left external iliac artery, 8 to 9 mm wide, at least 50 mm long: 8 x 58"
-                            + " mm, 7 Fr, lot L-1, seen by Wren Halloway")
+                    .contains(
+                            "Covered stent for the left external iliac artery, 8 to 9 mm wide, at least 50 mm long: 8 x 58"
+                                    + " mm, 7 Fr, lot L-1, seen by Wren Halloway")
                     .contains("creatinine 92 umol/L, 27 Feb 2026")
                     .contains("Rutherford", "Fontaine", "Access", "1. ", "Bail-out: ", "tamponade balloon")
                     .contains("No physician's approval stands.", "earlier attempt")
@@ -118,8 +121,8 @@ class CaseSheetTest {
                 "Wren Halloway",
                 AT,
                 Optional.of(AT));
-        var booking = new ProcedureBooking(
-                1, 1, STARTS, "Room 2", Optional.empty(), Optional.empty(), "Wren Halloway", AT);
+        var booking =
+                new ProcedureBooking(1, 1, STARTS, "Room 2", Optional.empty(), Optional.empty(), "Wren Halloway", AT);
         var prepared = PreparationCase.of(
                 new ProposedCase(
                         referral,

@@ -38,8 +38,8 @@ class DemoPreparationIT {
         var lines = new AtomicReference<List<PreparationLine>>(List.of());
         var stents = new AtomicReference<List<CoveredStent>>(List.of());
         actingAs.person("coordinator", () -> {
-            transaction.executeWithoutResult(status -> events.publishEvent(
-                    new DemoRequested(Path.of("demo-referrals"), "coordinator", "physician")));
+            transaction.executeWithoutResult(status ->
+                    events.publishEvent(new DemoRequested(Path.of("demo-referrals"), "coordinator", "physician")));
             lines.set(preparation.worklist());
             stents.set(stock.all());
         });

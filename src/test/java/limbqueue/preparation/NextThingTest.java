@@ -36,7 +36,8 @@ class NextThingTest {
 
     private static final CaseItem WANTED = item("potassium", new Wanted());
     private static final CaseItem ALSO_WANTED = item("duplex", new Wanted());
-    private static final CaseItem CHASED = item("inr", new Asked("the surgery", TODAY.minusDays(4), TODAY.minusDays(1)));
+    private static final CaseItem CHASED =
+            item("inr", new Asked("the surgery", TODAY.minusDays(4), TODAY.minusDays(1)));
     private static final CaseItem DUE = item("duplex", new Asked("the surgery", TODAY.minusDays(4), TODAY));
     private static final CaseItem WAITED_FOR = item("inr", new Asked("the surgery", TODAY, TODAY.plusDays(1)));
     private static final CaseItem BOOKED = item("cta-or-mra", new Booked(TODAY, "here"));
@@ -51,7 +52,8 @@ class NextThingTest {
                 new Obstacle(Kind.STENT_NOT_CONFIRMED, "No stent is confirmed.", "Confirm.")));
         var overridden = new Overridden(List.of(), Cases.override("x"));
         return Stream.of(
-                Arguments.of(List.of(WANTED, CHASED, DUE), noDate, Group.CHASE, "Chase: Item inr, asked of the surgery"),
+                Arguments.of(
+                        List.of(WANTED, CHASED, DUE), noDate, Group.CHASE, "Chase: Item inr, asked of the surgery"),
                 Arguments.of(List.of(WANTED, DUE), noDate, Group.CHASE, "Chase: Item duplex"),
                 Arguments.of(List.of(WANTED, MISSED), noDate, Group.CHASE, "Booked and not in: Item cta-or-mra"),
                 Arguments.of(List.of(WANTED, NOT_TYPED), noDate, Group.ASK, "Type in: Item inr"),

@@ -91,7 +91,8 @@ class PreparationIT {
         assertThat(track(id, "kidney-function", 1, new Standing.Booked(today.plusDays(1), "the laboratory")))
                 .isEqualTo(new Done());
         assertThat(track(id, "kidney-function", 2, new In(today))).isEqualTo(new Done());
-        assertThat(track(id, "duplex", 0, new NotNeeded("The angiogram shows it."))).isEqualTo(new Done());
+        assertThat(track(id, "duplex", 0, new NotNeeded("The angiogram shows it.")))
+                .isEqualTo(new Done());
 
         assertThat(item(id, "kidney-function").standing()).isEqualTo(new In(today));
         assertThat(item(id, "kidney-function").author()).isEqualTo("Wren Halloway");
@@ -101,7 +102,11 @@ class PreparationIT {
                         tuple("duplex", 1, "NOT_NEEDED", "The angiogram shows it."),
                         tuple("kidney-function", 3, "IN", today.toString()),
                         tuple("kidney-function", 2, "BOOKED", today.plusDays(1) + ", the laboratory"),
-                        tuple("kidney-function", 1, "ASKED", "Millbeck Surgery, " + today + ", chase on " + today.plusDays(3)));
+                        tuple(
+                                "kidney-function",
+                                1,
+                                "ASKED",
+                                "Millbeck Surgery, " + today + ", chase on " + today.plusDays(3)));
     }
 
     @Test
@@ -163,7 +168,11 @@ class PreparationIT {
 
         var entered = (ResultsOutcome.Entered) outcome;
         assertThat(entered.changes()).isEmpty();
-        assertThat(Draft.of(entered.referral().document()).get("labs[0].value").orElseThrow().asInt()).isEqualTo(4);
+        assertThat(Draft.of(entered.referral().document())
+                        .get("labs[0].value")
+                        .orElseThrow()
+                        .asInt())
+                .isEqualTo(4);
         var item = item(approved.id(), "potassium");
         assertThat(item.needed()).isFalse();
         assertThat(item.standing()).isEqualTo(new In(today));
@@ -182,7 +191,9 @@ class PreparationIT {
         book(id, today.plusDays(60));
         assertThat(item(id, "potassium").red()).isTrue();
         track(id, "potassium", 0, new In(today));
-        assertThat(item(id, "potassium").red()).as("it came, and is not typed in").isTrue();
+        assertThat(item(id, "potassium").red())
+                .as("it came, and is not typed in")
+                .isTrue();
 
         book(id, today.plusDays(10));
         assertThat(item(id, "potassium").red()).isFalse();
@@ -211,12 +222,14 @@ class PreparationIT {
 
         assertThat(kinds(id)).containsExactly(Kind.STENT_NOT_CONFIRMED);
         assertThat(((Refused) office(() -> preparation.sendToRoom(id))).why())
-                .startsWith("The case is not ready: No covered stent is confirmed in the room for the left external iliac");
+                .startsWith(
+                        "The case is not ready: No covered stent is confirmed in the room for the left external iliac");
 
         assertThat(confirm(id, stent("A-1"))).isEqualTo(new Done());
         assertThat(office(() -> preparation.get(id)).readiness()).isEqualTo(new Ready());
         assertThat(office(() -> preparation.sendToRoom(id))).isEqualTo(new Done());
-        assertThat(office(() -> preparation.get(id)).booking().orElseThrow().readyBy()).contains("Wren Halloway");
+        assertThat(office(() -> preparation.get(id)).booking().orElseThrow().readyBy())
+                .contains("Wren Halloway");
         assertThat(office(() -> preparation.sendToRoom(id))).isInstanceOf(Refused.class);
         assertThat(office(() -> preparation.withdrawStent(id, LEFT, Segment.EXTERNAL_ILIAC)))
                 .isInstanceOf(Refused.class);
@@ -309,8 +322,10 @@ class PreparationIT {
         assertThatThrownBy(() -> office(() -> preparation.override(id, facts, "Now.")))
                 .isInstanceOf(AccessDeniedException.class);
         assertThat(physician(() -> preparation.override(id, facts, " "))).isInstanceOf(Refused.class);
-        assertThat(physician(() -> preparation.override(id, facts + " ", "Now."))).isEqualTo(new Overtaken());
-        assertThat(physician(() -> preparation.override(id, facts, "The leg does not wait."))).isEqualTo(new Done());
+        assertThat(physician(() -> preparation.override(id, facts + " ", "Now.")))
+                .isEqualTo(new Overtaken());
+        assertThat(physician(() -> preparation.override(id, facts, "The leg does not wait.")))
+                .isEqualTo(new Done());
 
         var overridden = (Overridden) office(() -> preparation.get(id)).readiness();
         assertThat(overridden.by().author()).isEqualTo("Dr Imogen Tarrant");
@@ -328,7 +343,8 @@ class PreparationIT {
         book(queued.id(), today.plusDays(5));
         var facts = office(() -> preparation.get(queued.id())).facts();
 
-        assertThat(physician(() -> preparation.override(queued.id(), facts, "Now."))).isInstanceOf(Refused.class);
+        assertThat(physician(() -> preparation.override(queued.id(), facts, "Now.")))
+                .isInstanceOf(Refused.class);
     }
 
     @Test
@@ -350,7 +366,8 @@ class PreparationIT {
                 .isEqualTo(new Done());
         assertThat(office(() -> preparation.record(id, 91, "left groin", CaseOutcome.AS_PLANNED, "")))
                 .isInstanceOf(Overtaken.class);
-        assertThat(office(preparation::records)).filteredOn(record -> record.referralId() == id)
+        assertThat(office(preparation::records))
+                .filteredOn(record -> record.referralId() == id)
                 .extracting(CaseRecord::minutes, CaseRecord::access, CaseRecord::outcome)
                 .containsExactly(tuple(90, "left groin", CaseOutcome.OTHER_ACCESS));
         assertThat(office(preparation::worklist)).noneMatch(line -> line.id() == id);
@@ -359,15 +376,18 @@ class PreparationIT {
     @Test
     void whatCasesTookMovesWhatTheNextOneIsExpectedToTake() {
         var first = withEverythingIn(approved(femoralStenosis()));
-        var before = office(() -> preparation.expectedMinutes(preparation.get(first))).orElseThrow();
+        var before = office(() -> preparation.expectedMinutes(preparation.get(first)))
+                .orElseThrow();
         for (var i = 0; i < 3; i++) {
             var id = withEverythingIn(approved(femoralStenosis()));
             office(() -> preparation.sendToRoom(id));
-            assertThat(office(() -> preparation.record(id, before.median() * 2, "opposite groin", CaseOutcome.AS_PLANNED, "")))
+            assertThat(office(() ->
+                            preparation.record(id, before.median() * 2, "opposite groin", CaseOutcome.AS_PLANNED, "")))
                     .isEqualTo(new Done());
         }
 
-        var after = office(() -> preparation.expectedMinutes(preparation.get(first))).orElseThrow();
+        var after = office(() -> preparation.expectedMinutes(preparation.get(first)))
+                .orElseThrow();
 
         assertThat(before.ownCases()).isZero();
         assertThat(after.ownCases()).isEqualTo(3);
@@ -391,15 +411,21 @@ class PreparationIT {
         var lines = office(preparation::worklist);
 
         assertThat(lines.getFirst().next().group()).isEqualTo(Group.CHASE);
-        assertThat(lines).filteredOn(line -> line.id() == chased).singleElement().satisfies(line -> {
-            assertThat(line.next().what()).startsWith("Chase: ").contains("asked of Millbeck Surgery");
-            assertThat(line.next().on()).contains(today.minusDays(2));
-        });
-        assertThat(lines).filteredOn(line -> line.id() == wanted).singleElement().satisfies(line -> {
-            assertThat(line.next().group()).isEqualTo(Group.ASK);
-            assertThat(line.red()).isPositive();
-            assertThat(line.patient()).isEqualTo("Sallow, Enid");
-        });
+        assertThat(lines)
+                .filteredOn(line -> line.id() == chased)
+                .singleElement()
+                .satisfies(line -> {
+                    assertThat(line.next().what()).startsWith("Chase: ").contains("asked of Millbeck Surgery");
+                    assertThat(line.next().on()).contains(today.minusDays(2));
+                });
+        assertThat(lines)
+                .filteredOn(line -> line.id() == wanted)
+                .singleElement()
+                .satisfies(line -> {
+                    assertThat(line.next().group()).isEqualTo(Group.ASK);
+                    assertThat(line.red()).isPositive();
+                    assertThat(line.patient()).isEqualTo("Sallow, Enid");
+                });
     }
 
     @Test
@@ -465,13 +491,21 @@ class PreparationIT {
         assertThat(reading.problems()).isEmpty();
         var read = reading.document();
         assertThat(read.legs().right().pressures().toe().orElseThrow().value()).isEqualTo(61);
-        assertThat(read.imaging().orElseThrow()).allMatch(image -> image.reportHeld().orElse(false));
-        assertThat(read.procedures().orElseThrow()).allMatch(one -> one.reportHeld().orElse(false));
+        assertThat(read.imaging().orElseThrow())
+                .allMatch(image -> image.reportHeld().orElse(false));
+        assertThat(read.procedures().orElseThrow())
+                .allMatch(one -> one.reportHeld().orElse(false));
         assertThat(read.imaging().orElseThrow().get(1).kind()).contains(ImagingKind.DUPLEX);
         assertThat(read.history().pregnant()).contains(false);
         assertThat(read.labs().orElseThrow().getFirst().test()).contains(LabTest.WHITE_CELLS);
         assertThat(read.lesions().orElseThrow().getFirst().calcification()).contains(Calcification.SEVERE);
-        assertThat(read.lesions().orElseThrow().getFirst().diameterMm().orElseThrow().value()).isEqualTo(7.5);
+        assertThat(read.lesions()
+                        .orElseThrow()
+                        .getFirst()
+                        .diameterMm()
+                        .orElseThrow()
+                        .value())
+                .isEqualTo(7.5);
     }
 
     @Test
@@ -627,8 +661,8 @@ class PreparationIT {
 
     private Referral approved(Draft document) {
         var queued = queued(document);
-        return ((DecideOutcome.Decided) physician(
-                        () -> referrals.decide(queued.id(), queued.version(), new Decision.Approve())))
+        return ((DecideOutcome.Decided)
+                        physician(() -> referrals.decide(queued.id(), queued.version(), new Decision.Approve())))
                 .referral();
     }
 

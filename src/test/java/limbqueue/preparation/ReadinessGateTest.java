@@ -75,8 +75,7 @@ class ReadinessGateTest {
                         List.of(expired),
                         Optional.of(expired),
                         Optional.of(Kind.STENT_EXPIRED)),
-                Arguments.of(
-                        "used up", OCCLUSION, List.of(gone), Optional.of(gone), Optional.of(Kind.STENT_USED_UP)),
+                Arguments.of("used up", OCCLUSION, List.of(gone), Optional.of(gone), Optional.of(Kind.STENT_USED_UP)),
                 Arguments.of(
                         "vessel not measured",
                         OCCLUSION.replace(" diameterMm=8", ""),
@@ -116,9 +115,12 @@ class ReadinessGateTest {
                 stock,
                 Optional.empty());
 
-        assertThat(readiness.obstacles()).extracting(Obstacle::kind).isEqualTo(obstacle.stream().toList());
+        assertThat(readiness.obstacles())
+                .extracting(Obstacle::kind)
+                .isEqualTo(obstacle.stream().toList());
         assertThat(readiness.open()).isEqualTo(obstacle.isEmpty());
-        assertThat(readiness.obstacles()).allSatisfy(reason -> assertThat(reason.remedy()).endsWith("."));
+        assertThat(readiness.obstacles())
+                .allSatisfy(reason -> assertThat(reason.remedy()).endsWith("."));
     }
 
     @Test
@@ -151,8 +153,9 @@ class ReadinessGateTest {
                 Optional.empty());
 
         assertThat(readiness.obstacles().getFirst().what())
-                .isEqualTo("No covered stent in stock fits the right common iliac artery (9 to 10 mm wide, at least 50 mm"
-                        + " long). Nobody has said whether it is calcified; that counts as the worse.");
+                .isEqualTo(
+                        "No covered stent in stock fits the right common iliac artery (9 to 10 mm wide, at least 50 mm"
+                                + " long). Nobody has said whether it is calcified; that counts as the worse.");
     }
 
     static Stream<Arguments> items() {
@@ -182,7 +185,8 @@ class ReadinessGateTest {
                 Arguments.of("no room waits for it", "smoking", true, Optional.empty(), new Wanted(), false),
                 Arguments.of("no room waits for it", "exercise-therapy", true, Optional.empty(), new Wanted(), false),
                 Arguments.of("no room waits for it", "hba1c", true, Optional.empty(), new Wanted(), false),
-                Arguments.of("seen to by the stent", "covered-stent-stock", true, Optional.empty(), new Wanted(), false));
+                Arguments.of(
+                        "seen to by the stent", "covered-stent-stock", true, Optional.empty(), new Wanted(), false));
     }
 
     @ParameterizedTest(name = "{1} {0}")
@@ -197,8 +201,7 @@ class ReadinessGateTest {
     @ParameterizedTest
     @CsvSource({"2026-03-08, true", "2026-03-09, false", "2026-03-10, false"})
     void aResultCountsToItsLastDay(LocalDate validUntil, boolean needed) {
-        var proposed = new WorkUpItem(
-                "potassium", "Potassium", "Why.", !needed, Optional.of(validUntil), "source");
+        var proposed = new WorkUpItem("potassium", "Potassium", "Why.", !needed, Optional.of(validUntil), "source");
 
         assertThat(CaseItem.of(proposed, Optional.empty(), Optional.of(STARTS.toLocalDate()))
                         .needed())
@@ -213,8 +216,7 @@ class ReadinessGateTest {
     void withoutAnApprovalNothingGoesToTheRoom(ReferralState state) {
         var readiness = with(state);
 
-        assertThat(readiness)
-                .isInstanceOf(state == ReferralState.APPROVED ? Ready.class : NotReady.class);
+        assertThat(readiness).isInstanceOf(state == ReferralState.APPROVED ? Ready.class : NotReady.class);
         assertThat(ReadinessGate.overridable(readiness.obstacles())).isEqualTo(state == ReferralState.APPROVED);
     }
 
@@ -245,9 +247,13 @@ class ReadinessGateTest {
 
         assertThat(overridden(given, STARTS, wanted)).isInstanceOf(Overridden.class);
         assertThat(overridden(given, STARTS, wanted).open()).isTrue();
-        assertThat(overridden(given, STARTS, wanted, another)).as("one more reason").isInstanceOf(NotReady.class);
+        assertThat(overridden(given, STARTS, wanted, another))
+                .as("one more reason")
+                .isInstanceOf(NotReady.class);
         assertThat(overridden(given, STARTS, another)).as("another reason").isInstanceOf(NotReady.class);
-        assertThat(overridden(given, STARTS.plusDays(1), wanted)).as("another day").isInstanceOf(NotReady.class);
+        assertThat(overridden(given, STARTS.plusDays(1), wanted))
+                .as("another day")
+                .isInstanceOf(NotReady.class);
         assertThat(overridden(given, STARTS)).as("nothing left to override").isInstanceOf(Ready.class);
     }
 

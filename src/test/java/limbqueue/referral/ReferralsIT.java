@@ -275,7 +275,8 @@ class ReferralsIT {
     @Test
     void aResultThatChangesNothingLeavesTheDecisionStanding() {
         var approved = approved(Arriving.REST_PAIN);
-        var document = with(approved.document(), "labs", "[{\"test\": \"potassium\", \"value\": 4.4, \"unit\": \"mmol/L\"}]");
+        var document =
+                with(approved.document(), "labs", "[{\"test\": \"potassium\", \"value\": 4.4, \"unit\": \"mmol/L\"}]");
 
         var outcome = (Entered) office(() -> referrals.enterResults(approved.id(), approved.version(), document));
 
@@ -327,8 +328,7 @@ class ReferralsIT {
         worse.set("legs.left.wound.sinceDays", 30);
         worse.set("legs.left.wound.gangrene", "extensive");
 
-        var outcome = (Entered)
-                office(() -> referrals.enterResults(approved.id(), approved.version(), worse.toJson()));
+        var outcome = (Entered) office(() -> referrals.enterResults(approved.id(), approved.version(), worse.toJson()));
 
         assertThat(outcome.changes())
                 .contains("The left leg was Rutherford 4, now is 6.")

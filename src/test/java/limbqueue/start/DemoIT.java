@@ -96,6 +96,17 @@ class DemoIT {
                         .locator("[data-path='legs.left.pressures.dorsalisPedis']")
                         .scrollIntoViewIfNeeded();
                 picture(coordinator, "form");
+                coordinator.open("preparation");
+                picture(coordinator, "preparation");
+                coordinator
+                        .page()
+                        .locator(".lq-row-link", new Page.LocatorOptions().setHasText("Shawcross"))
+                        .click();
+                coordinator.page().waitForURL(url -> url.matches(".*/referrals/\\d+/preparation"));
+                coordinator.rest();
+                picture(coordinator, "case");
+                coordinator.open("stents");
+                picture(coordinator, "stents");
                 coordinator.open("letters");
                 picture(coordinator, "letters");
                 coordinator

@@ -70,8 +70,10 @@ final class Expectation {
         switch (found.group()) {
             case "plan+" -> assertThat(plan.rules()).as(why).contains("plan-" + expected);
             case "plan-" -> assertThat(plan.rules()).as(why).doesNotContain("plan-" + expected);
-            case "says+" -> assertThat(json.get("procedurePlan").toString()).as(why).contains(words);
-            case "says-" -> assertThat(json.get("procedurePlan").toString()).as(why).doesNotContain(words);
+            case "says+" ->
+                assertThat(json.get("procedurePlan").toString()).as(why).contains(words);
+            case "says-" ->
+                assertThat(json.get("procedurePlan").toString()).as(why).doesNotContain(words);
             case "room+" -> assertThat(items(plan, false)).as(why).anyMatch(item -> item.contains(words));
             case "room-" -> assertThat(items(plan, false)).as(why).noneMatch(item -> item.contains(words));
             case "must+" -> assertThat(items(plan, true)).as(why).anyMatch(item -> item.contains(words));
@@ -79,8 +81,7 @@ final class Expectation {
             case "plan?" -> assertThat(askedForThePlan(result)).as(why).contains(path(expected));
             case "plan!" -> assertThat(askedForThePlan(result)).as(why).doesNotContain(path(expected));
             case "minutes=" -> assertThat(plan.expectedMinutes()).as(why).isEqualTo(Integer.parseInt(expected));
-            case "minutes90=" ->
-                assertThat(plan.expectedMinutes90()).as(why).isEqualTo(Integer.parseInt(expected));
+            case "minutes90=" -> assertThat(plan.expectedMinutes90()).as(why).isEqualTo(Integer.parseInt(expected));
             case "view=" -> {
                 var cut = words.indexOf(':');
                 assertThat(plan.projections().stream()
@@ -103,8 +104,7 @@ final class Expectation {
                 assertThat(plan.access().stream()
                                 .filter(step -> found.group().equals("access=")
                                         || step.sides()
-                                                .contains(
-                                                        found.group().contains("left") ? Side.LEFT : Side.RIGHT))
+                                                .contains(found.group().contains("left") ? Side.LEFT : Side.RIGHT))
                                 .sorted(Comparator.comparing(ProcedurePlan.Access::order))
                                 .map(step -> sites(step.sites()))
                                 .toList()

@@ -86,7 +86,8 @@ class PlanPropertiesTest {
             Map.of("history.bleedingDisorder", true),
             Map.of("medicines[0].name", "apixaban"));
 
-    private static void forLesions(int count, long firstSeed, double known, BiConsumer<RandomGenerator, Facts> property) {
+    private static void forLesions(
+            int count, long firstSeed, double known, BiConsumer<RandomGenerator, Facts> property) {
         for (var i = 0; i < count; i++) {
             var seed = firstSeed + i;
             var random = new Random(seed);
@@ -161,8 +162,8 @@ class PlanPropertiesTest {
                 400,
                 2_000,
                 0.9,
-                (random, facts) ->
-                        assertThat(unordered(json(RandomReferral.shuffled(facts)))).isEqualTo(unordered(json(facts))));
+                (random, facts) -> assertThat(unordered(json(RandomReferral.shuffled(facts))))
+                        .isEqualTo(unordered(json(facts))));
     }
 
     @Test
@@ -260,7 +261,8 @@ class PlanPropertiesTest {
         for (var i = 0; facts.get("lesions[" + i + "].segment").isPresent(); i++) {
             for (var field : LESION.keySet()) {
                 var path = "lesions[" + i + "]." + field;
-                var aorta = facts.get("lesions[" + i + "].segment").orElseThrow().equals("infrarenalAorta");
+                var aorta =
+                        facts.get("lesions[" + i + "].segment").orElseThrow().equals("infrarenalAorta");
                 if (facts.get(path).isEmpty() && !(aorta && field.equals("side"))) {
                     unknown.add(path);
                 }
@@ -289,19 +291,27 @@ class PlanPropertiesTest {
     /** Every entry names a rule of the book and the source that the book gives for it. */
     @Test
     void noEntryIsWithoutItsRuleAndItsWords() {
-        forLesions(200, 12_000, 0.7, (random, facts) -> entries(json(facts)).forEach(entry -> {
-            assertThat(entry.get("rule").asString()).as(entry.toString()).startsWith("plan-");
-            assertThat(entry.get("source").asString()).as(entry.toString()).isNotBlank();
-            for (var word : List.of("why", "text", "view", "item", "fits", "from", "target")) {
-                if (entry.has(word)) {
-                    assertThat(entry.get(word).asString())
+        forLesions(
+                200,
+                12_000,
+                0.7,
+                (random, facts) -> entries(json(facts)).forEach(entry -> {
+                    assertThat(entry.get("rule").asString())
                             .as(entry.toString())
-                            .isNotBlank()
-                            .doesNotContain("%")
-                            .doesNotContainPattern("\\s[?:,.]|\\s\\s");
-                }
-            }
-        }));
+                            .startsWith("plan-");
+                    assertThat(entry.get("source").asString())
+                            .as(entry.toString())
+                            .isNotBlank();
+                    for (var word : List.of("why", "text", "view", "item", "fits", "from", "target")) {
+                        if (entry.has(word)) {
+                            assertThat(entry.get(word).asString())
+                                    .as(entry.toString())
+                                    .isNotBlank()
+                                    .doesNotContain("%")
+                                    .doesNotContainPattern("\\s[?:,.]|\\s\\s");
+                        }
+                    }
+                }));
     }
 
     private static List<JsonNode> entries(JsonNode plan) {

@@ -215,7 +215,8 @@ class TriagePropertiesTest {
                 var question = RandomReferral.pick(random, result.questions());
                 var answered = answer(facts, question, RandomReferral.pick(random, answers(question)));
                 var after = answered.triage();
-                // With an arm measured, an index can be worked out beside a pressure that was told: a second figure for the
+                // With an arm measured, an index can be worked out beside a pressure that was told: a second figure for
+                // the
                 // same thing, which is outside of what is called possible.
                 if (!question.field().startsWith("armPressures")) {
                     within(result, after, question.field() + " answered: " + answered);

@@ -34,6 +34,8 @@ public class CoveredStentStore {
                        s.author, s.at,
                        (select count(*) from stent_confirmation c
                         where c.covered_stent = s.id and c.withdrawn_at is null
+                              and exists (select from referral r
+                                          where r.id = c.referral and r.state in ('QUEUED', 'INFORMATION_NEEDED', 'APPROVED'))
                               and not exists (select from recorded_case r where r.referral = c.referral)) as promised
                 from covered_stent s
                 order by s.diameter_mm, s.length_mm, s.expires, s.id
@@ -42,13 +44,14 @@ public class CoveredStentStore {
 
     /** The covered stent with this id, and nobody else changes or confirms it before this transaction ends. */
     public Optional<CoveredStent> findLocked(long id) {
-        // Counted in a statement of its own: one that waited for the lock would still count what it saw before it waited.
+        // Counted in a statement of its own: one that waited for the lock would still count what it saw before it
+        // waited.
         var there = jdbc.sql("select id from covered_stent where id = :id for update")
                 .param("id", id)
                 .query(Long.class)
                 .optional();
-        return there.flatMap(locked ->
-                all().stream().filter(stent -> stent.id() == locked).findFirst());
+        return there.flatMap(
+                locked -> all().stream().filter(stent -> stent.id() == locked).findFirst());
     }
 
     /**
@@ -115,6 +118,8 @@ public class CoveredStentStore {
                        s.author, s.at,
                        (select count(*) from stent_confirmation o
                         where o.covered_stent = s.id and o.withdrawn_at is null
+                              and exists (select from referral r
+                                          where r.id = o.referral and r.state in ('QUEUED', 'INFORMATION_NEEDED', 'APPROVED'))
                               and not exists (select from recorded_case r where r.referral = o.referral)) as promised
                 from stent_confirmation c join covered_stent s on s.id = c.covered_stent
                 where c.referral = any (:referrals) and c.withdrawn_at is null
@@ -133,8 +138,7 @@ public class CoveredStentStore {
     }
 
     /** Keeps that somebody has seen a stent in the room; false if another is confirmed for that vessel. */
-    public boolean confirm(
-            long referral, Optional<Side> side, Segment segment, long stent, Person author, Instant at) {
+    public boolean confirm(long referral, Optional<Side> side, Segment segment, long stent, Person author, Instant at) {
         return jdbc.sql("""
                         insert into stent_confirmation (referral, side, segment, covered_stent, account, author, at)
                         values (:referral, :side, :segment, :stent, :account, :author, :at)
@@ -152,8 +156,7 @@ public class CoveredStentStore {
     }
 
     /** Withdraws what is confirmed for a vessel; false if nothing is. */
-    public boolean withdraw(
-            long referral, Optional<Side> side, Segment segment, String by, Instant at) {
+    public boolean withdraw(long referral, Optional<Side> side, Segment segment, String by, Instant at) {
         return jdbc.sql("""
                         update stent_confirmation
                         set withdrawn_by = :by, withdrawn_at = :at

@@ -261,19 +261,33 @@ public class PreparationStore {
                         .param("access", record.access())
                         .param("outcome", record.outcome().name())
                         .param("note", record.note())
-                        .param("narrowed", record.features().map(CaseFeatures::narrowed).orElse(null))
-                        .param("closed", record.features().map(CaseFeatures::closed).orElse(null))
+                        .param(
+                                "narrowed",
+                                record.features().map(CaseFeatures::narrowed).orElse(null))
+                        .param(
+                                "closed",
+                                record.features().map(CaseFeatures::closed).orElse(null))
                         .param(
                                 "closedAboveGroin",
-                                record.features().map(CaseFeatures::closedAboveGroin).orElse(null))
-                        .param("lengthMm", record.features().map(CaseFeatures::lengthMm).orElse(null))
+                                record.features()
+                                        .map(CaseFeatures::closedAboveGroin)
+                                        .orElse(null))
+                        .param(
+                                "lengthMm",
+                                record.features().map(CaseFeatures::lengthMm).orElse(null))
                         .param(
                                 "heavilyCalcified",
-                                record.features().map(CaseFeatures::heavilyCalcified).orElse(null))
+                                record.features()
+                                        .map(CaseFeatures::heavilyCalcified)
+                                        .orElse(null))
                         .param(
                                 "earlierFailure",
-                                record.features().map(CaseFeatures::earlierFailure).orElse(null))
-                        .param("fromArm", record.features().map(CaseFeatures::fromArm).orElse(null))
+                                record.features()
+                                        .map(CaseFeatures::earlierFailure)
+                                        .orElse(null))
+                        .param(
+                                "fromArm",
+                                record.features().map(CaseFeatures::fromArm).orElse(null))
                         .param("account", author.id())
                         .param("author", record.author())
                         .param("at", record.at().atOffset(ZoneOffset.UTC))

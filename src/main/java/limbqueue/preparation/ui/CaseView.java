@@ -6,12 +6,12 @@ import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.AnchorTarget;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.Header;
+import com.vaadin.flow.component.html.ListItem;
+import com.vaadin.flow.component.html.NativeDetails;
 import com.vaadin.flow.component.html.OrderedList;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.html.NativeDetails;
-import com.vaadin.flow.component.html.H3;
-import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.UnorderedList;
 import com.vaadin.flow.component.radiobutton.RadioButtonGroup;
 import com.vaadin.flow.component.textfield.IntegerField;
@@ -119,7 +119,10 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         var proposed = prepared.proposed();
         var referral = proposed.referral();
         var facts = Pieces.div("lq-case-facts");
-        proposed.document().patient().born().ifPresent(born -> facts.add(Pieces.text("lq-case-fact", "born " + Words.date(born))));
+        proposed.document()
+                .patient()
+                .born()
+                .ifPresent(born -> facts.add(Pieces.text("lq-case-fact", "born " + Words.date(born))));
         facts.add(
                 Pieces.text("lq-case-fact", referral.reference()),
                 Pieces.text("lq-case-fact", Words.of(referral.state())),
@@ -203,12 +206,15 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                         () -> done(id, preparation.takeBack(id), "The case is back from the room.")));
             } else {
                 actions.add(Pieces.primary(
-                        "Send to the room", () -> done(id, preparation.sendToRoom(id), "The case has gone to the room.")));
+                        "Send to the room",
+                        () -> done(id, preparation.sendToRoom(id), "The case has gone to the room.")));
                 if (physician
                         && readiness instanceof Readiness.NotReady(var reasons)
                         && ReadinessGate.overridable(reasons)) {
                     actions.add(Pieces.small(
-                            "Go ahead all the same…", "Override the gate", () -> overriding(prepared).open()));
+                            "Go ahead all the same…",
+                            "Override the gate",
+                            () -> overriding(prepared).open()));
                 }
             }
         }
@@ -239,9 +245,7 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         reason.setWidthFull();
         var fields = new ArrayList<Component>();
         fields.add(reason);
-        prepared.readiness()
-                .obstacles()
-                .forEach(obstacle -> fields.add(Pieces.paragraph("lq-quiet", obstacle.what())));
+        prepared.readiness().obstacles().forEach(obstacle -> fields.add(Pieces.paragraph("lq-quiet", obstacle.what())));
         fields.add(Pieces.paragraph(
                 "lq-quiet", "It holds for exactly these facts, and falls as soon as one of them changes."));
         return new AskingDialog(
@@ -269,12 +273,13 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         var what = new H3(item.what());
         var state = Pieces.text("lq-item-state", state(item));
         var about = Pieces.div("lq-item-about", what, state);
-        item.at().ifPresent(at -> state.setText(state.getText() + " (" + item.author() + ", " + Words.moment(at) + ")"));
+        item.at()
+                .ifPresent(at -> state.setText(state.getText() + " (" + item.author() + ", " + Words.moment(at) + ")"));
         if (!item.why().isEmpty()) {
             var why = new NativeDetails("Why");
             why.addClassName("lq-why");
-            why.setContent(new Div(new Paragraph(item.why()),
-                    Pieces.paragraph("lq-quiet", "Proposed. Source: " + item.source())));
+            why.setContent(new Div(
+                    new Paragraph(item.why()), Pieces.paragraph("lq-quiet", "Proposed. Source: " + item.source())));
             about.add(why);
         }
         var row = Pieces.div("lq-item", mark(item), about, actions(prepared, item));
@@ -286,9 +291,7 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private static Component mark(CaseItem item) {
         var word = !item.proposed()
                 ? "no longer proposed"
-                : item.red()
-                        ? "open"
-                        : item.settled() ? "done" : item.aboutStents() ? "see stents" : "when it suits";
+                : item.red() ? "open" : item.settled() ? "done" : item.aboutStents() ? "see stents" : "when it suits";
         return Pieces.text(
                 "lq-item-mark " + (item.red() ? "lq-mark-open" : item.settled() ? "lq-mark-done" : "lq-mark-later"),
                 word);
@@ -313,18 +316,29 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         }
         var about = item.what();
         ResultFields.of(item.code(), preparation.today())
-                .ifPresent(fields -> buttons.add(
-                        Pieces.small("Type in", "Type in: " + about, () -> typing(prepared, Optional.of(item), about)
-                                .open())));
+                .ifPresent(fields -> buttons.add(Pieces.small(
+                        "Type in",
+                        "Type in: " + about,
+                        () -> typing(prepared, Optional.of(item), about).open())));
         if (item.settled() && item.version() > 0) {
             buttons.add(Pieces.small(
                     "Open again", "Open again: " + about, () -> follow(prepared, item, new Standing.Wanted())));
         } else if (item.needed()) {
             buttons.add(
-                    Pieces.small("Asked", "Asked: " + about, () -> asking(prepared, item).open()),
-                    Pieces.small("Booked", "Booked: " + about, () -> bookingOf(prepared, item).open()),
-                    Pieces.small("In", "In: " + about, () -> follow(prepared, item, new Standing.In(preparation.today()))),
-                    Pieces.small("Not needed", "Not needed: " + about, () -> notNeeded(prepared, item).open()));
+                    Pieces.small(
+                            "Asked",
+                            "Asked: " + about,
+                            () -> asking(prepared, item).open()),
+                    Pieces.small(
+                            "Booked",
+                            "Booked: " + about,
+                            () -> bookingOf(prepared, item).open()),
+                    Pieces.small(
+                            "In", "In: " + about, () -> follow(prepared, item, new Standing.In(preparation.today()))),
+                    Pieces.small(
+                            "Not needed",
+                            "Not needed: " + about,
+                            () -> notNeeded(prepared, item).open()));
         }
         return buttons;
     }
@@ -371,7 +385,8 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                                         prepared.id(),
                                         item.code(),
                                         item.version(),
-                                        new Standing.Booked(on.getValue(), where.getValue().strip())),
+                                        new Standing.Booked(
+                                                on.getValue(), where.getValue().strip())),
                                 "Booked: " + item.what() + "."));
     }
 
@@ -407,8 +422,7 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                 ResultFields.of(item.orElseThrow().code(), preparation.today()).orElseThrow());
     }
 
-    private AskingDialog typing(
-            PreparationCase prepared, Optional<CaseItem> item, String about, ResultFields fields) {
+    private AskingDialog typing(PreparationCase prepared, Optional<CaseItem> item, String about, ResultFields fields) {
         var id = prepared.id();
         return new AskingDialog("Type in: " + about, fields.fields(), "Save", () -> {
             try {
@@ -429,7 +443,8 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private Optional<String> entered(long id, String about, ResultsOutcome outcome) {
         return switch (outcome) {
             case ResultsOutcome.NotRight(var problems) ->
-                Optional.of(String.join(" ", problems.stream().map(problem -> problem.text()).toList()));
+                Optional.of(String.join(
+                        " ", problems.stream().map(problem -> problem.text()).toList()));
             case ResultsOutcome.Overtaken _ -> {
                 said(id, "Somebody else changed the referral meanwhile. Look again, and type it in once more.");
                 yield Optional.empty();
@@ -450,17 +465,17 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private Component history(PreparationCase prepared) {
         var steps = preparation.steps(prepared.id());
         var list = new OrderedList();
-        var names = prepared.items().stream()
-                .collect(Collectors.toMap(CaseItem::code, CaseItem::what));
-        steps.forEach(step -> list.add(new ListItem(
-                names.getOrDefault(step.code(), step.code()) + ": " + Words.state(step.state())
+        var names = prepared.items().stream().collect(Collectors.toMap(CaseItem::code, CaseItem::what));
+        steps.forEach(step ->
+                list.add(new ListItem(names.getOrDefault(step.code(), step.code()) + ": " + Words.state(step.state())
                         + (step.details().isEmpty() ? "" : " (" + step.details() + ")") + ". " + step.author() + ", "
                         + Words.moment(step.at()))));
         preparation
                 .overrides(prepared.id())
-                .forEach(override -> list.add(new ListItem("Gate overridden: “"
-                        + override.reason() + "” " + override.author() + ", " + Words.moment(override.at()))));
-        var details = new NativeDetails("What was done, newest first (" + list.getChildren().count() + ")");
+                .forEach(override -> list.add(new ListItem("Gate overridden: “" + override.reason() + "” "
+                        + override.author() + ", " + Words.moment(override.at()))));
+        var details = new NativeDetails(
+                "What was done, newest first (" + list.getChildren().count() + ")");
         details.setContent(list);
         details.addClassName("lq-history");
         return details;
@@ -470,12 +485,10 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
 
     private Component booking(PreparationCase prepared) {
         var panel = Pieces.panel("lq-booking", "Procedure");
-        panel.add(
-                prepared.booking()
-                        .map(booking -> Pieces.paragraph(
-                                "lq-booked",
-                                Words.procedure(booking.starts()) + ", " + booking.room()))
-                        .orElseGet(() -> Pieces.paragraph("lq-quiet", "Not booked.")));
+        panel.add(prepared.booking()
+                .map(booking ->
+                        Pieces.paragraph("lq-booked", Words.procedure(booking.starts()) + ", " + booking.room()))
+                .orElseGet(() -> Pieces.paragraph("lq-quiet", "Not booked.")));
         prepared.booking()
                 .ifPresent(booking -> panel.add(Pieces.paragraph(
                         "lq-quiet", "Booked by " + booking.author() + ", " + Words.moment(booking.at()))));
@@ -494,8 +507,8 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                 "Day",
                 before.map(booking -> booking.starts().toLocalDate())
                         .orElseGet(() -> preparation.today().plusDays(7)));
-        var time = new TimePicker("Time", before.map(booking -> booking.starts().toLocalTime())
-                .orElse(LocalTime.of(8, 0)));
+        var time = new TimePicker(
+                "Time", before.map(booking -> booking.starts().toLocalTime()).orElse(LocalTime.of(8, 0)));
         time.setLocale(Locale.UK);
         time.setAutoOpen(false);
         time.setStep(Duration.ofMinutes(15));
@@ -535,7 +548,8 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         var block = Pieces.div(
                 "lq-need",
                 Pieces.paragraph("lq-strong", vessel.substring(0, 1).toUpperCase(Locale.ROOT) + vessel.substring(1)),
-                Pieces.paragraph("lq-line", need.vesselMm().isEmpty() ? "diameter not known" : ReadinessGate.size(need)));
+                Pieces.paragraph(
+                        "lq-line", need.vesselMm().isEmpty() ? "diameter not known" : ReadinessGate.size(need)));
         var open = !prepared.inRoom() && prepared.record().isEmpty();
         if (open && (need.vesselMm().isEmpty() || !need.unknown().isEmpty() || need.sideOpen())) {
             block.add(Pieces.small(
@@ -553,8 +567,8 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
             var stent = confirmed.get().stent();
             block.add(Pieces.paragraph(
                     "lq-confirmed",
-                    "In the room: " + ReadinessGate.size(stent) + ", " + stent.sheathFrench() + " Fr, lot " + stent.lot()
-                            + ", to be used until " + Words.date(stent.expires())));
+                    "In the room: " + ReadinessGate.size(stent) + ", " + stent.sheathFrench() + " Fr, lot "
+                            + stent.lot() + ", to be used until " + Words.date(stent.expires())));
             block.add(Pieces.paragraph(
                     "lq-quiet",
                     "Seen there by " + confirmed.get().author() + ", "
@@ -594,7 +608,9 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
             block.add(line);
         }
         if (need.vesselMm().isPresent() && prepared.fitting(need).isEmpty()) {
-            block.add(Pieces.paragraph("lq-quiet", "None in stock fits."), new Anchor("stents", "Stock of covered stents"));
+            block.add(
+                    Pieces.paragraph("lq-quiet", "None in stock fits."),
+                    new Anchor("stents", "Stock of covered stents"));
         }
         return block;
     }
@@ -606,10 +622,15 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
             panel.add(Pieces.paragraph("lq-quiet", "None: advice only is proposed."));
             return panel;
         }
+        if (plan.get().access().isEmpty()) {
+            panel.add(Pieces.paragraph("lq-quiet", "No access is proposed before the arteries are imaged."));
+        }
         PlanWords.access(plan.get()).forEach(line -> panel.add(Pieces.paragraph("lq-line", line)));
         var room = new UnorderedList();
-        plan.get().room().forEach(item -> room.add(new ListItem(
-                Pieces.text(item.mustBeInRoom() ? "lq-strong" : "lq-line", item.item()))));
+        plan.get()
+                .room()
+                .forEach(item -> room.add(
+                        new ListItem(Pieces.text(item.mustBeInRoom() ? "lq-strong" : "lq-line", item.item()))));
         panel.add(room);
         preparation
                 .expectedMinutes(prepared)
@@ -623,7 +644,9 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         if (prepared.record().isPresent()) {
             var record = prepared.record().get();
             panel.add(Pieces.paragraph(
-                    "lq-line", record.minutes() + " minutes, " + record.access() + ", " + record.outcome().words() + "."));
+                    "lq-line",
+                    record.minutes() + " minutes, " + record.access() + ", "
+                            + record.outcome().words() + "."));
             if (!record.note().isEmpty()) {
                 panel.add(Pieces.paragraph("lq-line", "“" + record.note() + "”"));
             }
@@ -646,13 +669,16 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         access.setWidthFull();
         note.setWidthFull();
         var id = prepared.id();
-        return new AskingDialog("Record the case", List.of(minutes, access, outcome, note), "Record", () -> minutes
-                .getOptionalValue()
-                .map(value -> refusal(
-                        id,
-                        preparation.record(id, value, access.getValue(), outcome.getValue(), note.getValue()),
-                        "The case is recorded."))
-                .orElse(Optional.of("Say how many minutes it took.")));
+        return new AskingDialog(
+                "Record the case",
+                List.of(minutes, access, outcome, note),
+                "Record",
+                () -> minutes.getOptionalValue()
+                        .map(value -> refusal(
+                                id,
+                                preparation.record(id, value, access.getValue(), outcome.getValue(), note.getValue()),
+                                "The case is recorded."))
+                        .orElse(Optional.of("Say how many minutes it took.")));
     }
 
     // What every step leads to.
@@ -666,11 +692,14 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     }
 
     private void done(long id, PreparationOutcome outcome, String said) {
-        said(id, switch (outcome) {
-            case PreparationOutcome.Done _ -> said;
-            case PreparationOutcome.Overtaken _ -> "Somebody else was faster, or the facts have changed. Nothing was done; look again.";
-            case PreparationOutcome.Refused(var why) -> why;
-        });
+        said(
+                id,
+                switch (outcome) {
+                    case PreparationOutcome.Done _ -> said;
+                    case PreparationOutcome.Overtaken _ ->
+                        "Somebody else was faster, or the facts have changed. Nothing was done; look again.";
+                    case PreparationOutcome.Refused(var why) -> why;
+                });
     }
 
     private void said(long id, String words) {

@@ -203,7 +203,8 @@ class PreparationView extends Div {
 
     private static boolean matches(PreparationLine line, String sought) {
         return sought.isEmpty()
-                || (line.patient() + "\n" + line.reference() + "\n" + line.next().what())
+                || (line.patient() + "\n" + line.reference() + "\n"
+                                + line.next().what())
                         .toLowerCase(Locale.ROOT)
                         .contains(sought);
     }

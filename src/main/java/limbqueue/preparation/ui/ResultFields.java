@@ -285,8 +285,7 @@ abstract sealed class ResultFields {
                 throw new NotTyped("Type in at least one value.");
             }
             return need.lesions().stream()
-                    .<TypedResult>map(
-                            lesion -> new TypedResult.LesionMeasured(lesion, which, mm, percent, calcified))
+                    .<TypedResult>map(lesion -> new TypedResult.LesionMeasured(lesion, which, mm, percent, calcified))
                     .toList();
         }
     }

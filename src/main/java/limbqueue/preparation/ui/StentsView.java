@@ -72,8 +72,9 @@ class StentsView extends Div implements BeforeEnterObserver {
         }
         add(
                 head,
-                new Paragraph("A case with an iliac occlusion or a calcified iliac narrowing does not go to the room until"
-                        + " one that fits is confirmed there."),
+                new Paragraph(
+                        "A case with an iliac occlusion or a calcified iliac narrowing does not go to the room until"
+                                + " one that fits is confirmed there."),
                 message);
         var stents = stock.all();
         if (stents.isEmpty()) {
@@ -135,10 +136,14 @@ class StentsView extends Div implements BeforeEnterObserver {
         buttons.addClassName("lq-row-actions");
         if (stent.count() > 0) {
             buttons.add(Pieces.small(
-                    "Use one", "Use one of " + about, () -> done(
-                            stock.count(stent.id(), stent.version(), stent.count() - 1), "One of " + about + " is used.")));
+                    "Use one",
+                    "Use one of " + about,
+                    () -> done(
+                            stock.count(stent.id(), stent.version(), stent.count() - 1),
+                            "One of " + about + " is used.")));
         }
-        buttons.add(Pieces.small("Count", "Count " + about, () -> counted(stent, about).open()));
+        buttons.add(Pieces.small(
+                "Count", "Count " + about, () -> counted(stent, about).open()));
         return buttons;
     }
 
@@ -146,10 +151,15 @@ class StentsView extends Div implements BeforeEnterObserver {
         var count = new IntegerField("How many there are now");
         count.setValue(stent.count());
         count.setWidthFull();
-        return new AskingDialog("Count " + about, List.of(count), "Save", () -> count.getOptionalValue()
-                .map(value -> refusal(
-                        stock.count(stent.id(), stent.version(), value), "Of " + about + " there are " + value + "."))
-                .orElse(Optional.of("Say how many there are, 0 to 1000.")));
+        return new AskingDialog(
+                "Count " + about,
+                List.of(count),
+                "Save",
+                () -> count.getOptionalValue()
+                        .map(value -> refusal(
+                                stock.count(stent.id(), stent.version(), value),
+                                "Of " + about + " there are " + value + "."))
+                        .orElse(Optional.of("Say how many there are, 0 to 1000.")));
     }
 
     private AskingDialog adding() {
@@ -168,7 +178,8 @@ class StentsView extends Div implements BeforeEnterObserver {
                 Pieces.div("lq-pair", diameter, length), Pieces.div("lq-pair", sheath, count), expires, lot, place);
         return new AskingDialog("Add covered stents", fields, "Add", () -> {
             if (diameter.isEmpty() || length.isEmpty() || sheath.isEmpty() || count.isEmpty() || expires.isEmpty()) {
-                return Optional.of("Fill in width, length, sheath, number and the last day of use, as printed on the box.");
+                return Optional.of(
+                        "Fill in width, length, sheath, number and the last day of use, as printed on the box.");
             }
             return refusal(
                     stock.add(
@@ -180,7 +191,8 @@ class StentsView extends Div implements BeforeEnterObserver {
                             place.getValue(),
                             count.getValue()),
                     "Added: " + count.getValue() + " of " + number(diameter.getValue()) + " x "
-                            + number(length.getValue()) + " mm, lot " + lot.getValue().strip() + ".");
+                            + number(length.getValue()) + " mm, lot "
+                            + lot.getValue().strip() + ".");
         });
     }
 
@@ -193,11 +205,13 @@ class StentsView extends Div implements BeforeEnterObserver {
     }
 
     private void done(PreparationOutcome outcome, String said) {
-        message.setText(switch (outcome) {
-            case PreparationOutcome.Done _ -> said;
-            case PreparationOutcome.Overtaken _ -> "Somebody else counted at the same time. Look again; nothing was changed.";
-            case PreparationOutcome.Refused(var why) -> why;
-        });
+        message.setText(
+                switch (outcome) {
+                    case PreparationOutcome.Done _ -> said;
+                    case PreparationOutcome.Overtaken _ ->
+                        "Somebody else counted at the same time. Look again; nothing was changed.";
+                    case PreparationOutcome.Refused(var why) -> why;
+                });
         show();
     }
 

@@ -110,7 +110,14 @@ public class ReferralStore {
                 .query(ReferralStore::referral)
                 .optional();
         saved.ifPresent(referral -> addRevision(
-                id, Optional.of(version), Optional.of(referral.version()), referral.state(), document, false, author, at));
+                id,
+                Optional.of(version),
+                Optional.of(referral.version()),
+                referral.state(),
+                document,
+                false,
+                author,
+                at));
         return saved;
     }
 
@@ -121,13 +128,7 @@ public class ReferralStore {
      * @return the referral as saved, or nothing if it is no longer at that version
      */
     public Optional<Referral> enterResults(
-            long id,
-            int version,
-            ReferralState state,
-            LocalDate received,
-            String document,
-            Person author,
-            Instant at) {
+            long id, int version, ReferralState state, LocalDate received, String document, Person author, Instant at) {
         var entered = jdbc.sql("""
                 update referral
                 set version = version + 1, state = :state, received = :received, document = cast(:document as json),

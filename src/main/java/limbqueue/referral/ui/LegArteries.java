@@ -110,8 +110,7 @@ final class LegArteries extends Component {
                             FieldKind.Day _,
                             FieldKind.Text _,
                             FieldKind.Given _,
-                            FieldKind.Entries _ ->
-                        List.of();
+                            FieldKind.Entries _ -> List.of();
                 });
     }
 

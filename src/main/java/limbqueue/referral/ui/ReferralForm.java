@@ -87,8 +87,8 @@ final class ReferralForm extends Div {
 
     /** Draws the arteries as the draft has them now. */
     void showArteries(Reading reading, TriageResult result) {
-        arteries.ifPresent(picture -> picture.show(
-                LegPicture.of(reading.document(), result), lesions.typed(reading.problems())));
+        arteries.ifPresent(
+                picture -> picture.show(LegPicture.of(reading.document(), result), lesions.typed(reading.problems())));
     }
 
     /** The problems in the order in which their places stand on the form. */

@@ -40,8 +40,7 @@ final class AccessPlan {
     private final List<BailOut> bailOut = new ArrayList<>();
 
     /** @param lesions all that count, those of legs that are not treated among them */
-    AccessPlan(
-            Case referral, List<PlanLesion> lesions, EarlierProcedures earlier, PlanAnswers answers, RuleBook book) {
+    AccessPlan(Case referral, List<PlanLesion> lesions, EarlierProcedures earlier, PlanAnswers answers, RuleBook book) {
         this.referral = referral;
         this.lesions = lesions;
         this.earlier = earlier;
@@ -139,8 +138,7 @@ final class AccessPlan {
     }
 
     private boolean closed(Side side, Segment segment) {
-        return lesions.stream()
-                .anyMatch(lesion -> lesion.on(side) && lesion.segment() == segment && lesion.closed());
+        return lesions.stream().anyMatch(lesion -> lesion.on(side) && lesion.segment() == segment && lesion.closed());
     }
 
     private boolean diseased(Side side, Segment segment) {
@@ -195,15 +193,13 @@ final class AccessPlan {
         return switch (way) {
             case OPPOSITE_GROIN -> oppositeGroin(side, row);
             case SAME_GROIN_UPWARDS ->
-                groin(side, false)
-                        .map(site -> groin(site, side, row, row.finding() + ": upwards from the same side."));
+                groin(side, false).map(site -> groin(site, side, row, row.finding() + ": upwards from the same side."));
             case SAME_GROIN_DOWNWARDS ->
                 groin(side, true)
                         .map(site -> groin(site, side, row, row.finding() + ": downwards from the same side."));
             case ARM -> Optional.of(arm(side, row, row.rule(), row.finding()));
             case BOTH_GROINS -> Optional.of(together(side, row, List.of(), row.finding() + "."));
-            case BOTH_GROINS_AND_ARM ->
-                Optional.of(together(side, row, List.of(arms.site(side)), row.finding() + "."));
+            case BOTH_GROINS_AND_ARM -> Optional.of(together(side, row, List.of(arms.site(side)), row.finding() + "."));
         };
     }
 
@@ -279,7 +275,8 @@ final class AccessPlan {
         }
         return groin(opposite, false).isEmpty()
                 ? Optional.of(new Hindrance(
-                        "plan-diseased-groin", "every artery of the opposite groin in which a sheath could lie is diseased"))
+                        "plan-diseased-groin",
+                        "every artery of the opposite groin in which a sheath could lie is diseased"))
                 : Optional.empty();
     }
 

@@ -76,12 +76,13 @@ final class Arms {
 
     /** Empty where an arm has not been measured. */
     static Optional<Weaker> known(ReferralDocument.ArmPressures arms, Limits limits) {
-        return arms.left().flatMap(left -> arms.right().map(right -> {
-            var difference = left.value() - right.value();
-            if (Math.abs(difference) < limits.of(Limit.ARM_DIFFERENCE_AT_LEAST)) {
-                return Weaker.NEITHER;
-            }
-            return difference < 0 ? Weaker.LEFT : Weaker.RIGHT;
-        }));
+        return arms.left()
+                .flatMap(left -> arms.right().map(right -> {
+                    var difference = left.value() - right.value();
+                    if (Math.abs(difference) < limits.of(Limit.ARM_DIFFERENCE_AT_LEAST)) {
+                        return Weaker.NEITHER;
+                    }
+                    return difference < 0 ? Weaker.LEFT : Weaker.RIGHT;
+                }));
     }
 }

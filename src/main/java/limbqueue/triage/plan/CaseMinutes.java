@@ -95,8 +95,9 @@ public final class CaseMinutes {
         var prior = limits.of(Limit.PLAN_MINUTES_PRIOR_CASES);
         var cases = factors.size();
         var mean = factors.stream().mapToDouble(factor -> factor).sum() / cases;
-        var squares =
-                factors.stream().mapToDouble(factor -> Math.pow(factor - mean, 2)).sum();
+        var squares = factors.stream()
+                .mapToDouble(factor -> Math.pow(factor - mean, 2))
+                .sum();
         return new Learned(
                 cases * mean / (prior + cases),
                 (prior * priorVariance + squares + prior * cases / (prior + cases) * mean * mean) / (prior + cases));

@@ -130,7 +130,10 @@ final class Cautions {
     }
 
     private void otherLeg(List<PlanLesion> lesions, List<PlanLesion> targets, Set<Side> treated) {
-        if (treated.stream().filter(side -> targets.stream().anyMatch(lesion -> lesion.on(side))).count() > 1) {
+        if (treated.stream()
+                        .filter(side -> targets.stream().anyMatch(lesion -> lesion.on(side)))
+                        .count()
+                > 1) {
             add(
                     "plan-both-legs",
                     "Both legs are to be treated, and the minutes are for both: one session where the disease is above"

@@ -20,8 +20,8 @@ import limbqueue.triage.finding.Case;
 /** What earlier procedures mean for the way in. */
 final class EarlierProcedures {
 
-    private static final Set<Segment> ABOVE_GROIN = EnumSet.of(
-            Segment.INFRARENAL_AORTA, Segment.COMMON_ILIAC, Segment.EXTERNAL_ILIAC, Segment.INTERNAL_ILIAC);
+    private static final Set<Segment> ABOVE_GROIN =
+            EnumSet.of(Segment.INFRARENAL_AORTA, Segment.COMMON_ILIAC, Segment.EXTERNAL_ILIAC, Segment.INTERNAL_ILIAC);
 
     /** What can have happened where the sheath went in. */
     private static final Set<Complication> AT_THE_PUNCTURE =
@@ -128,10 +128,8 @@ final class EarlierProcedures {
     Optional<Objection> against(AccessSite site, Side leg) {
         var failed = false;
         for (var i = 0; i < all().size(); i++) {
-            var complicated = all().get(i)
-                    .complication()
-                    .map(AT_THE_PUNCTURE::contains)
-                    .orElse(false);
+            var complicated =
+                    all().get(i).complication().map(AT_THE_PUNCTURE::contains).orElse(false);
             if (complicated && from(i, site)) {
                 return Optional.of(Objection.COMPLICATED);
             }

@@ -50,14 +50,18 @@ final class Instruments {
         this.targets = targets;
         flags.forEach(flag -> this.flags.add(flag.code()));
         this.overBifurcation = any(access, step -> alone(step) && !ofTreatedLeg(step) && !ofArm(step));
-        this.shortFromGroin =
-                any(access, step -> step.sites().stream().anyMatch(site -> !site.place().ofArm())
+        this.shortFromGroin = any(
+                access,
+                step -> step.sites().stream().anyMatch(site -> !site.place().ofArm())
                         && (!alone(step) || ofTreatedLeg(step)));
         this.fromArm = any(access, Instruments::ofArm);
         this.fromAboveAndBelow = any(access, step -> ofArm(step) && !alone(step));
         this.bailOut = !bailOut.isEmpty();
         this.small = this.bailOut
-                || any(access, step -> step.sites().stream().anyMatch(site -> site.place().small()));
+                || any(
+                        access,
+                        step -> step.sites().stream()
+                                .anyMatch(site -> site.place().small()));
     }
 
     private static boolean any(List<Access> access, Predicate<Access> condition) {
@@ -201,10 +205,7 @@ final class Instruments {
         }
         if (targets.stream().anyMatch(lesion -> lesion.closed() && !lesion.belowKnee())) {
             room.add(inRoom(
-                    "plan-crossing",
-                    "re-entry set",
-                    false,
-                    "A wire beside the true lumen has to find back into it."));
+                    "plan-crossing", "re-entry set", false, "A wire beside the true lumen has to find back into it."));
         }
         if (bailOut) {
             room.add(inRoom(

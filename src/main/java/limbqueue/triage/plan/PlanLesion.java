@@ -127,8 +127,7 @@ record PlanLesion(LesionFacts facts, Optional<Side> side, Narrowing narrowing) {
 
     /** In millimetres, a length that is not known taken as a long one. */
     double length(PlanAnswers answers) {
-        return answers.of(
-                PlanFact.of(facts.millimetres(facts.limits().of(Limit.PLAN_LENGTH_WHEN_UNKNOWN))));
+        return answers.of(PlanFact.of(facts.millimetres(facts.limits().of(Limit.PLAN_LENGTH_WHEN_UNKNOWN))));
     }
 
     boolean atOrigin(PlanAnswers answers) {

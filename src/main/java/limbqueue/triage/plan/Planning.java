@@ -97,8 +97,7 @@ public final class Planning {
                     sides.add(side);
                 }
             }
-            var reported =
-                    PlanLesion.of(referral.document().lesions().orElse(List.of()), referral.limits(), answers);
+            var reported = PlanLesion.of(referral.document().lesions().orElse(List.of()), referral.limits(), answers);
             this.lesions = reported.placed();
             this.unplaced = reported.unplaced();
             this.targets = lesions.stream()
@@ -193,9 +192,7 @@ public final class Planning {
             }
             if (!unplaced.isEmpty()) {
                 cautions.add(
-                        "plan-unplaced",
-                        "A lesion of which artery or side is not known is not planned for.",
-                        unplaced);
+                        "plan-unplaced", "A lesion of which artery or side is not known is not planned for.", unplaced);
             }
             cautions.ofLesions(lesions, targets, sides);
             cautions.ofPatient(sides, lesions);

@@ -55,7 +55,8 @@ public record StentNeed(
             var sideOpen = lesion.segment() != Segment.INFRARENAL_AORTA
                     && lesion.lesion().side().isEmpty();
             if (IliacDisease.canRupture(lesion) && (sideOpen || treated.contains(lesion.path()))) {
-                vessels.computeIfAbsent(new Vessel(lesion.segment(), lesion.lesion().side()), _ -> new ArrayList<>())
+                vessels.computeIfAbsent(
+                                new Vessel(lesion.segment(), lesion.lesion().side()), _ -> new ArrayList<>())
                         .add(lesion);
             }
         }
@@ -79,7 +80,8 @@ public record StentNeed(
                 Math.min(
                         enough,
                         lesions.stream()
-                                .mapToDouble(lesion -> lesion.millimetres(enough).acting())
+                                .mapToDouble(
+                                        lesion -> lesion.millimetres(enough).acting())
                                 .max()
                                 .orElseThrow()),
                 unknown(lesions));

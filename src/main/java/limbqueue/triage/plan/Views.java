@@ -95,8 +95,7 @@ final class Views {
     private void iliacBifurcation(Side side, String word) {
         add(
                 word + " iliac bifurcation",
-                oblique(side.opposite())
-                        + degrees(Limit.PLAN_OBLIQUE_ILIAC_FROM, Limit.PLAN_OBLIQUE_ILIAC_TO),
+                oblique(side.opposite()) + degrees(Limit.PLAN_OBLIQUE_ILIAC_FROM, Limit.PLAN_OBLIQUE_ILIAC_TO),
                 "The opposite oblique opens the origin of the internal iliac artery.",
                 BIFURCATIONS);
     }

@@ -82,7 +82,8 @@ class CaseViewIT {
         coordinator.open("referrals/" + id + "/preparation");
         coordinator.button("Send to the room").click();
         coordinator.rest();
-        assertThat(said(coordinator)).containsText("The case is not ready: The diameter of the left external iliac artery");
+        assertThat(said(coordinator))
+                .containsText("The case is not ready: The diameter of the left external iliac artery");
         assertThat(coordinator.page().locator(".lq-gate-state")).hasText("Not ready: 1 reason");
         assertAccessible(coordinator);
 
@@ -117,10 +118,13 @@ class CaseViewIT {
         assertThat(coordinator.page().locator(".lq-gate-state")).containsText("In the room since");
 
         coordinator.button("Record the case").click();
-        dialog(coordinator).getByLabel("Minutes in the room, from coming in to leaving").fill("95");
+        dialog(coordinator)
+                .getByLabel("Minutes in the room, from coming in to leaving")
+                .fill("95");
         dialog(coordinator).getByLabel("Access used").fill("opposite groin");
         press(coordinator, "Record");
-        assertThat(coordinator.page().locator(".lq-outcome")).containsText("95 minutes, opposite groin, done as planned");
+        assertThat(coordinator.page().locator(".lq-outcome"))
+                .containsText("95 minutes, opposite groin, done as planned");
         picture(coordinator, "case-over");
         coordinator.open("preparation");
         assertThat(coordinator.page().locator("main")).not().containsText("Thornbury");
@@ -201,7 +205,9 @@ class CaseViewIT {
         assertThat(row(coordinator, "Oakes")).hasCount(1);
         assertThat(row(coordinator, "Birch")).hasCount(0);
         coordinator.page().locator(".lq-chip").first().click();
-        coordinator.field("Find by patient, reference or words of the next step").fill("birch");
+        coordinator
+                .field("Find by patient, reference or words of the next step")
+                .fill("birch");
         assertThat(row(coordinator, "Oakes")).hasCount(0);
         assertThat(row(coordinator, "Birch")).hasCount(1);
         assertAccessible(coordinator);
@@ -215,7 +221,9 @@ class CaseViewIT {
         act(coordinator, "Booked: Potassium");
         press(coordinator, "Save");
         assertThat(dialog(coordinator)).containsText("Say where it is booked.");
-        dialog(coordinator).getByLabel("Where", new Locator.GetByLabelOptions().setExact(true)).fill("the laboratory");
+        dialog(coordinator)
+                .getByLabel("Where", new Locator.GetByLabelOptions().setExact(true))
+                .fill("the laboratory");
         press(coordinator, "Save");
         assertThat(item(coordinator, "Potassium")).containsText("booked for ");
         act(coordinator, "Not needed: Potassium");
@@ -258,8 +266,7 @@ class CaseViewIT {
 
     private static Locator row(Visitor visitor, String patient) {
         // The grid keeps cells that it shows no longer.
-        return visitor.page()
-                .locator(".lq-row-link >> visible=true", new Page.LocatorOptions().setHasText(patient));
+        return visitor.page().locator(".lq-row-link >> visible=true", new Page.LocatorOptions().setHasText(patient));
     }
 
     private static Locator item(Visitor visitor, String what) {
@@ -312,7 +319,9 @@ class CaseViewIT {
     }
 
     private static void choose(Visitor visitor, String label, String option) {
-        dialog(visitor).locator("vaadin-select", new Locator.LocatorOptions().setHasText(label)).click();
+        dialog(visitor)
+                .locator("vaadin-select", new Locator.LocatorOptions().setHasText(label))
+                .click();
         visitor.page()
                 .locator("vaadin-select-item", new Page.LocatorOptions().setHasText(option))
                 .last()
@@ -385,9 +394,11 @@ class CaseViewIT {
             var entered = referrals.enter(document.toJson());
             return ((SubmitOutcome.Submitted) referrals.submit(entered.id(), entered.version())).referral();
         });
-        return as("physician", () -> ((DecideOutcome.Decided)
-                                referrals.decide(queued.id(), queued.version(), new Decision.Approve()))
-                        .referral())
+        return as(
+                        "physician",
+                        () -> ((DecideOutcome.Decided)
+                                        referrals.decide(queued.id(), queued.version(), new Decision.Approve()))
+                                .referral())
                 .id();
     }
 

@@ -21,11 +21,11 @@ class LesionEditsTest {
         lesions.add("infrarenalAorta", "");
         lesions.add("pedal", "left");
         assertThat(draft.toJson())
-                .isEqualTo("{\"lesions\":[{\"segment\":\"infrarenalAorta\"},{\"segment\":\"pedal\",\"side\":\"left\"}]}");
+                .isEqualTo(
+                        "{\"lesions\":[{\"segment\":\"infrarenalAorta\"},{\"segment\":\"pedal\",\"side\":\"left\"}]}");
         assertThat(typed().lesions())
                 .extracting(LesionEdits.TypedLesion::values)
-                .containsExactly(
-                        Map.of("segment", "infrarenalAorta"), Map.of("segment", "pedal", "side", "left"));
+                .containsExactly(Map.of("segment", "infrarenalAorta"), Map.of("segment", "pedal", "side", "left"));
     }
 
     @Test

@@ -33,9 +33,7 @@ class StentNeedTest {
                       "right": {"restPain": {"present": true, "sinceDays": 40}}}}""";
 
     @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            textBlock = """
+    @CsvSource(delimiter = '|', textBlock = """
             # lesion                                                                          | needed | unknown
             segment=commonIliac side=left stenosisPercent=100 calcification=none               | yes    |
             segment=externalIliac side=left stenosisPercent=100                                | yes    |
@@ -81,8 +79,8 @@ class StentNeedTest {
     })
     void aStentFitsFromTheWidthOfTheVesselToOneMillimetreMore(
             double vessel, double length, double diameterMm, double lengthMm, String fits) {
-        var need =
-                only("segment=externalIliac side=left stenosisPercent=100 diameterMm=" + vessel + " lengthMm=" + length);
+        var need = only(
+                "segment=externalIliac side=left stenosisPercent=100 diameterMm=" + vessel + " lengthMm=" + length);
 
         assertThat(need.fits(diameterMm, lengthMm)).isEqualTo(fits.equals("yes"));
     }
@@ -137,11 +135,13 @@ class StentNeedTest {
         lesion(left, 0, "segment=externalIliac side=right stenosisPercent=100 diameterMm=8");
         assertThat(needs(left)).isEmpty();
         left.clear("lesions[0].side");
-        assertThat(needs(left)).singleElement().satisfies(need -> assertThat(need.sideOpen())
-                .isTrue());
+        assertThat(needs(left))
+                .singleElement()
+                .satisfies(need -> assertThat(need.sideOpen()).isTrue());
         left.set("lesions[0].segment", "infrarenalAorta");
-        assertThat(needs(left)).singleElement().satisfies(need -> assertThat(need.sideOpen())
-                .isFalse());
+        assertThat(needs(left))
+                .singleElement()
+                .satisfies(need -> assertThat(need.sideOpen()).isFalse());
     }
 
     /** The plan says it in words for the room, this says it for the stock: neither may know of a vessel that the other does not. */
@@ -155,7 +155,8 @@ class StentNeedTest {
             var plan = Triage.triage(document, Policy.standard(), TODAY).procedurePlan();
             var inRoom = plan.stream().flatMap(one -> one.room().stream()).anyMatch(StentNeedTest::coveredStent);
             var needed = plan.stream()
-                    .flatMap(one -> StentNeed.of(document, one, RuleBook.shipped().on(TODAY)).stream())
+                    .flatMap(one ->
+                            StentNeed.of(document, one, RuleBook.shipped().on(TODAY)).stream())
                     .anyMatch(need -> !need.sideOpen());
             assertThat(needed).as(draft.toJson()).isEqualTo(inRoom);
             wanted += inRoom ? 1 : 0;
