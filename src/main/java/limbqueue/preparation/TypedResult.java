@@ -2,7 +2,6 @@ package limbqueue.preparation;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
-import java.util.Locale;
 import java.util.Optional;
 import limbqueue.document.Draft;
 import limbqueue.triage.ReferralDocument.Calcification;
@@ -111,11 +110,12 @@ public sealed interface TypedResult {
     /** The code of a value in the public format: {@code whiteCells}. */
     private static String code(Enum<?> value) {
         var code = new StringBuilder();
-        for (var word : value.name().split("_")) {
-            code.append(
-                    code.isEmpty()
-                            ? word.toLowerCase(Locale.ROOT)
-                            : word.charAt(0) + word.substring(1).toLowerCase(Locale.ROOT));
+        var wordBegins = false;
+        for (var letter : value.name().toCharArray()) {
+            if (letter != '_') {
+                code.append(wordBegins ? letter : Character.toLowerCase(letter));
+            }
+            wordBegins = letter == '_';
         }
         return code.toString();
     }

@@ -54,7 +54,7 @@ public class PreparationStore {
                 where r.state in ('QUEUED', 'INFORMATION_NEEDED', 'APPROVED')
                       and not exists (select from recorded_case c where c.referral = r.id)
                 order by r.id
-                """).query(Long.class).list();
+                """).query((row, number) -> row.getLong("id")).list();
     }
 
     /** The items of these referrals that somebody has touched, by referral and code. */

@@ -435,7 +435,7 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                                 item.map(CaseItem::code),
                                 fields.typed()));
             } catch (ResultFields.NotTyped notTyped) {
-                return Optional.of(notTyped.getMessage());
+                return Optional.of(notTyped.why);
             }
         });
     }

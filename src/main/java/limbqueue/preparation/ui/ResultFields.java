@@ -30,8 +30,11 @@ abstract sealed class ResultFields {
     static final class NotTyped extends RuntimeException {
         private static final long serialVersionUID = 1;
 
+        final String why;
+
         NotTyped(String why) {
             super(why);
+            this.why = why;
         }
     }
 
