@@ -2,6 +2,8 @@ package limbqueue.triage;
 
 import java.time.LocalDate;
 import java.util.LinkedHashSet;
+import java.util.Optional;
+import limbqueue.triage.plan.CaseFeatures;
 import limbqueue.triage.rule.RuleBook;
 
 /** Triage of one referral. */
@@ -31,6 +33,16 @@ public final class Triage {
     /** The grades and the tier alone, as they are acted on. */
     public static Grading grade(ReferralDocument document, Policy policy, RuleBook book, LocalDate asOf) {
         return new Assessment(document, policy, book, LegRules.drawn(), asOf).grading();
+    }
+
+    /**
+     * What the time of the procedure depends on, as planned by {@code book}.
+     *
+     * @return nothing while no lesion of a leg that is treated is known, or where only advice is proposed
+     */
+    public static Optional<CaseFeatures> caseFeatures(
+            ReferralDocument document, Policy policy, RuleBook book, LocalDate asOf) {
+        return new Assessment(document, policy, book, LegRules.drawn(), asOf).caseFeatures();
     }
 
     /**
