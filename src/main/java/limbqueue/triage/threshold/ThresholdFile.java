@@ -35,6 +35,11 @@ public final class ThresholdFile {
             "10*9/L",
             "g/L",
             "mg/dL",
+            "mmol/L",
+            "mmol/mol",
+            "mo",
+            "[Ch]",
+            "mL/min",
             "mL/min/{1.73_m2}");
 
     /** How far a figure was checked. */
