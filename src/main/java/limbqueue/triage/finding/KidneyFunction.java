@@ -71,7 +71,8 @@ public record KidneyFunction(double egfr, double most, Optional<LocalDate> taken
         var unit = lab.unit().orElse("");
         return lab.value().flatMap(value -> switch (unit) {
             case "mg/dL" -> Optional.of(value);
-            case "umol/L" -> Optional.of(value / MICROMOL_PER_L_IN_ONE_MG_PER_DL);
+            // To the millionth, so that a limit means the same in either unit.
+            case "umol/L" -> Optional.of(Math.round(value / MICROMOL_PER_L_IN_ONE_MG_PER_DL * 1e6) / 1e6);
             default -> Optional.<Double>empty();
         });
     }

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import limbqueue.triage.ReferralDocument;
 import limbqueue.triage.ReferralDocument.Lab;
@@ -17,10 +18,15 @@ import limbqueue.triage.ReferralDocument.LabTest;
 public record LatestLab(int index, double value, Optional<String> unit, Optional<LocalDate> taken) {
 
     public static Optional<LatestLab> of(ReferralDocument document, LabTest test) {
+        return of(document, test, _ -> true);
+    }
+
+    /** The latest of those of which {@code condition} holds. */
+    public static Optional<LatestLab> of(ReferralDocument document, LabTest test, Predicate<Lab> condition) {
         var labs = document.labs().orElse(List.of());
         return IntStream.range(0, labs.size())
                 .boxed()
-                .filter(i -> labs.get(i).test().equals(Optional.of(test)))
+                .filter(i -> labs.get(i).test().equals(Optional.of(test)) && condition.test(labs.get(i)))
                 .flatMap(i -> labs.get(i).value().map(value -> of(i, labs.get(i), value)).stream())
                 .max(Comparator.comparing((LatestLab lab) -> lab.taken().orElse(LocalDate.MIN))
                         .thenComparing(LatestLab::value)

@@ -1,6 +1,7 @@
 package limbqueue.triage.workup;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Optional;
 import java.util.stream.Stream;
 import limbqueue.triage.ReferralDocument.LabTest;
@@ -47,13 +48,13 @@ final class LaboratoryTests {
 
     private static void potassium(Occasion on, Sheet sheet) {
         var potassium = on.lab(LabTest.POTASSIUM);
-        var high = potassium.map(LatestLab::value).filter(value -> value >= on.limits()
-                .of(Limit.POTASSIUM_HIGH_AT_LEAST));
-        if (high.isPresent()) {
+        if (potassiumHigh(on)) {
+            var value = potassium.map(LatestLab::value).orElseThrow();
             sheet.need(
                     Item.POTASSIUM,
-                    Sentence.of("Potassium %.1f mmol/L is %s: correct it before elective work, and repeat it",
-                            high.get(), band(high.get(), on)),
+                    Sentence.of(
+                            "Potassium %.1f mmol/L is %s: correct it before elective work, and repeat it",
+                            value, band(value, on)),
                     "A high potassium can stop the heart on the table. Severe: today, in hospital.");
             return;
         }
@@ -62,6 +63,12 @@ final class LaboratoryTests {
                 "Potassium",
                 "A potassium that is off is put right before elective work.",
                 Validity.days(on.policy().validity().bloodCount()).held(potassium.flatMap(LatestLab::taken)));
+    }
+
+    static boolean potassiumHigh(Occasion on) {
+        return on.lab(LabTest.POTASSIUM)
+                .map(potassium -> potassium.value() >= on.limits().of(Limit.POTASSIUM_HIGH_AT_LEAST))
+                .orElse(false);
     }
 
     private static String band(double potassium, Occasion on) {
@@ -74,14 +81,18 @@ final class LaboratoryTests {
     }
 
     private static void inr(Occasion on, Sheet sheet) {
-        var vitaminKAntagonist = on.takes(Substances::isVitaminKAntagonist);
-        if (vitaminKAntagonist || on.history().bleedingDisorder().orElse(false)) {
+        var reasons = new ArrayList<String>();
+        if (on.takes(Substances::isVitaminKAntagonist)) {
+            reasons.add("A vitamin K antagonist is on the list of medicines.");
+        }
+        if (on.history().bleedingDisorder().orElse(false)) {
+            reasons.add("A bleeding disorder is on record.");
+        }
+        if (!reasons.isEmpty()) {
             sheet.dated(
                     Item.INR,
                     "INR within a day of the procedure",
-                    vitaminKAntagonist
-                            ? "A vitamin K antagonist is on the list of medicines."
-                            : "A bleeding disorder is on record.",
+                    String.join(" ", reasons),
                     Validity.days(on.policy().validity().inr())
                             .held(on.lab(LabTest.INR).flatMap(LatestLab::taken)));
         }
@@ -101,13 +112,18 @@ final class LaboratoryTests {
                 Validity.months(on.limits().whole(Limit.HBA1C_VALID_MONTHS)).held(held.flatMap(LatestLab::taken)));
     }
 
-    /** Empty units say nothing: 8 may be either. */
+    /** Of a value without unit the more serious reading counts. */
     private static boolean aboveElectiveTarget(LatestLab hba1c, Occasion on) {
-        return switch (hba1c.unit().orElse("")) {
-            case "%" -> hba1c.value() >= on.limits().of(Limit.HBA1C_PERCENT_AT_LEAST);
-            case "mmol/mol" -> hba1c.value() >= on.limits().of(Limit.HBA1C_MMOL_PER_MOL_AT_LEAST);
-            default -> false;
-        };
+        return hba1c.unit().equals(Optional.of("mmol/mol"))
+                ? hba1c.value() >= on.limits().of(Limit.HBA1C_MMOL_PER_MOL_AT_LEAST)
+                : hba1c.value() >= on.limits().of(Limit.HBA1C_PERCENT_AT_LEAST);
+    }
+
+    /** Whether a value without unit is high in one unit and not in the other. */
+    static boolean unitOfHba1cMatters(LatestLab hba1c, Occasion on) {
+        return hba1c.unit().isEmpty()
+                && hba1c.value() >= on.limits().of(Limit.HBA1C_PERCENT_AT_LEAST)
+                && hba1c.value() < on.limits().of(Limit.HBA1C_MMOL_PER_MOL_AT_LEAST);
     }
 
     private static void pregnancy(Occasion on, Sheet sheet) {

@@ -1,5 +1,6 @@
 package limbqueue.triage.workup;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -9,6 +10,7 @@ import limbqueue.triage.ReferralDocument.ImagingKind;
 import limbqueue.triage.ReferralDocument.LabTest;
 import limbqueue.triage.ReferralDocument.Sex;
 import limbqueue.triage.finding.Creatinine;
+import limbqueue.triage.finding.CreatinineClearance;
 import limbqueue.triage.finding.KidneyFunction;
 import limbqueue.triage.finding.LatestLab;
 import limbqueue.triage.finding.Substances;
@@ -83,12 +85,12 @@ final class OpenInputs {
     }
 
     private void laboratory() {
-        on.lab(LabTest.CREATININE)
-                .filter(lab -> lab.unit().isEmpty())
+        LatestLab.of(on.document(), LabTest.CREATININE, lab -> lab.unit().isEmpty())
+                .filter(this::laterThanAnyThatCounts)
                 .ifPresent(lab -> ask(true, lab.path("unit"), unit("creatinine", lab, "mg/dL or umol/L")));
         if (on.history().diabetes().orElse(false)) {
             on.lab(LabTest.HBA1C)
-                    .filter(lab -> lab.unit().isEmpty())
+                    .filter(lab -> LaboratoryTests.unitOfHba1cMatters(lab, on))
                     .ifPresent(lab -> ask(true, lab.path("unit"), unit("HbA1c", lab, "% or mmol/mol")));
             day(LabTest.HBA1C, "HbA1c");
         }
@@ -99,12 +101,27 @@ final class OpenInputs {
                         true,
                         value.replace(".value", ".taken"),
                         "On which day was the blood taken for the kidney function?"));
-        day(LabTest.HAEMOGLOBIN, "haemoglobin");
-        day(LabTest.PLATELETS, "platelets");
-        day(LabTest.POTASSIUM, "potassium");
+        // One without the other is no blood count, whenever it was taken.
+        if (on.lab(LabTest.HAEMOGLOBIN).isPresent() && on.lab(LabTest.PLATELETS).isPresent()) {
+            day(LabTest.HAEMOGLOBIN, "haemoglobin");
+            day(LabTest.PLATELETS, "platelets");
+        }
+        if (!LaboratoryTests.potassiumHigh(on)) {
+            day(LabTest.POTASSIUM, "potassium");
+        }
         if (on.takes(Substances::isVitaminKAntagonist)) {
             day(LabTest.INR, "INR");
         }
+    }
+
+    private boolean laterThanAnyThatCounts(LatestLab creatinine) {
+        return Creatinine.latest(on.document())
+                .map(counted -> day(creatinine.taken()).isAfter(day(counted.taken())))
+                .orElse(true);
+    }
+
+    private static LocalDate day(Optional<LocalDate> taken) {
+        return taken.orElse(LocalDate.MIN);
     }
 
     private static String unit(String test, LatestLab lab, String units) {
@@ -120,29 +137,46 @@ final class OpenInputs {
 
     private void patient() {
         var patient = on.document().patient();
-        var creatinine = Creatinine.latest(on.document()).isPresent();
         var couldBePregnant = !patient.sex().equals(Optional.of(Sex.MALE))
                 && on.history().pregnant().isEmpty();
         ask(
-                patient.born().isEmpty() && (creatinine || couldBePregnant),
+                patient.born().isEmpty() && (couldBePregnant || clearanceMatters() || creatinineIsLatest()),
                 "patient.born",
                 "When was the patient born?");
         ask(
-                patient.sex().isEmpty() && (creatinine || LaboratoryTests.couldBePregnant(on)),
+                patient.sex().isEmpty() && (LaboratoryTests.couldBePregnant(on) || kidneysAreARange()),
                 "patient.sex",
                 "Is the patient a woman or a man?");
         ask(LaboratoryTests.couldBePregnant(on), "history.pregnant", "Is the patient pregnant?");
-        ask(
-                on.document().weightKg().isEmpty() && !on.dialysis() && on.takes(Substances::isAnticoagulant),
-                "weightKg",
-                "What does the patient weigh?");
+        ask(on.document().weightKg().isEmpty() && clearanceMatters(), "weightKg", "What does the patient weigh?");
+    }
+
+    private boolean clearanceMatters() {
+        return on.takes(Substances::isAnticoagulant) && !on.dialysis();
+    }
+
+    /** Whether kidney function would rest on the creatinine, were only the age known. */
+    private boolean creatinineIsLatest() {
+        return Creatinine.latest(on.document())
+                .map(creatinine -> on.kidney()
+                        .map(kidney -> !day(creatinine.taken()).isBefore(day(kidney.taken())))
+                        .orElse(true))
+                .orElse(false);
+    }
+
+    private boolean kidneysAreARange() {
+        return on.kidney().map(kidney -> kidney.most() > kidney.egfr()).orElse(false)
+                || (clearanceMatters()
+                        && CreatinineClearance.of(on.document(), on.asOf())
+                                .map(span -> span.most() > span.least())
+                                .orElse(false));
     }
 
     private void history() {
         var history = on.history();
         ask(history.diabetes().isEmpty(), "history.diabetes", "Has the patient diabetes?");
         ask(history.dialysis().isEmpty(), "history.dialysis", "Is the patient on dialysis?");
-        ask(history.heartFailure().isEmpty(), "history.heartFailure", "Has the patient heart failure?");
+        ask(history.heartFailure().isEmpty(), "history.heartFailure", "Has the patient cardiac insufficiency?");
         ask(history.stroke().isEmpty(), "history.stroke", "Has the patient had a stroke?");
         ask(
                 history.coronaryBypass().isEmpty()
@@ -153,12 +187,13 @@ final class OpenInputs {
         ask(
                 history.bleedingDisorder().isEmpty(),
                 "history.bleedingDisorder",
-                "Does the patient bleed more than others, or is a bleeding disorder known?");
+                "Is a disorder of clotting known?");
     }
 
     private void imaging() {
         ask(
-                on.document().imaging().isEmpty(),
+                on.document().imaging().isEmpty()
+                        && (!Pictures.changedSince(on.asOf(), on) || !OutsideRecords.reportMissing(on)),
                 "imaging",
                 "Which pictures of the leg arteries have been made, and when?");
         undated(Pictures.DUPLEX, "duplex ultrasound");

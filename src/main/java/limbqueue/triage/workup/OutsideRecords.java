@@ -13,7 +13,7 @@ final class OutsideRecords {
     private OutsideRecords() {}
 
     static void propose(Occasion on, Sheet sheet) {
-        if (missing(on, Procedure::reportHeld, Imaging::reportHeld)) {
+        if (reportMissing(on)) {
             sheet.need(
                     Item.OUTSIDE_REPORT,
                     "Ask for the report of every earlier procedure and picture",
@@ -31,6 +31,10 @@ final class OutsideRecords {
                     "A word with the operator of the earlier procedure",
                     "What was seen and tried decides the next plan.");
         }
+    }
+
+    static boolean reportMissing(Occasion on) {
+        return missing(on, Procedure::reportHeld, Imaging::reportHeld);
     }
 
     private static boolean missing(
