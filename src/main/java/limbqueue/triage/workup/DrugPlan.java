@@ -11,8 +11,10 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import limbqueue.triage.DrugTiming;
 import limbqueue.triage.DrugTiming.Action;
+import limbqueue.triage.Policy;
 import limbqueue.triage.ReferralDocument.Medicine;
 import limbqueue.triage.TriageResult.Calculation;
+import limbqueue.triage.finding.Creatinine;
 import limbqueue.triage.finding.CreatinineClearance;
 import limbqueue.triage.finding.Substances;
 import limbqueue.triage.question.Sentence;
@@ -71,7 +73,7 @@ final class DrugPlan {
                     "Settle metformin before contrast into an artery",
                     "The drug label holds it at or before contrast into an artery and rechecks kidney function after 48"
                             + " hours; the contrast manual holds it only at low kidney function or when emboli may reach"
-                            + " the kidneys. Local policy chooses.",
+                            + " the kidneys. The practice's policy chooses.",
                     lines(timings, Item.METFORMIN, sheet));
         }
         if (on.takes(name -> Substances.sglt2Inhibitor(name).isPresent())) {
@@ -178,13 +180,17 @@ final class DrugPlan {
                 : ask(drug, path, "it is often given for a stent in the heart" + printed, Item.ANTIPLATELET_CONTINUES);
     }
 
+    /** Both texts are always told; the policy chooses which of them is proposed. */
     private DrugTiming metformin(String path) {
-        var low = on.kidney()
-                .map(kidney -> kidney.egfr() < on.limits().of(Limit.METFORMIN_EGFR_LESS_THAN))
-                .orElse(false);
-        var manual = low
-                ? "with so low a kidney function the contrast manual says the same"
-                : "the contrast manual lets it go on unless the kidneys are low or emboli may reach them";
+        var manualHolds = manualHoldsMetformin();
+        if (on.policy().metformin() == Policy.Metformin.CONTRAST_MANUAL && !manualHolds) {
+            return takenOn(
+                    "metformin",
+                    path,
+                    "as the contrast manual lets it with such kidneys unless emboli may reach them; the drug label would"
+                            + " hold it for 48 hours",
+                    Item.METFORMIN);
+        }
         var restart = on.at().map(at -> at.plusHours(RECHECK_HOURS));
         return new DrugTiming(
                 "metformin",
@@ -194,10 +200,31 @@ final class DrugPlan {
                 on.at(),
                 restart,
                 Sentence.of(
-                        "Proposed by the drug label: none from the procedure on%s, again after %d hours%s if the kidneys"
-                                + " are as before; %s. The prescriber decides.",
-                        clock(on.at(), " of "), RECHECK_HOURS, clock(restart, ", not before "), manual),
+                        "Proposed by the %s: none from the procedure%s on, again after %d hours%s if the kidneys are as"
+                                + " before; %s. The prescriber decides.",
+                        on.policy().metformin() == Policy.Metformin.CONTRAST_MANUAL ? "contrast manual" : "drug label",
+                        clock(on.at(), " of "),
+                        RECHECK_HOURS,
+                        clock(restart, ", not before "),
+                        otherTextOnMetformin(manualHolds)),
                 source(Item.METFORMIN));
+    }
+
+    private String otherTextOnMetformin(boolean manualHolds) {
+        if (on.policy().metformin() == Policy.Metformin.CONTRAST_MANUAL) {
+            return "the drug label says the same";
+        }
+        return manualHolds
+                ? "with kidneys so low, hurt or unknown the contrast manual says the same"
+                : "the contrast manual lets it go on unless emboli may reach the kidneys";
+    }
+
+    /** Low, hurt or unknown kidneys. */
+    private boolean manualHoldsMetformin() {
+        return on.kidney()
+                        .map(kidney -> kidney.egfr() < on.limits().of(Limit.METFORMIN_EGFR_LESS_THAN))
+                        .orElse(true)
+                || Creatinine.roseAcutely(on.document(), on.limits());
     }
 
     private DrugTiming sglt2Inhibitor(String drug, String path) {
