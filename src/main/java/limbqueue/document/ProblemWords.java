@@ -158,7 +158,8 @@ final class ProblemWords {
                                 ? "%s is likely, which is %s %s: check value and unit."
                                         .formatted(
                                                 meant,
-                                                number.multiply(other.get("times").decimalValue())
+                                                number.multiply(other.get("times")
+                                                                .decimalValue())
                                                         .round(THREE_DIGITS)
                                                         .toPlainString(),
                                                 part.get("x-unit").stringValue())

@@ -35,7 +35,13 @@ final class PublishedSchema {
 
     /** Our own keywords, which limit nothing. */
     private static final List<NonValidationKeyword> OUR_ANNOTATIONS = Stream.of(
-                    "x-unit", "x-likelyFactors", "x-likelyUnits", "x-hintAbove", "x-hintBelow", "x-earliest", "x-latestDaysFromToday")
+                    "x-unit",
+                    "x-likelyFactors",
+                    "x-likelyUnits",
+                    "x-hintAbove",
+                    "x-hintBelow",
+                    "x-earliest",
+                    "x-latestDaysFromToday")
             .map(NonValidationKeyword::new)
             .toList();
 

@@ -29,7 +29,10 @@ class LaboratoryUnitsTest {
             var value = rule.at("/then/properties/value");
             if (given.at("/unit/const").isString() && value.isObject()) {
                 ranges.computeIfAbsent(given.at("/test/const").stringValue(), test -> new ArrayList<>())
-                        .add(new Range(given.at("/unit/const").stringValue(), number(value, "minimum"), number(value, "maximum")));
+                        .add(new Range(
+                                given.at("/unit/const").stringValue(),
+                                number(value, "minimum"),
+                                number(value, "maximum")));
             }
         }
         return ranges;
@@ -48,7 +51,8 @@ class LaboratoryUnitsTest {
 
     @Test
     void noCreatinineIsPossibleInBothOfItsUnits() {
-        assertThat(range("creatinine", "mg/dL").overlaps(range("creatinine", "umol/L"))).isFalse();
+        assertThat(range("creatinine", "mg/dL").overlaps(range("creatinine", "umol/L")))
+                .isFalse();
     }
 
     @Test
@@ -58,8 +62,10 @@ class LaboratoryUnitsTest {
 
     @Test
     void noHaemoglobinIsPossibleInGramsPerLitreAndAnotherUnit() {
-        assertThat(range("haemoglobin", "g/L").overlaps(range("haemoglobin", "g/dL"))).isFalse();
-        assertThat(range("haemoglobin", "g/L").overlaps(range("haemoglobin", "mmol/L"))).isFalse();
+        assertThat(range("haemoglobin", "g/L").overlaps(range("haemoglobin", "g/dL")))
+                .isFalse();
+        assertThat(range("haemoglobin", "g/L").overlaps(range("haemoglobin", "mmol/L")))
+                .isFalse();
     }
 
     @Test

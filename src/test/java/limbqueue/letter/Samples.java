@@ -29,8 +29,8 @@ import limbqueue.triage.TriageResult.RedFlag;
 import limbqueue.triage.TriageResult.Rutherford;
 import limbqueue.triage.TriageResult.RutherfordGrade;
 import limbqueue.triage.TriageResult.Urgency;
-import limbqueue.triage.TriageResult.Wifi;
 import limbqueue.triage.TriageResult.Who;
+import limbqueue.triage.TriageResult.Wifi;
 import limbqueue.triage.TriageResult.WorkUpItem;
 
 /** Invented referrals and decisions for the tests of letters. */

@@ -107,7 +107,8 @@ final class Expectation {
                 yield risk.least() + "-" + risk.most();
             }
             case "bleeding" -> bleeding.name();
-            case "outside" -> String.join(";", bleeding.outside(document, limits)).replace(' ', '_');
+            case "outside" ->
+                String.join(";", bleeding.outside(document, limits)).replace(' ', '_');
             case "clearance" ->
                 CreatinineClearance.of(document, Facts.TODAY)
                         .map(span -> two(span.least()) + (span.most() > span.least() ? "-" + two(span.most()) : ""))

@@ -62,8 +62,8 @@ class PublishedRulesTest {
             "vs-qif-2019",
             "wifi-2014");
 
-    private static final List<String> NUMBERS =
-            List.of("ckd-epi-2021", "cockcroft-1976", "mehran-2004.risks", "tiers", "wifi-2014.benefit", "wifi-2014.stages");
+    private static final List<String> NUMBERS = List.of(
+            "ckd-epi-2021", "cockcroft-1976", "mehran-2004.risks", "tiers", "wifi-2014.benefit", "wifi-2014.stages");
 
     @Test
     void everyFileIsRead() throws IOException {

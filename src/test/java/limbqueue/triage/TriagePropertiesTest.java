@@ -317,8 +317,7 @@ class TriagePropertiesTest {
             tiers.add(result.urgency().tier());
             fontaines.add(result.legs().left().fontaine().grade());
             result.questions().stream()
-                    .filter(question -> !List.of("anatomy", "workUp")
-                            .containsAll(question.couldChange()))
+                    .filter(question -> !List.of("anatomy", "workUp").containsAll(question.couldChange()))
                     .findFirst()
                     .ifPresent(
                             question -> answers(question).forEach(answer -> open.push(answer(next, question, answer))));
@@ -329,13 +328,10 @@ class TriagePropertiesTest {
     static Facts answer(Facts facts, Question question, Object answer) {
         return switch (question.field()) {
             case "medicines" ->
-                answer.equals(true)
-                        ? facts.with("medicines[0].name", "warfarin")
-                        : facts.with("medicines", List.of());
+                answer.equals(true) ? facts.with("medicines[0].name", "warfarin") : facts.with("medicines", List.of());
             case "allergies" ->
                 answer.equals(true)
-                        ? facts.with("allergies[0].to", "iodinated contrast")
-                                .with("allergies[0].reaction", "mild")
+                        ? facts.with("allergies[0].to", "iodinated contrast").with("allergies[0].reaction", "mild")
                         : facts.with("allergies", List.of());
             case "imaging" ->
                 answer.equals(true)

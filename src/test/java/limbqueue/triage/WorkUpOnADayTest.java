@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import limbqueue.document.ResultFormat;
 import limbqueue.triage.DrugTiming.Action;
 import limbqueue.triage.TriageResult.Who;
 import limbqueue.triage.TriageResult.WorkUpItem;
@@ -49,8 +50,9 @@ class WorkUpOnADayTest {
         assertThat(kidneys.needed()).isTrue();
         assertThat(kidneys.expires()).isTrue();
         assertThat(kidneys.text())
-                .isEqualTo("Creatinine and eGFR. The one held counts until 2026-03-22 and runs out before the procedure of"
-                        + " 2026-03-23: a new one from 2026-02-21 on still counts then");
+                .isEqualTo(
+                        "Creatinine and eGFR. The one held counts until 2026-03-22 and runs out before the procedure of"
+                                + " 2026-03-23: a new one from 2026-02-21 on still counts then");
     }
 
     @Test
@@ -68,6 +70,16 @@ class WorkUpOnADayTest {
         assertThat(kidneys.expires()).isTrue();
     }
 
+    @Test
+    void theResultPrintsWhoHowLongAndWhatWaits() {
+        assertThat(ResultFormat.write(REST_PAIN.triage()))
+                .contains("{\"code\":\"kidney-function\",\"text\":\"Creatinine and eGFR\"")
+                .contains(
+                        "\"needed\":false,\"validUntil\":\"2026-03-22\",\"source\":\"common-practice\",\"who\":\"laboratory\","
+                                + "\"validFor\":\"30 days\",\"expires\":false,\"unlocks\":[\"procedure\"],\"calculations\":[{\"what\":\"eGFR\","
+                                + "\"value\":\"80 mL/min per 1.73 m2\",\"source\":\"ckd-epi-2021\"}");
+    }
+
     /** 7 days below an eGFR of 45. */
     @Test
     void lowKidneyFunctionIsRepeatedSooner() {
@@ -79,7 +91,8 @@ class WorkUpOnADayTest {
 
     @Test
     void anInrCountsForADay() {
-        var warfarin = REST_PAIN.with("medicines[0].name", "warfarin")
+        var warfarin = REST_PAIN
+                .with("medicines[0].name", "warfarin")
                 .with("labs[1].test", "inr")
                 .with("labs[1].value", 1.2)
                 .with("labs[1].taken", "2026-03-02");
@@ -111,15 +124,18 @@ class WorkUpOnADayTest {
                 + " L.claudication.distanceMetres=300 L.claudication.course=stable L.abi=0.8");
         assertThat(mild.triage().workUp().stream().map(WorkUpItem::code)).doesNotContain("kidney-function", "duplex");
         var booked = workUp(mild, on(4, 1));
-        assertThat(booked.items().stream().map(WorkUpItem::code)).contains("kidney-function", "duplex", "consent-risks");
-        assertThat(booked.drugs()).singleElement().satisfies(drug -> assertThat(drug.drug())
-                .isEqualTo("apixaban"));
+        assertThat(booked.items().stream().map(WorkUpItem::code))
+                .contains("kidney-function", "duplex", "consent-risks");
+        assertThat(booked.drugs())
+                .singleElement()
+                .satisfies(drug -> assertThat(drug.drug()).isEqualTo("apixaban"));
         assertThat(booked.procedureAt()).isEqualTo(on(4, 1));
     }
 
     @Test
     void nothingWaitsForAnItemThatIsNotOnTheList() {
-        assertThat(item(workUp(REST_PAIN, on(3, 20)), "kidney-function").unlocks()).containsExactly("procedure");
+        assertThat(item(workUp(REST_PAIN, on(3, 20)), "kidney-function").unlocks())
+                .containsExactly("procedure");
         var inflow = REST_PAIN.with("L.pulses.femoral", "weak").with("medicines[0].name", "metformin");
         assertThat(item(workUp(inflow, on(3, 20)), "kidney-function").unlocks())
                 .containsExactly("cta-or-mra", "metformin", "procedure");
@@ -134,9 +150,10 @@ class WorkUpOnADayTest {
         assertThat(drug.action()).isEqualTo(Action.HOLD);
         assertThat(drug.source()).isEqualTo("sir-2019");
         assertThat(drug.text())
-                .startsWith("Proposed: 4 to 6 doses left out before the procedure, last dose at the latest 2026-03-17 09:30;"
-                        + " again 24 hours after, not before 2026-03-21 09:30. A guideline on atrial fibrillation prints 2"
-                        + " full days without it.")
+                .startsWith(
+                        "Proposed: 4 to 6 doses left out before the procedure, last dose at the latest 2026-03-17 09:30;"
+                                + " again 24 hours after, not before 2026-03-21 09:30. A guideline on atrial fibrillation prints 2"
+                                + " full days without it.")
                 .endsWith("The prescriber decides.");
         assertThat(apixaban.triage().workUp().stream()
                         .filter(item -> item.code().equals("anticoagulant"))
@@ -154,13 +171,13 @@ class WorkUpOnADayTest {
         var standard = Policy.standard();
         var manual = new Policy("manual", standard.days(), standard.validity(), Policy.Metformin.CONTRAST_MANUAL);
         assertThat(metformin(facts, standard).text())
-                .startsWith("Proposed by the drug label: none from the procedure of 2026-03-20 09:30 on, again after 48"
-                        + " hours, not before 2026-03-22 09:30 if the kidneys are as before; the contrast manual lets it");
+                .startsWith(
+                        "Proposed by the drug label: none from the procedure of 2026-03-20 09:30 on, again after 48"
+                                + " hours, not before 2026-03-22 09:30 if the kidneys are as before; the contrast manual lets it");
         assertThat(metformin(facts, manual).action()).isEqualTo(Action.CONTINUE);
         assertThat(metformin(facts, manual).text()).contains("the drug label would hold it for 48 hours");
-        for (var worse : new Facts[] {
-            facts.with("labs[0].value", 29), facts.without("labs[0].value"), injured(facts)
-        }) {
+        for (var worse :
+                new Facts[] {facts.with("labs[0].value", 29), facts.without("labs[0].value"), injured(facts)}) {
             assertThat(metformin(worse, manual).action()).isEqualTo(Action.HOLD);
             assertThat(metformin(worse, manual).text())
                     .startsWith("Proposed by the contrast manual:")
@@ -181,6 +198,8 @@ class WorkUpOnADayTest {
     }
 
     private static DrugTiming metformin(Facts facts, Policy policy) {
-        return Triage.workUpFor(facts.document(), policy, RuleBook.shipped(), Facts.TODAY, on(3, 20)).drugs().getFirst();
+        return Triage.workUpFor(facts.document(), policy, RuleBook.shipped(), Facts.TODAY, on(3, 20))
+                .drugs()
+                .getFirst();
     }
 }

@@ -23,7 +23,8 @@ class WorkUpPropertiesTest {
 
     /** Drawn in the same order always, so that a seed is the same referral always. */
     private static final Map<String, List<Object>> MORE = new TreeMap<>(Map.of(
-            "medicines[1].name", List.of("rivaroxaban", "warfarin", "dabigatran", "dapagliflozin", "insulin", "ibuprofen"),
+            "medicines[1].name",
+                    List.of("rivaroxaban", "warfarin", "dabigatran", "dapagliflozin", "insulin", "ibuprofen"),
             "medicines[2].name", List.of("clopidogrel", "aspirin", "metformin", "ticagrelor"),
             "medicines[1].dose", List.of("2.5 mg", "20 mg"),
             "weightKg", List.of(45, 70, 110),
@@ -56,7 +57,8 @@ class WorkUpPropertiesTest {
         }
         for (var entry : MORE.entrySet()) {
             if (random.nextDouble() < known
-                    && (!entry.getKey().startsWith("labs") || facts.get("labs[5].test").isPresent())) {
+                    && (!entry.getKey().startsWith("labs")
+                            || facts.get("labs[5].test").isPresent())) {
                 facts = facts.with(entry.getKey(), RandomReferral.pick(random, entry.getValue()));
             }
         }
@@ -71,17 +73,26 @@ class WorkUpPropertiesTest {
             Map.entry("pressure-without-findings", List.of("asked.expedite=true asked.expediteGrounds=travel")),
             Map.entry("leaves-before-follow-up", List.of("patient.leavesArea=2026-03-05")),
             Map.entry("sudden-change", List.of("L.acute.onset=2026-03-01 L.acute.cold=true")),
-            Map.entry("systemic-infection", List.of("L.infection.localSigns=4 L.infection.deep=true"
-                    + " L.infection.temperatureC=40 L.infection.heartRate=130")),
+            Map.entry(
+                    "systemic-infection",
+                    List.of("L.infection.localSigns=4 L.infection.deep=true"
+                            + " L.infection.temperatureC=40 L.infection.heartRate=130")),
             Map.entry("diabetic-foot-emergency", List.of("history.diabetes=true L.wound.gangrene=digits")),
             Map.entry("arm-access-risk", List.of("armPressures.left=100 armPressures.right=150")),
             Map.entry("hard-to-see", List.of("history.spinalHardware=true lesions[30].segment=commonIliac")),
             Map.entry("aneurysm", List.of("history.aorticAneurysm=true")),
-            Map.entry("kidney-risk", List.of("history.dialysis=true", "labs[30].test=egfr labs[30].value=20"
-                    + " labs[30].taken=2026-03-02")),
+            Map.entry(
+                    "kidney-risk",
+                    List.of(
+                            "history.dialysis=true",
+                            "labs[30].test=egfr labs[30].value=20" + " labs[30].taken=2026-03-02")),
             Map.entry("contrast-allergy", List.of("allergies[30].to=iohexol")),
-            Map.entry("bleeding-risk", List.of("history.bleedingDisorder=true", "medicines[30].name=apixaban",
-                    "labs[30].test=inr labs[30].value=3 labs[30].taken=2026-03-02")),
+            Map.entry(
+                    "bleeding-risk",
+                    List.of(
+                            "history.bleedingDisorder=true",
+                            "medicines[30].name=apixaban",
+                            "labs[30].test=inr labs[30].value=3 labs[30].taken=2026-03-02")),
             Map.entry("pregnancy", List.of("history.pregnant=true")));
 
     /**
@@ -103,13 +114,15 @@ class WorkUpPropertiesTest {
                     changed = changed.with(fact.getKey(), fact.getValue());
                 }
                 var after = changed.triage();
-                if (!codes(after.redFlags()).contains(flag) || codes(before.redFlags()).contains(flag)) {
+                if (!codes(after.redFlags()).contains(flag)
+                        || codes(before.redFlags()).contains(flag)) {
                     return;
                 }
                 raised.add(flag);
                 var lost = new ArrayList<>(items(before));
                 lost.removeAll(items(after));
-                if (after.urgency().tier().moreUrgentThan(before.urgency().tier()) || way.startsWith("history.diabetes")) {
+                if (after.urgency().tier().moreUrgentThan(before.urgency().tier())
+                        || way.startsWith("history.diabetes")) {
                     lost.removeAll(List.of("exercise-therapy", "exercise-abi"));
                 }
                 assertThat(lost).as(way).isEmpty();
@@ -124,7 +137,8 @@ class WorkUpPropertiesTest {
         var needed = new ArrayList<>(needed(before));
         needed.retainAll(items(after));
         if (!before.urgency().tier().equals(after.urgency().tier())) {
-            needed.removeAll(List.of("duplex", "cta-or-mra", "hba1c", "blood-count", "potassium", "kidney-function", "inr"));
+            needed.removeAll(
+                    List.of("duplex", "cta-or-mra", "hba1c", "blood-count", "potassium", "kidney-function", "inr"));
         }
         needed.removeAll(List.of("kidney-function", "inr"));
         return needed;
@@ -139,7 +153,10 @@ class WorkUpPropertiesTest {
     }
 
     private static List<String> needed(TriageResult result) {
-        return result.workUp().stream().filter(WorkUpItem::needed).map(WorkUpItem::code).toList();
+        return result.workUp().stream()
+                .filter(WorkUpItem::needed)
+                .map(WorkUpItem::code)
+                .toList();
     }
 
     /** A question is asked for the work-up only if some answers to it lead to another work-up than others. */
@@ -162,7 +179,9 @@ class WorkUpPropertiesTest {
                             .triage()
                             .workUp());
                 }
-                assertThat(lists.size()).as(question.field() + ": " + question.ask()).isGreaterThan(1);
+                assertThat(lists.size())
+                        .as(question.field() + ": " + question.ask())
+                        .isGreaterThan(1);
             }
         });
         assertThat(asked)
@@ -171,7 +190,6 @@ class WorkUpPropertiesTest {
                         "medicines.dose",
                         "allergies",
                         "allergies.reaction",
-                        
                         "labs.taken",
                         "imaging",
                         "imaging.date",
@@ -197,8 +215,7 @@ class WorkUpPropertiesTest {
             for (var path : facts.values().keySet()) {
                 with = path.startsWith("labs") ? with.without(path) : with;
             }
-            with = with.with("labs[9].test", "creatinine")
-                    .with("labs[9].taken", "2026-02-28");
+            with = with.with("labs[9].test", "creatinine").with("labs[9].taken", "2026-02-28");
             var dated = with;
             assertThat(dated.with("labs[9].unit", "umol/L")
                             .with("labs[9].value", milligrams * 88.4)
@@ -266,9 +283,8 @@ class WorkUpPropertiesTest {
             }
             for (var item : workUp.items()) {
                 item.validUntil()
-                        .ifPresent(until -> assertThat(item.needed())
-                                .as(item.code())
-                                .isEqualTo(until.isBefore(at.toLocalDate())));
+                        .ifPresent(until ->
+                                assertThat(item.needed()).as(item.code()).isEqualTo(until.isBefore(at.toLocalDate())));
             }
         });
     }

@@ -19,8 +19,8 @@ public enum BleedingClass {
     LOW("low"),
     HIGH("high");
 
-    private static final Set<Segment> AORTA_AND_PELVIS = Set.of(
-            Segment.INFRARENAL_AORTA, Segment.COMMON_ILIAC, Segment.EXTERNAL_ILIAC, Segment.INTERNAL_ILIAC);
+    private static final Set<Segment> AORTA_AND_PELVIS =
+            Set.of(Segment.INFRARENAL_AORTA, Segment.COMMON_ILIAC, Segment.EXTERNAL_ILIAC, Segment.INTERNAL_ILIAC);
 
     private final String words;
 

@@ -36,6 +36,7 @@ public record ContrastCeiling(Span thinkFrom, Span keepUnder) {
 
     public String words() {
         return Sentence.of(
-                "think twice from %s mL on, stay under %s mL; the lower figure counts", thinkFrom.words(), keepUnder.words());
+                "think twice from %s mL on, stay under %s mL; the lower figure counts",
+                thinkFrom.words(), keepUnder.words());
     }
 }

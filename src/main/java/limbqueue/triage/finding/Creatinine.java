@@ -38,8 +38,7 @@ public record Creatinine(double mgPerDl, Optional<LocalDate> taken) {
      */
     public static boolean roseAcutely(ReferralDocument document, Limits limits) {
         var latest = latest(document).filter(last -> last.taken().isPresent());
-        return latest.isPresent()
-                && all(document).anyMatch(earlier -> acute(earlier, latest.get(), limits));
+        return latest.isPresent() && all(document).anyMatch(earlier -> acute(earlier, latest.get(), limits));
     }
 
     private static boolean acute(Creatinine earlier, Creatinine later, Limits limits) {

@@ -37,8 +37,7 @@ public record RevisedCardiacRisk(List<String> present, List<String> open) {
         sort(
                 "creatinine above the limit",
                 Creatinine.latest(document)
-                        .map(creatinine ->
-                                creatinine.mgPerDl() > limits.of(Limit.CARDIAC_RISK_CREATININE_MORE_THAN)),
+                        .map(creatinine -> creatinine.mgPerDl() > limits.of(Limit.CARDIAC_RISK_CREATININE_MORE_THAN)),
                 present,
                 open);
         return new RevisedCardiacRisk(List.copyOf(present), List.copyOf(open));

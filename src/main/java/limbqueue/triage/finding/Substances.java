@@ -37,8 +37,8 @@ public final class Substances {
             "ticlopidine");
     private static final List<String> SGLT2_INHIBITORS = List.of(
             "canagliflozin", "dapagliflozin", "empagliflozin", "ertugliflozin", "sotagliflozin", "bexagliflozin");
-    private static final List<String> SULFONYLUREAS =
-            List.of("glibenclamide", "glyburide", "gliclazide", "glimepiride", "glipizide", "gliquidone", "tolbutamide");
+    private static final List<String> SULFONYLUREAS = List.of(
+            "glibenclamide", "glyburide", "gliclazide", "glimepiride", "glipizide", "gliquidone", "tolbutamide");
     private static final List<String> GLP1_AGONISTS =
             List.of("semaglutide", "liraglutide", "dulaglutide", "exenatide", "lixisenatide", "tirzepatide");
     private static final List<String> NSAIDS = List.of(

@@ -38,7 +38,9 @@ final class ConsentRisks {
         MehranScore.of(on.document(), on.asOf(), on.limits())
                 .ifPresent(score -> risks.add(sheet.calculation("mehran-2004", "Kidneys", kidneys(score, on))));
         risks.add(sheet.calculation(
-                "lee-1999", "Heart", RevisedCardiacRisk.of(on.document(), on.limits()).words()));
+                "lee-1999",
+                "Heart",
+                RevisedCardiacRisk.of(on.document(), on.limits()).words()));
         if (on.document().lesions().orElse(List.of()).stream().anyMatch(PlannedSheath::wantsCoveredStent)) {
             risks.add(sheet.calculation("common-practice", "Rupture", "an iliac artery may tear when it is opened"));
         }
@@ -56,7 +58,11 @@ final class ConsentRisks {
 
     private static String named(List<Calculation> risks) {
         return String.join(
-                ", ", risks.stream().map(risk -> risk.what().toLowerCase(java.util.Locale.ROOT)).distinct().toList());
+                ", ",
+                risks.stream()
+                        .map(risk -> risk.what().toLowerCase(java.util.Locale.ROOT))
+                        .distinct()
+                        .toList());
     }
 
     private static String bleeding(Occasion on) {

@@ -31,14 +31,14 @@ final class ContrastReaction {
     /** A reaction that nobody graded may have been severe. */
     private static boolean severe(Occasion on) {
         var allergies = on.document().allergies().orElse(List.of()).stream()
-                .filter(allergy -> allergy.to().map(Substances::isContrastMedium).orElse(false))
+                .filter(allergy ->
+                        allergy.to().map(Substances::isContrastMedium).orElse(false))
                 .toList();
         return allergies.isEmpty()
-                || allergies.stream()
-                        .anyMatch(allergy -> {
-                            var reaction = allergy.reaction();
-                            return !reaction.equals(Optional.of(Reaction.MILD))
-                                    && !reaction.equals(Optional.of(Reaction.MODERATE));
-                        });
+                || allergies.stream().anyMatch(allergy -> {
+                    var reaction = allergy.reaction();
+                    return !reaction.equals(Optional.of(Reaction.MILD))
+                            && !reaction.equals(Optional.of(Reaction.MODERATE));
+                });
     }
 }

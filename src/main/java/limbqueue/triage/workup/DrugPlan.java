@@ -106,8 +106,7 @@ final class DrugPlan {
         }
         return CreatinineClearance.of(on.document(), on.asOf())
                 .map(span -> Sentence.of("%s mL/min", span.words()))
-                .orElseGet(() -> "no figure without "
-                        + String.join(", ", CreatinineClearance.missing(on.document())));
+                .orElseGet(() -> "no figure without " + String.join(", ", CreatinineClearance.missing(on.document())));
     }
 
     private Calculation[] lines(List<DrugTiming> timings, Item item, Sheet sheet) {
@@ -149,10 +148,7 @@ final class DrugPlan {
             return ask(drug, path, "on dialysis the table has no row", Item.ANTICOAGULANT);
         }
         var row = HoldingTable.of(
-                drug,
-                BleedingValues.bleedingClass(on),
-                CreatinineClearance.of(on.document(), on.asOf()),
-                on.limits());
+                drug, BleedingValues.bleedingClass(on), CreatinineClearance.of(on.document(), on.asOf()), on.limits());
         return switch (row) {
             case HoldingTable.None none -> ask(drug, path, none.why(), Item.ANTICOAGULANT);
             case HoldingTable.Continue _ -> takenOn(drug, path, "the table lets it go on", Item.ANTICOAGULANT);
@@ -162,14 +158,17 @@ final class DrugPlan {
 
     /** Whether name or dose of {@code medicine} is that of the low dose for the arteries. */
     static boolean lowDose(Medicine medicine) {
-        return LOW_DOSE.matcher(medicine.name().orElse("") + " " + medicine.dose().orElse(""))
+        return LOW_DOSE.matcher(
+                        medicine.name().orElse("") + " " + medicine.dose().orElse(""))
                 .find();
     }
 
     private DrugTiming antiplatelet(String drug, String path) {
         var row = HoldingTable.of(drug, BleedingValues.bleedingClass(on), Optional.empty(), on.limits());
         var printed = row instanceof HoldingTable.HoldFor held
-                ? Sentence.of("; for procedures of its kind the table prints %s without it", held.hold().words())
+                ? Sentence.of(
+                        "; for procedures of its kind the table prints %s without it",
+                        held.hold().words())
                 : "";
         return TAKEN_ON.contains(drug)
                 ? takenOn(

@@ -46,10 +46,16 @@ final class HoldingTable {
             case "cilostazol" -> new Continue();
             case "warfarin" ->
                 new HoldFor(
-                        Hold.days(5, 5), NEXT_DAY, "the next day", "INR at most 1.8 before the puncture. " + crossCheck(5));
+                        Hold.days(5, 5),
+                        NEXT_DAY,
+                        "the next day",
+                        "INR at most 1.8 before the puncture. " + crossCheck(5));
             case "heparin" ->
-                new HoldFor(Hold.hours(4, 6), 6, "6 to 8 hours after", "An infusion is meant; other copies print 4 to 6"
-                        + " hours for the restart.");
+                new HoldFor(
+                        Hold.hours(4, 6),
+                        6,
+                        "6 to 8 hours after",
+                        "An infusion is meant; other copies print 4 to 6" + " hours for the restart.");
             case "enoxaparin" ->
                 new HoldFor(
                         Hold.hours(12, 24),
@@ -59,14 +65,20 @@ final class HoldingTable {
             case "fondaparinux" ->
                 new HoldFor(
                         byClearance(
-                                clearance, limits.of(Limit.HOLDING_CLEARANCE_LESS_THAN), Hold.days(2, 3), Hold.days(3, 5)),
+                                clearance,
+                                limits.of(Limit.HOLDING_CLEARANCE_LESS_THAN),
+                                Hold.days(2, 3),
+                                Hold.days(3, 5)),
                         NEXT_DAY,
                         A_DAY_LATER,
                         "");
             case "apixaban" ->
                 new HoldFor(
                         byClearance(
-                                clearance, limits.of(Limit.HOLDING_CLEARANCE_LESS_THAN), Hold.doses(4, 2), Hold.doses(6, 2)),
+                                clearance,
+                                limits.of(Limit.HOLDING_CLEARANCE_LESS_THAN),
+                                Hold.doses(4, 2),
+                                Hold.doses(6, 2)),
                         NEXT_DAY,
                         A_DAY_LATER,
                         crossCheck(2) + " That holds for a clearance over 25 mL/min; lower, 1 to 3 days more.");
@@ -107,8 +119,7 @@ final class HoldingTable {
                     "apixaban",
                     "rivaroxaban",
                     "edoxaban",
-                    "dabigatran" ->
-                new Continue();
+                    "dabigatran" -> new Continue();
             default -> new None("the table has no row for it");
         };
     }
@@ -121,7 +132,10 @@ final class HoldingTable {
         }
         return new HoldFor(
                 byClearance(
-                        clearance, limits.of(Limit.HOLDING_CLEARANCE_LOW_LESS_THAN), Hold.doses(2, 1), Hold.doses(3, 1)),
+                        clearance,
+                        limits.of(Limit.HOLDING_CLEARANCE_LOW_LESS_THAN),
+                        Hold.doses(2, 1),
+                        Hold.doses(3, 1)),
                 NEXT_DAY,
                 A_DAY_LATER,
                 crossCheck(2) + " That holds for a clearance over 30 mL/min; lower, 1 to 3 days more.");

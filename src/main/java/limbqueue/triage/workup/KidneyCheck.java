@@ -31,8 +31,7 @@ final class KidneyCheck {
 
     private static void function(Occasion on, Sheet sheet) {
         var kidney = on.kidney();
-        var impaired = kidney.map(
-                        value -> value.egfr() < on.limits().of(Limit.KIDNEY_SHORT_VALIDITY_EGFR_LESS_THAN))
+        var impaired = kidney.map(value -> value.egfr() < on.limits().of(Limit.KIDNEY_SHORT_VALIDITY_EGFR_LESS_THAN))
                 .orElse(false);
         var policy = on.policy().validity();
         var validity = Validity.days(impaired ? policy.creatinineWhenImpaired() : policy.creatinine());
@@ -55,8 +54,7 @@ final class KidneyCheck {
         }
         var calculations = new ArrayList<Calculation>();
         var span = kidney.get().span();
-        calculations.add(
-                sheet.calculation("ckd-epi-2021", "eGFR", Sentence.of("%s mL/min per 1.73 m2", span.words())));
+        calculations.add(sheet.calculation("ckd-epi-2021", "eGFR", Sentence.of("%s mL/min per 1.73 m2", span.words())));
         if (!on.dialysis()) {
             calculations.add(sheet.calculation(
                     "common-practice",
@@ -82,7 +80,8 @@ final class KidneyCheck {
             sentences.add("Low kidney function.");
         }
         if (Creatinine.roseAcutely(on.document(), on.limits())) {
-            sentences.add("Creatinine rose as in acute kidney injury: elective contrast waits until the cause is known.");
+            sentences.add(
+                    "Creatinine rose as in acute kidney injury: elective contrast waits until the cause is known.");
         }
         if (earlierInjury(on)) {
             sentences.add("An earlier procedure hurt the kidneys.");

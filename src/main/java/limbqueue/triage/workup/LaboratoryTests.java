@@ -75,9 +75,7 @@ final class LaboratoryTests {
         if (potassium >= on.limits().of(Limit.POTASSIUM_SEVERE_AT_LEAST)) {
             return "severely raised";
         }
-        return potassium >= on.limits().of(Limit.POTASSIUM_MODERATE_AT_LEAST)
-                ? "moderately raised"
-                : "mildly raised";
+        return potassium >= on.limits().of(Limit.POTASSIUM_MODERATE_AT_LEAST) ? "moderately raised" : "mildly raised";
     }
 
     private static void inr(Occasion on, Sheet sheet) {
@@ -134,9 +132,7 @@ final class LaboratoryTests {
                     "The patient is pregnant: ultrasound first, no gadolinium, contrast with iodine only if it must be.");
         } else if (couldBePregnant(on)) {
             sheet.need(
-                    Item.PREGNANCY_TEST,
-                    "Ask about pregnancy, and test where it is possible",
-                    "X-rays and contrast.");
+                    Item.PREGNANCY_TEST, "Ask about pregnancy, and test where it is possible", "X-rays and contrast.");
         }
     }
 

@@ -15,11 +15,12 @@ final class LastingCare {
 
     static void propose(Occasion on, Sheet sheet) {
         if (exerciseFirst(on)
-                && on.history().exerciseProgrammeWeeks().orElse(0.0) < on.limits()
-                        .of(Limit.EXERCISE_PROGRAMME_WEEKS)) {
+                && on.history().exerciseProgrammeWeeks().orElse(0.0)
+                        < on.limits().of(Limit.EXERCISE_PROGRAMME_WEEKS)) {
             sheet.need(
                     Item.EXERCISE_THERAPY,
-                    Sentence.of("Supervised exercise for %.0f weeks", on.limits().of(Limit.EXERCISE_PROGRAMME_WEEKS)),
+                    Sentence.of(
+                            "Supervised exercise for %.0f weeks", on.limits().of(Limit.EXERCISE_PROGRAMME_WEEKS)),
                     "Exercise comes before an elective procedure for claudication.");
         }
         if (!on.anyLeg(LegPicture::symptoms)) {

@@ -61,9 +61,7 @@ final class OpenInputs {
                     "medicines[" + i + "].name",
                     "What is the generic name of the medicine that is listed without one?");
             ask(
-                    medicine.name()
-                                    .flatMap(Substances::anticoagulant)
-                                    .equals(Optional.of("rivaroxaban"))
+                    medicine.name().flatMap(Substances::anticoagulant).equals(Optional.of("rivaroxaban"))
                             && medicine.dose().isEmpty()
                             && !DrugPlan.lowDose(medicine),
                     "medicines[" + i + "].dose",
@@ -78,7 +76,10 @@ final class OpenInputs {
         for (var i = 0; i < list.size(); i++) {
             ask(
                     list.get(i).reaction().isEmpty()
-                            && list.get(i).to().map(Substances::isContrastMedium).orElse(false),
+                            && list.get(i)
+                                    .to()
+                                    .map(Substances::isContrastMedium)
+                                    .orElse(false),
                     "allergies[" + i + "].reaction",
                     "How severe was the reaction to contrast medium?");
         }
@@ -184,10 +185,7 @@ final class OpenInputs {
                 "history.coronaryBypass",
                 "Has the patient had a coronary bypass?");
         ask(history.thyroidDisease().isEmpty(), "history.thyroidDisease", "Has the patient a disease of the thyroid?");
-        ask(
-                history.bleedingDisorder().isEmpty(),
-                "history.bleedingDisorder",
-                "Is a disorder of clotting known?");
+        ask(history.bleedingDisorder().isEmpty(), "history.bleedingDisorder", "Is a disorder of clotting known?");
     }
 
     private void imaging() {
@@ -205,7 +203,9 @@ final class OpenInputs {
     /** The day of a picture matters while none of its kind has one, unless symptoms changed too recently for any. */
     private void undated(Set<ImagingKind> kinds, String words) {
         var pictures = on.document().imaging().orElse(List.of());
-        if (pictures.stream().anyMatch(image -> Pictures.of(image, kinds) && image.date().isPresent())
+        if (pictures.stream()
+                        .anyMatch(image ->
+                                Pictures.of(image, kinds) && image.date().isPresent())
                 || Pictures.changedSince(on.asOf(), on)) {
             return;
         }

@@ -6,12 +6,12 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import limbqueue.triage.Quantity.Days;
 import limbqueue.triage.ReferralDocument.Calcification;
 import limbqueue.triage.ReferralDocument.Course;
 import limbqueue.triage.ReferralDocument.Imaging;
 import limbqueue.triage.ReferralDocument.ImagingKind;
 import limbqueue.triage.ReferralDocument.Segment;
-import limbqueue.triage.Quantity.Days;
 import limbqueue.triage.Side;
 import limbqueue.triage.Tier;
 import limbqueue.triage.TriageResult.AbiBand;
@@ -66,12 +66,14 @@ final class Pictures {
     private static String limitsOfCta(Occasion on) {
         var history = on.history();
         var limits = new StringBuilder();
-        if (history.spinalHardware().orElse(false) || history.hipOrPelvicHardware().orElse(false)) {
+        if (history.spinalHardware().orElse(false)
+                || history.hipOrPelvicHardware().orElse(false)) {
             limits.append(" Metal in spine, hip or pelvis spoils CTA, and leaves gaps in MRA.");
         }
         if (on.document().lesions().orElse(List.of()).stream()
-                .anyMatch(lesion -> lesion.segment().map(BELOW_THE_KNEE::contains).orElse(false)
-                        && lesion.calcification().equals(Optional.of(Calcification.SEVERE)))) {
+                .anyMatch(
+                        lesion -> lesion.segment().map(BELOW_THE_KNEE::contains).orElse(false)
+                                && lesion.calcification().equals(Optional.of(Calcification.SEVERE)))) {
             limits.append(" Heavy calcium spoils CTA below the knee.");
         }
         if (on.kidney()
@@ -149,9 +151,17 @@ final class Pictures {
         var sudden = claudication.course().equals(Optional.of(Course.SUDDEN))
                 && claudication.sinceDays().map(since -> began(since, date, on)).orElse(true);
         var restPain = leg.restPain()
-                && leg.leg().restPain().sinceDays().map(since -> began(since, date, on)).orElse(false);
+                && leg.leg()
+                        .restPain()
+                        .sinceDays()
+                        .map(since -> began(since, date, on))
+                        .orElse(false);
         var wound = leg.tissueLoss()
-                && leg.leg().wound().sinceDays().map(since -> began(since, date, on)).orElse(false);
+                && leg.leg()
+                        .wound()
+                        .sinceDays()
+                        .map(since -> began(since, date, on))
+                        .orElse(false);
         return acute || sudden || restPain || wound;
     }
 

@@ -17,7 +17,8 @@ import limbqueue.triage.threshold.Limit;
 final class StopForbidden {
 
     /** What no field tells. */
-    static final String ASK = "Ask first for a mechanical heart valve, a stent in the heart and a clot in the last months.";
+    static final String ASK =
+            "Ask first for a mechanical heart valve, a stent in the heart and a clot in the last months.";
 
     private static final Set<Complication> CLOTS = Set.of(Complication.THROMBOSIS, Complication.EMBOLISM);
 
@@ -56,6 +57,7 @@ final class StopForbidden {
         LocalDate first = on.day().minusMonths(on.limits().whole(Limit.RECENT_STENT_MONTHS_LESS_THAN));
         return on.document().procedures().orElse(List.of()).stream()
                 .filter(which)
-                .anyMatch(procedure -> procedure.date().map(day -> day.isAfter(first)).orElse(true));
+                .anyMatch(procedure ->
+                        procedure.date().map(day -> day.isAfter(first)).orElse(true));
     }
 }

@@ -48,9 +48,6 @@ public record WorkUp(List<WorkUpItem> items, List<DrugTiming> drugs, List<OpenIn
             ConsentRisks.propose(on, sheet);
         }
         LastingCare.propose(on, sheet);
-        return new WorkUp(
-                sheet.items(),
-                on.procedureAhead() ? drugs.timings() : List.of(),
-                OpenInputs.of(on));
+        return new WorkUp(sheet.items(), on.procedureAhead() ? drugs.timings() : List.of(), OpenInputs.of(on));
     }
 }

@@ -29,8 +29,7 @@ class WorkUpWordsTest {
     @Test
     void whatIsNeededSaysWhoDoesItAndWhatItHoldsUp() {
         assertThat(WorkUpWords.standing(item(true, Optional.empty(), List.of("cta-or-mra", "procedure"))))
-                .isEqualTo("needed · by: laboratory · counts for 30 days · holds up CTA or MRA, the"
-                        + " procedure");
+                .isEqualTo("needed · by: laboratory · counts for 30 days · holds up CTA or MRA, the" + " procedure");
     }
 
     @Test

@@ -47,8 +47,8 @@ class HoldingTableTest {
     @Test
     void warfarinIsLeftToThePrescriberSinceAnArteryIsPunctured() {
         assertThat(row("warfarin", BleedingClass.LOW, Optional.empty()))
-                .isInstanceOfSatisfying(HoldingTable.None.class, none -> assertThat(none.why())
-                        .contains("INR of 3"));
+                .isInstanceOfSatisfying(
+                        HoldingTable.None.class, none -> assertThat(none.why()).contains("INR of 3"));
     }
 
     @ParameterizedTest
@@ -96,7 +96,14 @@ class HoldingTableTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"apixaban,true", "dabigatran,true", "rivaroxaban,true", "fondaparinux,true", "edoxaban,false", "warfarin,false"})
+    @CsvSource({
+        "apixaban,true",
+        "dabigatran,true",
+        "rivaroxaban,true",
+        "fondaparinux,true",
+        "edoxaban,false",
+        "warfarin,false"
+    })
     void someDrugsGoByTheKidneys(String drug, boolean asks) {
         assertThat(HoldingTable.asksClearance(drug)).isEqualTo(asks);
     }
