@@ -87,6 +87,11 @@ public final class Draft {
         put(path, single(value));
     }
 
+    /** Puts back what {@link #get} gave for {@code path} at another time; empty makes it unknown. */
+    public void putBack(String path, Optional<JsonNode> value) {
+        value.ifPresentOrElse(known -> put(path, known.deepCopy()), () -> clear(path));
+    }
+
     private static JsonNode single(Object value) {
         return switch (value) {
             case String text -> NODES.stringNode(text);

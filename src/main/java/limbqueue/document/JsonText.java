@@ -231,7 +231,13 @@ final class JsonText {
     /** Appends {@code text} as a JSON text. */
     static void quote(String text, StringBuilder out) {
         out.append('"');
-        for (var i = 0; i < text.length(); i++) {
+        // Nearly every text stands for itself from beginning to end.
+        var plain = 0;
+        while (plain < text.length() && isPlain(text.charAt(plain))) {
+            plain++;
+        }
+        out.append(text, 0, plain);
+        for (var i = plain; i < text.length(); i++) {
             var c = text.charAt(i);
             switch (c) {
                 case '"' -> out.append("\\\"");
@@ -249,6 +255,10 @@ final class JsonText {
             }
         }
         out.append('"');
+    }
+
+    private static boolean isPlain(char c) {
+        return c >= ' ' && c != '"' && c != '\\' && !Character.isSurrogate(c);
     }
 
     private static boolean isPaired(String text, int i) {

@@ -17,11 +17,13 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
 
 /**
- * A published JSON Schema. Whether a document has the right form is asked of the schema library; the words for what is
- * wrong are ours, made of the titles, units and hints that stand in the schema beside the limits.
+ * A published JSON Schema. Whether a document has the right form is asked of the schema library, unless a quick look sees
+ * that it does; the words for what is wrong are ours, made of the titles, units and hints that stand in the schema beside
+ * the limits.
  */
 final class PublishedSchema {
 
@@ -33,20 +35,9 @@ final class PublishedSchema {
         static final PublishedSchema SCHEMA = new PublishedSchema("policy.schema.json");
     }
 
-    /** Our own keywords, which limit nothing. */
-    private static final List<NonValidationKeyword> OUR_ANNOTATIONS = Stream.of(
-                    "x-unit",
-                    "x-likelyFactors",
-                    "x-likelyUnits",
-                    "x-hintAbove",
-                    "x-hintBelow",
-                    "x-earliest",
-                    "x-latestDaysFromToday")
-            .map(NonValidationKeyword::new)
-            .toList();
-
     private final JsonNode root;
-    private final Schema schema;
+    private final QuickCheck quick;
+    private @Nullable Schema library;
 
     private PublishedSchema(String name) {
         try (var in = Objects.requireNonNull(
@@ -57,17 +48,7 @@ final class PublishedSchema {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        var config = SchemaRegistryConfig.builder()
-                .formatAssertionsEnabled(true)
-                .preloadSchema(false)
-                // The library's own texts are never shown, so its message bundles are never loaded.
-                .messageSource((key, fallback, locale, arguments) -> key)
-                .build();
-        var dialect = Dialect.builder(Dialects.getDraft202012())
-                .keywords(OUR_ANNOTATIONS)
-                .build();
-        schema = SchemaRegistry.withDefaultDialect(dialect, registry -> registry.schemaRegistryConfig(config))
-                .getSchema(SchemaLocation.of(root.get("$id").stringValue()), root);
+        quick = new QuickCheck(root);
     }
 
     static PublishedSchema referral() {
@@ -84,8 +65,13 @@ final class PublishedSchema {
 
     /** What is wrong with the form of {@code document}, one text a path. */
     Map<String, String> problemsOf(JsonNode document) {
+        return quick.accepts(document) ? Map.of() : problemsFoundByTheLibrary(document);
+    }
+
+    /** As {@link #problemsOf}, without a look at whether there are any. */
+    Map<String, String> problemsFoundByTheLibrary(JsonNode document) {
         var errors = new LinkedHashMap<String, Error>();
-        for (var error : schema.validate(document)) {
+        for (var error : library().validate(document)) {
             var path = path(error);
             var earlier = errors.get(path);
             // A value of the wrong type usually breaks other rules too; its type is what must be told.
@@ -96,6 +82,44 @@ final class PublishedSchema {
         var problems = new LinkedHashMap<String, String>();
         errors.forEach((path, error) -> problems.put(path, ProblemWords.of(error, part(error))));
         return problems;
+    }
+
+    /** The library's view of this schema, made when first a document needs it. */
+    private synchronized Schema library() {
+        var made = library;
+        if (made == null) {
+            made = Library.schema(root);
+            library = made;
+        }
+        return made;
+    }
+
+    /** What is of the library alone, so that nothing of it is loaded until it is needed. */
+    private static final class Library {
+        /** Our own keywords, which limit nothing. */
+        private static final List<NonValidationKeyword> OUR_ANNOTATIONS = Stream.of(
+                        "x-unit",
+                        "x-likelyFactors",
+                        "x-hintAbove",
+                        "x-hintBelow",
+                        "x-earliest",
+                        "x-latestDaysFromToday")
+                .map(NonValidationKeyword::new)
+                .toList();
+
+        static Schema schema(JsonNode schema) {
+            var config = SchemaRegistryConfig.builder()
+                    .formatAssertionsEnabled(true)
+                    .preloadSchema(false)
+                    // The library's own texts are never shown, so its message bundles are never loaded.
+                    .messageSource((key, fallback, locale, arguments) -> key)
+                    .build();
+            var dialect = Dialect.builder(Dialects.getDraft202012())
+                    .keywords(OUR_ANNOTATIONS)
+                    .build();
+            return SchemaRegistry.withDefaultDialect(dialect, registry -> registry.schemaRegistryConfig(config))
+                    .getSchema(SchemaLocation.of(schema.get("$id").stringValue()), schema);
+        }
     }
 
     private static String path(Error error) {

@@ -1,13 +1,16 @@
 package limbqueue.print;
 
+import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FSFontUseCase;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
 import com.openhtmltopdf.util.XRLog;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.EnumSet;
 import java.util.Objects;
 import java.util.logging.Level;
 import org.apache.pdfbox.Loader;
@@ -32,14 +35,22 @@ public final class PdfPages {
     /**
      * The pages as PDF.
      *
-     * @param html XHTML with its style in it; whatever it refers to elsewhere is left out
+     * @param html XHTML with its style in it, and pictures as {@code svg} elements whose words are in the family
+     *     {@code serif}; whatever it refers to elsewhere is left out
      */
     public static byte[] set(String html) {
         var out = new ByteArrayOutputStream();
         var builder = new PdfRendererBuilder();
         builder.usePdfUaAccessibility(true);
         builder.withProducer("LimbQueue");
-        builder.useFont(() -> resource(FONT), FAMILY, 400, FontStyle.NORMAL, true);
+        builder.useFont(
+                () -> resource(FONT),
+                FAMILY,
+                400,
+                FontStyle.NORMAL,
+                true,
+                EnumSet.of(FSFontUseCase.DOCUMENT, FSFontUseCase.SVG));
+        builder.useSVGDrawer(new BatikSVGDrawer());
         // A page is made of its own words alone: whatever address were typed into it, none is fetched.
         builder.useUriResolver((base, address) -> null);
         builder.withHtmlContent(html, null);

@@ -1,6 +1,7 @@
 /** A referral's life: states, drafts, documents held, timeline, and the physician's decisions. */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"triage", "triage :: rules", "document", "practice", "access", "shell"})
+@ApplicationModule(
+        allowedDependencies = {"triage", "triage :: rules", "document", "picture", "practice", "access", "shell"})
 package limbqueue.referral;
 
 import org.jspecify.annotations.NullMarked;

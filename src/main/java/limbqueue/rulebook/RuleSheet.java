@@ -142,6 +142,9 @@ public record RuleSheet(String book, String policy, LocalDate asOf, int referral
             case "d" -> " days";
             case "wk" -> " weeks";
             case "a" -> " years";
+            case "mo" -> " months";
+            case "deg" -> "°";
+            case "[Ch]" -> " Fr";
             case "/uL" -> " /µL";
             case "10*9/L" -> " × 10^9/L";
             case "mL/min/{1.73_m2}" -> " mL/min/1.73 m²";

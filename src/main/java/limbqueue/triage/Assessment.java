@@ -31,6 +31,7 @@ import limbqueue.triage.flag.RedFlags;
 import limbqueue.triage.grade.Contradictions;
 import limbqueue.triage.grade.LegFacts;
 import limbqueue.triage.grade.LegPicture;
+import limbqueue.triage.plan.Planning;
 import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.workup.WorkUp;
 
@@ -83,6 +84,7 @@ final class Assessment {
         var flags = RedFlags.raised(outcomes, book);
         var codes = codes(flags);
         var workUp = workUp(codes, anatomy, Optional.empty());
+        var planning = Planning.of(referral, book, flags);
         return new TriageResult(
                 document.reference(),
                 asOf,
@@ -100,8 +102,9 @@ final class Assessment {
                         because()),
                 flags,
                 contradictions(),
-                questions(outcomes, anatomy, workUp),
+                questions(outcomes, anatomy, workUp, planning),
                 workUp.items(),
+                planning.plan(),
                 reasons(anatomy));
     }
 
@@ -199,7 +202,8 @@ final class Assessment {
     }
 
     /** Most urgent first, then by how much an answer could change, then in the order of looking. */
-    private List<Question> questions(Map<String, Outcome> outcomes, AnatomicFindings anatomy, WorkUp workUp) {
+    private List<Question> questions(
+            Map<String, Outcome> outcomes, AnatomicFindings anatomy, WorkUp workUp, Planning planning) {
         var questions = new ArrayList<Question>();
         for (var side : Side.values()) {
             for (var open : leg(side).openQuestions(leastUrgent(side.opposite()))) {
@@ -219,6 +223,9 @@ final class Assessment {
         workUp.questions()
                 .forEach(open ->
                         questions.add(new Question(open.ask(), open.field(), tier, askBy(tier), List.of("workUp"))));
+        planning.questions()
+                .forEach(open -> questions.add(
+                        new Question(open.ask(), open.field(), tier, askBy(tier), List.of("procedurePlan"))));
         questions.sort(Comparator.comparing(Question::couldReveal)
                 .thenComparing(question -> -question.couldChange().size()));
         return merged(questions);

@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param notice the sentence that must stand beside every proposal
  * @param anatomy one entry for each side and region of which a lesion is reported
  * @param contradictions answers that cannot all be true; the more serious reading was acted on
+ * @param procedurePlan empty where only advice is proposed
  */
 public record TriageResult(
         Optional<String> reference,
@@ -28,6 +29,7 @@ public record TriageResult(
         List<Contradiction> contradictions,
         List<Question> questions,
         List<WorkUpItem> workUp,
+        Optional<ProcedurePlan> procedurePlan,
         List<Reason> reasons) {
 
     /** The sentence that every screen, output and letter with a proposal carries. */
@@ -272,7 +274,8 @@ public record TriageResult(
      * @param couldReveal the most urgent tier that an answer could bring
      * @param askBy the day by which it must be asked
      * @param couldChange what an answer could change: {@code urgency}, {@code fontaine}, {@code rutherford},
-     *     {@code wifi}, {@code chronicLimbThreatening}, {@code anatomy}, {@code redFlags}, {@code workUp}
+     *     {@code wifi}, {@code chronicLimbThreatening}, {@code anatomy}, {@code redFlags}, {@code workUp},
+     *     {@code procedurePlan}
      */
     public record Question(String ask, String field, Tier couldReveal, LocalDate askBy, List<String> couldChange) {}
 

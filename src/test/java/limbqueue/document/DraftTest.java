@@ -35,6 +35,23 @@ class DraftTest {
     }
 
     @Test
+    void whatWasThereAtAnotherTimeIsPutBack() {
+        var draft = Draft.empty();
+        var unknown = draft.get("labs");
+        draft.set("labs[0].value", 90);
+        var before = draft.get("labs");
+        draft.set("labs[0].value", 100);
+        draft.set("labs[1].test", "inr");
+        draft.putBack("labs", before);
+        assertThat(draft.toJson()).isEqualTo("{\"labs\":[{\"value\":90}]}");
+        draft.set("labs[0].value", 1);
+        draft.putBack("labs", before);
+        assertThat(draft.toJson()).isEqualTo("{\"labs\":[{\"value\":90}]}");
+        draft.putBack("labs", unknown);
+        assertThat(draft.toJson()).isEqualTo("{}");
+    }
+
+    @Test
     void clearingTakesEmptyObjectsAlongAndLeavesListEntries() {
         var draft = Draft.empty();
         draft.set("legs.left.abi", 0.5);

@@ -192,6 +192,11 @@ class MutatedReferralsTest {
             parser.nextToken();
             read = JsonText.value(parser).node();
         }
+        // A quick look that sees nothing wrong must not hide what the schema library would have found.
+        var schema = PublishedSchema.referral();
+        if (schema.problemsOf(read).isEmpty()) {
+            assertThat(schema.problemsFoundByTheLibrary(read)).isEmpty();
+        }
         var problems = reading.problems().stream().map(Problem::path).collect(Collectors.toSet());
         lookFor(read, DocumentFormat.write(reading.document()), "", problems);
         return problems.isEmpty();

@@ -83,6 +83,7 @@ class ResultFormatTest {
                 List.of(),
                 List.of(new Question("Ask?", "legs.left.abi", Tier.WITHIN_6_WEEKS, day, List.of("wifi"))),
                 List.of(),
+                Optional.empty(),
                 List.of());
         var written = ResultFormat.write(result);
         assertThat(written)

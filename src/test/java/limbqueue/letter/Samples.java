@@ -94,6 +94,7 @@ final class Samples {
                 List.of(),
                 List.of(),
                 List.of(),
+                Optional.empty(),
                 List.of());
     }
 
@@ -116,6 +117,7 @@ final class Samples {
                 proposal.contradictions(),
                 questions,
                 workUp,
+                proposal.procedurePlan(),
                 reasons);
     }
 

@@ -154,6 +154,7 @@ class RulingTest {
                         List.of(),
                         List.of(),
                         List.of(),
+                        Optional.empty(),
                         List.of()),
                 policy,
                 RECEIVED);

@@ -50,7 +50,7 @@ class RuleSheetTest {
         assertThat(sheet.chapters())
                 .extracting(RuleSheet.Chapter::heading)
                 .startsWith("Perfusion", "Grades", "Limb threat", "WIfI")
-                .endsWith("Urgency", "Red flags", "Work-up");
+                .endsWith("Urgency", "Red flags", "Work-up", "Procedure plan");
         assertThat(entry(sheet, "ankle-brachial-index").speaksIn()).isEqualTo(37);
         assertThat(entry(sheet, "fontaine").speaksIn()).isZero();
     }

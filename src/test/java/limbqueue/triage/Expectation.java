@@ -5,7 +5,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDateTime;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import limbqueue.document.ResultFormat;
 import limbqueue.triage.finding.BleedingClass;
 import limbqueue.triage.finding.ContrastCeiling;
@@ -37,6 +42,12 @@ import tools.jackson.databind.node.MissingNode;
  * {@link #BOOKED}.
  * Of the anatomy {@code tasc.aortoIliac.left=D} or {@code tascPossible.femoropopliteal.right=[A,B]}, and of a side's GLASS
  * {@code glass.left=3}, {@code glassPossible.left=[1,2]}, {@code glassFemoropopliteal.left=4}, {@code glassInfrapopliteal.left=0}.
+ * Of the procedure plan {@code access=[leftFemoral+rightFemoral,leftBrachial]} are all attempts in order, {@code access.left}
+ * those for one leg, {@code bailOut} likewise; {@code plan+only-leg} and {@code plan-only-leg} are rules {@code plan-…} that it
+ * names or not, {@code must+covered_stent} an item that must be in the room, {@code room+snare} one that is listed at all,
+ * {@code says+light_sedation} words anywhere in it, with {@code _} for a blank; {@code view=left_foot:from_the_front} a
+ * projection, {@code minutes=90} and {@code minutes90=225} the two numbers, and {@code plan?lesions[0].side} a question whose answer
+ * could change it, {@code plan!…} one that is not.
  */
 final class Expectation {
 
@@ -45,6 +56,9 @@ final class Expectation {
 
     private static final ObjectMapper JSON = new ObjectMapper();
     private static final Pattern COMPARISON = Pattern.compile("(?<path>[^=~:]+)(?<how>[=~:])(?<value>.+)");
+
+    private static final Pattern OF_PLAN = Pattern.compile(
+            "^(?:plan[+?!-]|says[+-]|room[+-]|must[+-]|view=|access(?:\\.left|\\.right)?=|bailOut=|minutes(?:90)?=)");
 
     private Expectation() {}
 
@@ -63,10 +77,98 @@ final class Expectation {
                 checkFigure(given.document(), wanted, why + "\n" + given);
             } else if (wanted.matches("(drug|last|again)\\..*")) {
                 checkDrug(given.document(), wanted, why + "\n" + given);
+            } else if (OF_PLAN.matcher(wanted).find()) {
+                checkPlan(result, json, wanted, why + "\n" + given);
             } else {
                 check(json, wanted, why + "\n" + given);
             }
         }
+    }
+
+    private static void checkPlan(TriageResult result, JsonNode json, String wanted, String why) {
+        var plan = result.procedurePlan().orElseThrow(() -> new AssertionError(why + "\nhas no plan"));
+        var found = OF_PLAN.matcher(wanted);
+        found.find();
+        var words = wanted.substring(found.end()).replace('_', ' ');
+        var expected = wanted.substring(found.end());
+        switch (found.group()) {
+            case "plan+" -> assertThat(plan.rules()).as(why).contains("plan-" + expected);
+            case "plan-" -> assertThat(plan.rules()).as(why).doesNotContain("plan-" + expected);
+            case "says+" ->
+                assertThat(json.get("procedurePlan").toString()).as(why).contains(words);
+            case "says-" ->
+                assertThat(json.get("procedurePlan").toString()).as(why).doesNotContain(words);
+            case "room+" -> assertThat(items(plan, false)).as(why).anyMatch(item -> item.contains(words));
+            case "room-" -> assertThat(items(plan, false)).as(why).noneMatch(item -> item.contains(words));
+            case "must+" -> assertThat(items(plan, true)).as(why).anyMatch(item -> item.contains(words));
+            case "must-" -> assertThat(items(plan, true)).as(why).noneMatch(item -> item.contains(words));
+            case "plan?" -> assertThat(askedForThePlan(result)).as(why).contains(path(expected));
+            case "plan!" -> assertThat(askedForThePlan(result)).as(why).doesNotContain(path(expected));
+            case "minutes=" -> assertThat(plan.expectedMinutes()).as(why).isEqualTo(Integer.parseInt(expected));
+            case "minutes90=" -> assertThat(plan.expectedMinutes90()).as(why).isEqualTo(Integer.parseInt(expected));
+            case "view=" -> {
+                var cut = words.indexOf(':');
+                assertThat(plan.projections().stream()
+                                .filter(view -> view.target().equals(words.substring(0, cut)))
+                                .map(ProcedurePlan.Projection::view)
+                                .findFirst()
+                                .orElse("none"))
+                        .as(why)
+                        .isEqualTo(words.substring(cut + 1));
+            }
+            case "bailOut=" ->
+                assertThat(plan.bailOut().stream()
+                                .map(step -> sites(step.sites()))
+                                .toList()
+                                .toString()
+                                .replace(" ", ""))
+                        .as(why)
+                        .isEqualTo(expected);
+            default ->
+                assertThat(plan.access().stream()
+                                .filter(step -> found.group().equals("access=")
+                                        || step.sides()
+                                                .contains(found.group().contains("left") ? Side.LEFT : Side.RIGHT))
+                                .sorted(Comparator.comparing(ProcedurePlan.Access::order))
+                                .map(step -> sites(step.sites()))
+                                .toList()
+                                .toString()
+                                .replace(" ", ""))
+                        .as(why)
+                        .isEqualTo(expected);
+        }
+    }
+
+    private static String path(String written) {
+        return written.replaceFirst("^L\\.", "legs.left.").replaceFirst("^R\\.", "legs.right.");
+    }
+
+    /** As the public format names them: {@code leftSuperficialFemoral}. */
+    private static String sites(List<ProcedurePlan.AccessSite> sites) {
+        return sites.stream()
+                .map(site -> {
+                    var words = site.name().toLowerCase(Locale.ROOT).split("_", -1);
+                    return words[0]
+                            + Stream.of(words)
+                                    .skip(1)
+                                    .map(word -> word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1))
+                                    .collect(Collectors.joining());
+                })
+                .collect(Collectors.joining("+"));
+    }
+
+    private static List<String> items(ProcedurePlan plan, boolean onlyWhatMustBeThere) {
+        return plan.room().stream()
+                .filter(item -> item.mustBeInRoom() || !onlyWhatMustBeThere)
+                .map(ProcedurePlan.RoomItem::item)
+                .toList();
+    }
+
+    private static List<String> askedForThePlan(TriageResult result) {
+        return result.questions().stream()
+                .filter(question -> question.couldChange().contains("procedurePlan"))
+                .map(TriageResult.Question::field)
+                .toList();
     }
 
     private static void checkMehran(ReferralDocument document, String wanted, String why) {
@@ -99,7 +201,7 @@ final class Expectation {
         var limits = RuleBook.shipped().on(Facts.TODAY);
         var name = wanted.substring(0, wanted.indexOf('='));
         var number = name.replaceAll("\\D", "");
-        var french = number.isEmpty() ? PlannedSheath.of(document).french() : Double.parseDouble(number);
+        var french = number.isEmpty() ? PlannedSheath.of(document, limits).french() : Double.parseDouble(number);
         var bleeding = BleedingClass.of(french, document, limits);
         var found = switch (name.replaceAll("\\d", "")) {
             case "rcri" -> {
@@ -207,7 +309,7 @@ final class Expectation {
         }
         var here = result;
         for (var step : path.split("\\.", -1)) {
-            here = here.path(step);
+            here = here.isArray() ? here.path(Integer.parseInt(step)) : here.path(step);
         }
         return here;
     }

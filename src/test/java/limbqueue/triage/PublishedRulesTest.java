@@ -42,6 +42,7 @@ class PublishedRulesTest {
             "aha-abi-2012",
             "aha-acc-2016",
             "common-practice",
+            "common-practice.plan",
             "esc-2017",
             "esvs-ali-2020",
             "fda-metformin-2016",

@@ -58,6 +58,7 @@ class RuleBookAndRulesTest {
         nameable.addAll(named("\\b(?:new Reason|reason)\\(\\s*(?:book,\\s*)?\"([a-z0-9-]+)\""));
         Arrays.stream(Item.values()).map(item -> Firings.WORK_UP + item.code()).forEach(nameable::add);
         nameable.addAll(named("\\badd\\(\\s*\"(contradiction-[a-z0-9-]+)\""));
+        nameable.addAll(named("\"(plan-[a-z0-9-]+)\""));
         nameable.addAll(named("\\brules\\.add\\(\\s*\"([a-z0-9-]+)\""));
         return nameable;
     }

@@ -171,9 +171,8 @@ class TriagePropertiesTest {
             assertThat(mirrored.workUp().stream().map(WorkUpItem::code))
                     .containsExactlyElementsOf(
                             result.workUp().stream().map(WorkUpItem::code).toList());
-            assertThat(mirrored.questions().stream().map(Question::field).map(RandomReferral::exchanged))
-                    .containsExactlyInAnyOrderElementsOf(
-                            result.questions().stream().map(Question::field).toList());
+            assertThat(fields(mirrored).stream().map(RandomReferral::exchanged))
+                    .containsExactlyInAnyOrderElementsOf(fields(result));
             assertThat(mirrored.contradictions().stream().map(Contradiction::text))
                     .containsExactlyInAnyOrderElementsOf(result.contradictions().stream()
                             .map(Contradiction::text)
@@ -194,6 +193,14 @@ class TriagePropertiesTest {
         });
     }
 
+    /** The left internal mammary artery has no twin that is grafted as often, so that question is not exchanged. */
+    private static List<String> fields(TriageResult result) {
+        return result.questions().stream()
+                .map(Question::field)
+                .filter(field -> !field.equals("history.leftInternalMammaryGraft"))
+                .toList();
+    }
+
     private static List<String> codes(TriageResult result) {
         return result.redFlags().stream().map(RedFlag::code).toList();
     }
@@ -208,7 +215,12 @@ class TriagePropertiesTest {
                 var question = RandomReferral.pick(random, result.questions());
                 var answered = answer(facts, question, RandomReferral.pick(random, answers(question)));
                 var after = answered.triage();
-                within(result, after, question.field() + " answered: " + answered);
+                // With an arm measured, an index can be worked out beside a pressure that was told: a second figure for
+                // the
+                // same thing, which is outside of what is called possible.
+                if (!question.field().startsWith("armPressures")) {
+                    within(result, after, question.field() + " answered: " + answered);
+                }
                 if (question.field().startsWith("lesions[") && !question.field().endsWith("].segment")) {
                     anatomyWithin(result, after, question.field() + " answered: " + answered);
                 }
@@ -317,7 +329,8 @@ class TriagePropertiesTest {
             tiers.add(result.urgency().tier());
             fontaines.add(result.legs().left().fontaine().grade());
             result.questions().stream()
-                    .filter(question -> !List.of("anatomy", "workUp").containsAll(question.couldChange()))
+                    .filter(question ->
+                            !List.of("anatomy", "workUp", "procedurePlan").containsAll(question.couldChange()))
                     .findFirst()
                     .ifPresent(
                             question -> answers(question).forEach(answer -> open.push(answer(next, question, answer))));
@@ -398,6 +411,12 @@ class TriagePropertiesTest {
         }
         if (field.endsWith("].segment")) {
             return List.of("externalIliac", "superficialFemoral", "anteriorTibial", "internalIliac");
+        }
+        if (field.endsWith("ageMonths")) {
+            return List.of(1, 24);
+        }
+        if (field.endsWith("accessSite")) {
+            return List.of("left groin", "right groin", "left arm", "crossover");
         }
         if (field.endsWith("diameterMm")) {
             return List.of(10, 30, 60);

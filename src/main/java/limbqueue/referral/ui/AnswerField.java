@@ -16,6 +16,7 @@ final class AnswerField extends AbstractSinglePropertyField<AnswerField, String>
 
     static final String YES = "yes";
     static final String NO = "no";
+    static final List<Choice.Option> YES_OR_NO = List.of(new Choice.Option(YES, "Yes"), new Choice.Option(NO, "No"));
 
     AnswerField(List<Choice.Option> options) {
         super("value", "", false);
@@ -24,6 +25,6 @@ final class AnswerField extends AbstractSinglePropertyField<AnswerField, String>
     }
 
     static AnswerField yesOrNo() {
-        return new AnswerField(List.of(new Choice.Option(YES, "Yes"), new Choice.Option(NO, "No")));
+        return new AnswerField(YES_OR_NO);
     }
 }

@@ -75,6 +75,12 @@ final class EntriesCell extends Div implements Place {
         return cells;
     }
 
+    /** Shows the list as the draft has it now, after it was changed from elsewhere. */
+    void refresh() {
+        draw();
+        listener.restructured(this);
+    }
+
     private void draw() {
         head.removeAll();
         cards.removeAll();

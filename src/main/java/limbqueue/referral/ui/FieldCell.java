@@ -49,11 +49,11 @@ final class FieldCell extends Div implements Place {
         element.setAttribute("aria-label", name);
         told = new Told(idOf(path) + "-told", element);
 
-        control.setValue(value.map(this::shown).orElse(""));
+        control.setValue(value.map(known -> shown(kind, known)).orElse(""));
         HasValue.ValueChangeListener<AbstractField.ComponentValueChangeEvent<?, String>> listener = event -> {
             var typed = Optional.ofNullable(event.getValue()).orElse("");
             showUnderstood(typed);
-            changed.accept(path, typed.isBlank() ? Optional.empty() : Optional.of(read(typed)));
+            changed.accept(path, read(kind, typed));
         };
         listen(control, listener);
 
@@ -133,7 +133,12 @@ final class FieldCell extends Div implements Place {
         return line;
     }
 
-    private Object read(String typed) {
+    /** The value that {@code typed} gives a field of this kind; empty when nothing was typed. */
+    static Optional<Object> read(FieldKind kind, String typed) {
+        return typed.isBlank() ? Optional.empty() : Optional.of(valueOf(kind, typed));
+    }
+
+    private static Object valueOf(FieldKind kind, String typed) {
         return switch (kind) {
             case YesNo _ ->
                 switch (typed) {
@@ -147,7 +152,8 @@ final class FieldCell extends Div implements Place {
         };
     }
 
-    private @Nullable String shown(JsonNode value) {
+    /** The text that stands for {@code value} in a field of this kind. */
+    static String shown(FieldKind kind, JsonNode value) {
         if (value.isNull()) {
             return "";
         }

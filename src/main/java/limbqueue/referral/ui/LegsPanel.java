@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import limbqueue.picture.LegPicture;
 import limbqueue.triage.Side;
 import limbqueue.triage.TriageResult.Answer;
 import limbqueue.triage.TriageResult.LegResult;
@@ -68,6 +69,13 @@ final class LegsPanel {
         var pulses = body(table, "Pulses");
         LegFacts.pulses(page.document()).forEach(line -> pulses.add(row(line)));
         return Markup.panel("lq-legs lq-legs-pressures", "Pressures and pulses", table);
+    }
+
+    static Component arteries(ReferralPage page) {
+        return Markup.panel(
+                "lq-arteries-panel",
+                "Leg arteries",
+                LegArteries.toRead(LegPicture.of(page.document(), page.proposal())));
     }
 
     private static NativeTable table(String right, String left) {

@@ -15,8 +15,11 @@ import java.util.Map;
 import java.util.Optional;
 import limbqueue.document.Draft;
 import limbqueue.document.Problem;
+import limbqueue.document.Reading;
+import limbqueue.picture.LegPicture;
 import limbqueue.referral.ui.FieldKind.Entries;
 import limbqueue.triage.Side;
+import limbqueue.triage.TriageResult;
 import limbqueue.triage.TriageResult.Contradiction;
 import limbqueue.triage.TriageResult.Question;
 
@@ -29,6 +32,8 @@ final class ReferralForm extends Div {
     private final Runnable changed;
     private final Map<String, Place> places = new LinkedHashMap<>();
     private final Map<FormSection, List<Place>> placesOf = new LinkedHashMap<>();
+    private final LesionEdits lesions;
+    private Optional<LegArteries> arteries = Optional.empty();
 
     /**
      * How far a section is filled in.
@@ -44,6 +49,7 @@ final class ReferralForm extends Div {
     ReferralForm(Draft draft, Runnable changed) {
         this.draft = draft;
         this.changed = changed;
+        this.lesions = new LesionEdits(draft);
         addClassName("lq-form");
         for (var section : ReferralFields.SECTIONS) {
             placesOf.put(section, new ArrayList<>());
@@ -77,6 +83,12 @@ final class ReferralForm extends Div {
         for (var place : places.values()) {
             place.tell(problemsAt.getOrDefault(place, List.of()), contradictionsAt.getOrDefault(place, List.of()));
         }
+    }
+
+    /** Draws the arteries as the draft has them now. */
+    void showArteries(Reading reading, TriageResult result) {
+        arteries.ifPresent(
+                picture -> picture.show(LegPicture.of(reading.document(), result), lesions.typed(reading.problems())));
     }
 
     /** The problems in the order in which their places stand on the form. */
@@ -139,6 +151,11 @@ final class ReferralForm extends Div {
                 var cell = new EntriesCell(field, entries, draft, new ListChanges());
                 put(section, cell);
                 cell.cells().forEach(inner -> places.put(inner.path(), inner));
+                if (field.path().equals(LesionEdits.PATH)) {
+                    var picture = LegArteries.toEdit(lesions, cell::refresh);
+                    arteries = Optional.of(picture);
+                    fields.add(picture);
+                }
                 fields.add(new LabelledField(field, cell));
             } else {
                 var cell = new FieldCell(field.path(), field, field.label(), draft.get(field.path()), this::write);
@@ -213,6 +230,7 @@ final class ReferralForm extends Div {
         } else {
             draft.clear(path);
         }
+        lesions.noticed(path);
         changed.run();
     }
 
@@ -227,6 +245,7 @@ final class ReferralForm extends Div {
         public void restructured(EntriesCell list) {
             remove(places.keySet(), list.path());
             list.cells().forEach(cell -> places.put(cell.path(), cell));
+            lesions.noticed("");
             changed.run();
         }
 

@@ -209,6 +209,7 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
             var result = referrals.propose(reading);
             now.panel().show(result, now.draft());
             now.form().tell(reading.problems(), result.contradictions());
+            now.form().showArteries(reading, result);
             now.sections().show(section -> now.form().progress(section, reading.problems(), result.questions()));
             showProblems(now.form().inOrder(reading.problems()));
             showTitle(now, reading, result);

@@ -92,6 +92,7 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         var flags = Markup.div("lq-column lq-column-flags", new FlagsPanel(page));
         // What is not known stands in the column that has room for it.
         (FlagsPanel.isShort(page) ? flags : pressures).add(unknown);
+        pressures.add(LegsPanel.arteries(page));
         var middle = Markup.div(
                 "lq-middle",
                 Markup.div("lq-column", LegsPanel.gradesAndComplaints(page), new WorkUpPanel(page)),

@@ -45,20 +45,6 @@ public final class AnatomicFindings {
             Segment.PERONEAL,
             Segment.PEDAL);
 
-    /** An entry of the list in which nothing stands yet. */
-    private static final Lesion NOTHING_SAID = new Lesion(
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty());
-
     /** A question whose answer would change an entry. */
     public record Open(String ask, String field) {}
 
@@ -79,7 +65,7 @@ public final class AnatomicFindings {
     private AnatomicFindings(ReferralDocument document, Limits limits) {
         this.document = document;
         this.limits = limits;
-        this.lesions = placed(document.lesions().orElse(List.of()), limits);
+        this.lesions = LesionFacts.placed(document.lesions().orElse(List.of()), limits);
         this.unplaced = askArteries(document.lesions().orElse(List.of()));
         for (var side : Side.values()) {
             if (reported(side, AORTO_ILIAC)) {
@@ -115,37 +101,13 @@ public final class AnatomicFindings {
         said.add(new Said(rule, because, text));
     }
 
-    private static List<LesionFacts> placed(List<Lesion> reported, Limits limits) {
-        var placed = new ArrayList<LesionFacts>();
-        for (var i = 0; i < reported.size(); i++) {
-            var lesion = reported.get(i);
-            var index = i;
-            lesion.segment()
-                    .map(segment -> LesionFacts.of(
-                            index,
-                            lesion,
-                            segment,
-                            reported.stream()
-                                            .filter(other -> other.segment().equals(lesion.segment())
-                                                    && other.side().equals(lesion.side()))
-                                            .count()
-                                    > 1,
-                            limits))
-                    .ifPresent(placed::add);
-        }
-        return List.copyOf(placed);
-    }
-
     /** Asks for the artery of each lesion that may count and has none; true when there is one. */
     private boolean askArteries(List<Lesion> reported) {
         var found = false;
         for (var i = 0; i < reported.size(); i++) {
             var lesion = reported.get(i);
-            var tooLittle = lesion.stenosisPercent()
-                    .map(percent -> percent.value() < limits.of(Limit.LESION_COUNTED_AT_LEAST))
-                    .orElse(false);
-            if (lesion.segment().isEmpty() && !tooLittle && !lesion.equals(NOTHING_SAID)) {
-                ask("lesions[" + i + "].segment", Sentence.of("In which artery is lesion %d of the list?", i + 1));
+            if (lesion.segment().isEmpty() && LesionFacts.mayCount(lesion, limits)) {
+                ask("lesions[" + i + "].segment", LesionFacts.askArtery(i));
                 found = true;
             }
         }

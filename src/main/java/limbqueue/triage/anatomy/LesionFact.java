@@ -13,7 +13,12 @@ import limbqueue.triage.question.Topic;
  * @param choices answers that stand for all answers: one from each range that the rule tells apart
  * @param ask the question, as it can be asked on the phone; empty where nobody can be asked
  */
-record LesionFact<T>(String path, Optional<T> known, T actOn, List<T> choices, String ask) {
+public record LesionFact<T>(String path, Optional<T> known, T actOn, List<T> choices, String ask) {
+
+    /** What to act on, known or not. */
+    public T acting() {
+        return known.orElse(actOn);
+    }
 
     Topic<T> topic() {
         return Topic.ofOne(path, choices);

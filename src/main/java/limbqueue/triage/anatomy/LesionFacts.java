@@ -1,5 +1,6 @@
 package limbqueue.triage.anatomy;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -19,9 +20,23 @@ import limbqueue.triage.threshold.Limits;
  * @param index place in the referral's list
  * @param words the artery, as in {@code left external iliac artery}
  */
-record LesionFacts(int index, Lesion lesion, Segment segment, String words, Limits limits) {
+public record LesionFacts(int index, Lesion lesion, Segment segment, String words, Limits limits) {
 
     private static final double CLOSED = 100;
+
+    /** An entry of the list in which nothing stands yet. */
+    private static final Lesion NOTHING_SAID = new Lesion(
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty());
 
     static LesionFacts of(int index, Lesion lesion, Segment segment, boolean oneOfSeveral, Limits limits) {
         var side = lesion.side()
@@ -54,8 +69,44 @@ record LesionFacts(int index, Lesion lesion, Segment segment, String words, Limi
         };
     }
 
+    /** The lesions of a referral of which the artery is known, in the order of its list. */
+    public static List<LesionFacts> placed(List<Lesion> reported, Limits limits) {
+        var placed = new ArrayList<LesionFacts>();
+        for (var i = 0; i < reported.size(); i++) {
+            var index = i;
+            reported.get(i)
+                    .segment()
+                    .map(segment -> of(index, reported, segment, limits))
+                    .ifPresent(placed::add);
+        }
+        return List.copyOf(placed);
+    }
+
+    /** The lesion at {@code index} of {@code reported}, as it would be in the artery {@code segment}. */
+    public static LesionFacts of(int index, List<Lesion> reported, Segment segment, Limits limits) {
+        var lesion = reported.get(index);
+        var inThisArtery = reported.stream()
+                .filter(other -> other.segment().equals(Optional.of(segment))
+                        && other.side().equals(lesion.side()))
+                .count();
+        return of(index, lesion, segment, inThisArtery > 1, limits);
+    }
+
+    /** Whether a lesion of which the artery is not known may count, so that it is worth asking in which artery it lies. */
+    public static boolean mayCount(Lesion lesion, Limits limits) {
+        var tooLittle = lesion.stenosisPercent()
+                .map(percent -> percent.value() < limits.of(Limit.LESION_COUNTED_AT_LEAST))
+                .orElse(false);
+        return !tooLittle && !lesion.equals(NOTHING_SAID);
+    }
+
+    /** The question for the artery of the lesion at {@code index}. */
+    public static String askArtery(int index) {
+        return Sentence.of("In which artery is lesion %d of the list?", index + 1);
+    }
+
     /** The path of the lesion in the referral. */
-    String path() {
+    public String path() {
         return "lesions[" + index + "]";
     }
 
@@ -66,12 +117,12 @@ record LesionFacts(int index, Lesion lesion, Segment segment, String words, Limi
     }
 
     /** Whether it is known to be too narrow a lesion to count. */
-    boolean knownNotToCount() {
+    public boolean knownNotToCount() {
         return narrowing().known().equals(Optional.of(Narrowing.NONE));
     }
 
     /** A lesion of an unknown side is acted on as being on the side that is looked at. */
-    LesionFact<Side> side(Side looking) {
+    public LesionFact<Side> side(Side looking) {
         return new LesionFact<>(
                 path() + ".side",
                 lesion.side(),
@@ -84,7 +135,7 @@ record LesionFacts(int index, Lesion lesion, Segment segment, String words, Limi
      * A narrowing under 50 % is not counted as a lesion (common practice), 100 % is an occlusion. Of an aneurysm nobody
      * has said that it is narrowed, so that is asked and not assumed.
      */
-    LesionFact<Narrowing> narrowing() {
+    public LesionFact<Narrowing> narrowing() {
         var aneurysm = lesion.aneurysm().orElse(false);
         return new LesionFact<>(
                 path() + ".stenosisPercent",
@@ -112,7 +163,25 @@ record LesionFacts(int index, Lesion lesion, Segment segment, String words, Limi
                 lesion.lengthMm().map(length -> Lengths.of(length.value())),
                 lengths.longest(),
                 lengths.choices(),
-                Sentence.of("How many millimetres long is the diseased part of the %s?", words));
+                askLength());
+    }
+
+    private String askLength() {
+        return Sentence.of("How many millimetres long is the diseased part of the %s?", words);
+    }
+
+    /**
+     * In millimetres.
+     *
+     * @param actOn the length to act on while it is not known
+     */
+    public LesionFact<Double> millimetres(double actOn) {
+        return new LesionFact<>(
+                path() + ".lengthMm",
+                lesion.lengthMm().map(length -> length.value()),
+                actOn,
+                List.of(0.0, actOn),
+                askLength());
     }
 
     /** Heavily calcified is severe calcification (common practice). */
@@ -121,14 +190,47 @@ record LesionFacts(int index, Lesion lesion, Segment segment, String words, Limi
                 ".calcification",
                 lesion.calcification().map(calcification -> calcification == Calcification.SEVERE),
                 true,
-                Sentence.of("How calcified is the %s at the lesion: not, moderately or severely?", words));
+                askCalcification());
+    }
+
+    public LesionFact<Calcification> calcification() {
+        return new LesionFact<>(
+                path() + ".calcification",
+                lesion.calcification(),
+                Calcification.SEVERE,
+                List.of(Calcification.values()),
+                askCalcification());
+    }
+
+    private String askCalcification() {
+        return Sentence.of("How calcified is the %s at the lesion: not, moderately or severely?", words);
+    }
+
+    /** Months since the artery closed; of an age not known an old occlusion is the more serious. */
+    public LesionFact<Integer> ageMonths(int old) {
+        return new LesionFact<>(
+                path() + ".ageMonths",
+                lesion.ageMonths(),
+                old,
+                List.of(0, old),
+                Sentence.of("For how many months has the %s been closed?", words));
+    }
+
+    /** Diameter in millimetres of the sound vessel, by which a stent is chosen; 0 while it is not known. */
+    public LesionFact<Double> vesselDiameter() {
+        return new LesionFact<>(
+                path() + ".diameterMm",
+                lesion.diameterMm().map(diameter -> diameter.value()),
+                0.0,
+                List.of(5.0, 9.0),
+                Sentence.of("How many millimetres wide is the %s beside the lesion?", words));
     }
 
     /**
      * For the external iliac artery its origin is that of the internal iliac artery, for the superficial femoral artery an
      * occlusion at the origin is a flush one (common practice).
      */
-    LesionFact<Boolean> atOrigin() {
+    public LesionFact<Boolean> atOrigin() {
         return yesOrNo(
                 ".ostial",
                 lesion.ostial(),
@@ -145,7 +247,7 @@ record LesionFacts(int index, Lesion lesion, Segment segment, String words, Limi
                 Sentence.of("Is the lesion of the %s inside an earlier stent?", words));
     }
 
-    boolean aneurysm() {
+    public boolean aneurysm() {
         return lesion.aneurysm().orElse(false);
     }
 

@@ -1,13 +1,13 @@
 package limbqueue.triage.anatomy;
 
 /** How far a lesion closes its artery, in rising order of severity. */
-enum Narrowing {
+public enum Narrowing {
     /** Too little to count. */
     NONE,
     STENOSIS,
     OCCLUSION;
 
-    boolean counts() {
+    public boolean counts() {
         return this != NONE;
     }
 

@@ -2,8 +2,8 @@ package limbqueue.triage.finding;
 
 import java.util.List;
 import limbqueue.triage.ReferralDocument;
-import limbqueue.triage.ReferralDocument.Calcification;
-import limbqueue.triage.ReferralDocument.Lesion;
+import limbqueue.triage.anatomy.LesionFacts;
+import limbqueue.triage.threshold.Limits;
 
 /**
  * The largest sheath to reckon with before anybody planned the case: one through which a covered stent fits where one may
@@ -17,20 +17,13 @@ public record PlannedSheath(double french, String why) {
     private static final PlannedSheath FOR_COVERED_STENT = new PlannedSheath(7, "a covered stent may be needed");
     private static final PlannedSheath USUAL = new PlannedSheath(6, "the usual working sheath");
 
-    public static PlannedSheath of(ReferralDocument document) {
-        return document.lesions().orElse(List.of()).stream().anyMatch(PlannedSheath::wantsCoveredStent)
-                ? FOR_COVERED_STENT
-                : USUAL;
+    public static PlannedSheath of(ReferralDocument document, Limits limits) {
+        return mayRupture(document, limits) ? FOR_COVERED_STENT : USUAL;
     }
 
-    /** Whether the vessel may rupture: an iliac occlusion or a calcified iliac lesion. */
-    public static boolean wantsCoveredStent(Lesion lesion) {
-        return IliacDisease.iliac(lesion)
-                && (lesion.stenosisPercent()
-                                .map(percent -> percent.value() >= 100)
-                                .orElse(false)
-                        || lesion.calcification()
-                                .map(calcification -> calcification != Calcification.NONE)
-                                .orElse(false));
+    /** Whether a vessel may rupture when it is opened, so that a covered stent must be at hand. */
+    public static boolean mayRupture(ReferralDocument document, Limits limits) {
+        return LesionFacts.placed(document.lesions().orElse(List.of()), limits).stream()
+                .anyMatch(IliacDisease::canRupture);
     }
 }

@@ -3,6 +3,7 @@ package limbqueue.triage.rule;
 import java.util.LinkedHashSet;
 import java.util.Set;
 import java.util.stream.Stream;
+import limbqueue.triage.ProcedurePlan;
 import limbqueue.triage.TriageResult;
 import limbqueue.triage.TriageResult.Contradiction;
 import limbqueue.triage.TriageResult.LegResult;
@@ -23,7 +24,7 @@ public final class Firings {
 
     /**
      * Ids of the rules that say something in {@code result}: as a reason, a red flag, a contradiction or an item of the
-     * work-up, needed or held already; and those that gave it a figure, an index or a grade without a reason of its own.
+     * work-up, needed or held already, or in the procedure plan; and those that gave it a figure, an index or a grade without a reason of its own.
      */
     public static Set<String> of(TriageResult result) {
         var rules = new LinkedHashSet<String>();
@@ -34,6 +35,7 @@ public final class Firings {
                 .map(WorkUpItem::code)
                 .map(code -> WORK_UP + code)
                 .forEach(rules::add);
+        result.procedurePlan().map(ProcedurePlan::rules).ifPresent(rules::addAll);
         rules.add("fhir-priority");
         var legs = Stream.of(result.legs().left(), result.legs().right()).toList();
         if (legs.stream().anyMatch(leg -> leg.tbi().isPresent())) {

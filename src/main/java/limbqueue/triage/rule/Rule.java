@@ -24,7 +24,8 @@ public record Rule(String id, Group group, String says, List<Citation> citations
         ANATOMY("Anatomy"),
         URGENCY("Urgency"),
         RED_FLAGS("Red flags"),
-        WORK_UP("Work-up");
+        WORK_UP("Work-up"),
+        PLAN("Procedure plan");
 
         private final String heading;
 

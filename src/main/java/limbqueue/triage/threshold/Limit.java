@@ -2,7 +2,7 @@ package limbqueue.triage.threshold;
 
 import java.util.Locale;
 
-/** The numbers that rules compare with. Their values, units, sources and dates stand in {@code thresholds.txt}. */
+/** The numbers that rules compare or reckon with. Their values, units, sources and dates stand in {@code thresholds.txt}. */
 public enum Limit {
     ABI_ABNORMAL_AT_MOST,
     ABI_BORDERLINE_AT_MOST,
@@ -110,7 +110,51 @@ public enum Limit {
     GLASS_TIBIAL_FOCAL_OCCLUSION_LESS_THAN,
     GLASS_TIBIAL_THIRD_AT_MOST,
     GLASS_TIBIAL_TWO_THIRDS_AT_MOST,
-    GLASS_TIBIAL_OCCLUSION_AT_MOST;
+    GLASS_TIBIAL_OCCLUSION_AT_MOST,
+    PLAN_OLD_OCCLUSION_AT_LEAST,
+    PLAN_LENGTH_WHEN_UNKNOWN(true),
+    PLAN_MINUTES_BASE(true),
+    PLAN_MINUTES_NARROWED(true),
+    PLAN_MINUTES_CLOSED(true),
+    PLAN_MINUTES_LENGTH(true),
+    PLAN_MINUTES_CALCIFIED(true),
+    PLAN_MINUTES_EARLIER_FAILURE(true),
+    PLAN_MINUTES_ARM(true),
+    PLAN_MINUTES_BEFORE_IMAGING(true),
+    PLAN_MINUTES_SPREAD(true),
+    PLAN_MINUTES_SPREAD_CLOSED(true),
+    PLAN_MINUTES_SPREAD_BEFORE_IMAGING(true),
+    PLAN_MINUTES_PRIOR_CASES(true),
+    PLAN_COVERED_STENT_WIDER_AT_MOST(true),
+    PLAN_SHEATH_WORKING(true),
+    PLAN_SHEATH_BELOW_KNEE(true),
+    PLAN_SHEATH_WRIST(true),
+    PLAN_SHEATH_SMALL(true),
+    PLAN_SHEATH_OVER_BIFURCATION(true),
+    PLAN_SHEATH_SHORT(true),
+    PLAN_SHEATH_FROM_ARM(true),
+    PLAN_SUPPORT_FROM_ARM(true),
+    PLAN_SHAFT_BELOW_GROIN_FROM_ARM(true),
+    PLAN_WIRE_TIP_LOAD(true),
+    PLAN_OBLIQUE_ILIAC_FROM(true),
+    PLAN_OBLIQUE_ILIAC_TO(true),
+    PLAN_OBLIQUE_FEMORAL_FROM(true),
+    PLAN_OBLIQUE_FEMORAL_TO(true);
+
+    private final boolean amount;
+
+    Limit() {
+        this(false);
+    }
+
+    Limit(boolean amount) {
+        this.amount = amount;
+    }
+
+    /** Whether it is an amount that rules reckon with or name, and nothing is compared with it. */
+    public boolean amount() {
+        return amount;
+    }
 
     /** As the file names it. */
     public String id() {

@@ -37,10 +37,14 @@ public final class ThresholdFile {
             "mg/dL",
             "mmol/L",
             "mmol/mol",
-            "mo",
-            "[Ch]",
             "mL/min",
-            "mL/min/{1.73_m2}");
+            "mL/min/{1.73_m2}",
+            "mo",
+            "min",
+            "cm",
+            "g",
+            "deg",
+            "[Ch]");
 
     /** How far a figure was checked. */
     public enum Seen {

@@ -5,7 +5,6 @@ import java.util.List;
 import limbqueue.triage.TriageResult.Calculation;
 import limbqueue.triage.finding.BleedingClass;
 import limbqueue.triage.finding.MehranScore;
-import limbqueue.triage.finding.PlannedSheath;
 import limbqueue.triage.finding.RevisedCardiacRisk;
 import limbqueue.triage.question.Sentence;
 
@@ -41,7 +40,7 @@ final class ConsentRisks {
                 "lee-1999",
                 "Heart",
                 RevisedCardiacRisk.of(on.document(), on.limits()).words()));
-        if (on.document().lesions().orElse(List.of()).stream().anyMatch(PlannedSheath::wantsCoveredStent)) {
+        if (on.vesselMayRupture()) {
             risks.add(sheet.calculation("common-practice", "Rupture", "an iliac artery may tear when it is opened"));
         }
         for (var risk : OF_FLAGS) {

@@ -41,11 +41,12 @@ public enum Item {
     SMOKING(Who.REFERRING_DOCTOR);
 
     private final Who who;
-    private final List<String> unlocks;
+    /** Parted by blanks, since a constant holds nothing that could be changed. */
+    private final String unlocks;
 
     Item(Who who, String... unlocks) {
         this.who = who;
-        this.unlocks = List.of(unlocks);
+        this.unlocks = String.join(" ", unlocks);
     }
 
     /** As results name it. */
@@ -59,6 +60,6 @@ public enum Item {
 
     /** Codes of the items that wait for this one; {@code access-plan} and {@code procedure} for plan and case. */
     public List<String> unlocks() {
-        return unlocks;
+        return unlocks.isEmpty() ? List.of() : List.of(unlocks.split(" ", -1));
     }
 }

@@ -79,7 +79,11 @@ record Occasion(
     }
 
     PlannedSheath sheath() {
-        return PlannedSheath.of(document());
+        return PlannedSheath.of(document(), limits());
+    }
+
+    boolean vesselMayRupture() {
+        return PlannedSheath.mayRupture(document(), limits());
     }
 
     boolean dialysis() {

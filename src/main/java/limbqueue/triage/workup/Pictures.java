@@ -16,7 +16,6 @@ import limbqueue.triage.Side;
 import limbqueue.triage.Tier;
 import limbqueue.triage.TriageResult.AbiBand;
 import limbqueue.triage.finding.IliacDisease;
-import limbqueue.triage.finding.PlannedSheath;
 import limbqueue.triage.grade.LegPicture;
 import limbqueue.triage.threshold.Limit;
 
@@ -50,7 +49,7 @@ final class Pictures {
                     validity.held(latest(on, OF_THE_INFLOW)));
         }
         measurements(on, sheet);
-        if (on.document().lesions().orElse(List.of()).stream().anyMatch(PlannedSheath::wantsCoveredStent)) {
+        if (on.vesselMayRupture()) {
             sheet.need(
                     Item.COVERED_STENT_STOCK,
                     "A covered stent that fits the vessel, in the room before the case starts",

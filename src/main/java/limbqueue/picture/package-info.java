@@ -1,0 +1,7 @@
+/** The arteries of both legs as a picture with the words that say the same: what is drawn where, and the drawing for paper. */
+@NullMarked
+@ApplicationModule(allowedDependencies = {"triage"})
+package limbqueue.picture;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;
