@@ -5,6 +5,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import limbqueue.triage.ProcedurePlan;
+import limbqueue.triage.ProcedurePlan.Access;
+import limbqueue.triage.ProcedurePlan.AccessSite;
+import limbqueue.triage.ProcedurePlan.Advice;
+import limbqueue.triage.ProcedurePlan.BailOut;
+import limbqueue.triage.ProcedurePlan.Caution;
+import limbqueue.triage.ProcedurePlan.Projection;
+import limbqueue.triage.ProcedurePlan.RoomItem;
+import limbqueue.triage.ProcedurePlan.Sheath;
+import limbqueue.triage.ProcedurePlan.Target;
+import limbqueue.triage.ReferralDocument.Segment;
 import limbqueue.triage.Side;
 import limbqueue.triage.Tier;
 import limbqueue.triage.TriageResult;
@@ -83,7 +94,7 @@ class ResultFormatTest {
                 List.of(),
                 List.of(new Question("Ask?", "legs.left.abi", Tier.WITHIN_6_WEEKS, day, List.of("wifi"))),
                 List.of(),
-                Optional.empty(),
+                Optional.of(plan()),
                 List.of());
         var written = ResultFormat.write(result);
         assertThat(written)
@@ -107,7 +118,48 @@ class ResultFormatTest {
                                 + "\"redFlags\":[{\"code\":\"only-leg\",\"text\":\"text\",\"evidence\":[\"legs.left.amputation\"],\"source\":\"common-practice\"}],"
                                 + "\"contradictions\":[],"
                                 + "\"questions\":[{\"ask\":\"Ask?\",\"field\":\"legs.left.abi\",\"couldReveal\":\"within6Weeks\",\"askBy\":\"2026-03-02\",\"couldChange\":[\"wifi\"]}],"
-                                + "\"workUp\":[],\"reasons\":[]}");
+                                + "\"workUp\":[],"
+                                + "\"procedurePlan\":{\"sides\":[\"left\"],"
+                                + "\"targets\":[{\"order\":1,\"lesion\":\"lesions[0]\",\"side\":\"left\",\"segment\":\"externalIliac\",\"text\":\"closed\",\"why\":\"w\",\"rule\":\"r\",\"source\":\"s\"},"
+                                + "{\"order\":2,\"lesion\":\"lesions[1]\",\"segment\":\"infrarenalAorta\",\"text\":\"closed\",\"why\":\"w\",\"rule\":\"r\",\"source\":\"s\"}],"
+                                + "\"access\":[{\"order\":1,\"sides\":[\"left\"],\"sites\":[\"leftFemoral\",\"rightFemoral\",\"leftBrachial\",\"rightBrachial\",\"leftRadial\",\"rightRadial\",\"leftProfunda\",\"rightProfunda\",\"leftSuperficialFemoral\",\"rightSuperficialFemoral\",\"leftPopliteal\",\"rightPopliteal\",\"leftTibial\",\"rightTibial\"],\"why\":\"w\",\"rule\":\"r\",\"source\":\"s\"}],"
+                                + "\"bailOut\":[{\"sides\":[\"left\"],\"sites\":[\"leftTibial\"],\"why\":\"w\",\"rule\":\"r\",\"source\":\"s\"}],"
+                                + "\"sheath\":[{\"from\":\"the groin\",\"french\":7,\"lengthCm\":11,\"fits\":\"a covered stent\",\"rule\":\"r\",\"source\":\"s\"}],"
+                                + "\"support\":[{\"text\":\"t\",\"why\":\"w\",\"rule\":\"r\",\"source\":\"s\"}],\"wires\":[],"
+                                + "\"projections\":[{\"target\":\"foot\",\"view\":\"from the front\",\"why\":\"w\",\"rule\":\"r\",\"source\":\"s\"}],"
+                                + "\"room\":[{\"item\":\"covered stent, sized to the vessel\",\"mustBeInRoom\":true,\"why\":\"w\",\"rule\":\"r\",\"source\":\"s\"}],"
+                                + "\"sedation\":\"light\",\"expectedMinutes\":120,\"expectedMinutes90\":216,\"minutesBasis\":\"b\","
+                                + "\"cautions\":[{\"text\":\"t\",\"because\":[\"history.dialysis\"],\"rule\":\"r\",\"source\":\"s\"}]},"
+                                + "\"reasons\":[]}");
         assertThat(written).doesNotContain("\n").isEqualTo(ResultFormat.write(result));
+    }
+
+    private static ProcedurePlan plan() {
+        return new ProcedurePlan(
+                List.of(Side.LEFT),
+                List.of(
+                        new Target(
+                                1,
+                                "lesions[0]",
+                                Optional.of(Side.LEFT),
+                                Segment.EXTERNAL_ILIAC,
+                                "closed",
+                                "w",
+                                "r",
+                                "s"),
+                        new Target(
+                                2, "lesions[1]", Optional.empty(), Segment.INFRARENAL_AORTA, "closed", "w", "r", "s")),
+                List.of(new Access(1, List.of(Side.LEFT), List.of(AccessSite.values()), "w", "r", "s")),
+                List.of(new BailOut(List.of(Side.LEFT), List.of(AccessSite.LEFT_TIBIAL), "w", "r", "s")),
+                List.of(new Sheath("the groin", 7, 11, "a covered stent", "r", "s")),
+                List.of(new Advice("t", "w", "r", "s")),
+                List.of(),
+                List.of(new Projection("foot", "from the front", "w", "r", "s")),
+                List.of(new RoomItem("covered stent, sized to the vessel", true, "w", "r", "s")),
+                "light",
+                120,
+                216,
+                "b",
+                List.of(new Caution("t", List.of("history.dialysis"), "r", "s")));
     }
 }

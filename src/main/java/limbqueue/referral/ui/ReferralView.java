@@ -100,7 +100,7 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                 flags);
         var lower =
                 Markup.div("lq-lower", new BackgroundPanels(page), new LifePanel(decisions, referrals.timeline(id)));
-        add(new WhoHeader(page), new UrgencyPanel(page), middle, lower);
+        add(new WhoHeader(page), new UrgencyPanel(page), middle, new PlanPanel(page), lower);
         if (page.referral().state() == ReferralState.QUEUED && person.get().role() == Role.PHYSICIAN) {
             add(new DecisionBar(page, settings.policy(), kept, decision -> decide(page, decision)));
         }

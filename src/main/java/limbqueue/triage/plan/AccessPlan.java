@@ -198,12 +198,17 @@ final class AccessPlan {
                 groin(side, true)
                         .map(site -> groin(site, side, row, row.finding() + ": downwards from the same side."));
             case ARM -> Optional.of(arm(side, row, row.rule(), row.finding()));
+<<<<<<< HEAD
+            case BOTH_GROINS -> Optional.of(together(row, List.of(), row.finding() + "."));
+            case BOTH_GROINS_AND_ARM -> Optional.of(together(row, List.of(arms.site(side)), row.finding() + "."));
+=======
             case BOTH_GROINS -> Optional.of(together(side, row, List.of(), row.finding() + "."));
             case BOTH_GROINS_AND_ARM -> Optional.of(together(side, row, List.of(arms.site(side)), row.finding() + "."));
+>>>>>>> legs
         };
     }
 
-    private Candidate together(Side side, AccessRow row, List<AccessSite> arm, String why) {
+    private Candidate together(AccessRow row, List<AccessSite> arm, String why) {
         var sites = new ArrayList<AccessSite>();
         for (var each : Side.values()) {
             groin(each, false).ifPresent(sites::add);
@@ -222,7 +227,7 @@ final class AccessPlan {
 
     private Candidate arm(Side side, AccessRow row, String rule, String reason) {
         var site = arms.site(side);
-        var why = row == AccessRow.AORTO_ILIAC
+        var why = row.equals(AccessRow.AORTO_ILIAC)
                 ? "From the arm alone, where a covered stent may be needed."
                 : reason + ": from the arm, downwards.";
         return objected(new Candidate(List.of(site), why, rule, false), site, side);

@@ -140,20 +140,20 @@ final class EarlierProcedures {
 
     private boolean from(int index, AccessSite site) {
         var procedure = all().get(index);
-        return answers.of(new PlanFact<>(
+        var earlier = procedure.accessSite().isPresent()
+                ? site(procedure.accessSite().get(), procedure.side())
+                : answers.of(PlanFact.untold(
                         path(index, "accessSite"),
-                        procedure.accessSite().map(text -> site(text, procedure.side())),
-                        Optional.<AccessSite>empty(),
                         List.of(
-                                Optional.of(AccessSite.LEFT_FEMORAL),
-                                Optional.of(AccessSite.RIGHT_FEMORAL),
-                                Optional.of(AccessSite.LEFT_BRACHIAL),
-                                Optional.of(AccessSite.RIGHT_BRACHIAL)),
+                                AccessSite.LEFT_FEMORAL,
+                                AccessSite.RIGHT_FEMORAL,
+                                AccessSite.LEFT_BRACHIAL,
+                                AccessSite.RIGHT_BRACHIAL),
                         "From which groin or arm was the earlier procedure on the "
-                                + procedure.side().map(Side::leg).orElse("legs") + " done?"))
-                .filter(earlier -> earlier.side() == site.side()
-                        && (earlier.place() == site.place()
-                                || (earlier.place().ofArm() && site.place().ofArm())))
+                                + procedure.side().map(Side::leg).orElse("legs") + " done?"));
+        return earlier.filter(there -> there.side() == site.side()
+                        && (there.place() == site.place()
+                                || (there.place().ofArm() && site.place().ofArm())))
                 .isPresent();
     }
 

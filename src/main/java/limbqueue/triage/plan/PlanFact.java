@@ -22,4 +22,14 @@ record PlanFact<T>(String path, Optional<T> known, T actOn, List<T> choices, Str
     static PlanFact<Boolean> yesOrNo(String path, Optional<Boolean> known, String ask) {
         return new PlanFact<>(path, known, false, List.of(false, true), ask);
     }
+
+    /** Something that nobody has told: nothing is acted on, and each of {@code choices} is possible. */
+    static <T> PlanFact<Optional<T>> untold(String path, List<T> choices, String ask) {
+        return new PlanFact<>(
+                path,
+                Optional.empty(),
+                Optional.empty(),
+                choices.stream().map(Optional::of).toList(),
+                ask);
+    }
 }

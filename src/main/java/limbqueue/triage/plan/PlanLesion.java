@@ -77,25 +77,16 @@ record PlanLesion(LesionFacts facts, Optional<Side> side, Narrowing narrowing) {
     }
 
     private static Optional<Segment> segment(int index, Lesion lesion, PlanAnswers answers) {
-        return answers.of(new PlanFact<>(
-                "lesions[" + index + "].segment",
-                lesion.segment().map(Optional::of),
-                Optional.empty(),
-                List.of(
-                        Optional.of(Segment.EXTERNAL_ILIAC),
-                        Optional.of(Segment.SUPERFICIAL_FEMORAL),
-                        Optional.of(Segment.ANTERIOR_TIBIAL)),
-                LesionFacts.askArtery(index)));
+        return lesion.segment()
+                .or(() -> answers.of(PlanFact.untold(
+                        "lesions[" + index + "].segment",
+                        List.of(Segment.EXTERNAL_ILIAC, Segment.SUPERFICIAL_FEMORAL, Segment.ANTERIOR_TIBIAL),
+                        LesionFacts.askArtery(index))));
     }
 
     private static Optional<Side> side(LesionFacts facts, PlanAnswers answers) {
         var asked = facts.side(Side.LEFT);
-        return answers.of(new PlanFact<>(
-                asked.path(),
-                asked.known().map(Optional::of),
-                Optional.empty(),
-                asked.choices().stream().map(Optional::of).toList(),
-                asked.ask()));
+        return asked.known().or(() -> answers.of(PlanFact.untold(asked.path(), asked.choices(), asked.ask())));
     }
 
     Segment segment() {

@@ -2,7 +2,6 @@ package limbqueue.triage.plan;
 
 import java.util.ArrayList;
 import java.util.EnumSet;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -44,18 +43,27 @@ public final class Planning {
         var acting = PlanAnswers.acting();
         var plan = new Course(referral, book, flags, acting).plan();
         var questions = acting.open().stream()
-                .filter(fact -> differs(fact, referral, book, flags))
+                .filter(fact -> differs(fact, plan, referral, book, flags))
                 .map(fact -> new Open(fact.ask(), fact.path()))
                 .toList();
         return new Planning(Optional.of(plan), questions);
     }
 
-    private static boolean differs(PlanFact<?> fact, Case referral, RuleBook book, List<RedFlag> flags) {
-        var plans = new HashSet<ProcedurePlan>();
-        for (var choice = 0; choice < fact.choices().size() && plans.size() < 2; choice++) {
-            plans.add(new Course(referral, book, flags, PlanAnswers.answering(fact, choice)).plan());
+    /** Whether some answers to {@code fact} make different plans; of the one that is acted on the plan is {@code acting}. */
+    private static boolean differs(
+            PlanFact<?> fact, ProcedurePlan acting, Case referral, RuleBook book, List<RedFlag> flags) {
+        var first = fact.choices().contains(fact.actOn()) ? acting : with(fact, 0, referral, book, flags);
+        for (var choice = 0; choice < fact.choices().size(); choice++) {
+            if (!fact.choices().get(choice).equals(fact.actOn())
+                    && !with(fact, choice, referral, book, flags).equals(first)) {
+                return true;
+            }
         }
-        return plans.size() > 1;
+        return false;
+    }
+
+    private static ProcedurePlan with(PlanFact<?> fact, int choice, Case referral, RuleBook book, List<RedFlag> flags) {
+        return new Course(referral, book, flags, PlanAnswers.answering(fact, choice)).plan();
     }
 
     public Optional<ProcedurePlan> plan() {

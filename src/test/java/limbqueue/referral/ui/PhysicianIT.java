@@ -138,6 +138,39 @@ class PhysicianIT {
     }
 
     @Test
+    void theProcedurePlanSaysTheWaysInAndWhatMustBeInTheRoom(Visitor physician) {
+        var draft = restPain();
+        draft.set("lesions[0].segment", "externalIliac");
+        draft.set("lesions[0].side", "left");
+        draft.set("lesions[0].stenosisPercent", 100);
+        draft.set("lesions[0].lengthMm", 60);
+        draft.set("lesions[0].calcification", "moderate");
+        draft.set("lesions[0].diameterMm", 7);
+        draft.set("history.spinalHardware", true);
+        var referral = queued("Harrow", draft);
+        physician.signIn("physician").open("referrals/" + referral.id());
+        physician.rest();
+
+        var plan = physician.page().locator(".lq-plan");
+        assertThat(plan.locator("ol li .lq-plan-text").allInnerTexts())
+                .containsExactly("right groin", "left upper arm");
+        assertThat(plan.locator(".lq-needed .lq-plan-text").allInnerTexts())
+                .containsExactly(
+                        "covered stent, sized to the vessel: left external iliac artery, 7 to 8 mm wide",
+                        "tamponade balloon, sized to the vessel");
+        assertThat(plan.innerText())
+                .contains("Left leg", "nine of ten cases within", "Common practice", "superficial femoral artery")
+                .contains("several obliques", "light sedation only");
+        plan.locator("summary", new Locator.LocatorOptions().setHasText("Sheaths"))
+                .click();
+        assertThat(plan.innerText())
+                .contains("6 Fr, 90 cm, from the wrist", "a covered stent may not fit", "right anterior oblique");
+        assertThat(physician.page().locator("main").innerText()).contains(TriageResult.NOTICE);
+        assertAccessible(physician);
+        picture(physician, "plan");
+    }
+
+    @Test
     void anEmptyQueueSaysSo(Visitor physician) {
         openQueue(physician);
 
