@@ -15,6 +15,7 @@ import limbqueue.document.Draft;
 import limbqueue.practice.DemoRequested;
 import limbqueue.triage.Tier;
 import org.springframework.context.event.EventListener;
+import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
@@ -60,7 +61,9 @@ class DemoReferrals {
         }
     }
 
+    /** Before what others add to them. */
     @EventListener
+    @Order(1)
     @Transactional(propagation = Propagation.MANDATORY)
     public void load(DemoRequested demo) {
         var arrivals = arrivals(read(demo.folder()));

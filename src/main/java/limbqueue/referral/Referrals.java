@@ -9,6 +9,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -147,6 +148,72 @@ public class Referrals {
     }
 
     /**
+     * Saves the document with results that have come in, also of a referral that is approved already. If what was decided
+     * on is still proposed, the decision stands. If a result changes the tier, the date, a grade, a red flag or what must be
+     * in the room, the referral is before the physician again, with what changed.
+     *
+     * @throws ReferralNotFoundException if there is none with this id
+     * @throws IllegalArgumentException if {@code document} is not a JSON object
+     */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    @Transactional
+    public ResultsOutcome enterResults(long id, int version, String document) {
+        var before = store.findLocked(id).orElseThrow(() -> new ReferralNotFoundException(id));
+        var reading = Draft.of(document).read(today());
+        var open = switch (before.state()) {
+            case DRAFT, QUEUED, INFORMATION_NEEDED, APPROVED -> true;
+            case RETURNED, SENT_TO_HOSPITAL -> false;
+        };
+        if (before.version() != version || !open) {
+            store.keepOvertaken(id, version, before.state(), document, me(), now());
+            auditTrail.record("entered results that were overtaken", before.reference());
+            return new ResultsOutcome.Overtaken(before);
+        }
+        var known = Draft.of(before.document()).read(today()).problems();
+        var problems = reading.problems().stream()
+                .filter(problem -> !known.contains(problem))
+                .toList();
+        if (!problems.isEmpty()) {
+            return new ResultsOutcome.NotRight(problems);
+        }
+        if (before.document().equals(document)) {
+            return new ResultsOutcome.Entered(before, List.of());
+        }
+        var decision = before.state() == ReferralState.APPROVED
+                ? Optional.of(store.decisions(id).getFirst())
+                : Optional.<DecisionRecord>empty();
+        var changes = decision.map(standing -> WhatChanged.between(
+                        propose(Draft.of(standing.document()).read(today())), propose(reading), settings.policy()))
+                .orElse(List.of());
+        var at = now();
+        if (!changes.isEmpty()) {
+            store.add(
+                    new Reopening(id, version + 1, decision.orElseThrow().id(), changes, me().displayName(), at), me());
+        }
+        var received = reading.document().received().orElse(before.received());
+        var state = changes.isEmpty() ? before.state() : ReferralState.QUEUED;
+        var entered = store.enterResults(id, version, state, received, document, me(), at)
+                .orElseThrow(
+                        () -> new IllegalStateException("referral " + before.reference() + " changed under its lock"));
+        if (entered.state() != ReferralState.DRAFT) {
+            keepProposal(id, reading);
+        }
+        auditTrail.record(
+                changes.isEmpty() ? "entered results of" : "entered results that put back", before.reference());
+        return new ResultsOutcome.Entered(entered, changes);
+    }
+
+    /**
+     * Why a queued referral that was decided on before is before the physician again; empty if it was not decided on since
+     * it was last submitted, or has been decided on again.
+     */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    @Transactional(readOnly = true)
+    public Optional<Reopening> reopening(long id) {
+        return store.reopening(id);
+    }
+
+    /**
      * Puts a draft, or one sent back for information, before the physician. Submitting what is in the queue already
      * changes nothing.
      *
@@ -247,6 +314,33 @@ public class Referrals {
     @Transactional(readOnly = true)
     public List<ReferralLine> worklist() {
         return lines().of(query.all(), ReferralLines.OPEN_FIRST);
+    }
+
+    /**
+     * These referrals with what is proposed for them today, in the order of their ids. One that is not there is left out.
+     */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    @Transactional(readOnly = true)
+    public List<ProposedCase> proposed(Collection<Long> ids) {
+        var policy = settings.policy();
+        var book = books.inForce();
+        var today = today();
+        return query.these(ids).stream()
+                .map(row -> {
+                    var document =
+                            Draft.of(row.referral().document()).read(today).document();
+                    var proposal = Triage.triage(document, policy, book, today);
+                    var standing =
+                            row.decision().filter(decision -> row.referral().state() == ReferralState.APPROVED);
+                    return new ProposedCase(
+                            row.referral(),
+                            document,
+                            proposal,
+                            standing.map(ReferralQuery.Standing::tier),
+                            standing.map(ReferralQuery.Standing::targetDate)
+                                    .orElse(proposal.urgency().targetDate()));
+                })
+                .toList();
     }
 
     /** Decisions on this referral, newest first. */

@@ -42,6 +42,8 @@ final class Timeline {
                 event.state().equals(Optional.of(ReferralState.QUEUED))
                         ? "corrected the referral in the queue"
                         : "saved the referral";
+            case RESULTS -> "entered results";
+            case REOPENED -> "put the referral back before the physician, since results changed it. " + event.reason();
             case OVERTAKEN -> "saved a version that somebody else had overtaken; both are kept";
             case SUBMITTED -> "put the referral before the physician";
             case DECIDED -> decided(event, policy);

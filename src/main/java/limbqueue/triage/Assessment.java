@@ -31,6 +31,7 @@ import limbqueue.triage.flag.RedFlags;
 import limbqueue.triage.grade.Contradictions;
 import limbqueue.triage.grade.LegFacts;
 import limbqueue.triage.grade.LegPicture;
+import limbqueue.triage.plan.CaseFeatures;
 import limbqueue.triage.plan.Planning;
 import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.workup.WorkUp;
@@ -116,6 +117,12 @@ final class Assessment {
 
     private WorkUp workUp(Set<String> flags, AnatomicFindings anatomy, Optional<LocalDateTime> at) {
         return WorkUp.of(referral, policy, book, flags, anatomy.entries(), at);
+    }
+
+    /** What the time of the case depends on. */
+    Optional<CaseFeatures> caseFeatures() {
+        return Planning.of(referral, book, RedFlags.raised(RedFlags.look(referral), book))
+                .features();
     }
 
     private static Set<String> codes(List<RedFlag> flags) {

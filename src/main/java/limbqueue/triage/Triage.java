@@ -3,6 +3,8 @@ package limbqueue.triage;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.LinkedHashSet;
+import java.util.Optional;
+import limbqueue.triage.plan.CaseFeatures;
 import limbqueue.triage.rule.RuleBook;
 
 /** Triage of one referral. */
@@ -43,6 +45,16 @@ public final class Triage {
     public static ProcedureWorkUp workUpFor(
             ReferralDocument document, Policy policy, RuleBook book, LocalDate asOf, LocalDateTime procedureAt) {
         return new Assessment(document, policy, book, LegRules.drawn(), asOf).workUpFor(procedureAt);
+    }
+
+    /**
+     * What the time of the procedure depends on, as planned by {@code book}.
+     *
+     * @return nothing while no lesion of a leg that is treated is known, or where only advice is proposed
+     */
+    public static Optional<CaseFeatures> caseFeatures(
+            ReferralDocument document, Policy policy, RuleBook book, LocalDate asOf) {
+        return new Assessment(document, policy, book, LegRules.drawn(), asOf).caseFeatures();
     }
 
     /**

@@ -26,6 +26,9 @@ import limbqueue.referral.Decision.AskForInformation;
 import limbqueue.referral.Decision.Change;
 import limbqueue.referral.Decision.ReturnToReferrer;
 import limbqueue.referral.Decision.SendToHospital;
+import limbqueue.referral.ResultsOutcome.Entered;
+import limbqueue.referral.ResultsOutcome.NotRight;
+import limbqueue.referral.ResultsOutcome.Overtaken;
 import limbqueue.referral.SaveOutcome.Conflict;
 import limbqueue.referral.SaveOutcome.Saved;
 import limbqueue.referral.SubmitOutcome.NotYet;
@@ -270,6 +273,145 @@ class ReferralsIT {
     }
 
     @Test
+    void aResultThatChangesNothingLeavesTheDecisionStanding() {
+        var approved = approved(Arriving.REST_PAIN);
+        var document =
+                with(approved.document(), "labs", "[{\"test\": \"potassium\", \"value\": 4.4, \"unit\": \"mmol/L\"}]");
+
+        var outcome = (Entered) office(() -> referrals.enterResults(approved.id(), approved.version(), document));
+
+        assertThat(outcome.changes()).isEmpty();
+        assertThat(outcome.referral().state()).isEqualTo(ReferralState.APPROVED);
+        assertThat(outcome.referral().document()).isEqualTo(document);
+        assertThat(office(() -> referrals.reopening(approved.id()))).isEmpty();
+        assertThat(office(() -> referrals.worklist()))
+                .filteredOn(line -> line.id() == approved.id())
+                .singleElement()
+                .satisfies(line -> assertThat(line.decidedTier()).contains(Tier.WITHIN_14_DAYS));
+        assertThat(office(() -> referrals.timeline(approved.id())))
+                .extracting(TimelineEntry::what)
+                .startsWith("entered results", "approved the proposal: within 14 days");
+    }
+
+    @Test
+    void aResultThatRaisesAFlagPutsTheReferralBackWithWhatChanged() {
+        var approved = approved(Arriving.REST_PAIN);
+        // An eGFR under 30: prophylaxis considered (acr-contrast).
+        var document = with(
+                approved.document(), "labs", "[{\"test\": \"egfr\", \"value\": 22, \"unit\": \"mL/min/{1.73_m2}\"}]");
+
+        var outcome = (Entered) office(() -> referrals.enterResults(approved.id(), approved.version(), document));
+
+        assertThat(outcome.changes()).singleElement().asString().startsWith("New red flag, kidney risk: ");
+        assertThat(outcome.referral().state()).isEqualTo(ReferralState.QUEUED);
+        assertThat(physician(referrals::queue)).anyMatch(line -> line.id() == approved.id());
+        var reopening = office(() -> referrals.reopening(approved.id())).orElseThrow();
+        assertThat(reopening.changes()).isEqualTo(outcome.changes());
+        assertThat(reopening.author()).isEqualTo("Wren Halloway");
+        assertThat(office(() -> referrals.timeline(approved.id())).getFirst().what())
+                .startsWith("put the referral back before the physician, since results changed it. New red flag");
+
+        var again = (Decided) physician(
+                () -> referrals.decide(approved.id(), outcome.referral().version(), new Approve()));
+        assertThat(again.referral().state()).isEqualTo(ReferralState.APPROVED);
+        assertThat(office(() -> referrals.reopening(approved.id()))).isEmpty();
+        assertThat(office(() -> referrals.decisions(approved.id()))).hasSize(2);
+    }
+
+    @Test
+    void aResultThatMakesTheLegBetterOrWorsePutsTheReferralBack() {
+        var approved = approved(Arriving.REST_PAIN);
+
+        var worse = Draft.of(approved.document());
+        worse.set("legs.left.wound.ulcer", "deep");
+        worse.set("legs.left.wound.site", "forefoot");
+        worse.set("legs.left.wound.sinceDays", 30);
+        worse.set("legs.left.wound.gangrene", "extensive");
+
+        var outcome = (Entered) office(() -> referrals.enterResults(approved.id(), approved.version(), worse.toJson()));
+
+        assertThat(outcome.changes())
+                .contains("The left leg was Rutherford 4, now is 6.")
+                .anyMatch(change -> change.startsWith("Urgency was within 14 days, now is "));
+        assertThat(outcome.referral().state()).isEqualTo(ReferralState.QUEUED);
+    }
+
+    @Test
+    void aResultThatCannotBeRightIsRefusedAndNothingIsSaved() {
+        var approved = approved(Arriving.REST_PAIN);
+
+        var outcome = (NotRight) office(() -> referrals.enterResults(
+                approved.id(), approved.version(), with(approved.document(), "heightCm", "1.7")));
+
+        assertThat(outcome.problems()).extracting("path").containsExactly("heightCm");
+        assertThat(office(() -> referrals.get(approved.id()))).isEqualTo(approved);
+    }
+
+    @Test
+    void resultsForAReferralThatMovedOnAreKeptAndSaidToBeOvertaken() {
+        var approved = approved(Arriving.REST_PAIN);
+        var returned = queued(Arriving.REST_PAIN);
+        physician(() -> referrals.decide(returned.id(), returned.version(), new ReturnToReferrer("Not a leg artery.")));
+
+        assertThat(office(() ->
+                        referrals.enterResults(approved.id(), approved.version() - 1, "{\"letterText\": \"late\"}")))
+                .isEqualTo(new Overtaken(approved));
+        assertThat(office(() ->
+                        referrals.enterResults(returned.id(), returned.version() + 1, "{\"letterText\": \"late\"}")))
+                .isInstanceOf(Overtaken.class);
+        assertThat(jdbc.sql("""
+                        select count(*)
+                        from referral_revision
+                        where referral in (:one, :other) and not won
+                        """)
+                        .param("one", approved.id())
+                        .param("other", returned.id())
+                        .query(Integer.class)
+                        .single())
+                .isEqualTo(2);
+    }
+
+    @Test
+    void ofADecisionAndAResultAtTheSameTimeOneIsOvertaken() throws Exception {
+        var waiting = new ArrayList<Referral>();
+        office(() -> {
+            for (var i = 0; i < 60; i++) {
+                waiting.add(queuedBy(Arriving.REST_PAIN));
+            }
+            return waiting;
+        });
+        var start = new CyclicBarrier(2);
+        try (var people = Executors.newFixedThreadPool(2)) {
+            var deciding = people.submit(() -> physician(() -> {
+                var mine = new ArrayList<DecideOutcome>();
+                for (var referral : waiting) {
+                    start.await(20, TimeUnit.SECONDS);
+                    mine.add(referrals.decide(referral.id(), referral.version(), new Approve()));
+                }
+                return mine;
+            }));
+            var typing = people.submit(() -> office(() -> {
+                var mine = new ArrayList<ResultsOutcome>();
+                for (var referral : waiting) {
+                    start.await(20, TimeUnit.SECONDS);
+                    mine.add(referrals.enterResults(
+                            referral.id(),
+                            referral.version(),
+                            with(referral.document(), "labs", "[{\"test\": \"egfr\", \"value\": 22}]")));
+                }
+                return mine;
+            }));
+            var decided = deciding.get(2, TimeUnit.MINUTES);
+            var typed = typing.get(2, TimeUnit.MINUTES);
+            for (var i = 0; i < waiting.size(); i++) {
+                assertThat(decided.get(i) instanceof Decided)
+                        .as("referral %d: %s, %s", i, decided.get(i), typed.get(i))
+                        .isEqualTo(typed.get(i) instanceof Overtaken);
+            }
+        }
+    }
+
+    @Test
     void whatCannotBeRightIsMendedBeforeItIsSubmitted() {
         var entered = office(() -> referrals.enter(Arriving.IMPOSSIBLE));
 
@@ -359,6 +501,9 @@ class ReferralsIT {
                 () -> referrals.enter("{}"),
                 () -> referrals.save(queued.id(), queued.version(), "{}"),
                 () -> referrals.submit(queued.id(), queued.version()),
+                () -> referrals.enterResults(queued.id(), queued.version(), "{}"),
+                () -> referrals.reopening(queued.id()),
+                () -> referrals.proposed(List.of(queued.id())),
                 () -> referrals.propose(Draft.empty().read(LocalDate.EPOCH)),
                 () -> referrals.decide(queued.id(), queued.version(), new Approve()))) {
             assertThatThrownBy(() -> actingAs.person("manager", act)).isInstanceOf(AccessDeniedException.class);
@@ -397,7 +542,10 @@ class ReferralsIT {
                 "update submission set author = 'x'",
                 "delete from referral",
                 "update referral set state = 'QUEUED', decision = null, version = version + 1 where state = 'APPROVED'",
-                "update referral set document = '{}'")) {
+                "update referral set document = '{}'",
+                "update referral set document = '{}', decision = null, version = version + 1 where state = 'APPROVED'",
+                "insert into reopening (referral, version, decision, changes, account, author, at) "
+                        + "select referral, version + 1, id, '{}', account, author, at from decision")) {
             assertThatThrownBy(() -> jdbc.sql(sql).update())
                     .as(sql)
                     .isInstanceOf(DataIntegrityViolationException.class);
@@ -437,6 +585,16 @@ class ReferralsIT {
         assertThatThrownBy(() -> office(() -> referrals.get(-1))).isInstanceOf(ReferralNotFoundException.class);
         assertThatThrownBy(() -> physician(() -> referrals.decide(-1, 1, new Approve())))
                 .isInstanceOf(ReferralNotFoundException.class);
+    }
+
+    /** {@code document} with one field more at its end. */
+    private static String with(String document, String field, String value) {
+        return document.strip().substring(0, document.strip().length() - 1) + ", \"" + field + "\": " + value + "}";
+    }
+
+    private Referral approved(String document) {
+        var queued = queued(document);
+        return ((Decided) physician(() -> referrals.decide(queued.id(), queued.version(), new Approve()))).referral();
     }
 
     private Referral queued(String document) {

@@ -110,6 +110,17 @@ class DemoIT {
                 coordinator.page().locator("lq-arteries table button").first().click();
                 coordinator.page().locator("lq-arteries").evaluate("legs => legs.scrollIntoView()");
                 picture(coordinator, "legs");
+                coordinator.open("preparation");
+                picture(coordinator, "preparation");
+                coordinator
+                        .page()
+                        .locator(".lq-row-link", new Page.LocatorOptions().setHasText("Shawcross"))
+                        .click();
+                coordinator.page().waitForURL(url -> url.matches(".*/referrals/\\d+/preparation"));
+                coordinator.rest();
+                picture(coordinator, "case");
+                coordinator.open("stents");
+                picture(coordinator, "stents");
                 coordinator.open("letters");
                 picture(coordinator, "letters");
                 coordinator

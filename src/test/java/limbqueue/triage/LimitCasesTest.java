@@ -26,8 +26,9 @@ class LimitCasesTest {
     @EnumSource(
             value = Limit.class,
             mode = EnumSource.Mode.EXCLUDE,
-            // What a practice learns is no part of a referral's result: CaseMinutesTest.
-            names = "PLAN_MINUTES_PRIOR_CASES")
+            // What a practice learns, and which of its stents fit, is no part of a referral's result: CaseMinutesTest,
+            // StentNeedTest.
+            names = {"PLAN_MINUTES_PRIOR_CASES", "PLAN_COVERED_STENT_LENGTH_ENOUGH"})
     void everyNumberHasItsCases(Limit limit) {
         assertThat(cases().stream()
                         .filter(row -> row.cell(0).equals(limit.id()))

@@ -5,6 +5,7 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import limbqueue.referral.DecisionKind;
@@ -33,7 +34,9 @@ public class ReferralQuery {
     public enum Happening {
         ENTERED,
         SAVED,
+        RESULTS,
         OVERTAKEN,
+        REOPENED,
         SUBMITTED,
         DECIDED
     }
@@ -43,7 +46,7 @@ public class ReferralQuery {
      *
      * @param state where the referral stood when it was saved
      * @param decision of what kind, if it was a decision
-     * @param reason the words given with the decision
+     * @param reason the words given with the decision, or what changed after it
      */
     public record Event(
             Instant at,
@@ -73,19 +76,38 @@ public class ReferralQuery {
                 """).query(ReferralQuery::row).list();
     }
 
+    /** The referrals with these ids, in their order. */
+    public List<Row> these(Collection<Long> ids) {
+        return jdbc.sql("""
+                select r.id, r.version, r.reference, r.state, r.received, r.document::text as document, r.saved_by,
+                       r.saved_at, r.submitted_at, d.kind, d.as_of, d.proposed_tier, d.tier, d.target_date
+                from referral r left join decision d on d.id = r.decision
+                where r.id = any (:ids)
+                order by r.id
+                """)
+                .param("ids", ids.toArray(Long[]::new))
+                .query(ReferralQuery::row)
+                .list();
+    }
+
     /** What happened to one referral, newest first. */
     public List<Event> events(long referralId) {
         return jdbc.sql("""
                 select at, who, happening, state, kind, tier, reason
                 from (
                     select saved_at as at, author as who,
-                           case when made_on is null then 'ENTERED' when won then 'SAVED' else 'OVERTAKEN' end as happening,
+                           case when made_on is null then 'ENTERED' when results and won then 'RESULTS'
+                                when won then 'SAVED' else 'OVERTAKEN' end as happening,
                            state, cast(null as text) as kind, cast(null as text) as tier, '' as reason, 1 as step, id
                     from referral_revision
                     where referral = :referral
                     union all
                     select at, author, 'SUBMITTED', null, null, null, '', 2, id
                     from submission
+                    where referral = :referral
+                    union all
+                    select at, author, 'REOPENED', null, null, null, array_to_string(changes, ' '), 4, id
+                    from reopening
                     where referral = :referral
                     union all
                     select at, author, 'DECIDED', null, kind, tier, reason, 3, id

@@ -15,6 +15,7 @@ import limbqueue.referral.DecisionKind;
 import limbqueue.referral.DecisionRecord;
 import limbqueue.referral.Referral;
 import limbqueue.referral.ReferralState;
+import limbqueue.referral.Reopening;
 import limbqueue.triage.Side;
 import limbqueue.triage.Tier;
 import limbqueue.triage.TriageResult.Rutherford;
@@ -63,7 +64,7 @@ public class ReferralStore {
                 .param("at", at.atOffset(ZoneOffset.UTC))
                 .query(ReferralStore::referral)
                 .single();
-        addRevision(referral.id(), Optional.empty(), Optional.of(1), ReferralState.DRAFT, document, author, at);
+        addRevision(referral.id(), Optional.empty(), Optional.of(1), ReferralState.DRAFT, document, false, author, at);
         return referral;
     }
 
@@ -109,13 +110,94 @@ public class ReferralStore {
                 .query(ReferralStore::referral)
                 .optional();
         saved.ifPresent(referral -> addRevision(
-                id, Optional.of(version), Optional.of(referral.version()), referral.state(), document, author, at));
+                id,
+                Optional.of(version),
+                Optional.of(referral.version()),
+                referral.state(),
+                document,
+                false,
+                author,
+                at));
         return saved;
+    }
+
+    /**
+     * Saves a document with results over {@code version} and keeps it as a revision.
+     *
+     * @param state where the referral stands with them: where it stood, or before the physician again
+     * @return the referral as saved, or nothing if it is no longer at that version
+     */
+    public Optional<Referral> enterResults(
+            long id, int version, ReferralState state, LocalDate received, String document, Person author, Instant at) {
+        var entered = jdbc.sql("""
+                update referral
+                set version = version + 1, state = :state, received = :received, document = cast(:document as json),
+                    saved_by = :author, saved_at = :at,
+                    decision = case when cast(:state as text) = 'QUEUED' then null else decision end
+                where id = :id and version = :version
+                returning id, version, reference, state, received, document::text as document, saved_by, saved_at,
+                          submitted_at
+                """)
+                .param("id", id)
+                .param("version", version)
+                .param("state", state.name())
+                .param("received", received)
+                .param("document", document)
+                .param("author", author.displayName())
+                .param("at", at.atOffset(ZoneOffset.UTC))
+                .query(ReferralStore::referral)
+                .optional();
+        entered.ifPresent(referral -> addRevision(
+                id,
+                Optional.of(version),
+                Optional.of(referral.version()),
+                referral.state(),
+                document,
+                true,
+                author,
+                at));
+        return entered;
+    }
+
+    /** Keeps that a referral goes back before the physician. */
+    public void add(Reopening reopening, Person author) {
+        jdbc.sql("""
+                insert into reopening (referral, version, decision, changes, account, author, at)
+                values (:referral, :version, :decision, :changes, :account, :author, :at)
+                """)
+                .param("referral", reopening.referralId())
+                .param("version", reopening.version())
+                .param("decision", reopening.decisionId())
+                .param("changes", reopening.changes().toArray(String[]::new))
+                .param("account", author.id())
+                .param("author", reopening.author())
+                .param("at", reopening.at().atOffset(ZoneOffset.UTC))
+                .update();
+    }
+
+    /** Why a queued referral is before the physician again, if its latest decision fell. */
+    public Optional<Reopening> reopening(long referralId) {
+        return jdbc.sql("""
+                select o.referral, o.version, o.decision, o.changes, o.author, o.at
+                from reopening o join referral r on r.id = o.referral
+                where o.referral = :referral and r.state = 'QUEUED'
+                      and not exists (select from decision d where d.referral = o.referral and d.id > o.decision)
+                      and not exists (select from submission s where s.referral = o.referral and s.version > o.version)
+                """)
+                .param("referral", referralId)
+                .query((row, number) -> new Reopening(
+                        row.getLong("referral"),
+                        row.getInt("version"),
+                        row.getLong("decision"),
+                        List.of((String[]) row.getArray("changes").getArray()),
+                        row.getString("author"),
+                        row.getObject("at", OffsetDateTime.class).toInstant()))
+                .optional();
     }
 
     /** Keeps a document that could not be saved since somebody else saved first. */
     public void keepOvertaken(long id, int madeOn, ReferralState state, String document, Person author, Instant at) {
-        addRevision(id, Optional.of(madeOn), Optional.empty(), state, document, author, at);
+        addRevision(id, Optional.of(madeOn), Optional.empty(), state, document, false, author, at);
     }
 
     /**
@@ -250,12 +332,15 @@ public class ReferralStore {
             Optional<Integer> version,
             ReferralState state,
             String document,
+            boolean results,
             Person author,
             Instant at) {
         jdbc.sql("""
-                insert into referral_revision (referral, made_on, version, won, state, document, account, author, saved_at)
-                values (:referral, :madeOn, :version, :won, :state, cast(:document as json), :account, :author, :at)
+                insert into referral_revision (referral, made_on, version, won, state, document, results, account, author,
+                                               saved_at)
+                values (:referral, :madeOn, :version, :won, :state, cast(:document as json), :results, :account, :author, :at)
                 """)
+                .param("results", results)
                 .param("referral", referral)
                 .param("madeOn", madeOn.orElse(null))
                 .param("version", version.orElse(null))

@@ -87,6 +87,7 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
             add(new DecisionBanner(
                     decision, page, person.get().role() == Role.PHYSICIAN ? Optional.of(again) : Optional.empty()));
         }
+        referrals.reopening(id).ifPresent(reopening -> add(new ReopenedPanel(reopening, decisions)));
         var unknown = new UnknownPanel(page);
         var pressures = Markup.div("lq-column", LegsPanel.pressuresAndPulses(page));
         var flags = Markup.div("lq-column lq-column-flags", new FlagsPanel(page));

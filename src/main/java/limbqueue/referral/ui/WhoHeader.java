@@ -44,6 +44,14 @@ class WhoHeader extends Header {
             paper.add(Markup.text(
                     "lq-fact lq-standing", TierWords.of(page.referral().state())));
         }
+        switch (page.referral().state()) {
+            case QUEUED, INFORMATION_NEEDED, APPROVED -> {
+                var preparation = new Anchor("referrals/" + page.referral().id() + "/preparation", "Preparation");
+                preparation.addClassName("lq-fact");
+                paper.add(preparation);
+            }
+            case DRAFT, RETURNED, SENT_TO_HOSPITAL -> {}
+        }
         page.value("patient.leavesArea")
                 .ifPresent(day -> paper.add(Markup.text(
                         "lq-fact",

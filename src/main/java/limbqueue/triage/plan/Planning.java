@@ -28,25 +28,28 @@ public final class Planning {
     public record Open(String ask, String field) {}
 
     private final Optional<ProcedurePlan> plan;
+    private final Optional<CaseFeatures> features;
     private final List<Open> questions;
 
-    private Planning(Optional<ProcedurePlan> plan, List<Open> questions) {
+    private Planning(Optional<ProcedurePlan> plan, Optional<CaseFeatures> features, List<Open> questions) {
         this.plan = plan;
+        this.features = features;
         this.questions = questions;
     }
 
     /** Nothing where only advice is proposed. */
     public static Planning of(Case referral, RuleBook book, List<RedFlag> flags) {
         if (referral.tier() == Tier.ADVICE_ONLY) {
-            return new Planning(Optional.empty(), List.of());
+            return new Planning(Optional.empty(), Optional.empty(), List.of());
         }
         var acting = PlanAnswers.acting();
-        var plan = new Course(referral, book, flags, acting).plan();
+        var course = new Course(referral, book, flags, acting);
+        var plan = course.plan();
         var questions = acting.open().stream()
                 .filter(fact -> differs(fact, plan, referral, book, flags))
                 .map(fact -> new Open(fact.ask(), fact.path()))
                 .toList();
-        return new Planning(Optional.of(plan), questions);
+        return new Planning(Optional.of(plan), course.features(plan.access()), questions);
     }
 
     /** Whether some answers to {@code fact} make different plans; of the one that is acted on the plan is {@code acting}. */
@@ -68,6 +71,11 @@ public final class Planning {
 
     public Optional<ProcedurePlan> plan() {
         return plan;
+    }
+
+    /** What the time of the case depends on; empty while no lesion of a leg that is treated is known. */
+    public Optional<CaseFeatures> features() {
+        return features;
     }
 
     public List<Open> questions() {
@@ -157,10 +165,14 @@ public final class Planning {
 
         private CaseMinutes.Minutes minutes(List<ProcedurePlan.Access> steps) {
             var expected = CaseMinutes.prior(referral.limits());
+            return features(steps).map(expected::of).orElseGet(expected::beforeImaging);
+        }
+
+        Optional<CaseFeatures> features(List<ProcedurePlan.Access> steps) {
             if (targets.isEmpty()) {
-                return expected.beforeImaging();
+                return Optional.empty();
             }
-            return expected.of(new CaseFeatures(
+            return Optional.of(new CaseFeatures(
                     Math.toIntExact(
                             targets.stream().filter(lesion -> !lesion.closed()).count()),
                     Math.toIntExact(targets.stream().filter(PlanLesion::closed).count()),
