@@ -198,13 +198,8 @@ final class AccessPlan {
                 groin(side, true)
                         .map(site -> groin(site, side, row, row.finding() + ": downwards from the same side."));
             case ARM -> Optional.of(arm(side, row, row.rule(), row.finding()));
-<<<<<<< HEAD
             case BOTH_GROINS -> Optional.of(together(row, List.of(), row.finding() + "."));
             case BOTH_GROINS_AND_ARM -> Optional.of(together(row, List.of(arms.site(side)), row.finding() + "."));
-=======
-            case BOTH_GROINS -> Optional.of(together(side, row, List.of(), row.finding() + "."));
-            case BOTH_GROINS_AND_ARM -> Optional.of(together(side, row, List.of(arms.site(side)), row.finding() + "."));
->>>>>>> legs
         };
     }
 
