@@ -13,7 +13,7 @@ import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 
-/** Reads and writes policies: {@code {"id": …, "days": {"sameDay": 0, …}, "validity": {"creatinine": 30, …}}}. */
+/** Reads and writes policies: {@code {"id": …, "days": {"sameDay": 0, …}, "validity": {"creatinine": 30, …}}}; a choice on metformin may follow. */
 public final class PolicyFormat {
 
     /**
@@ -28,6 +28,7 @@ public final class PolicyFormat {
     }
 
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+    private static final String METFORMIN = "metformin";
 
     private PolicyFormat() {}
 
@@ -114,7 +115,16 @@ public final class PolicyFormat {
                         whole(validity, "creatinineWhenImpaired"),
                         whole(validity, "bloodCount"),
                         whole(validity, "inr"),
-                        whole(validity, "imagingMonths")));
+                        whole(validity, "imagingMonths")),
+                metformin(object));
+    }
+
+    /** Policies of the time before this choice say nothing of it, and went by the drug label. */
+    private static Policy.Metformin metformin(JsonNode object) {
+        var chosen = object.get(METFORMIN);
+        return chosen != null && chosen.stringValue().equals(RecordForm.name(Policy.Metformin.CONTRAST_MANUAL))
+                ? Policy.Metformin.CONTRAST_MANUAL
+                : Policy.Metformin.DRUG_LABEL;
     }
 
     /** Writes {@code policy} with its fields in the order of the format. */
@@ -129,6 +139,9 @@ public final class PolicyFormat {
             }
         }
         object.set("validity", RecordForm.of(Policy.Validity.class).write(policy.validity()));
+        if (policy.metformin() != Policy.Metformin.DRUG_LABEL) {
+            object.put(METFORMIN, RecordForm.name(policy.metformin()));
+        }
         return object;
     }
 }

@@ -2,17 +2,21 @@ package limbqueue.document;
 
 import com.networknt.schema.Error;
 import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.JsonNodeFactory;
 
 /** The words for what is wrong, made of the titles, units and hints that stand in the schema. */
 final class ProblemWords {
 
     private static final String CHECK = " Check it, or leave it out if it is not known.";
+    private static final MathContext THREE_DIGITS = new MathContext(3, RoundingMode.HALF_UP);
     private static final Pattern NUMBER = Pattern.compile("\\s*-?\\d{1,12}(?:[.,]\\d{1,6})?\\s*");
 
     private ProblemWords() {}
@@ -129,11 +133,40 @@ final class ProblemWords {
                 }
             }
         }
+        var likely = likelyUnit(part, number);
+        if (likely.isPresent()) {
+            return words + " " + likely.get();
+        }
         var hint = part.get(number.compareTo(part.get("maximum").decimalValue()) > 0 ? "x-hintAbove" : "x-hintBelow");
         if (hint != null) {
             return words + " " + hint.stringValue();
         }
         return words + (mayBeLeftOut(part) ? CHECK : " Change it.");
+    }
+
+    /** Another unit of the same test in which the number is ordinary, with what it would be in the unit given. */
+    private static Optional<String> likelyUnit(JsonNode part, BigDecimal number) {
+        if (!part.has("x-likelyUnits")) {
+            return Optional.empty();
+        }
+        for (var other : part.get("x-likelyUnits").values()) {
+            if (inRange(other, number)) {
+                var meant = JsonText.write(JsonNodeFactory.instance.numberNode(number)) + " "
+                        + other.get("unit").stringValue();
+                return Optional.of(
+                        other.has("times")
+                                ? "%s is likely, which is %s %s: check value and unit."
+                                        .formatted(
+                                                meant,
+                                                number.multiply(other.get("times")
+                                                                .decimalValue())
+                                                        .round(THREE_DIGITS)
+                                                        .toPlainString(),
+                                                part.get("x-unit").stringValue())
+                                : meant + " is likely: check value and unit.");
+            }
+        }
+        return Optional.empty();
     }
 
     private static boolean mayBeLeftOut(JsonNode part) {

@@ -1,6 +1,7 @@
 package limbqueue.triage;
 
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
@@ -83,6 +84,7 @@ final class Assessment {
         var outcomes = RedFlags.look(referral);
         var flags = RedFlags.raised(outcomes, book);
         var codes = codes(flags);
+        var workUp = workUp(codes, anatomy, Optional.empty());
         var planning = Planning.of(referral, book, flags);
         return new TriageResult(
                 document.reference(),
@@ -101,10 +103,20 @@ final class Assessment {
                         because()),
                 flags,
                 contradictions(),
-                questions(outcomes, anatomy, planning),
-                WorkUp.of(referral, policy, book, codes),
+                questions(outcomes, anatomy, workUp, planning),
+                workUp.items(),
                 planning.plan(),
                 reasons(anatomy));
+    }
+
+    /** The work-up for a procedure at {@code at}. */
+    ProcedureWorkUp workUpFor(LocalDateTime at) {
+        var workUp = workUp(flags(), AnatomicFindings.of(document, referral.limits()), Optional.of(at));
+        return new ProcedureWorkUp(at, workUp.items(), workUp.drugs());
+    }
+
+    private WorkUp workUp(Set<String> flags, AnatomicFindings anatomy, Optional<LocalDateTime> at) {
+        return WorkUp.of(referral, policy, book, flags, anatomy.entries(), at);
     }
 
     /** What the time of the case depends on. */
@@ -197,7 +209,8 @@ final class Assessment {
     }
 
     /** Most urgent first, then by how much an answer could change, then in the order of looking. */
-    private List<Question> questions(Map<String, Outcome> outcomes, AnatomicFindings anatomy, Planning planning) {
+    private List<Question> questions(
+            Map<String, Outcome> outcomes, AnatomicFindings anatomy, WorkUp workUp, Planning planning) {
         var questions = new ArrayList<Question>();
         for (var side : Side.values()) {
             for (var open : leg(side).openQuestions(leastUrgent(side.opposite()))) {
@@ -214,6 +227,9 @@ final class Assessment {
         anatomy.questions()
                 .forEach(open ->
                         questions.add(new Question(open.ask(), open.field(), tier, askBy(tier), List.of("anatomy"))));
+        workUp.questions()
+                .forEach(open ->
+                        questions.add(new Question(open.ask(), open.field(), tier, askBy(tier), List.of("workUp"))));
         planning.questions()
                 .forEach(open -> questions.add(
                         new Question(open.ask(), open.field(), tier, askBy(tier), List.of("procedurePlan"))));

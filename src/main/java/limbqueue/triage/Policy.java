@@ -11,8 +11,17 @@ import java.util.Optional;
  * @param id name of this version of the policy, printed with every result
  * @param days days from the start of the clock to the target date of each tier; {@link Tier#ADVICE_ONLY} has none
  * @param validity how long results may be used
+ * @param metformin the text by which metformin goes about contrast into an artery
  */
-public record Policy(String id, Map<Tier, Integer> days, Validity validity) {
+public record Policy(String id, Map<Tier, Integer> days, Validity validity, Metformin metformin) {
+
+    /** Two texts that differ on metformin and contrast into an artery. */
+    public enum Metformin {
+        /** The drug label: held from the procedure on, whatever the kidneys. */
+        DRUG_LABEL,
+        /** The manual on contrast media: held at low kidney function or where emboli may reach the kidneys. */
+        CONTRAST_MANUAL
+    }
 
     private static final Policy STANDARD = new Policy(
             "standard-1",
@@ -34,6 +43,11 @@ public record Policy(String id, Map<Tier, Integer> days, Validity validity) {
      * @param imagingMonths validity of imaging, in months
      */
     public record Validity(int creatinine, int creatinineWhenImpaired, int bloodCount, int inr, int imagingMonths) {}
+
+    /** A policy under which metformin goes by the drug label. */
+    public Policy(String id, Map<Tier, Integer> days, Validity validity) {
+        this(id, days, validity, Metformin.DRUG_LABEL);
+    }
 
     public Policy {
         if (id.isBlank()) {

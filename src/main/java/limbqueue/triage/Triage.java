@@ -1,6 +1,7 @@
 package limbqueue.triage;
 
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.util.LinkedHashSet;
 import java.util.Optional;
 import limbqueue.triage.plan.CaseFeatures;
@@ -33,6 +34,17 @@ public final class Triage {
     /** The grades and the tier alone, as they are acted on. */
     public static Grading grade(ReferralDocument document, Policy policy, RuleBook book, LocalDate asOf) {
         return new Assessment(document, policy, book, LegRules.drawn(), asOf).grading();
+    }
+
+    /**
+     * The work-up for a procedure that has a time: what must be held on that day, and when drugs are held and taken again.
+     * Proposed on the day {@code asOf}, as everything else; a clinician decides.
+     *
+     * @param procedureAt the booked time, on the clock of the place
+     */
+    public static ProcedureWorkUp workUpFor(
+            ReferralDocument document, Policy policy, RuleBook book, LocalDate asOf, LocalDateTime procedureAt) {
+        return new Assessment(document, policy, book, LegRules.drawn(), asOf).workUpFor(procedureAt);
     }
 
     /**

@@ -274,13 +274,64 @@ public record TriageResult(
      * @param couldReveal the most urgent tier that an answer could bring
      * @param askBy the day by which it must be asked
      * @param couldChange what an answer could change: {@code urgency}, {@code fontaine}, {@code rutherford},
-     *     {@code wifi}, {@code chronicLimbThreatening}, {@code anatomy}, {@code redFlags}, {@code procedurePlan}
+     *     {@code wifi}, {@code chronicLimbThreatening}, {@code anatomy}, {@code redFlags}, {@code workUp},
+     *     {@code procedurePlan}
      */
     public record Question(String ask, String field, Tier couldReveal, LocalDate askBy, List<String> couldChange) {}
 
-    /** @param validUntil the last day on which a result already held may be used; empty when none is held */
+    /** Who does an item of the work-up. */
+    public enum Who {
+        COORDINATOR("practice's coordinator"),
+        REFERRING_DOCTOR("referring doctor"),
+        PHYSICIAN("physician of the practice"),
+        PRESCRIBER("prescriber of the drug"),
+        LABORATORY("laboratory"),
+        VASCULAR_LABORATORY("vascular laboratory"),
+        RADIOLOGY("radiology"),
+        WOUND_CARE("wound care"),
+        EXERCISE_PROGRAMME("exercise programme"),
+        PROCEDURE_ROOM("procedure room");
+
+        private final String words;
+
+        Who(String words) {
+            this.words = words;
+        }
+
+        public String words() {
+            return words;
+        }
+    }
+
+    /**
+     * A figure worked out for an item of the work-up; a range where something is unknown.
+     *
+     * @param what name of the figure
+     * @param value the figure in words, with its unit
+     */
+    public record Calculation(String what, String value, String source) {}
+
+    /**
+     * What must be known or done before a procedure.
+     *
+     * @param validUntil the last day on which a result already held may be used; empty when none is held
+     * @param validFor how long a result may be used, in words; empty where that does not run out
+     * @param expires whether a result is held today that will run out before the day of the procedure
+     * @param unlocks codes of the items that wait for this one, and {@code access-plan} or {@code procedure} where the
+     *     plan of the case or the case itself does
+     */
     public record WorkUpItem(
-            String code, String text, String why, boolean needed, Optional<LocalDate> validUntil, String source) {}
+            String code,
+            String text,
+            String why,
+            boolean needed,
+            Optional<LocalDate> validUntil,
+            String source,
+            Who who,
+            Optional<String> validFor,
+            boolean expires,
+            List<String> unlocks,
+            List<Calculation> calculations) {}
 
     /** @param because paths of the fields on which the conclusion rests */
     public record Reason(String rule, List<String> because, String text, String source) {}

@@ -80,6 +80,7 @@ class SchemaAndRecordsTest {
                 "required",
                 "x-unit",
                 "x-likelyFactors",
+                "x-likelyUnits",
                 "x-hintAbove",
                 "x-hintBelow",
                 "x-earliest",

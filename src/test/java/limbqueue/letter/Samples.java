@@ -29,6 +29,7 @@ import limbqueue.triage.TriageResult.RedFlag;
 import limbqueue.triage.TriageResult.Rutherford;
 import limbqueue.triage.TriageResult.RutherfordGrade;
 import limbqueue.triage.TriageResult.Urgency;
+import limbqueue.triage.TriageResult.Who;
 import limbqueue.triage.TriageResult.Wifi;
 import limbqueue.triage.TriageResult.WorkUpItem;
 
@@ -137,7 +138,18 @@ final class Samples {
     }
 
     static WorkUpItem needed(String code) {
-        return new WorkUpItem(code, "text of " + code, "why of " + code, true, Optional.empty(), "common-practice");
+        return new WorkUpItem(
+                code,
+                "text of " + code,
+                "why of " + code,
+                true,
+                Optional.empty(),
+                "common-practice",
+                Who.COORDINATOR,
+                Optional.empty(),
+                false,
+                List.of(),
+                List.of());
     }
 
     static ReferralDecided decided(

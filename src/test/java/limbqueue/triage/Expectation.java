@@ -2,6 +2,9 @@ package limbqueue.triage;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.LocalDateTime;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -9,7 +12,13 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import limbqueue.document.ResultFormat;
+import limbqueue.triage.finding.BleedingClass;
+import limbqueue.triage.finding.ContrastCeiling;
+import limbqueue.triage.finding.CreatinineClearance;
+import limbqueue.triage.finding.KidneyFunction;
 import limbqueue.triage.finding.MehranScore;
+import limbqueue.triage.finding.PlannedSheath;
+import limbqueue.triage.finding.RevisedCardiacRisk;
 import limbqueue.triage.rule.RuleBook;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
@@ -25,6 +34,12 @@ import tools.jackson.databind.node.MissingNode;
  * {@code mehran.risk=LOW-MODERATE} its groups of risk. Where a source names a class that the facts it gives do not settle,
  * {@code L.rutherford.possible~5} demands that the list holds the class, and {@code L.fontaine.grade:IIa,IIb} that the
  * value is one of those named.
+ * Of the work-up {@code says.potassium~mildly_raised} demands words of an item, and {@code mute.potassium~raised} that they
+ * are not in it; {@code rcri=1-3} is the revised cardiac risk index, {@code bleeding=HIGH} the class of the puncture, {@code bleeding5=LOW} that with a sheath of 5 Fr,
+ * {@code outside=INR_2.1_is_above_1.8} the values outside of its limits, {@code contrast99=FINE} the judgement of so many mL,
+ * {@code clearance=32.50} the creatinine clearance, {@code drug.apixaban=HOLD,4_doses_left_out} what is proposed for a drug,
+ * {@code last.apixaban=2026-03-18T08:00} and {@code again.apixaban=2026-03-21T08:00} its times for a procedure at
+ * {@link #BOOKED}.
  * Of the anatomy {@code tasc.aortoIliac.left=D} or {@code tascPossible.femoropopliteal.right=[A,B]}, and of a side's GLASS
  * {@code glass.left=3}, {@code glassPossible.left=[1,2]}, {@code glassFemoropopliteal.left=4}, {@code glassInfrapopliteal.left=0}.
  * Of the procedure plan {@code access=[leftFemoral+rightFemoral,leftBrachial]} are all attempts in order, {@code access.left}
@@ -35,6 +50,9 @@ import tools.jackson.databind.node.MissingNode;
  * could change it, {@code plan!…} one that is not.
  */
 final class Expectation {
+
+    /** The booked time in the tables: a Friday at eight. */
+    static final LocalDateTime BOOKED = LocalDateTime.of(2026, 3, 20, 8, 0);
 
     private static final ObjectMapper JSON = new ObjectMapper();
     private static final Pattern COMPARISON = Pattern.compile("(?<path>[^=~:]+)(?<how>[=~:])(?<value>.+)");
@@ -53,6 +71,12 @@ final class Expectation {
         for (var wanted : expected.strip().split("\\s+", -1)) {
             if (wanted.startsWith("mehran")) {
                 checkMehran(given.document(), wanted, why + "\n" + given);
+            } else if (wanted.matches("(says|mute)\\..*")) {
+                checkWords(result, wanted, why + "\n" + given);
+            } else if (wanted.matches("(rcri|bleeding\\d*|outside\\d*|contrast\\d+|clearance)=.*")) {
+                checkFigure(given.document(), wanted, why + "\n" + given);
+            } else if (wanted.matches("(drug|last|again)\\..*")) {
+                checkDrug(given.document(), wanted, why + "\n" + given);
             } else if (OF_PLAN.matcher(wanted).find()) {
                 checkPlan(result, json, wanted, why + "\n" + given);
             } else {
@@ -154,6 +178,73 @@ final class Expectation {
                         ? MehranScore.Risk.of(score.least(), limits) + "-" + MehranScore.Risk.of(score.most(), limits)
                         : score.least() + "-" + score.most())
                 .orElse("none");
+        assertThat(found).as(why).isEqualTo(wanted.substring(wanted.indexOf('=') + 1));
+    }
+
+    private static void checkWords(TriageResult result, String wanted, String why) {
+        var cut = wanted.indexOf('~');
+        var code = wanted.substring(5, cut);
+        var words = wanted.substring(cut + 1).replace('_', ' ');
+        var item = result.workUp().stream()
+                .filter(one -> one.code().equals(code))
+                .findFirst()
+                .orElseThrow(() -> new AssertionError(why + "\nno item " + code));
+        var said = item.text() + "\n" + item.why() + "\n" + item.calculations();
+        if (wanted.startsWith("says")) {
+            assertThat(said).as(why).contains(words);
+        } else {
+            assertThat(said).as(why).doesNotContain(words);
+        }
+    }
+
+    private static void checkFigure(ReferralDocument document, String wanted, String why) {
+        var limits = RuleBook.shipped().on(Facts.TODAY);
+        var name = wanted.substring(0, wanted.indexOf('='));
+        var number = name.replaceAll("\\D", "");
+        var french = number.isEmpty() ? PlannedSheath.of(document, limits).french() : Double.parseDouble(number);
+        var bleeding = BleedingClass.of(french, document, limits);
+        var found = switch (name.replaceAll("\\d", "")) {
+            case "rcri" -> {
+                var risk = RevisedCardiacRisk.of(document, limits);
+                yield risk.least() + "-" + risk.most();
+            }
+            case "bleeding" -> bleeding.name();
+            case "outside" ->
+                String.join(";", bleeding.outside(document, limits)).replace(' ', '_');
+            case "clearance" ->
+                CreatinineClearance.of(document, Facts.TODAY)
+                        .map(span -> two(span.least()) + (span.most() > span.least() ? "-" + two(span.most()) : ""))
+                        .orElse("none");
+            default ->
+                KidneyFunction.latest(document, Facts.TODAY)
+                        .map(kidney -> ContrastCeiling.of(kidney.span(), limits)
+                                .of(Double.parseDouble(number))
+                                .name())
+                        .orElse("none");
+        };
+        assertThat(found).as(why).isEqualTo(wanted.substring(wanted.indexOf('=') + 1));
+    }
+
+    private static String two(double number) {
+        return BigDecimal.valueOf(number).setScale(2, RoundingMode.HALF_UP).toPlainString();
+    }
+
+    private static void checkDrug(ReferralDocument document, String wanted, String why) {
+        var name = wanted.substring(wanted.indexOf('.') + 1, wanted.indexOf('='));
+        var timing =
+                Triage.workUpFor(document, Policy.standard(), RuleBook.shipped(), Facts.TODAY, BOOKED).drugs().stream()
+                        .filter(drug -> drug.drug().equals(name))
+                        .findFirst()
+                        .orElseThrow(() -> new AssertionError(why + "\nno drug " + name));
+        var found = switch (wanted.substring(0, wanted.indexOf('.'))) {
+            case "last" -> timing.lastDose().map(Object::toString).orElse("none");
+            case "again" -> timing.restart().map(Object::toString).orElse("none");
+            default ->
+                timing.action()
+                        + timing.hold()
+                                .map(words -> "," + words.replace(' ', '_'))
+                                .orElse("");
+        };
         assertThat(found).as(why).isEqualTo(wanted.substring(wanted.indexOf('=') + 1));
     }
 

@@ -15,6 +15,7 @@ import java.util.TreeSet;
 import java.util.stream.Stream;
 import limbqueue.triage.TriageResult.Benefit;
 import limbqueue.triage.anatomy.GlassTable;
+import limbqueue.triage.finding.CreatinineClearance;
 import limbqueue.triage.finding.KidneyFunction;
 import limbqueue.triage.finding.MehranScore;
 import limbqueue.triage.grade.WifiTable;
@@ -37,12 +38,15 @@ class PublishedRulesTest {
     private static final List<String> SITUATIONS = List.of(
             "acc-aha-2024",
             "acr-contrast",
+            "af-2023",
             "aha-abi-2012",
             "aha-acc-2016",
             "common-practice",
             "common-practice.plan",
             "esc-2017",
             "esvs-ali-2020",
+            "fda-metformin-2016",
+            "fda-sglt2-2020",
             "fhir-r4",
             "fontaine-1954",
             "gvg-2019",
@@ -53,13 +57,14 @@ class PublishedRulesTest {
             "nice-ng19",
             "rutherford-1997",
             "sir-2019",
+            "sir-2019.holding",
             "svs-paa-2022",
             "tasc-2007",
             "vs-qif-2019",
             "wifi-2014");
 
-    private static final List<String> NUMBERS =
-            List.of("ckd-epi-2021", "mehran-2004.risks", "tiers", "wifi-2014.benefit", "wifi-2014.stages");
+    private static final List<String> NUMBERS = List.of(
+            "ckd-epi-2021", "cockcroft-1976", "mehran-2004.risks", "tiers", "wifi-2014.benefit", "wifi-2014.stages");
 
     @Test
     void everyFileIsRead() throws IOException {
@@ -161,6 +166,22 @@ class PublishedRulesTest {
                         number(row, 3),
                         row.cell(2).equals("female")))
                 .isCloseTo(Double.parseDouble(row.cell(5)), offset(0.01));
+    }
+
+    static Stream<Table.Row> clearances() {
+        return Table.published("cockcroft-1976", 8).stream();
+    }
+
+    @ParameterizedTest
+    @MethodSource("clearances")
+    void theCreatinineClearanceIsTheWorkedValue(Table.Row row) {
+        assertThat(SEEN).contains(row.cell(1));
+        assertThat(CreatinineClearance.cockcroftGault(
+                        number(row, 3),
+                        number(row, 4),
+                        Double.parseDouble(row.cell(5)),
+                        row.cell(2).equals("female")))
+                .isCloseTo(Double.parseDouble(row.cell(6)), offset(Double.parseDouble(row.cell(7))));
     }
 
     static Stream<Table.Row> risks() {

@@ -22,6 +22,7 @@ import limbqueue.triage.rule.Rule;
 import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.threshold.ThresholdFile.Threshold;
 import limbqueue.triage.urgency.LegUrgency;
+import limbqueue.triage.workup.Item;
 import org.junit.jupiter.api.Test;
 
 /** The book has every rule that a result can name, and nothing that no result rests on. */
@@ -55,7 +56,7 @@ class RuleBookAndRulesTest {
         Arrays.stream(LegUrgency.Rule.values()).map(LegUrgency.Rule::id).forEach(nameable::add);
         RedFlags.rules().stream().map(FlagRule::code).forEach(nameable::add);
         nameable.addAll(named("\\b(?:new Reason|reason)\\(\\s*(?:book,\\s*)?\"([a-z0-9-]+)\""));
-        named("\\b(?:need|dated|item)\\(\\s*\"([a-z0-9-]+)\"").forEach(code -> nameable.add(Firings.WORK_UP + code));
+        Arrays.stream(Item.values()).map(item -> Firings.WORK_UP + item.code()).forEach(nameable::add);
         nameable.addAll(named("\\badd\\(\\s*\"(contradiction-[a-z0-9-]+)\""));
         nameable.addAll(named("\"(plan-[a-z0-9-]+)\""));
         nameable.addAll(named("\\brules\\.add\\(\\s*\"([a-z0-9-]+)\""));

@@ -211,7 +211,7 @@ class TriagePropertiesTest {
         forReferrals(250, 50_000, (random, drawn) -> {
             var facts = drawn;
             var result = facts.triage();
-            for (var round = 0; round < 120 && !result.questions().isEmpty(); round++) {
+            for (var round = 0; round < 220 && !result.questions().isEmpty(); round++) {
                 var question = RandomReferral.pick(random, result.questions());
                 var answered = answer(facts, question, RandomReferral.pick(random, answers(question)));
                 var after = answered.triage();
@@ -329,7 +329,8 @@ class TriagePropertiesTest {
             tiers.add(result.urgency().tier());
             fontaines.add(result.legs().left().fontaine().grade());
             result.questions().stream()
-                    .filter(question -> !List.of("anatomy", "procedurePlan").containsAll(question.couldChange()))
+                    .filter(question ->
+                            !List.of("anatomy", "workUp", "procedurePlan").containsAll(question.couldChange()))
                     .findFirst()
                     .ifPresent(
                             question -> answers(question).forEach(answer -> open.push(answer(next, question, answer))));
@@ -337,8 +338,18 @@ class TriagePropertiesTest {
         return true;
     }
 
-    private static Facts answer(Facts facts, Question question, Object answer) {
+    static Facts answer(Facts facts, Question question, Object answer) {
         return switch (question.field()) {
+            case "medicines" ->
+                answer.equals(true) ? facts.with("medicines[0].name", "warfarin") : facts.with("medicines", List.of());
+            case "allergies" ->
+                answer.equals(true)
+                        ? facts.with("allergies[0].to", "iodinated contrast").with("allergies[0].reaction", "mild")
+                        : facts.with("allergies", List.of());
+            case "imaging" ->
+                answer.equals(true)
+                        ? facts.with("imaging[0].kind", "duplex").with("imaging[0].date", "2026-03-02")
+                        : facts.with("imaging", List.of());
             case "procedures" ->
                 answer.equals(true)
                         ? facts.with("procedures[0].kind", "angioplasty").with("procedures[0].outcome", "failed")
@@ -362,8 +373,23 @@ class TriagePropertiesTest {
                 .with(next + "stenosisPercent", answer.equals(true) ? 100 : 20);
     }
 
-    private static List<Object> answers(Question question) {
+    static List<Object> answers(Question question) {
         var field = question.field();
+        if (field.endsWith("].name")) {
+            return List.of("apixaban", "paracetamol");
+        }
+        if (field.endsWith("].dose")) {
+            return List.of("2.5 mg", "20 mg");
+        }
+        if (field.endsWith("].reaction")) {
+            return List.of("mild", "severe");
+        }
+        if (field.endsWith("].unit")) {
+            return question.ask().contains("creatinine") ? List.of("mg/dL", "umol/L") : List.of("%", "mmol/mol");
+        }
+        if (field.endsWith("].taken") || field.endsWith("].date")) {
+            return List.of("2026-03-02", "2025-03-02");
+        }
         if (field.startsWith("legs.")) {
             var ofLeg = field.substring(field.indexOf('.', 5) + 1);
             if (ofLeg.equals("claudication.course")) {
@@ -404,6 +430,11 @@ class TriagePropertiesTest {
         return switch (field) {
             case "asked.expediteGrounds" -> List.of("clinical", "travel");
             case "deferredElsewhere.days" -> List.of(3, 30);
+            case "patient.born" -> List.of("1990-01-01", "1940-01-01");
+            case "patient.sex" -> List.of("female", "male");
+            case "weightKg" -> List.of(40, 90);
+            case "history.smoking" -> List.of("never", "current");
+            case "history.exerciseProgrammeWeeks" -> List.of(0, 12);
             default -> YES_OR_NO;
         };
     }

@@ -174,6 +174,13 @@ class PracticeView extends Section {
         row(validity, "Haemoglobin and platelets", policy.validity().bloodCount() + " days");
         row(validity, "INR", policy.validity().inr() + (policy.validity().inr() == 1 ? " day" : " days"));
         row(validity, "Imaging", policy.validity().imagingMonths() + " months");
+        row(
+                validity,
+                "Metformin about contrast into an artery",
+                switch (policy.metformin()) {
+                    case DRUG_LABEL -> "by the drug label: held, again after 48 hours";
+                    case CONTRAST_MANUAL -> "by the contrast manual: held at low kidney function only";
+                });
         var section = new Section(
                 new H2("Policy in force: " + policy.id()),
                 new Paragraph("Every proposal and decision names the policy it was made under."),

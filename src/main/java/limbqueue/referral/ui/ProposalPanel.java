@@ -382,7 +382,9 @@ final class ProposalPanel extends Section {
                             .map(until -> " Held; may be used until " + TierWords.date(until) + ".")
                             .orElse(""));
             why.addClassName("lq-quiet");
-            list.add(new ListItem(new Span((step.needed() ? "Needed: " : "") + step.text()), why));
+            var who = new Span(" By: " + step.who().words() + ".");
+            who.addClassName("lq-quiet");
+            list.add(new ListItem(new Span((step.needed() ? "Needed: " : "") + step.text()), why, who));
         }
         return list;
     }

@@ -32,19 +32,21 @@ class WorkUpPanel extends Section {
     private static ListItem item(WorkUpItem item) {
         var entry = new ListItem(Markup.text("lq-work-up-text", item.text()));
         entry.addClassName(item.needed() ? "lq-needed" : "lq-held");
-        entry.add(Markup.text("lq-soft", standing(item)));
+        entry.add(Markup.text("lq-soft", WorkUpWords.standing(item)));
         var details = new NativeDetails("Why");
         details.addClassName("lq-reasons");
         details.setContent(Markup.div(
                 "lq-why", Markup.text("lq-reason-text", item.why()), Markup.text("lq-cited", item.source())));
         entry.add(details);
+        if (!item.calculations().isEmpty()) {
+            var figures = new UnorderedList();
+            figures.addClassName("lq-work-up-figures");
+            item.calculations()
+                    .forEach(figure -> figures.add(new ListItem(
+                            Markup.text("lq-figure", figure.what() + ": " + figure.value()),
+                            Markup.text("lq-cited", figure.source()))));
+            entry.add(figures);
+        }
         return entry;
-    }
-
-    private static String standing(WorkUpItem item) {
-        return item.validUntil()
-                .map(day -> (item.needed() ? "needed; the result held counts until " : "held, counts until ")
-                        + TierWords.date(day))
-                .orElse(item.needed() ? "needed" : "held");
     }
 }

@@ -14,11 +14,12 @@ import limbqueue.triage.ReferralDocument.Sex;
 /**
  * Kidney function from the latest creatinine or eGFR held.
  *
- * @param egfr in mL/min per 1.73 m2
+ * @param egfr in mL/min per 1.73 m2; the lower end where the sex is not known
+ * @param most the upper end, in the same unit
  * @param taken the day of the blood sample, where known
  * @param evidence path of the value it rests on
  */
-public record KidneyFunction(double egfr, Optional<LocalDate> taken, String evidence) {
+public record KidneyFunction(double egfr, double most, Optional<LocalDate> taken, String evidence) {
 
     private static final double MICROMOL_PER_L_IN_ONE_MG_PER_DL = 88.4;
 
@@ -31,16 +32,22 @@ public record KidneyFunction(double egfr, Optional<LocalDate> taken, String evid
         return IntStream.range(0, labs.size())
                 .boxed()
                 .flatMap(i -> of(labs.get(i), document, asOf)
-                        .map(egfr -> new KidneyFunction(egfr, labs.get(i).taken(), "labs[" + i + "].value"))
+                        .map(egfr -> new KidneyFunction(
+                                egfr.least(), egfr.most(), labs.get(i).taken(), "labs[" + i + "].value"))
                         .stream())
                 .max(Comparator.comparing(
                                 (KidneyFunction kidney) -> kidney.taken().orElse(LocalDate.MIN))
                         .thenComparing(KidneyFunction::egfr, Comparator.reverseOrder()));
     }
 
-    private static Optional<Double> of(Lab lab, ReferralDocument document, LocalDate asOf) {
+    /** The eGFR, a range where the sex is not known. */
+    public Span span() {
+        return new Span(egfr, most);
+    }
+
+    private static Optional<Span> of(Lab lab, ReferralDocument document, LocalDate asOf) {
         if (lab.test().equals(Optional.of(LabTest.EGFR))) {
-            return lab.value();
+            return lab.value().map(value -> new Span(value, value));
         }
         if (!lab.test().equals(Optional.of(LabTest.CREATININE))) {
             return Optional.empty();
@@ -49,11 +56,12 @@ public record KidneyFunction(double egfr, Optional<LocalDate> taken, String evid
                 .flatMap(mgPerDl -> document.patient().born().map(born -> {
                     var age = Math.toIntExact(
                             ChronoUnit.YEARS.between(born, lab.taken().orElse(asOf)));
+                    var ofWomen = ckdEpi2021(mgPerDl, age, true);
+                    var ofMen = ckdEpi2021(mgPerDl, age, false);
                     return switch (document.patient().sex().orElse(Sex.UNKNOWN)) {
-                        case FEMALE -> ckdEpi2021(mgPerDl, age, true);
-                        case MALE -> ckdEpi2021(mgPerDl, age, false);
-                        case OTHER, UNKNOWN ->
-                            Math.min(ckdEpi2021(mgPerDl, age, true), ckdEpi2021(mgPerDl, age, false));
+                        case FEMALE -> new Span(ofWomen, ofWomen);
+                        case MALE -> new Span(ofMen, ofMen);
+                        case OTHER, UNKNOWN -> Span.of(ofWomen, ofMen);
                     };
                 }));
     }
@@ -63,7 +71,8 @@ public record KidneyFunction(double egfr, Optional<LocalDate> taken, String evid
         var unit = lab.unit().orElse("");
         return lab.value().flatMap(value -> switch (unit) {
             case "mg/dL" -> Optional.of(value);
-            case "umol/L" -> Optional.of(value / MICROMOL_PER_L_IN_ONE_MG_PER_DL);
+            // To the millionth, so that a limit means the same in either unit.
+            case "umol/L" -> Optional.of(Math.round(value / MICROMOL_PER_L_IN_ONE_MG_PER_DL * 1e6) / 1e6);
             default -> Optional.<Double>empty();
         });
     }

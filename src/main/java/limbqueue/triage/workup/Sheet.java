@@ -1,0 +1,109 @@
+package limbqueue.triage.workup;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import limbqueue.triage.TriageResult.Calculation;
+import limbqueue.triage.TriageResult.WorkUpItem;
+import limbqueue.triage.question.Sentence;
+import limbqueue.triage.rule.Firings;
+import limbqueue.triage.rule.RuleBook;
+
+/** The list of a work-up while it is written. */
+final class Sheet {
+
+    private static final List<String> NO_ITEM = List.of("access-plan", "procedure");
+
+    private final Occasion on;
+    private final RuleBook book;
+    private final List<WorkUpItem> items = new ArrayList<>();
+
+    Sheet(Occasion on, RuleBook book) {
+        this.on = on;
+        this.book = book;
+    }
+
+    /** An item that is to be done. */
+    void need(Item item, String text, String why, Calculation... calculations) {
+        add(item, text, why, true, Optional.empty(), List.of(calculations));
+    }
+
+    /** An item that something held for good may satisfy. */
+    void once(Item item, String text, String why, boolean held) {
+        add(item, text, why, !held, Optional.empty(), List.of());
+    }
+
+    /** An item that a result still valid on the day of the procedure satisfies. */
+    void dated(Item item, String text, String why, Validity.Held held, Calculation... calculations) {
+        add(item, text, why, !enough(held), Optional.of(held), List.of(calculations));
+    }
+
+    boolean enough(Validity.Held held) {
+        return held.lastDay().map(last -> !last.isBefore(on.day())).orElse(false);
+    }
+
+    private void add(
+            Item item,
+            String text,
+            String why,
+            boolean needed,
+            Optional<Validity.Held> held,
+            List<Calculation> calculations) {
+        var lastDay = held.flatMap(Validity.Held::lastDay);
+        var expires = needed && lastDay.map(last -> !last.isBefore(on.asOf())).orElse(false);
+        items.add(new WorkUpItem(
+                item.code(),
+                text + held.filter(_ -> needed).map(this::renewal).orElse(""),
+                why,
+                needed,
+                lastDay,
+                book.sourceOf(Firings.WORK_UP + item.code()),
+                item.who(),
+                held.map(Validity.Held::validity).map(Validity::words),
+                expires,
+                item.unlocks(),
+                calculations));
+    }
+
+    /** What has become or will become of the result that is held. */
+    private String renewal(Validity.Held held) {
+        return held.lastDay()
+                .map(last -> last.isBefore(on.asOf())
+                        ? Sentence.of(". The one held counted until %s", last)
+                        : Sentence.of(
+                                ". The one held counts until %s and runs out before the procedure of %s: a new one from"
+                                        + " %s on still counts then",
+                                last, on.day(), held.validity().earliest(on.day())))
+                .orElse("");
+    }
+
+    Calculation calculation(Item of, String what, String value) {
+        return new Calculation(what, value, book.sourceOf(Firings.WORK_UP + of.code()));
+    }
+
+    Calculation calculation(String source, String what, String value) {
+        return new Calculation(what, value, source);
+    }
+
+    /** The list, in which nothing waits for an item that is not on it. */
+    List<WorkUpItem> items() {
+        var codes = items.stream().map(WorkUpItem::code).collect(Collectors.toSet());
+        return items.stream()
+                .map(item -> new WorkUpItem(
+                        item.code(),
+                        item.text(),
+                        item.why(),
+                        item.needed(),
+                        item.validUntil(),
+                        item.source(),
+                        item.who(),
+                        item.validFor(),
+                        item.expires(),
+                        item.unlocks().stream()
+                                .filter(code -> NO_ITEM.contains(code) || codes.contains(code))
+                                .toList(),
+                        item.calculations()))
+                .toList();
+    }
+}
