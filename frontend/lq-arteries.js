@@ -14,13 +14,14 @@
   }
   const GEOMETRY = new URL("arteries.json", document.currentScript.src);
   const SVG = "http://www.w3.org/2000/svg";
-  const INK = "#1c2330";
-  const SOFT = "#4a5466";
+  const INK = "#000000";
+  const SOFT = "#4d4d4d";
   const PAPER = "#ffffff";
-  const BODY = "#f4f5f2";
-  const EDGE = "#c3c9c2";
+  const BODY = "#f4f4f4";
+  const EDGE = "#c4c4c4";
   const WALL = 1;
-  const LABEL_SIZE = 11.5;
+  const LABEL_SIZE = 12.5;
+  const SMALLER = 11.5;
   const STEPS = 4;
   const SETTLED_AFTER_MS = 250;
   const EMPTY = { lesionsKnown: false, places: [], marks: [], cuts: [], labels: [], caption: "", lines: [] };
@@ -137,6 +138,13 @@
 
   const across = (point, width) => pathOf([aside(point, -(width / 2 + 3)), aside(point, width / 2 + 3)]);
 
+  /* The area within a distance of a course. */
+  const around = (course, away) =>
+    pathOf([
+      ...course.map((point) => aside(point, away)),
+      ...course.map((point) => aside(point, -away)).toReversed(),
+    ]) + " Z";
+
   const dots = (points, width, side, full) =>
     points
       .map((point) => aside(point, side * (width / 2 + 2.4)))
@@ -197,6 +205,9 @@
       );
       return [stroke(path, INK, 5), stroke(path, PAPER, 3)];
     },
+    broken() {
+      return [];
+    },
     aneurysm(course, width, from, to) {
       const points = spaced(course, from, to, 2);
       const last = points.length - 1;
@@ -214,6 +225,9 @@
 
   const vessel = (course, width, colour, more = {}) =>
     stroke(pathOf(course), colour, width, { "stroke-linejoin": "round", "stroke-linecap": "round", ...more });
+
+  /* Nobody has said what is in the vessel. */
+  const BROKEN = { "stroke-dasharray": "3 2.5", "stroke-linecap": "butt" };
 
   const text = (words, x, y, anchor, colour, size) =>
     element("text", { x, y, "text-anchor": anchor, fill: colour, "font-size": size }, [words]);
@@ -306,8 +320,7 @@
           const course = this.course(place.segment, place.side);
           if (place.goneFrom > 0) {
             const there = place.goneFrom < 1 ? partOf(course, 0, place.goneFrom) : course;
-            const broken =
-              !lumen && !this.#picture.lesionsKnown ? { "stroke-dasharray": "3 2.5", "stroke-linecap": "butt" } : {};
+            const broken = !lumen && !this.#picture.lesionsKnown ? BROKEN : {};
             elements.push(vessel(there, lumen ? width - 2 * WALL : width, lumen ? PAPER : INK, broken));
           }
           if (place.goneFrom < 1 && lumen) {
@@ -349,7 +362,7 @@
         ...this.#picture.labels.map((label) =>
           text(label.text, label.x, label.y, label.end ? "end" : "start", INK, LABEL_SIZE),
         ),
-        text(this.#picture.caption, width / 2, height - 5, "middle", SOFT, LABEL_SIZE),
+        text(this.#picture.caption, width / 2, height - 4, "middle", SOFT, SMALLER),
       ];
     }
 
@@ -368,10 +381,10 @@
           [x + 48, y],
         ]);
         svg.append(
-          vessel(sample, 7, INK),
+          vessel(sample, 7, INK, entry.kind === "broken" ? BROKEN : {}),
           vessel(sample, 7 - 2 * WALL, PAPER),
           element("g", { "data-mark": entry.kind }, SIGNS[entry.kind](sample, 7, 0.2, 0.8, entry.percent, -1)),
-          text(entry.words, x + 58, y + 4, "start", INK, LABEL_SIZE),
+          text(entry.words, x + 56, y + 4, "start", INK, SMALLER),
         );
       });
       return svg;
@@ -580,10 +593,11 @@
               "aria-label": `${capital(place.name)}: ${place.words}`,
               tabindex: name === this.#focused ? "0" : "-1",
             },
+            /* An area and no line: a line that runs straight down has no width for those who find it by its box. */
             [
-              vessel(drawing.course(place.segment, place.side), "", "transparent", {
-                "stroke-width": drawing.artery(place.segment).width + 9,
-                "pointer-events": "stroke",
+              element("path", {
+                d: around(drawing.course(place.segment, place.side), drawing.artery(place.segment).width / 2 + 5),
+                fill: "transparent",
               }),
             ],
           );

@@ -19,17 +19,21 @@ import limbqueue.picture.LegPicture.Mark;
 public final class LegDrawing {
 
     private static final Arteries ARTERIES = Arteries.DRAWN;
-    private static final String INK = "#1c2330";
-    private static final String SOFT = "#4a5466";
+    private static final String INK = "#000000";
+    private static final String SOFT = "#4d4d4d";
     private static final String PAPER = "#ffffff";
-    private static final String BODY = "#f4f5f2";
-    private static final String EDGE = "#c3c9c2";
+    private static final String BODY = "#f4f4f4";
+    private static final String EDGE = "#c4c4c4";
     private static final String NONE = "none";
+
+    /** In the key of signs: the wall of a vessel of which nobody has said what is in it. */
+    private static final String BROKEN = "broken";
 
     /** Thickness of the wall of a vessel, on either side. */
     private static final double WALL = 1;
 
-    private static final double LABEL_SIZE = 11.5;
+    private static final double LABEL_SIZE = 12.5;
+    private static final double SMALLER = 11.5;
 
     /** Height of a line of words on a printed page, and of its top above its baseline, in sizes of the printed font. */
     private static final double LINE = 1.2;
@@ -91,6 +95,11 @@ public final class LegDrawing {
     /** The picture as one {@code svg} element, its labels within it. */
     public static String svg(LegPicture picture) {
         return drawing(picture).xml();
+    }
+
+    /** What the signs mean, as one {@code svg} element. */
+    static String keySvg() {
+        return key().xml();
     }
 
     /**
@@ -243,8 +252,7 @@ public final class LegDrawing {
                     var there = place.goneFrom() < 1 ? course.part(0, place.goneFrom()) : course;
                     var vessel = vessel(there, lumen ? artery.width() - 2 * WALL : artery.width(), lumen ? PAPER : INK);
                     if (!lumen && !picture.lesionsKnown()) {
-                        vessel.attributes().put("stroke-dasharray", "3 2.5");
-                        vessel.attributes().put("stroke-linecap", "butt");
+                        breakWall(vessel);
                     }
                     elements.add(vessel);
                 }
@@ -265,6 +273,12 @@ public final class LegDrawing {
             }
         }
         return elements;
+    }
+
+    /** Nobody has said what is in the vessel: its wall is a broken line. */
+    private static void breakWall(Element vessel) {
+        vessel.attributes().put("stroke-dasharray", "3 2.5");
+        vessel.attributes().put("stroke-linecap", "butt");
     }
 
     private static Element vessel(Course course, double width, String colour) {
@@ -312,6 +326,7 @@ public final class LegDrawing {
             }
             case "stent" -> stent(course.spaced(from, to, 4.5), width);
             case "bypass" -> bypass(course.spaced(from, to, 3), outwards);
+            case BROKEN -> List.of();
             case "aneurysm" -> aneurysm(course.spaced(from, to, 2), width);
             default -> throw new IllegalArgumentException("no sign for " + kind);
         };
@@ -447,7 +462,7 @@ public final class LegDrawing {
         for (var label : picture.labels()) {
             elements.add(text(label.text(), label.x(), label.y(), label.end() ? "end" : "start", INK, LABEL_SIZE));
         }
-        elements.add(text(picture.caption(), ARTERIES.width() / 2, ARTERIES.height() - 5, "middle", SOFT, LABEL_SIZE));
+        elements.add(text(picture.caption(), ARTERIES.width() / 2, ARTERIES.height() - 4, "middle", SOFT, SMALLER));
         return elements;
     }
 
@@ -465,11 +480,15 @@ public final class LegDrawing {
             var y = (double) (i / key.columns()) * key.rowHeight() + key.rowHeight() / 2;
             var sample = Course.through(List.of(List.of(x + 4, y), List.of(x + 48, y)));
             var width = 7.0;
-            elements.add(vessel(sample, width, INK));
+            var wall = vessel(sample, width, INK);
+            if (entry.kind().equals(BROKEN)) {
+                breakWall(wall);
+            }
+            elements.add(wall);
             elements.add(vessel(sample, width - 2 * WALL, PAPER));
             elements.add(Element.of("g", "data-mark", entry.kind())
                     .holding(sign(entry.kind(), sample, width, 0.2, 0.8, entry.percent(), -1)));
-            elements.add(text(entry.words(), x + 58, y + 4, "start", INK, LABEL_SIZE));
+            elements.add(text(entry.words(), x + 56, y + 4, "start", INK, SMALLER));
         }
         return elements;
     }

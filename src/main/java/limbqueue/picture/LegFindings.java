@@ -248,7 +248,7 @@ final class LegFindings {
         }
         var elsewhere = unplaced.size() + unplacedProcedures.size();
         if (elsewhere > 0) {
-            said.add(elsewhere + " without a place, in words only.");
+            said.add(elsewhere + " more in words.");
         }
         said.add("Pressures in mmHg.");
         return String.join(" ", said);

@@ -53,7 +53,7 @@ final class LesionWords {
         return String.join(", ", said);
     }
 
-    /** At most three short lines, as {@code aneurysm}, {@code ⌀ 34 mm}, {@code 100 %, 60 mm}. */
+    /** At most three short lines, as {@code aneurysm}, {@code ⌀ 34 mm}, {@code 100 % 60 mm}. */
     static List<String> label(Lesion lesion) {
         var lines = new ArrayList<String>();
         if (isAneurysm(lesion)) {
@@ -63,7 +63,7 @@ final class LesionWords {
         var length = lesion.lengthMm().map(known -> number(known.value()));
         if (lesion.stenosisPercent().isPresent() || !isAneurysm(lesion)) {
             var percent = lesion.stenosisPercent().map(known -> number(known.value()));
-            lines.add(percent.orElse("?") + "\u00a0%, " + length.orElse("?") + "\u00a0mm");
+            lines.add(percent.orElse("?") + "\u00a0% " + length.orElse("?") + "\u00a0mm");
         } else {
             length.ifPresent(known -> lines.add(known + "\u00a0mm long"));
         }

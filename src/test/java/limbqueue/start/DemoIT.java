@@ -96,6 +96,20 @@ class DemoIT {
                         .locator("[data-path='legs.left.pressures.dorsalisPedis']")
                         .scrollIntoViewIfNeeded();
                 picture(coordinator, "form");
+                coordinator.open("referrals");
+                coordinator.page().locator("vaadin-text-field input").fill("Tarrow");
+                coordinator
+                        .page()
+                        .locator("vaadin-grid")
+                        .getByText(Pattern.compile("^Tarrow, "))
+                        .first()
+                        .click();
+                coordinator.page().waitForURL("**/edit");
+                coordinator.page().waitForSelector("lq-arteries table button");
+                coordinator.rest();
+                coordinator.page().locator("lq-arteries table button").first().click();
+                coordinator.page().locator("lq-arteries").evaluate("legs => legs.scrollIntoView()");
+                picture(coordinator, "legs");
                 coordinator.open("preparation");
                 picture(coordinator, "preparation");
                 coordinator

@@ -16,7 +16,7 @@ record AccessRow(String rule, String finding, List<Way> ways, List<Place> bailOu
 
     static final AccessRow AORTO_ILIAC = new AccessRow(
             "plan-access-aorto-iliac",
-            "An occlusion of the aorta or from the common iliac artery on is crossed from above and below at once",
+            "An occlusion of the aorta or the common iliac artery is crossed from above and below at once",
             List.of(Way.BOTH_GROINS_AND_ARM, Way.ARM),
             List.of(),
             true);
