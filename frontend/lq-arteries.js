@@ -1,11 +1,11 @@
 /*
- * The arteries of both legs, from the aorta to the feet, as a picture and as a table that says the same. The server says
+ * The arteries of both legs, from the aorta to the feet, as a picture and a table that says the same. The server says
  * what is reported (property "picture"); where the arteries run is in arteries.json. The drawing for paper is made from
  * the same file, and draws the same element by element.
  *
- * With the attribute "editable" each segment is a button: the arrow keys follow the arteries, Enter opens an editor of its
- * lesions. Nothing is changed here alone: "lesion-set", "lesion-add", "lesion-remove" and "lesions-undo" ask the server,
- * which keeps the document; "typed" holds the lesions as they were typed, with what is wrong beside each field, and
+ * With the attribute "editable" each segment is a button: the arrow keys follow the arteries, Enter opens an editor of
+ * its lesions. Nothing is changed here alone: "lesion-set", "lesion-add", "lesion-remove" and "lesions-undo" ask the
+ * server, which keeps the document; "typed" holds the lesions as they were typed, with what is wrong beside each field, and
  * "fields" the fields of a lesion. With "compact" the table is folded away.
  */
 (() => {
@@ -40,7 +40,8 @@
 
   const pathOf = (points) => "M" + points.map((point) => `${number(point.x)} ${number(point.y)}`).join(" L");
 
-  const distance = (one, other) => Math.sqrt((other.x - one.x) * (other.x - one.x) + (other.y - one.y) * (other.y - one.y));
+  const distance = (one, other) =>
+    Math.sqrt((other.x - one.x) * (other.x - one.x) + (other.y - one.y) * (other.y - one.y));
 
   const aside = (point, away) => ({ ...point, x: point.x - point.dy * away, y: point.y + point.dx * away });
 
@@ -488,7 +489,8 @@
       signs.append(Drawing.key(this.#arteries));
       const drawn = html("div", { class: "lq-arteries-drawn" }, this.#svg, signs);
       if (!this.editable) {
-        const words = html("details", { class: "lq-arteries-fold" }, html("summary", {}, "The same in words"), this.#table);
+        const heading = html("summary", {}, "The same in words");
+        const words = html("details", { class: "lq-arteries-fold" }, heading, this.#table);
         words.open = !this.hasAttribute("compact");
         this.replaceChildren(drawn, words);
         return;
@@ -814,7 +816,8 @@
       this.#editor.setAttribute("aria-labelledby", `${this.#id}-place`);
       this.#editor.hidden = false;
       this.#editor.dataset.shape = shape;
-      this.#editor.replaceChildren(html("div", { class: "lq-arteries-editor-head" }, heading, close), words, ...cards, add);
+      const head = html("div", { class: "lq-arteries-editor-head" }, heading, close);
+      this.#editor.replaceChildren(head, words, ...cards, add);
       if (active) {
         const field = back && this.#editor.querySelector(`[data-lesion-field="${back}"]`);
         const control = field && (field.querySelector("input:not([type=radio])") ?? field.querySelector("lq-answer"));

@@ -12,7 +12,7 @@ import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
- * Where the arteries run on the picture, as {@code frontend/arteries.json} says: the browser draws by the same file. The
+ * Where the arteries run on the picture, as {@code frontend/arteries.json} says: the browser draws by it too. The
  * patient's right leg, at the reader's left; the left leg is its mirror image.
  *
  * @param about what the file is, for its reader

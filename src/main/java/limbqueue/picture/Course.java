@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 
-/** The course of a line on the picture. The browser computes it in the same steps, see {@code frontend/lq-arteries.js}. */
+/** The course of a line on the picture. The browser takes the same steps, see {@code frontend/lq-arteries.js}. */
 record Course(List<Point> points) {
 
     private static final int STEPS = 4;

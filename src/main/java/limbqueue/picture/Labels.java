@@ -8,7 +8,7 @@ import java.util.Map;
 import limbqueue.picture.LegPicture.Label;
 import limbqueue.triage.Side;
 
-/** Lays the labels out in a column outside of each leg, none above another, each as near to what it names as it can be. */
+/** Lays the labels out in a column beside each leg, none upon another, each as near to what it names as it can be. */
 final class Labels {
 
     private static final Arteries.LabelArea AREA = Arteries.DRAWN.labels();

@@ -12,8 +12,8 @@ import limbqueue.picture.LegPicture.Label;
 import limbqueue.picture.LegPicture.Mark;
 
 /**
- * Draws the picture of the leg arteries as SVG for a printed page, in black, white and grey: pattern and shape carry all
- * meaning. The browser's component {@code frontend/lq-arteries.js} draws the same, element by element.
+ * Draws the picture of the leg arteries as SVG for a printed page in black, white and grey: pattern and shape carry
+ * all meaning. The browser's component {@code frontend/lq-arteries.js} draws the same, element by element.
  */
 public final class LegDrawing {
 

@@ -1,4 +1,4 @@
-/** The arteries of both legs as a picture with the words that say the same: what is drawn where, and the drawing for paper. */
+/** The arteries of both legs as a picture, with the words that say the same: what is drawn where, and how on paper. */
 @NullMarked
 @ApplicationModule(allowedDependencies = {"triage"})
 package limbqueue.picture;

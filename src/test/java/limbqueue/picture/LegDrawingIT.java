@@ -22,7 +22,7 @@ import org.w3c.dom.Element;
 import org.xml.sax.InputSource;
 import tools.jackson.databind.json.JsonMapper;
 
-/** What the browser draws, beside what is drawn for paper: the same elements in the same places, for the same documents. */
+/** What the browser draws beside what is drawn for paper: of each document the same elements in the same places. */
 @InBrowser
 class LegDrawingIT {
 

@@ -83,10 +83,11 @@ class LegPictureOnPaperTest {
     }
 
     private static byte[] page(String json) {
+        var drawn = LegDrawing.onPage(Pictured.picture(json), 100);
         var html = """
                 <html><head><title>Leg arteries</title><meta name="subject" content="Leg arteries"/>
                 <style>@page { size: A4; margin: 20mm; } body { margin: 0; }</style></head>
-                <body lang="en">%s%s</body></html>""".formatted(LegDrawing.onPage(Pictured.picture(json), 100), LegDrawing.keyOnPage(100));
+                <body lang="en">%s%s</body></html>""".formatted(drawn, LegDrawing.keyOnPage(100));
         return PdfPages.set(html);
     }
 

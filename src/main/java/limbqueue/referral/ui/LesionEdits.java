@@ -14,7 +14,7 @@ import limbqueue.referral.ui.FieldKind.Entries;
 import tools.jackson.databind.JsonNode;
 
 /**
- * The lesions of a draft as they are edited, on the picture or in the list, each change of which can be taken back. What
+ * The lesions of a draft as they are edited, on the picture or in the list. Each change can be taken back; what
  * is typed into one field without a pause for another is one change.
  */
 final class LesionEdits {
