@@ -5,7 +5,6 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -30,7 +29,7 @@ final class QuickCheck {
     }
 
     private final JsonNode root;
-    private final Map<JsonNode, Demand> made = new IdentityHashMap<>();
+    private final IdentityHashMap<JsonNode, Demand> made = new IdentityHashMap<>();
     private final Demand whole;
 
     /** @throws IllegalArgumentException if {@code schema} says something that is not understood here */

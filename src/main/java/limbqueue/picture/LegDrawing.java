@@ -7,7 +7,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import limbqueue.picture.Arteries.Artery;
-import limbqueue.picture.Arteries.Key;
 import limbqueue.picture.Arteries.Part;
 import limbqueue.picture.LegPicture.Label;
 import limbqueue.picture.LegPicture.Mark;
@@ -58,6 +57,10 @@ public final class LegDrawing {
         Element holding(List<Element> elements) {
             within.addAll(elements);
             return this;
+        }
+
+        String attribute(String name) {
+            return attributes.getOrDefault(name, "");
         }
 
         /** Moves all words of the drawing to {@code texts}. */
@@ -114,7 +117,8 @@ public final class LegDrawing {
 
     /** What the signs mean, as XHTML for a printed page of this width in millimetres. */
     public static String keyOnPage(double widthMm) {
-        var words = ARTERIES.key().entries().stream().map(Key.Entry::words).collect(Collectors.joining(", "));
+        var words =
+                ARTERIES.key().entries().stream().map(Arteries.Key.Entry::words).collect(Collectors.joining(", "));
         return onPage(key(), "Signs of the picture: " + words + ".", widthMm);
     }
 
@@ -149,7 +153,7 @@ public final class LegDrawing {
     }
 
     private static String onPage(Element svg, String alternative, double widthMm) {
-        var box = svg.attributes().get("viewBox").split(" ", -1);
+        var box = svg.attribute("viewBox").split(" ", -1);
         var scale = widthMm / Double.parseDouble(box[2]);
         var height = mm(Double.parseDouble(box[3]) * scale);
         var words = new ArrayList<Element>();
@@ -162,10 +166,10 @@ public final class LegDrawing {
 
     /** A label as words of the page, its baseline where the drawing has it. */
     private static String overlaid(Element text, double scale) {
-        var size = Double.parseDouble(text.attributes().get("font-size"));
-        var x = Double.parseDouble(text.attributes().get("x"));
-        var y = Double.parseDouble(text.attributes().get("y"));
-        var anchor = text.attributes().get("text-anchor");
+        var size = Double.parseDouble(text.attribute("font-size"));
+        var x = Double.parseDouble(text.attribute("x"));
+        var y = Double.parseDouble(text.attribute("y"));
+        var anchor = text.attribute("text-anchor");
         var room = ARTERIES.width();
         var left = anchor.equals("end") ? x - room : anchor.equals("middle") ? x - room / 2 : x;
         var align = anchor.equals("end") ? "right" : anchor.equals("middle") ? "center" : "left";
@@ -175,7 +179,7 @@ public final class LegDrawing {
                         "position:absolute;left:" + mm(left * scale) + ";top:" + mm((y - BASELINE * size) * scale)
                                 + ";width:" + mm(room * scale) + ";font-size:" + mm(size * scale)
                                 + ";line-height:" + LINE + ";text-align:" + align + ";color:"
-                                + text.attributes().get("fill"))
+                                + text.attribute("fill"))
                 .saying(text.text())
                 .xml();
     }
@@ -477,7 +481,8 @@ public final class LegDrawing {
         for (var i = 0; i < key.entries().size(); i++) {
             var entry = key.entries().get(i);
             var x = (i % key.columns()) * key.columnWidth();
-            var y = (double) (i / key.columns()) * key.rowHeight() + key.rowHeight() / 2;
+            var row = i / key.columns();
+            var y = row * key.rowHeight() + key.rowHeight() / 2;
             var sample = Course.through(List.of(List.of(x + 4, y), List.of(x + 48, y)));
             var width = 7.0;
             var wall = vessel(sample, width, INK);

@@ -67,11 +67,6 @@ final class LegFindings {
             var name = artery().name().toLowerCase(Locale.ROOT);
             return side.map(known -> Arteries.code(known) + " " + name).orElse(name);
         }
-
-        Course course() {
-            var course = artery().course();
-            return side.filter(Side.LEFT::equals).isPresent() ? course.mirrored(Arteries.DRAWN.width()) : course;
-        }
     }
 
     LegFindings(ReferralDocument document, TriageResult result) {

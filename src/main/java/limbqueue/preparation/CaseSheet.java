@@ -293,10 +293,10 @@ final class CaseSheet {
 
     private List<String> access() {
         return plan().flatMap(plan -> Stream.of(
-                                PlanWords.access(plan).stream(),
-                                PlanWords.sheaths(plan).stream(),
+                                PlanLines.access(plan).stream(),
+                                PlanLines.sheaths(plan).stream(),
                                 Stream.of(plan.sedation()),
-                                minutes.map(PlanWords::minutes).stream())
+                                minutes.map(PlanLines::minutes).stream())
                         .flatMap(lines -> lines))
                 .map(CaseSheet::escape)
                 .toList();
@@ -307,21 +307,22 @@ final class CaseSheet {
         var besides = plan().flatMap(plan -> plan.room().stream())
                 .map(RoomItem::item)
                 .filter(item -> prepared.needs().isEmpty() || !item.startsWith(COVERED_STENT));
-        return Stream.concat(stents(), besides.map(CaseSheet::escape)).toList();
+        return Stream.concat(stents(), besides).map(CaseSheet::escape).toList();
     }
 
     private Stream<String> stents() {
         return prepared.needs().stream()
-                .map(need ->
-                        escape("Covered stent for the " + ReadinessGate.vessel(need) + ", " + ReadinessGate.size(need))
-                                + prepared.confirmed(need)
-                                        .map(seen -> escape(": " + ReadinessGate.size(seen.stent()) + ", "
-                                                        + seen.stent().sheathFrench() + " Fr, ")
-                                                // A number read across the end of a line is misread.
-                                                + "<span class=\"whole\">"
-                                                + escape("lot " + seen.stent().lot()) + "</span>"
-                                                + escape(", seen by " + seen.author()))
-                                        .orElse(": not confirmed"));
+                .map(need -> "Covered stent for the " + ReadinessGate.vessel(need) + ", " + ReadinessGate.size(need)
+                        + prepared.confirmed(need)
+                                .map(seen -> ": " + ReadinessGate.size(seen.stent()) + ", "
+                                        + seen.stent().sheathFrench() + " Fr, "
+                                        + onOneLine("lot " + seen.stent().lot()) + ", seen by " + seen.author())
+                                .orElse(": not confirmed"));
+    }
+
+    /** A number read across the end of a line is misread. */
+    private static String onOneLine(String text) {
+        return text.replace(' ', '\u00a0').replace('-', '\u2011');
     }
 
     private List<String> medicines() {

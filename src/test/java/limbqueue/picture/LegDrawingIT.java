@@ -64,6 +64,9 @@ class LegDrawingIT {
                {"kind": "bypass", "side": "left", "segment": "superficialFemoral", "date": "2021-03-01"},
                {"kind": "stent", "side": "left", "segment": "externalIliac", "outcome": "completed"}]}""";
 
+    /** A mark on the page, and where. */
+    private record Drawn(String kind, String segment, String side) {}
+
     @Test
     void theBrowserDrawsWhatIsDrawnForPaper(Visitor somebody) throws Exception {
         showComponent(somebody);
@@ -136,13 +139,13 @@ class LegDrawingIT {
             var rows = rows(somebody);
             for (var mark : drawnMarks(somebody)) {
                 var artery = Arteries.DRAWN.segments().stream()
-                        .filter(known -> known.code().equals(mark.get("segment")))
+                        .filter(known -> known.code().equals(mark.segment()))
                         .findFirst()
                         .orElseThrow();
-                var cells = rows.get(artery.name());
-                assertThat(cells).as(artery.name() + " in " + rows).isNotNull();
-                var said = cells.get(mark.get("side").equals("left") ? cells.size() - 1 : 0);
-                assertThat(said).contains(words.get(mark.get("mark")));
+                var cells = rows.getOrDefault(artery.name(), List.of());
+                assertThat(cells).as(artery.name() + " in " + rows).isNotEmpty();
+                var said = cells.get(mark.side().equals("left") ? cells.size() - 1 : 0);
+                assertThat(said).contains(words.get(mark.kind()));
                 looked++;
             }
         }
@@ -278,13 +281,13 @@ class LegDrawingIT {
         return byHeading;
     }
 
-    private static List<Map<String, String>> drawnMarks(Visitor somebody) {
+    private static List<Drawn> drawnMarks(Visitor somebody) {
         var marks = (List<?>) somebody.page()
                 .evaluate("() => [...document.querySelectorAll('#legs [data-layer=marks] > g')].map(mark =>"
                         + " [mark.dataset.mark, mark.dataset.segment, mark.dataset.side])");
         return marks.stream()
                 .map(mark -> ((List<?>) mark).stream().map(String::valueOf).toArray(String[]::new))
-                .map(mark -> Map.of("mark", mark[0], "segment", mark[1], "side", mark[2]))
+                .map(mark -> new Drawn(mark[0], mark[1], mark[2]))
                 .toList();
     }
 }

@@ -82,7 +82,7 @@ class CaseSheetTest {
                     new PDFRenderer(document).renderImageWithDPI(0, 110),
                     "png",
                     PICTURES.resolve("case-sheet-full.png").toFile());
-            var words = new PDFTextStripper().getText(document).replaceAll("[\\s\u00a0]+", " ");
+            var words = new PDFTextStripper().getText(document).replaceAll("[\\s\\u00a0]+", " ").replace('\u2011', '-');
             assertThat(words)
                     .contains("D-0033", "9 Mar 2026, 08:30, Room 2", "not approved")
                     .contains("Left external iliac: occluded, 70 mm long, vessel 8 mm, severe calcification")

@@ -41,7 +41,7 @@ import limbqueue.practice.PracticeSettings;
 import limbqueue.preparation.CaseItem;
 import limbqueue.preparation.CaseOutcome;
 import limbqueue.preparation.CaseSheets;
-import limbqueue.preparation.PlanWords;
+import limbqueue.preparation.PlanLines;
 import limbqueue.preparation.Preparation;
 import limbqueue.preparation.PreparationCase;
 import limbqueue.preparation.PreparationOutcome;
@@ -625,7 +625,7 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         if (plan.get().access().isEmpty()) {
             panel.add(Pieces.paragraph("lq-quiet", "No access is proposed before the arteries are imaged."));
         }
-        PlanWords.access(plan.get()).forEach(line -> panel.add(Pieces.paragraph("lq-line", line)));
+        PlanLines.access(plan.get()).forEach(line -> panel.add(Pieces.paragraph("lq-line", line)));
         var room = new UnorderedList();
         plan.get()
                 .room()
@@ -634,7 +634,7 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         panel.add(room);
         preparation
                 .expectedMinutes(prepared)
-                .ifPresent(minutes -> panel.add(Pieces.paragraph("lq-quiet", PlanWords.minutes(minutes))));
+                .ifPresent(minutes -> panel.add(Pieces.paragraph("lq-quiet", PlanLines.minutes(minutes))));
         panel.add(Pieces.paragraph("lq-quiet", "Reasons and cautions stand on the page of the referral."));
         return panel;
     }

@@ -11,6 +11,7 @@ import com.vaadin.flow.component.html.UnorderedList;
 import java.util.Comparator;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import limbqueue.referral.PlanWords;
 import limbqueue.triage.ProcedurePlan;
 import limbqueue.triage.ProcedurePlan.Access;
 import limbqueue.triage.ProcedurePlan.RoomItem;

@@ -1,4 +1,4 @@
-package limbqueue.referral.ui;
+package limbqueue.referral;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

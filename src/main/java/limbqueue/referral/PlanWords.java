@@ -1,4 +1,4 @@
-package limbqueue.referral.ui;
+package limbqueue.referral;
 
 import java.util.List;
 import java.util.stream.Collectors;
@@ -9,17 +9,17 @@ import limbqueue.triage.ProcedurePlan.Sheath;
 import limbqueue.triage.Side;
 
 /** A procedure plan in words. */
-final class PlanWords {
+public final class PlanWords {
 
     private PlanWords() {}
 
     /** As {@code Left leg}, {@code Both legs}. */
-    static String legs(List<Side> sides) {
+    public static String legs(List<Side> sides) {
         return sides.size() == 1 ? side(sides.getFirst(), "Left leg", "Right leg") : "Both legs";
     }
 
     /** Sites that are used together: {@code both groins and left upper arm}. */
-    static String together(List<AccessSite> sites) {
+    public static String together(List<AccessSite> sites) {
         var groins =
                 sites.stream().filter(site -> site.place() == Place.FEMORAL).count() == 2;
         var words = sites.stream()
@@ -32,7 +32,7 @@ final class PlanWords {
         return words.isEmpty() ? "both groins" : "both groins and " + words;
     }
 
-    static String of(AccessSite site) {
+    public static String of(AccessSite site) {
         return side(site.side(), "left ", "right ")
                 + switch (site.place()) {
                     case FEMORAL -> "groin";
@@ -46,12 +46,12 @@ final class PlanWords {
     }
 
     /** As {@code about 96 minutes; nine of ten cases within 173}. */
-    static String minutes(ProcedurePlan plan) {
+    public static String minutes(ProcedurePlan plan) {
         return "about " + plan.expectedMinutes() + " minutes; nine of ten cases within " + plan.expectedMinutes90();
     }
 
     /** As {@code 7 Fr, 45 cm, from the groin: fits a covered stent}. */
-    static String sheath(Sheath sheath) {
+    public static String sheath(Sheath sheath) {
         return sheath.french() + " Fr, " + sheath.lengthCm() + " cm, from " + sheath.from() + ": fits " + sheath.fits();
     }
 
