@@ -100,6 +100,7 @@ final class PublishedSchema {
         private static final List<NonValidationKeyword> OUR_ANNOTATIONS = Stream.of(
                         "x-unit",
                         "x-likelyFactors",
+                        "x-likelyUnits",
                         "x-hintAbove",
                         "x-hintBelow",
                         "x-earliest",
