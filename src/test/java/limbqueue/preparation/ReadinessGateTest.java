@@ -20,6 +20,7 @@ import limbqueue.preparation.Standing.Wanted;
 import limbqueue.referral.ReferralState;
 import limbqueue.triage.ReferralDocument.Segment;
 import limbqueue.triage.Side;
+import limbqueue.triage.TriageResult.Who;
 import limbqueue.triage.TriageResult.WorkUpItem;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -201,7 +202,18 @@ class ReadinessGateTest {
     @ParameterizedTest
     @CsvSource({"2026-03-08, true", "2026-03-09, false", "2026-03-10, false"})
     void aResultCountsToItsLastDay(LocalDate validUntil, boolean needed) {
-        var proposed = new WorkUpItem("potassium", "Potassium", "Why.", !needed, Optional.of(validUntil), "source");
+        var proposed = new WorkUpItem(
+                "potassium",
+                "Potassium",
+                "Why.",
+                !needed,
+                Optional.of(validUntil),
+                "source",
+                Who.LABORATORY,
+                Optional.empty(),
+                false,
+                List.of(),
+                List.of());
 
         assertThat(CaseItem.of(proposed, Optional.empty(), Optional.of(STARTS.toLocalDate()))
                         .needed())
