@@ -314,25 +314,26 @@ final class CaseSheet {
         return prepared.needs().stream()
                 .map(need -> "Covered stent for the " + ReadinessGate.vessel(need) + ", " + ReadinessGate.size(need)
                         + prepared.confirmed(need)
-                                .map(seen -> ": " + ReadinessGate.size(seen.stent()) + ", "
-                                        + seen.stent().sheathFrench() + " Fr, "
-                                        + onOneLine("lot " + seen.stent().lot()) + ", seen by " + seen.author())
+                                // On a line of its own: a number read across the end of a line is misread.
+                                .map(seen -> ":\n" + ReadinessGate.size(seen.stent()) + ", "
+                                        + seen.stent().sheathFrench() + " Fr, lot "
+                                        + seen.stent().lot() + ",\nseen by " + seen.author())
                                 .orElse(": not confirmed"));
     }
 
-    /** A number read across the end of a line is misread. */
-    private static String onOneLine(String text) {
-        return text.replace(' ', '\u00a0').replace('-', '\u2011');
-    }
-
+    /** What is taken, then what is proposed for it about the procedure, with times. */
     private List<String> medicines() {
-        return document()
-                .medicines()
-                .map(medicines -> medicines.stream()
-                        .map(medicine -> medicine.name().orElse("not named"))
-                        .map(CaseSheet::escape)
-                        .toList())
-                .orElse(List.of());
+        var taken = document().medicines().orElse(List.of()).stream()
+                .map(medicine -> medicine.name().orElse("not named"));
+        var proposed = prepared.drugs().stream()
+                .map(drug -> drug.text()
+                        + drug.lastDose()
+                                .map(at -> "\nlast dose by " + DATE.format(at) + ", " + TIME.format(at))
+                                .orElse("")
+                        + drug.restart()
+                                .map(at -> "\nagain from " + DATE.format(at) + ", " + TIME.format(at))
+                                .orElse(""));
+        return Stream.concat(taken, proposed).map(CaseSheet::escape).toList();
     }
 
     /** The latest of each test. */
@@ -384,8 +385,8 @@ final class CaseSheet {
         return lines.isEmpty()
                 ? ""
                 : lines.stream()
-                        .map(line -> "<li>" + BOX + " " + line + "</li>")
-                        .collect(Collectors.joining("", "<ul class=\"ticks\">", "</ul>"));
+                        .map(line -> "<p class=\"tick\">" + BOX + " " + line.replace("\n", "<br/>") + "</p>")
+                        .collect(Collectors.joining());
     }
 
     private static String number(double value) {

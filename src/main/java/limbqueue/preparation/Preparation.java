@@ -445,14 +445,20 @@ public class Preparation {
                 stents.confirmations(ids).stream().collect(Collectors.groupingBy(StentConfirmation::referralId));
         var overrides = byReferral(store.lastOverrides(ids), ReadinessOverride::referralId);
         var stock = stents.all();
+        var policy = settings.policy();
+        var book = books.inForce();
+        var today = today();
         var limits = limits();
         return referrals.proposed(ids).stream()
                 .map(proposed -> {
                     var id = proposed.referral().id();
+                    var booking = Optional.ofNullable(bookings.get(id));
                     return PreparationCase.of(
                             proposed,
+                            booking.map(booked ->
+                                    Triage.workUpFor(proposed.document(), policy, book, today, booked.starts())),
                             tracked.getOrDefault(id, List.of()),
-                            Optional.ofNullable(bookings.get(id)),
+                            booking,
                             confirmed.getOrDefault(id, List.of()),
                             stock,
                             Optional.ofNullable(overrides.get(id)),

@@ -9,12 +9,16 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import limbqueue.referral.ProposedCase;
+import limbqueue.triage.DrugTiming;
+import limbqueue.triage.ProcedureWorkUp;
+import limbqueue.triage.TriageResult.WorkUpItem;
 import limbqueue.triage.plan.StentNeed;
 import limbqueue.triage.threshold.Limits;
 
 /**
  * One case under preparation, as it stands today.
  *
+ * @param drugs what is proposed for each drug about the procedure; none while it is not booked
  * @param items the work-up: red ones first, those no longer proposed last
  * @param needs the vessels for which a covered stent must be in the room
  * @param confirmed the stents seen there
@@ -24,6 +28,7 @@ import limbqueue.triage.threshold.Limits;
  */
 public record PreparationCase(
         ProposedCase proposed,
+        List<DrugTiming> drugs,
         List<CaseItem> items,
         Optional<ProcedureBooking> booking,
         List<StentNeed> needs,
@@ -35,6 +40,7 @@ public record PreparationCase(
 
     static PreparationCase of(
             ProposedCase proposed,
+            Optional<ProcedureWorkUp> atProcedure,
             List<TrackedItem> tracked,
             Optional<ProcedureBooking> booking,
             List<StentConfirmation> confirmed,
@@ -43,13 +49,19 @@ public record PreparationCase(
             Optional<CaseRecord> record,
             Limits limits) {
         var starts = booking.map(ProcedureBooking::starts);
-        var items = items(proposed, tracked, starts.map(LocalDateTime::toLocalDate));
+        var items = items(
+                atProcedure
+                        .map(ProcedureWorkUp::items)
+                        .orElse(proposed.proposal().workUp()),
+                tracked,
+                starts.map(LocalDateTime::toLocalDate));
         var needs = proposed.proposal()
                 .procedurePlan()
                 .map(plan -> StentNeed.of(proposed.document(), plan, limits))
                 .orElse(List.of());
         return new PreparationCase(
                 proposed,
+                atProcedure.map(ProcedureWorkUp::drugs).orElse(List.of()),
                 items,
                 booking,
                 needs,
@@ -61,10 +73,10 @@ public record PreparationCase(
     }
 
     private static List<CaseItem> items(
-            ProposedCase proposed, List<TrackedItem> tracked, Optional<LocalDate> procedure) {
+            List<WorkUpItem> workUp, List<TrackedItem> tracked, Optional<LocalDate> procedure) {
         var byCode = tracked.stream().collect(Collectors.toMap(TrackedItem::code, item -> item));
         var items = new ArrayList<CaseItem>();
-        for (var item : proposed.proposal().workUp()) {
+        for (var item : workUp) {
             items.add(CaseItem.of(item, Optional.ofNullable(byCode.remove(item.code())), procedure));
         }
         byCode.values().stream()

@@ -109,6 +109,7 @@ class NextThingTest {
                         Triage.triage(document, Policy.standard(), TODAY),
                         Optional.empty(),
                         Optional.empty()),
+                List.of(),
                 items,
                 inRoom
                         ? Optional.of(new ProcedureBooking(

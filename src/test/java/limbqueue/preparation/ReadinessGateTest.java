@@ -20,7 +20,7 @@ import limbqueue.preparation.Standing.Wanted;
 import limbqueue.referral.ReferralState;
 import limbqueue.triage.ReferralDocument.Segment;
 import limbqueue.triage.Side;
-import limbqueue.triage.TriageResult;
+import limbqueue.triage.TriageResult.Who;
 import limbqueue.triage.TriageResult.WorkUpItem;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -209,7 +209,7 @@ class ReadinessGateTest {
                 !needed,
                 Optional.of(validUntil),
                 "source",
-                TriageResult.Who.LABORATORY,
+                Who.LABORATORY,
                 Optional.empty(),
                 false,
                 List.of(),

@@ -347,7 +347,7 @@ class CaseViewIT {
         Files.write(PICTURES.resolve("case-sheet.pdf"), pdf.body());
         try (var document = Loader.loadPDF(pdf.body())) {
             assertThat(document.getNumberOfPages()).isEqualTo(1);
-            return new PDFTextStripper().getText(document).replaceAll("[\\s\\u00a0]+", " ").replace('\u2011', '-');
+            return new PDFTextStripper().getText(document).replaceAll("[\\s\\u00a0]+", " ");
         }
     }
 
