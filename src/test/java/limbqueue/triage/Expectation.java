@@ -21,18 +21,18 @@ import tools.jackson.databind.node.MissingNode;
  * {@code -only-leg} for one that is not, {@code ?history.diabetes} for a question that is asked and
  * {@code !history.diabetes} for one that is not, {@code contradictions=1} for their number, {@code tier=} for the
  * urgency, {@code work+inr}, {@code work-inr} for an item of the work-up that is needed or not, and
- * {@code rule+fall-after-exercise} for a reason that is given. {@code mehran=4-9} is the score of Mehran before contrast,
- * {@code mehran.risk=LOW-MODERATE} its groups of risk. Where a source names a class that the facts it gives do not settle,
- * {@code L.rutherford.possible~5} demands that the list holds the class, and {@code L.fontaine.grade:IIa,IIb} that the
- * value is one of those named.
- * Of the anatomy {@code tasc.aortoIliac.left=D} or {@code tascPossible.femoropopliteal.right=[A,B]}, and of a side's GLASS
- * {@code glass.left=3}, {@code glassPossible.left=[1,2]}, {@code glassFemoropopliteal.left=4}, {@code glassInfrapopliteal.left=0}.
- * Of the procedure plan {@code access=[leftFemoral+rightFemoral,leftBrachial]} are all attempts in order, {@code access.left}
- * those for one leg, {@code bailOut} likewise; {@code plan+only-leg} and {@code plan-only-leg} are rules {@code plan-…} that it
- * names or not, {@code must+covered_stent} an item that must be in the room, {@code room+snare} one that is listed at all,
- * {@code says+light_sedation} words anywhere in it, with {@code _} for a blank; {@code view=left_foot:from_the_front} a
- * projection, {@code minutes=90} and {@code minutes90=225} the two numbers, and {@code plan?lesions[0].side} a question whose answer
- * could change it, {@code plan!…} one that is not.
+ * {@code rule+fall-after-exercise} for a reason that is given. {@code mehran=4-9} is the score of Mehran before
+ * contrast, {@code mehran.risk=LOW-MODERATE} its groups of risk. Where a source names a class that the facts it gives
+ * do not settle, {@code L.rutherford.possible~5} demands that the list holds the class, and {@code
+ * L.fontaine.grade:IIa,IIb} that the value is one of those named. Of the anatomy {@code tasc.aortoIliac.left=D} or
+ * {@code tascPossible.femoropopliteal.right=[A,B]}, and of a side's GLASS {@code glass.left=3}, {@code
+ * glassPossible.left=[1,2]}, {@code glassFemoropopliteal.left=4}, {@code glassInfrapopliteal.left=0}. Of the
+ * procedure plan {@code access=[leftFemoral+rightFemoral,leftBrachial]} are all attempts in order, {@code
+ * access.left} those for one leg, {@code bailOut} likewise; {@code plan+only-leg} and {@code plan-only-leg} are rules
+ * {@code plan-…} that it names or not, {@code must+covered_stent} an item that must be in the room, {@code
+ * room+snare} one that is listed at all, {@code says+light_sedation} words anywhere in it, with {@code _} for a
+ * blank; {@code view=left_foot:from_the_front} a projection, {@code minutes=90} and {@code minutes90=225} the two
+ * numbers, and {@code plan?lesions[0].side} a question whose answer could change it, {@code plan!…} one that is not.
  */
 final class Expectation {
 
