@@ -7,13 +7,13 @@ import java.util.TreeSet;
 import limbqueue.triage.ReferralDocument.Segment;
 
 /**
- * How a procedure may be done, as proposed: nothing in it is a decision. It names classes of instruments, never a brand,
- * and no dose of any drug. The components bear the names of the public format.
+ * How a procedure may be done, as proposed: nothing in it is a decision. It names classes of instruments, never a
+ * brand, and no dose of any drug. The components bear the names of the public format.
  *
  * <p>Every entry says why it is there and names a rule of the rule book with the source that the book gives for it.
  *
- * @param sides the legs that are treated, left first; where both are and one is not more urgent than the other, each has
- *     steps of its own
+ * @param sides the legs that are treated, left first; where both are, being as urgent as each other,
+ *     each has steps of its own
  * @param targets the lesions that are treated, inflow first
  * @param access ways in, for each leg in the order in which they are tried
  * @param bailOut ways in when those have failed

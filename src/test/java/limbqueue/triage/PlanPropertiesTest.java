@@ -21,7 +21,9 @@ import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
 
-/** What holds of the plan for every list of lesions. The seeds are fixed; each failure names its own and the referral. */
+/**
+ * What holds of the plan for every list of lesions. The seeds are fixed; each failure names its own and the referral.
+ */
 class PlanPropertiesTest {
 
     private static final ObjectMapper JSON = new ObjectMapper();

@@ -4,8 +4,8 @@ import java.util.List;
 import limbqueue.triage.ProcedurePlan.Place;
 
 /**
- * How to get to the lesions between the aorta and the groin, or below it: one constant for each printed row. Common practice,
- * no published source.
+ * How to get to the lesions between the aorta and the groin, or below it: one constant for each printed row. Common
+ * practice, no published source.
  *
  * @param finding what is found, without a full stop
  * @param ways in the order in which they are tried

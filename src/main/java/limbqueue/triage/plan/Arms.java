@@ -9,7 +9,10 @@ import limbqueue.triage.Side;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Limits;
 
-/** Which arm to go in by: the left, from which the way is shorter and passes no artery of the brain, unless it is at risk. */
+/**
+ * Which arm to go in by: the left, from which the way is shorter and passes no artery of the brain, unless it is at
+ * risk.
+ */
 final class Arms {
 
     /** Which arm has the clearly lower pressure, and so perhaps a narrowed artery. */

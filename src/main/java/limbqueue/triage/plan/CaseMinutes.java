@@ -13,14 +13,14 @@ import limbqueue.triage.threshold.Limits;
  * How many minutes a case takes in the room, as a log-normal distribution: the logarithm of the minutes is normally
  * distributed about the logarithm of their median.
  *
- * <p><b>Prior.</b> The median is a sum: so many minutes for the room, for each narrowed and each closed lesion, for each
- * 100 mm of length, for each heavily calcified lesion, for an earlier failure and for an arm. How far nine of ten cases
- * may exceed the median is a factor. All of these are common practice and stand in the file of thresholds.
+ * <p><b>Prior.</b> The median is a sum: so many minutes for the room, for each narrowed and each closed lesion, for
+ * each 100 mm of length, for each heavily calcified lesion, for an earlier failure and for an arm. How far nine of
+ * ten cases may exceed the median is a factor. All of these are common practice and stand in the file of thresholds.
  *
  * <p><b>Learning.</b> Of each recorded case only the factor counts by which it took longer or shorter than the median
  * of the prior for a case like it; its logarithm is {@code x}. For each class of cases by itself, the mean and the
- * variance of {@code x} are learned by conjugate analysis of normal data of which neither is known: with {@code k} prior
- * cases of mean 0 and variance {@code v}, and {@code n} recorded ones of mean {@code m},
+ * variance of {@code x} are learned by conjugate analysis of normal data of which neither is known: with {@code k}
+ * prior cases of mean 0 and variance {@code v}, and {@code n} recorded ones of mean {@code m},
  *
  * <pre>
  * mean     = (k * 0 + n * m) / (k + n)

@@ -180,7 +180,10 @@ final class EarlierProcedures {
         return Optional.empty();
     }
 
-    /** Whether the aortic bifurcation may be that of a graft: after a bypass or the repair of an aneurysm above the groin. */
+    /**
+     * Whether the aortic bifurcation may be that of a graft: after a bypass or the repair of an aneurysm above the
+     * groin.
+     */
     boolean graft() {
         var graft = false;
         for (var i = 0; i < all().size(); i++) {

@@ -17,10 +17,11 @@ import limbqueue.triage.plan.PlanLesion.Level;
 import limbqueue.triage.rule.RuleBook;
 
 /**
- * The procedure plan of a referral, and what to ask because an answer would change it. The legs that are treated are those
- * that call for the tier; lesions of the other leg only get in the way. What imaging has not told is taken at its most serious,
- * what nobody has mentioned is asked about and not invented. Each unknown fact that the plan looks at is answered in every
- * way that matters while the others stay as they are acted on: it is a question when that makes different plans.
+ * The procedure plan of a referral, and what to ask because an answer would change it. The legs that are treated are
+ * those that call for the tier; lesions of the other leg only get in the way. What imaging has not told is taken at
+ * its most serious, what nobody has mentioned is asked about and not invented. Each unknown fact that the plan looks
+ * at is answered in every way that matters while the others stay as they are acted on: it is a question when that
+ * makes different plans.
  */
 public final class Planning {
 
@@ -52,7 +53,7 @@ public final class Planning {
         return new Planning(Optional.of(plan), course.features(plan.access()), questions);
     }
 
-    /** Whether some answers to {@code fact} make different plans; of the one that is acted on the plan is {@code acting}. */
+    /** @param acting the plan with the answer that is acted on */
     private static boolean differs(
             PlanFact<?> fact, ProcedurePlan acting, Case referral, RuleBook book, List<RedFlag> flags) {
         var first = fact.choices().contains(fact.actOn()) ? acting : with(fact, 0, referral, book, flags);
@@ -135,8 +136,9 @@ public final class Planning {
                     Math.toIntExact(Math.round(minutes.ninety())),
                     targets.isEmpty()
                             ? "A wide range, since no lesion is known: common practice, no source."
-                            : "Common practice, no source, until the practice has recorded cases of its own: half of such"
-                                    + " cases take no longer than the first number, nine of ten no longer than the second.",
+                            : "Common practice, no source, until the practice has recorded cases of its own: half of"
+                                    + " such cases take no longer than the first number, nine of ten no longer than the"
+                                    + " second.",
                     cautions());
         }
 

@@ -12,8 +12,8 @@ import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.threshold.Limit;
 
 /**
- * From where the arteries are looked at: the iliac bifurcation from the opposite oblique, the femoral bifurcation from the
- * oblique of the same side.
+ * From where the arteries are looked at: the iliac bifurcation from the opposite oblique, the femoral bifurcation
+ * from the oblique of the same side.
  */
 final class Views {
 

@@ -16,9 +16,9 @@ import org.junit.jupiter.api.Test;
 
 /**
  * Expected values are worked by hand from the amounts in the file of thresholds (common practice) and the update of the
- * normal model with unknown mean and variance: with prior sizes both k, prior mean 0 and variance v, and n cases of mean m,
- * the mean is n m / (k + n), the variance (k v + sum of squares + k n / (k + n) m^2) / (k + n). Gelman et al., Bayesian Data
- * Analysis, section 3.3, value from memory.
+ * normal model with unknown mean and variance: with prior sizes both k, prior mean 0 and variance v, and n cases of
+ * mean m, the mean is n m / (k + n), the variance (k v + sum of squares + k n / (k + n) m^2) / (k + n). Gelman et
+ * al., Bayesian Data Analysis, section 3.3, value from memory.
  */
 class CaseMinutesTest {
 
@@ -81,9 +81,9 @@ class CaseMinutesTest {
     }
 
     /**
-     * Two cases, one e^0.3 and one e^-0.1 of the median: mean 0.1, squares 2 * 0.04 = 0.08; posterior mean 2 * 0.1 / 12 =
-     * 0.0166667. Prior variance (ln 1.8 / 1.2816)^2 = 0.210346; variance (2.10346 + 0.08 + 20 / 12 * 0.01) / 12 = 0.183344,
-     * its root 0.428187.
+     * Two cases, one e^0.3 and one e^-0.1 of the median: mean 0.1, squares 2 * 0.04 = 0.08; posterior mean 2 * 0.1 /
+     * 12 = 0.0166667. Prior variance (ln 1.8 / 1.2816)^2 = 0.210346; variance (2.10346 + 0.08 + 20 / 12 * 0.01) / 12
+     * = 0.183344, its root 0.428187.
      */
     @Test
     void twoCasesMoveALittle() {
@@ -113,7 +113,10 @@ class CaseMinutesTest {
         assertThat(learned.ninety()).isCloseTo(140 * Math.exp(0.2 * NINETY), within(2.0));
     }
 
-    /** A clock left running overnight counts as three standard deviations: 3 * ln 1.5 / 1.2816 = 0.949122, over 11 cases. */
+    /**
+     * A clock left running overnight counts as three standard deviations: 3 * ln 1.5 / 1.2816 = 0.949122, over 11
+     * cases.
+     */
     @Test
     void oneOutlierMovesLittle() {
         assertThat(PRIOR.learned(cases(NARROWED, 900)).of(NARROWED).median())
