@@ -35,8 +35,15 @@ public record CaseItem(
     private static final String COVERED_STENT = "covered-stent-stock";
 
     /** Good care that no room waits for. Common practice, no source. */
-    private static final Set<String> KEEPS_NOBODY_WAITING =
-            Set.of("antiplatelet", "statin", "smoking", "exercise-therapy", "hba1c", COVERED_STENT);
+    private static final Set<String> KEEPS_NOBODY_WAITING = Set.of(
+            "antiplatelet",
+            "antiplatelet-continues",
+            "statin",
+            "smoking",
+            "exercise-therapy",
+            "fasting",
+            "hba1c",
+            COVERED_STENT);
 
     static CaseItem of(WorkUpItem item, Optional<TrackedItem> tracked, Optional<LocalDate> procedure) {
         var counts = item.validUntil().flatMap(until -> procedure.map(day -> !until.isBefore(day)));

@@ -29,7 +29,7 @@ final class Cases {
         var draft = Draft.of("""
                 {"legs": {"left": {"restPain": {"present": true, "sinceDays": 40}},
                           "right": {"restPain": {"present": true, "sinceDays": 40}}}}""");
-        for (var field : lesion.strip().split(" +")) {
+        for (var field : lesion.strip().split(" +", -1)) {
             var at = field.indexOf('=');
             var value = field.substring(at + 1);
             draft.set(
