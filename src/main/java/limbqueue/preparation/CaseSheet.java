@@ -11,12 +11,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import limbqueue.picture.LegDrawing;
 import limbqueue.picture.LegPicture;
 import limbqueue.print.PdfPages;
 import limbqueue.referral.DecisionRecord;
 import limbqueue.referral.TierPhrase;
+import limbqueue.triage.DrugTiming;
 import limbqueue.triage.Policy;
 import limbqueue.triage.ProcedurePlan;
 import limbqueue.triage.ProcedurePlan.Caution;
@@ -321,19 +323,30 @@ final class CaseSheet {
                                 .orElse(": not confirmed"));
     }
 
-    /** What is taken, then what is proposed for it about the procedure, with times. */
+    /** What is taken, with what is proposed for it about the procedure and the times. */
     private List<String> medicines() {
-        var taken = document().medicines().orElse(List.of()).stream()
-                .map(medicine -> medicine.name().orElse("not named"));
-        var proposed = prepared.drugs().stream()
-                .map(drug -> drug.text()
-                        + drug.lastDose()
-                                .map(at -> "\nlast dose by " + DATE.format(at) + ", " + TIME.format(at))
-                                .orElse("")
-                        + drug.restart()
-                                .map(at -> "\nagain from " + DATE.format(at) + ", " + TIME.format(at))
-                                .orElse(""));
-        return Stream.concat(taken, proposed).map(CaseSheet::escape).toList();
+        var taken = document().medicines().orElse(List.of());
+        return IntStream.range(0, taken.size())
+                .mapToObj(i -> {
+                    var path = "medicines[" + i + "]";
+                    return taken.get(i).name().orElse("not named")
+                            + prepared.drugs().stream()
+                                    .filter(drug -> drug.medicine().startsWith(path))
+                                    .map(CaseSheet::timing)
+                                    .collect(Collectors.joining());
+                })
+                .map(CaseSheet::escape)
+                .toList();
+    }
+
+    private static String timing(DrugTiming drug) {
+        return ": " + drug.text()
+                + drug.lastDose()
+                        .map(at -> "\nlast dose by " + DATE.format(at) + ", " + TIME.format(at))
+                        .orElse("")
+                + drug.restart()
+                        .map(at -> "\nagain from " + DATE.format(at) + ", " + TIME.format(at))
+                        .orElse("");
     }
 
     /** The latest of each test. */
