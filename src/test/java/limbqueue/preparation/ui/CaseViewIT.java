@@ -403,7 +403,7 @@ class CaseViewIT {
     }
 
     private LocalDate today() {
-        return LocalDate.now();
+        return LocalDate.now(java.time.ZoneId.systemDefault());
     }
 
     private <T> T office(Callable<T> work) {
