@@ -70,7 +70,7 @@ class CaseViewIT {
         ask(coordinator, "Creatinine and eGFR", "Millbeck Surgery");
         assertThat(item(coordinator, "Creatinine and eGFR")).containsText("asked of Millbeck Surgery");
         typeCreatinine(coordinator, "90", "mg/dL");
-        assertThat(dialog(coordinator)).containsText("Was umol/L meant?");
+        assertThat(dialog(coordinator)).containsText("90 umol/L is likely, which is 1.02 mg/dL");
         choose(coordinator, "Unit of Creatinine", "µmol/L");
         press(coordinator, "Save");
         assertThat(said(coordinator)).containsText("Creatinine and eGFR is typed in. The decision stands.");
