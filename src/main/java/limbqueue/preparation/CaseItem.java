@@ -49,7 +49,7 @@ public record CaseItem(
         var counts = item.validUntil().flatMap(until -> procedure.map(day -> !until.isBefore(day)));
         return new CaseItem(
                 item.code(),
-                item.text(),
+                name(item.text()),
                 item.why(),
                 item.source(),
                 true,
@@ -59,6 +59,12 @@ public record CaseItem(
                 tracked.map(TrackedItem::standing).orElse(new Wanted()),
                 tracked.map(TrackedItem::author).orElse(""),
                 tracked.map(TrackedItem::at));
+    }
+
+    /** The first sentence; how long what is held counts is said beside it. */
+    private static String name(String text) {
+        var end = text.indexOf(". ");
+        return end < 0 ? text : text.substring(0, end);
     }
 
     /** An item that somebody has touched and that is not proposed any more. */

@@ -204,7 +204,7 @@ class ReadinessGateTest {
     void aResultCountsToItsLastDay(LocalDate validUntil, boolean needed) {
         var proposed = new WorkUpItem(
                 "potassium",
-                "Potassium",
+                "Potassium. The one held counts until then",
                 "Why.",
                 !needed,
                 Optional.of(validUntil),
@@ -221,6 +221,9 @@ class ReadinessGateTest {
         assertThat(CaseItem.of(proposed, Optional.empty(), Optional.empty()).needed())
                 .as("no date: as proposed")
                 .isEqualTo(!needed);
+        assertThat(CaseItem.of(proposed, Optional.empty(), Optional.empty()).what())
+                .as("its name alone; how long what is held counts is said beside it")
+                .isEqualTo("Potassium");
     }
 
     @ParameterizedTest

@@ -56,6 +56,18 @@ class WorkUpOnADayTest {
     }
 
     @Test
+    void withoutABookedProcedureTheTargetDateIsTheDay() {
+        var kidneys = REST_PAIN.with("labs[0].taken", "2026-02-10").triage().workUp().stream()
+                .filter(item -> item.code().equals("kidney-function"))
+                .findFirst()
+                .orElseThrow();
+        assertThat(kidneys.text())
+                .isEqualTo(
+                        "Creatinine and eGFR. The one held counts until 2026-03-12 and runs out before the target date,"
+                                + " 2026-03-16: a new one from 2026-02-14 on still counts then");
+    }
+
+    @Test
     void whatHasRunOutSaysSo() {
         var kidneys = item(workUp(REST_PAIN.with("labs[0].taken", "2026-01-01"), on(3, 23)), "kidney-function");
         assertThat(kidneys.needed()).isTrue();

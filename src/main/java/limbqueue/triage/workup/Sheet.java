@@ -72,9 +72,12 @@ final class Sheet {
                 .map(last -> last.isBefore(on.asOf())
                         ? Sentence.of(". The one held counted until %s", last)
                         : Sentence.of(
-                                ". The one held counts until %s and runs out before the procedure of %s: a new one from"
-                                        + " %s on still counts then",
-                                last, on.day(), held.validity().earliest(on.day())))
+                                ". The one held counts until %s and runs out before %s %s: a new one from %s on still"
+                                        + " counts then",
+                                last,
+                                on.at().isPresent() ? "the procedure of" : "the target date,",
+                                on.day(),
+                                held.validity().earliest(on.day())))
                 .orElse("");
     }
 
