@@ -79,7 +79,7 @@ record Occasion(
     }
 
     PlannedSheath sheath() {
-        return PlannedSheath.of(document(), limits());
+        return PlannedSheath.of(limits());
     }
 
     boolean vesselMayRupture() {
