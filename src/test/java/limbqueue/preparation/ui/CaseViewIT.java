@@ -13,6 +13,7 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicReference;
 import limbqueue.access.ActingAs;
@@ -26,6 +27,7 @@ import limbqueue.preparation.StentStock;
 import limbqueue.referral.Arriving;
 import limbqueue.referral.DecideOutcome;
 import limbqueue.referral.Decision;
+import limbqueue.referral.Referral;
 import limbqueue.referral.Referrals;
 import limbqueue.referral.SubmitOutcome;
 import limbqueue.testbed.InBrowser;
@@ -55,11 +57,16 @@ class CaseViewIT {
     private ActingAs actingAs;
 
     @Test
-    void aCaseIsPlannedStoppedAtTheGateConfirmedPassedPrintedAndRecorded(Visitor coordinator) throws IOException {
-        var id = approved("Thornbury", iliacOcclusion());
+    void aCaseIsDrawnPlannedStoppedAtTheGateConfirmedPassedPrintedAndRecorded(Visitor coordinator) throws IOException {
+        var id = entered("Thornbury", Draft.of(Arriving.REST_PAIN)).id();
         addStent("LB-2041", 8, 58);
         addStent("LB-1177", 7, 38);
-        coordinator.signIn("coordinator").open("preparation");
+        coordinator.signIn("coordinator").open("referrals/" + id + "/edit");
+        enterIliacOcclusionOnThePicture(coordinator);
+        coordinator.button("Put before the physician").click();
+        coordinator.rest();
+        approve(office(() -> referrals.get(id)));
+        coordinator.open("preparation");
         assertThat(coordinator.page().locator("vaadin-grid")).containsText("Ask for: ");
         assertAccessible(coordinator);
         row(coordinator, "Thornbury").click();
@@ -387,13 +394,54 @@ class CaseViewIT {
         return draft;
     }
 
+    /** The lesion of {@link #iliacOcclusion()}: the artery by mouse, its findings from the keyboard. */
+    private static void enterIliacOcclusionOnThePicture(Visitor coordinator) {
+        var page = coordinator.page();
+        page.waitForSelector("lq-arteries [data-place]");
+        coordinator.rest();
+        page.locator("lq-arteries [data-place='left-externalIliac']").scrollIntoViewIfNeeded();
+        var middle = (List<?>) page.evaluate("""
+                () => {
+                  const course = document.querySelector(`[data-halo="left-externalIliac"] path`);
+                  const middle = course.getPointAtLength(course.getTotalLength() / 2);
+                  const { x, y } = new DOMPoint(middle.x, middle.y).matrixTransform(course.getScreenCTM());
+                  return [x, y];
+                }""");
+        page.mouse().click(((Number) middle.get(0)).doubleValue(), ((Number) middle.get(1)).doubleValue());
+        coordinator.rest();
+        page.locator("lq-arteries .lq-arteries-editor")
+                .getByRole(
+                        AriaRole.BUTTON,
+                        new Locator.GetByRoleOptions().setName("Add lesion of the left external iliac"))
+                .click();
+        coordinator.rest();
+        assertThat(page.locator("lq-arteries").getByLabel("Stenosis, lesion 1, %"))
+                .isFocused();
+        page.keyboard().type("100");
+        page.keyboard().press("Enter");
+        page.keyboard().type("45");
+        page.keyboard().press("Enter");
+        // The diameter of the vessel is left out.
+        page.keyboard().press("Enter");
+        page.keyboard().press("s");
+        coordinator.rest();
+        assertThat(page.locator("lq-arteries table")).containsText("occlusion, 45\u00a0mm long, severely calcified");
+        assertThat(page.locator(".lq-save-line")).containsText("Saved ");
+    }
+
     private long approved(String family, Draft document) {
+        var entered = entered(family, document);
+        return approve(
+                office(() -> ((SubmitOutcome.Submitted) referrals.submit(entered.id(), entered.version())).referral()));
+    }
+
+    private Referral entered(String family, Draft document) {
         document.set("patient.given", "Hesper");
         document.set("patient.family", family);
-        var queued = office(() -> {
-            var entered = referrals.enter(document.toJson());
-            return ((SubmitOutcome.Submitted) referrals.submit(entered.id(), entered.version())).referral();
-        });
+        return office(() -> referrals.enter(document.toJson()));
+    }
+
+    private long approve(Referral queued) {
         return as(
                         "physician",
                         () -> ((DecideOutcome.Decided)
