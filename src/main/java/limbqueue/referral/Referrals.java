@@ -164,7 +164,7 @@ public class Referrals {
             case DRAFT, QUEUED, INFORMATION_NEEDED, APPROVED -> true;
             case RETURNED, SENT_TO_HOSPITAL -> false;
         };
-        if (before.version() != version || !open) {
+        if (before.version() != version || !open || store.isPart(id)) {
             store.keepOvertaken(id, version, before.state(), document, me(), now());
             auditTrail.record("entered results that were overtaken", before.reference());
             return new ResultsOutcome.Overtaken(before);
@@ -223,7 +223,7 @@ public class Referrals {
     @Transactional
     public SubmitOutcome submit(long id, int version) {
         var before = store.findLocked(id).orElseThrow(() -> new ReferralNotFoundException(id));
-        if (before.version() != version) {
+        if (before.version() != version || store.isPart(id)) {
             return new SubmitOutcome.Conflict(before);
         }
         var reading = Draft.of(before.document()).read(today());
@@ -252,7 +252,7 @@ public class Referrals {
     @Transactional
     public DecideOutcome decide(long id, int version, Decision decision) {
         var before = store.findLocked(id).orElseThrow(() -> new ReferralNotFoundException(id));
-        if (before.version() != version || before.state() != ReferralState.QUEUED) {
+        if (before.version() != version || before.state() != ReferralState.QUEUED || store.isPart(id)) {
             return new DecideOutcome.Changed(before);
         }
         var asOf = today();

@@ -36,7 +36,11 @@ class MainLayout extends Div implements RouterLayout, AfterNavigationObserver {
     private final Main content = new Main();
     private final Map<String, Anchor> places = new LinkedHashMap<>();
 
-    MainLayout(CurrentPerson currentPerson, AuthenticationContext authentication, ObjectProvider<PracticeName> names) {
+    MainLayout(
+            CurrentPerson currentPerson,
+            AuthenticationContext authentication,
+            ObjectProvider<PracticeName> names,
+            ObjectProvider<BarPiece> pieces) {
         addClassName("lq-frame");
         content.setId("content");
         content.getElement().setAttribute("tabindex", "-1");
@@ -54,6 +58,7 @@ class MainLayout extends Div implements RouterLayout, AfterNavigationObserver {
         var bar = new Header(product, practice, navigation());
         bar.addClassName("lq-bar");
         currentPerson.find().ifPresent(person -> {
+            pieces.orderedStream().flatMap(piece -> piece.of(person).stream()).forEach(bar::add);
             var who = new Anchor("password", person.displayName());
             who.setTitle("Change your password");
             who.addClassName("lq-who");

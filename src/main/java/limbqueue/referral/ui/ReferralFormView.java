@@ -31,13 +31,16 @@ import limbqueue.document.Draft;
 import limbqueue.document.Problem;
 import limbqueue.document.Reading;
 import limbqueue.referral.DecisionKind;
+import limbqueue.referral.Merging;
 import limbqueue.referral.Referral;
 import limbqueue.referral.ReferralNotFoundException;
 import limbqueue.referral.ReferralState;
 import limbqueue.referral.Referrals;
 import limbqueue.referral.SaveOutcome;
 import limbqueue.referral.SubmitOutcome;
+import limbqueue.shell.EntryWatch;
 import limbqueue.triage.TriageResult;
+import org.springframework.beans.factory.ObjectProvider;
 
 /** One referral as it is entered, with the proposal beside it. */
 @Route("referrals/:id/edit")
@@ -46,6 +49,8 @@ import limbqueue.triage.TriageResult;
 class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveObserver, HasDynamicTitle {
 
     private final Referrals referrals;
+    private final Merging merging;
+    private final ObjectProvider<EntryWatch> watches;
 
     private final H1 title = new H1();
     private final Span saveLine = new Span();
@@ -54,6 +59,7 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
     private String pageTitle = "Referral";
     private Optional<Editing> editing = Optional.empty();
     private List<Problem> shownProblems = List.of();
+    private List<EntryWatch.Watching> watching = List.of();
     private boolean inConflict;
     private boolean handedOver;
 
@@ -74,8 +80,10 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
         }
     }
 
-    ReferralFormView(Referrals referrals) {
+    ReferralFormView(Referrals referrals, Merging merging, ObjectProvider<EntryWatch> watches) {
         this.referrals = referrals;
+        this.merging = merging;
+        this.watches = watches;
         addClassName("lq-form-view");
         saveLine.addClassName("lq-save-line");
         saveLine.getElement().setAttribute("role", "status");
@@ -93,6 +101,11 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
     public void beforeEnter(BeforeEnterEvent event) {
         var id = event.getRouteParameters().getLong("id").orElseThrow(NotFoundException::new);
         try {
+            if (merging.wholeOf(id).isPresent()) {
+                // A part rests: it is read, and not entered.
+                event.forwardTo("referrals/" + id);
+                return;
+            }
             open(referrals.get(id));
         } catch (ReferralNotFoundException unknown) {
             event.rerouteToError(NotFoundException.class, unknown.getMessage());
@@ -150,6 +163,8 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
         asked(referral).ifPresent(middle::add);
         var keys = new Paragraph("Y, N, U answer yes, no, not known (?). Enter goes to the next field.");
         keys.addClassName("lq-keys");
+        watching = watches.orderedStream().map(watch -> watch.watch(referral.id())).toList();
+        watching.forEach(watch -> middle.add(watch.component()));
         middle.add(mend, keys, form);
 
         var columns = new Div(sections, middle, panel);
@@ -208,6 +223,7 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
             var reading = now.draft().read(referrals.today());
             var result = referrals.propose(reading);
             now.panel().show(result, now.draft());
+            watching.forEach(watch -> watch.typed(now.draft().toJson()));
             now.form().tell(reading.problems(), result.contradictions());
             now.form().showArteries(reading, result);
             now.sections().show(section -> now.form().progress(section, reading.problems(), result.questions()));
@@ -286,7 +302,7 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
         inConflict = true;
         saveLine.setText("Not saved: " + theirs.savedBy() + " saved another version");
         var merge = new Merge(now.saved().document(), theirs.document(), mine);
-        if (TierWords.isOpen(theirs.state())) {
+        if (TierWords.isOpen(theirs.state()) && merging.wholeOf(theirs.id()).isEmpty()) {
             ConflictDialog.toChoose(theirs, merge, chosen -> {
                         inConflict = false;
                         edit(theirs, Draft.of(chosen));
