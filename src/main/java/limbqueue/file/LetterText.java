@@ -50,12 +50,13 @@ public final class LetterText {
      * @param name its name, from which nothing is concluded but what cannot be seen in the content; may be empty
      */
     public static Extracted of(byte[] bytes, String name) {
-        return of(bytes, name, Tesseract.onThePath());
+        return of(bytes, name, Tesseract.onThePath(), LARGEST_FILE);
     }
 
-    static Extracted of(byte[] bytes, String name, Tesseract tesseract) {
-        if (bytes.length > LARGEST_FILE) {
-            return unfit(tooLarge(bytes.length, LARGEST_FILE));
+    /** @param largest the most bytes that are taken */
+    static Extracted of(byte[] bytes, String name, Tesseract tesseract, int largest) {
+        if (bytes.length > largest) {
+            return unfit(tooLarge(bytes.length, largest));
         }
         try {
             var type = ContentType.of(bytes, name);

@@ -202,13 +202,14 @@ class LetterTextTest {
     @ParameterizedTest(name = "{0}")
     @MethodSource("unfit")
     void aFileOfNoUseIsRefusedWithWhatIsWrongAndWhatToDo(String what, byte[] file, String name, String said) {
-        assertThat(LetterText.of(file, name, NONE)).isInstanceOfSatisfying(Extracted.NotRead.class, refused -> {
-            assertThat(refused.type()).isEmpty();
-            assertThat(refused.sentence())
-                    .contains(said)
-                    .containsPattern("(Ask|ask|Save|save|Print|Unpack|Scan|Type|Drop) ")
-                    .endsWith(".");
-        });
+        assertThat(LetterText.of(file, name, NONE, LetterText.LARGEST_FILE))
+                .isInstanceOfSatisfying(Extracted.NotRead.class, refused -> {
+                    assertThat(refused.type()).isEmpty();
+                    assertThat(refused.sentence())
+                            .contains(said)
+                            .containsPattern("(Ask|ask|Save|save|Print|Unpack|Scan|Type|Drop) ")
+                            .endsWith(".");
+                });
     }
 
     @Test
@@ -280,7 +281,7 @@ class LetterTextTest {
     @Test
     void withoutTheProgramAPictureAndAScanSayWhatToInstall() {
         for (var format : new String[] {"png", "jpeg", "tiff"}) {
-            assertThat(LetterText.of(MadeFiles.picture(format), "a." + format, NONE))
+            assertThat(LetterText.of(MadeFiles.picture(format), "a." + format, NONE, LetterText.LARGEST_FILE))
                     .isInstanceOfSatisfying(Extracted.NotRead.class, unread -> {
                         assertThat(unread.sentence())
                                 .startsWith("This is a picture of a letter (")
@@ -290,7 +291,7 @@ class LetterTextTest {
                                 .hasValue(format.toUpperCase(java.util.Locale.ROOT));
                     });
         }
-        assertThat(LetterText.of(MadeFiles.scan(2), "a.pdf", NONE))
+        assertThat(LetterText.of(MadeFiles.scan(2), "a.pdf", NONE, LetterText.LARGEST_FILE))
                 .isInstanceOfSatisfying(Extracted.NotRead.class, unread -> {
                     assertThat(unread.sentence())
                             .startsWith("This PDF is a scan")
@@ -305,10 +306,10 @@ class LetterTextTest {
         var tesseract = Tesseract.in(
                 MadeFiles.standIn(folder, "test -s \"$1\" && test \"$2\" = stdout && printf 'ABI 0.61 µ\\n\\f'"),
                 Duration.ofSeconds(20));
-        assertThat(LetterText.of(MadeFiles.picture("png"), "a.png", tesseract))
+        assertThat(LetterText.of(MadeFiles.picture("png"), "a.png", tesseract, LetterText.LARGEST_FILE))
                 .isInstanceOfSatisfying(
                         Extracted.Read.class, read -> assertThat(read.text()).isEqualTo("ABI 0.61 µ\n\n"));
-        assertThat(LetterText.of(MadeFiles.scan(2), "a.pdf", tesseract))
+        assertThat(LetterText.of(MadeFiles.scan(2), "a.pdf", tesseract, LetterText.LARGEST_FILE))
                 .isInstanceOfSatisfying(Extracted.Read.class, read -> {
                     assertThat(read.text().lines().filter("ABI 0.61 µ"::equals)).hasSize(2);
                     assertThat(read.notes()).singleElement().asString().startsWith("Read from a scan");
@@ -324,13 +325,14 @@ class LetterTextTest {
                 document.save(new java.io.ByteArrayOutputStream());
             }
         });
-        assertThat(LetterText.of(mixed, "a.pdf", NONE)).isInstanceOfSatisfying(Extracted.Read.class, read -> {
-            assertThat(read.text()).contains("Dear colleague");
-            assertThat(read.notes())
-                    .singleElement()
-                    .asString()
-                    .startsWith("Page 2 is a picture without text and was not read.");
-        });
+        assertThat(LetterText.of(mixed, "a.pdf", NONE, LetterText.LARGEST_FILE))
+                .isInstanceOfSatisfying(Extracted.Read.class, read -> {
+                    assertThat(read.text()).contains("Dear colleague");
+                    assertThat(read.notes())
+                            .singleElement()
+                            .asString()
+                            .startsWith("Page 2 is a picture without text and was not read.");
+                });
     }
 
     /** Stand-ins again. */
@@ -339,14 +341,14 @@ class LetterTextTest {
         var failing = Tesseract.in(
                 MadeFiles.standIn(folder, "echo 'Error opening data file eng.traineddata' >&2; exit 1"),
                 Duration.ofSeconds(20));
-        assertThat(LetterText.of(MadeFiles.picture("png"), "a.png", failing))
+        assertThat(LetterText.of(MadeFiles.picture("png"), "a.png", failing, LetterText.LARGEST_FILE))
                 .isInstanceOfSatisfying(
                         Extracted.NotRead.class,
                         unread -> assertThat(unread.sentence())
                                 .contains("it said: Error opening data file eng.traineddata"));
         var hanging = Tesseract.in(MadeFiles.standIn(folder, "sleep 60"), Duration.ofMillis(300));
         var began = System.nanoTime();
-        assertThat(LetterText.of(MadeFiles.picture("png"), "a.png", hanging))
+        assertThat(LetterText.of(MadeFiles.picture("png"), "a.png", hanging, LetterText.LARGEST_FILE))
                 .isInstanceOfSatisfying(
                         Extracted.NotRead.class,
                         unread -> assertThat(unread.sentence()).contains("it took longer than"));
@@ -354,7 +356,7 @@ class LetterTextTest {
     }
 
     private static Extracted.Read read(byte[] file, String name) {
-        return (Extracted.Read) LetterText.of(file, name, NONE);
+        return (Extracted.Read) LetterText.of(file, name, NONE, LetterText.LARGEST_FILE);
     }
 
     private static String run(String words) {
