@@ -16,6 +16,7 @@ import java.util.Optional;
 import limbqueue.access.AuditTrail;
 import limbqueue.access.CurrentPerson;
 import limbqueue.access.Person;
+import limbqueue.directory.Directory;
 import limbqueue.document.Draft;
 import limbqueue.document.Reading;
 import limbqueue.document.ResultFormat;
@@ -38,6 +39,7 @@ public class Referrals {
     private final LatestProposals latest;
     private final PracticeSettings settings;
     private final RuleBooks books;
+    private final Directory directory;
     private final CurrentPerson currentPerson;
     private final AuditTrail auditTrail;
     private final ApplicationEventPublisher events;
@@ -49,6 +51,7 @@ public class Referrals {
             LatestProposals latest,
             PracticeSettings settings,
             RuleBooks books,
+            Directory directory,
             CurrentPerson currentPerson,
             AuditTrail auditTrail,
             ApplicationEventPublisher events,
@@ -58,6 +61,7 @@ public class Referrals {
         this.latest = latest;
         this.settings = settings;
         this.books = books;
+        this.directory = directory;
         this.currentPerson = currentPerson;
         this.auditTrail = auditTrail;
         this.events = events;
@@ -238,6 +242,7 @@ public class Referrals {
             return new SubmitOutcome.Conflict(before);
         }
         keepProposal(id, reading);
+        directory.takeIn(reading.document(), today());
         auditTrail.record("submitted", before.reference());
         events.publishEvent(new ReferralSubmitted(submitted.get(), reading.document()));
         return new SubmitOutcome.Submitted(submitted.get());

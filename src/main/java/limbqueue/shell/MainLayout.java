@@ -35,6 +35,7 @@ class MainLayout extends Div implements RouterLayout, AfterNavigationObserver {
 
     private final Main content = new Main();
     private final Map<String, Anchor> places = new LinkedHashMap<>();
+    private @Nullable HasElement shown;
 
     MainLayout(
             CurrentPerson currentPerson,
@@ -64,13 +65,20 @@ class MainLayout extends Div implements RouterLayout, AfterNavigationObserver {
             who.addClassName("lq-who");
             var role = new Span(person.role().word());
             role.addClassName("lq-role");
-            var signOut = new NativeButton("Sign out", click -> authentication.logout());
+            var signOut = new NativeButton("Sign out", click -> signOut(authentication));
             signOut.addClassName("lq-sign-out");
             var personal = new Div(who, role, signOut);
             personal.addClassName("lq-person");
             bar.add(personal);
         });
         add(skip, bar, content);
+    }
+
+    /** The page on show saves first what was typed on it. */
+    private void signOut(AuthenticationContext authentication) {
+        if (!(shown instanceof KeepsWhatIsTyped page) || page.keep()) {
+            authentication.logout();
+        }
     }
 
     private Nav navigation() {
@@ -100,6 +108,7 @@ class MainLayout extends Div implements RouterLayout, AfterNavigationObserver {
 
     @Override
     public void showRouterLayoutContent(@Nullable HasElement view) {
+        shown = view;
         if (view != null) {
             content.removeAll();
             content.getElement().appendChild(view.getElement());

@@ -7,6 +7,7 @@ import java.time.Clock;
 import java.util.HashMap;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Supplier;
+import limbqueue.directory.Directory;
 import limbqueue.access.ActingAs;
 import limbqueue.access.AuditTrail;
 import limbqueue.access.CurrentPerson;
@@ -87,6 +88,9 @@ class RecomputationIT {
     private JdbcClient jdbc;
 
     @Autowired
+    private Directory directory;
+
+    @Autowired
     private Recomputation recomputation;
 
     /** This database under a version of the product that comes with another rule book. */
@@ -104,6 +108,7 @@ class RecomputationIT {
                     new LatestProposals(latestStore, books, clock),
                     settings,
                     books,
+                    directory,
                     currentPerson,
                     auditTrail,
                     events,

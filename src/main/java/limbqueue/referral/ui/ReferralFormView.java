@@ -24,9 +24,12 @@ import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.RolesAllowed;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import limbqueue.access.CurrentPerson;
 import limbqueue.access.Role;
+import limbqueue.directory.Directory;
 import limbqueue.document.Draft;
 import limbqueue.document.Problem;
 import limbqueue.document.Reading;
@@ -39,6 +42,7 @@ import limbqueue.referral.Referrals;
 import limbqueue.referral.SaveOutcome;
 import limbqueue.referral.SubmitOutcome;
 import limbqueue.shell.EntryWatch;
+import limbqueue.shell.KeepsWhatIsTyped;
 import limbqueue.triage.TriageResult;
 import org.springframework.beans.factory.ObjectProvider;
 
@@ -46,15 +50,21 @@ import org.springframework.beans.factory.ObjectProvider;
 @Route("referrals/:id/edit")
 @RolesAllowed({Role.IS_COORDINATOR, Role.IS_PHYSICIAN})
 @StyleSheet("context://ui/coordinator.css")
-class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveObserver, HasDynamicTitle {
+class ReferralFormView extends Div
+        implements BeforeEnterObserver, BeforeLeaveObserver, HasDynamicTitle, KeepsWhatIsTyped {
 
     private final Referrals referrals;
     private final Merging merging;
     private final ObjectProvider<EntryWatch> watches;
+    private final Directory directory;
+    private final CurrentPerson currentPerson;
 
     private final H1 title = new H1();
     private final Span saveLine = new Span();
     private final Section mend = new Section();
+    private final Section notTakenIn = new Section();
+    private final Button undo = new Button("Undo", _ -> withForm(ReferralForm::undo));
+    private final Button redo = new Button("Redo", _ -> withForm(ReferralForm::redo));
 
     private String pageTitle = "Referral";
     private Optional<Editing> editing = Optional.empty();
@@ -80,16 +90,28 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
         }
     }
 
-    ReferralFormView(Referrals referrals, Merging merging, ObjectProvider<EntryWatch> watches) {
+    ReferralFormView(
+            Referrals referrals,
+            Merging merging,
+            ObjectProvider<EntryWatch> watches,
+            Directory directory,
+            CurrentPerson currentPerson) {
         this.referrals = referrals;
         this.merging = merging;
         this.watches = watches;
+        this.directory = directory;
+        this.currentPerson = currentPerson;
         addClassName("lq-form-view");
         saveLine.addClassName("lq-save-line");
         saveLine.getElement().setAttribute("role", "status");
         mend.addClassName("lq-mend");
         mend.setVisible(false);
         mend.getElement().setAttribute("aria-label", "To mend");
+        notTakenIn.addClassName("lq-mend");
+        notTakenIn.setVisible(false);
+        notTakenIn.getElement().setAttribute("aria-label", "Typed before, and not put in");
+        undo.addThemeVariants(ButtonVariant.LUMO_TERTIARY);
+        redo.addThemeVariants(ButtonVariant.LUMO_TERTIARY);
     }
 
     @Override
@@ -114,9 +136,24 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
 
     @Override
     public void beforeLeave(BeforeLeaveEvent event) {
-        if (!handedOver && !save()) {
+        if (!keep()) {
             event.postpone();
         }
+    }
+
+    @Override
+    public boolean keep() {
+        var kept = handedOver || save();
+        if (kept) {
+            editing.ifPresent(now -> getUI().ifPresent(
+                            ui -> ui.getPage().executeJs("sessionStorage.removeItem($0)", shelf(now.saved()))));
+        }
+        return kept;
+    }
+
+    /** Under which name the browser keeps what is not known to be saved: nobody else's page reads it. */
+    private String shelf(Referral referral) {
+        return "lq-typed-" + currentPerson.get().id() + "-" + referral.id();
     }
 
     @Override
@@ -148,9 +185,10 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
     private void edit(Referral referral, Draft draft) {
         removeAll();
         var panel = new ProposalPanel(this::goTo);
-        var form = new ReferralForm(draft, this::changed);
+        var form = new ReferralForm(draft, Suggestions.from(directory), this::changed);
         var sections = new SectionList();
-        form.getElement().addEventListener("lq-save", _ -> save());
+        listen(form);
+        form.getElement().setAttribute("data-shelf", shelf(referral));
         editing = Optional.of(new Editing(referral, draft, form, sections, panel));
 
         var state = new Span(TierWords.of(referral.state()));
@@ -161,11 +199,9 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
         var middle = new Div();
         middle.addClassName("lq-form-middle");
         asked(referral).ifPresent(middle::add);
-        var keys = new Paragraph("Y, N, U answer yes, no, not known (?). Enter goes to the next field.");
-        keys.addClassName("lq-keys");
         watching = watches.orderedStream().map(watch -> watch.watch(referral.id())).toList();
         watching.forEach(watch -> middle.add(watch.component()));
-        middle.add(mend, keys, form);
+        middle.add(mend, notTakenIn, form, foot());
 
         var columns = new Div(sections, middle, panel);
         columns.addClassName("lq-form-columns");
@@ -173,6 +209,81 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
 
         saveLine.setText("Saved " + TierWords.moment(referral.savedAt()) + " by " + referral.savedBy());
         propose();
+        form.getElement().callJsFunction("leftOver");
+        if (referral.state() == ReferralState.DRAFT && draft.get("patient").isEmpty()) {
+            form.begin();
+        }
+    }
+
+    private void listen(ReferralForm form) {
+        var element = form.getElement();
+        element.addEventListener("lq-save", event -> {
+                    if (save()) {
+                        form.saved(event.getEventData().get("event.detail.until").asInt());
+                    }
+                })
+                .addEventData("event.detail.until");
+        element.addEventListener("lq-undo", _ -> form.undo());
+        element.addEventListener("lq-redo", _ -> form.redo());
+        element.addEventListener("lq-submit", _ -> {
+            if (editing.map(now -> canBeSubmitted(now.saved().state())).orElse(false)) {
+                submit();
+            }
+        });
+        element.addEventListener(
+                        "lq-left-over",
+                        event -> takeIn(
+                                form, event.getEventData().get("event.detail.notes").asString()))
+                .addEventData("event.detail.notes");
+    }
+
+    private static boolean canBeSubmitted(ReferralState state) {
+        return state == ReferralState.DRAFT || state == ReferralState.INFORMATION_NEEDED;
+    }
+
+    /** Takes in what was typed on an earlier page, and tells what was not. */
+    private void takeIn(ReferralForm form, String notes) {
+        var refused = form.takeIn(LeftOver.read(notes));
+        notTakenIn.removeAll();
+        notTakenIn.setVisible(!refused.isEmpty());
+        var heading = new Span("Typed here before the page was left, and not put in: the referral says something else now.");
+        heading.addClassName("lq-mend-heading");
+        var list = new UnorderedList();
+        for (var typed : refused) {
+            var field = new NativeButton(FieldWords.of(typed.path()), _ -> goTo(typed.path()));
+            field.addClassName("lq-link");
+            list.add(new ListItem(field, new Span(": “" + typed.value() + "”")));
+        }
+        notTakenIn.add(heading, list);
+    }
+
+    /** What can be taken back, what the keys do, and what the form says. */
+    private Div foot() {
+        var says = new Span();
+        says.addClassName("lq-form-says");
+        says.getElement().setAttribute("role", "status");
+        var keys = new Span("Enter: next likely field. Tab: every field. Y, N, U or a first letter answers."
+                + " F2: next question. F4: other leg the same. F8: next part. Ctrl+Enter: to the physician.");
+        keys.addClassName("lq-keys");
+        var steps = new Div(undo, redo);
+        steps.addClassName("lq-form-steps");
+        var foot = new Div(steps, says, keys);
+        foot.addClassName("lq-form-foot");
+        return foot;
+    }
+
+    private void withForm(Consumer<ReferralForm> action) {
+        editing.map(Editing::form).ifPresent(action);
+    }
+
+    private void showSteps(ReferralForm form) {
+        showStep(undo, "Undo", form.undoWords());
+        showStep(redo, "Redo", form.redoWords());
+    }
+
+    private static void showStep(Button button, String verb, String words) {
+        button.setText(words.isEmpty() ? verb : verb + ": " + words);
+        button.setEnabled(!words.isEmpty());
     }
 
     private Div actions(Referral referral) {
@@ -226,6 +337,8 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
             watching.forEach(watch -> watch.typed(now.draft().toJson()));
             now.form().tell(reading.problems(), result.contradictions());
             now.form().showArteries(reading, result);
+            now.form().ask(result.questions(), question -> ProposalPanel.askBy(question, result.asOf()) + ".");
+            showSteps(now.form());
             now.sections().show(section -> now.form().progress(section, reading.problems(), result.questions()));
             showProblems(now.form().inOrder(reading.problems()));
             showTitle(now, reading, result);

@@ -2,6 +2,8 @@ package limbqueue.referral.ui;
 
 import com.vaadin.flow.component.AttachEvent;
 import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.Key;
+import com.vaadin.flow.component.KeyModifier;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
@@ -82,6 +84,9 @@ class ReferralsView extends Div {
         addClassName("lq-list-view");
         var begin = new Button("New referral", _ -> begin());
         begin.addThemeVariants(ButtonVariant.LUMO_PRIMARY);
+        begin.addClickShortcut(Key.KEY_N, KeyModifier.ALT);
+        begin.setTooltipText("Alt+N");
+        begin.getElement().setAttribute("aria-keyshortcuts", "Alt+N");
         var right = new Div(
                 new Anchor("same-patient", "Same patient?"),
                 new CsvLink(auditTrail, "referrals", CSV_HEADER, () -> csv(referrals.worklist())),
