@@ -22,12 +22,18 @@ create unique index directory_entry_once on directory_entry (kind, lower(name), 
 create index directory_entry_standing on directory_entry (kind, last_entered desc) where merged_into is null;
 
 -- What was entered before there was a directory. A field that is no text, or too long, is left out.
-create function pg_temp.told(part json, field text, most integer) returns text language sql as $$
-    select case
-        when json_typeof(part) = 'object' and json_typeof(part -> field) = 'string'
-            and (part -> field)::text not like '%\u0000%'
-            and length(part ->> field) <= most
-        then btrim(part ->> field, E' \t\r\n') else '' end
+create function pg_temp.told(part json, field text, most integer) returns text language plpgsql as $$
+declare
+    told text;
+begin
+    if json_typeof(part) is distinct from 'object' or json_typeof(part -> field) is distinct from 'string'
+        -- A character that text cannot hold.
+        or position('\u0000' in (part -> field)::text) > 0 then
+        return '';
+    end if;
+    told := btrim(part ->> field, E' \t\r\n');
+    return case when length(told) <= most then told else '' end;
+end
 $$;
 
 insert into directory_entry (kind, name, organisation, address, phone, fax, email, prefers, last_entered)

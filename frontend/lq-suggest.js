@@ -9,6 +9,7 @@
   }
   const FROM_LETTERS = 2;
   const MOST_OFFERED = 8;
+  const FOOT_PX = 60;
   const ANY_MARK = /\p{M}/gu;
   const NO_WORD = /[^\p{L}\p{N}]+/u;
 
@@ -120,8 +121,10 @@
       const around = this.parentElement.getBoundingClientRect();
       const box = this.#field.getBoundingClientRect();
       this.style.insetInlineStart = `${Math.max(0, Math.min(box.left - around.left, around.width - 340))}px`;
-      this.style.insetBlockStart = `${box.bottom - around.top + 2}px`;
       this.hidden = false;
+      /* Above the field where there is no room beneath it. */
+      const below = box.bottom + this.offsetHeight + FOOT_PX < window.innerHeight || box.top < this.offsetHeight;
+      this.style.insetBlockStart = `${(below ? box.bottom + 2 : box.top - this.offsetHeight - 2) - around.top}px`;
       this.#field.setAttribute("aria-expanded", "true");
       if (this.#chosen >= 0) {
         this.#field.setAttribute("aria-activedescendant", `${this.id}-${this.#chosen}`);

@@ -65,14 +65,14 @@ final class EditHistory {
         undone.clear();
         known.put(root, now);
         var last = done.peek();
-        if (last != null && path.equals(lastPath)) {
-            done.pop();
-            var original = last.changes().get(root).before();
-            if (!original.equals(now)) {
-                push(new Step(Map.of(root, new Change(original, now)), last.words(), path));
-            }
-        } else {
+        var begun = last != null && path.equals(lastPath) ? last.changes().get(root) : null;
+        if (begun == null) {
             push(new Step(Map.of(root, new Change(before, now)), FieldWords.of(path), path));
+        } else {
+            done.pop();
+            if (!begun.before().equals(now)) {
+                push(new Step(Map.of(root, new Change(begun.before(), now)), FieldWords.of(path), path));
+            }
         }
         lastPath = path;
     }

@@ -87,7 +87,7 @@ final class EntriesCell extends Div implements Place {
 
     /** Adds what was typed as one line. */
     void enter(String typed) {
-        EntryLine.read(path, typed).ifPresent(entry -> {
+        EntryLine.read(path, Typed.visible(typed)).ifPresent(entry -> {
             var index = draft.sizeOf(path).orElse(0);
             if (entry.isNone()) {
                 if (index == 0) {

@@ -55,7 +55,11 @@ final class FieldCell extends Div implements Place {
 
         control.setValue(value.map(known -> shown(kind, known)).orElse(""));
         HasValue.ValueChangeListener<AbstractField.ComponentValueChangeEvent<?, String>> listener = event -> {
-            var typed = Optional.ofNullable(event.getValue()).orElse("");
+            var came = Optional.ofNullable(event.getValue()).orElse("");
+            var typed = Typed.visible(came);
+            if (!typed.equals(came)) {
+                control.setValue(typed);
+            }
             showUnderstood(typed);
             changed.accept(path, read(kind, typed));
         };
@@ -89,7 +93,8 @@ final class FieldCell extends Div implements Place {
     }
 
     /** Takes in what was typed here on a page that is gone. */
-    void enter(String typed) {
+    void enter(String came) {
+        var typed = Typed.visible(came);
         control.setValue(typed);
         showUnderstood(typed);
         changed.accept(path, read(kind, typed));

@@ -145,10 +145,13 @@ class ReferralFormView extends Div
     public boolean keep() {
         var kept = handedOver || save();
         if (kept) {
-            editing.ifPresent(now -> getUI().ifPresent(
-                            ui -> ui.getPage().executeJs("sessionStorage.removeItem($0)", shelf(now.saved()))));
+            editing.map(Editing::saved).ifPresent(this::letTheBrowserForget);
         }
         return kept;
+    }
+
+    private void letTheBrowserForget(Referral referral) {
+        getUI().ifPresent(ui -> ui.getPage().executeJs("sessionStorage.removeItem($0)", shelf(referral)));
     }
 
     /** Under which name the browser keeps what is not known to be saved: nobody else's page reads it. */
@@ -418,6 +421,7 @@ class ReferralFormView extends Div
         if (TierWords.isOpen(theirs.state()) && merging.wholeOf(theirs.id()).isEmpty()) {
             ConflictDialog.toChoose(theirs, merge, chosen -> {
                         inConflict = false;
+                        letTheBrowserForget(theirs);
                         edit(theirs, Draft.of(chosen));
                         save();
                     })
