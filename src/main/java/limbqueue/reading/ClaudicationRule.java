@@ -309,7 +309,10 @@ final class ClaudicationRule implements Rule {
                 && !Fit.matches(before, "(?s).*\\b(?:worse|progress\\w+|worsening|increasing)[a-z ]*(?:pain|claudication|ulcer|wound)[a-z ]*(?:for|x|since|over the (?:past|last)|over)(?: the)?(?: (?:past|last))?[a-z ]{0,12}$")) {
             return false;
         }
-        if (Fit.matches(before, "(?s).*\\b(?:weight|work|retired|married|widowed|diabet\\w*|stent\\w*|bypass\\w*|angioplasty|operation|surgery|stroke|infarct\\w*|dialysis|statin|aspirin|clopidogrel|mg|exercise|programme)\\b.*") && !Fit.matches(before, "(?s).*\\b(?:for|since|history of)\\b.*(?:claudication|pain|ulcer|wound).*")) {
+        if (Fit.matches(before, "(?s).*\\b(?:pregnant|gestation),? ") || Fit.matches(after, "(?s) (?:pregnant|gestation|of pregnancy).*")) {
+            return false;
+        }
+        if (Fit.matches(before.substring(Math.max(0, before.length() - 45)), "(?s).*\\b(?:weight|work|retired|married|widowed|diabet\\w*|stent\\w*|bypass\\w*|angioplasty|operation|surgery|stroke|infarct\\w*|dialysis|statin|aspirin|clopidogrel|mg|exercise|programme)\\b.*") && !Fit.matches(before, "(?s).*\\b(?:for|since|history of)\\b.*(?:claudication|pain|ulcer|wound).*")) {
             return false;
         }
         if (Fit.matches(after, "(?s)[ ,-]*(?:history|hx|h/o|duration|ago|now|onset)\\b.*")) {

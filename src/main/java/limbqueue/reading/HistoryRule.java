@@ -110,6 +110,9 @@ final class HistoryRule implements Rule {
             return Optional.of(true);
         }
         var before = plain.substring(Math.max(0, start - 6), start);
+        if (Polarity.isOthers(sentence, start, end)) {
+            return Optional.empty();
+        }
         if (Fit.matches(before, "(?s).*non ?- ?") || Fit.matches(before, "(?s).*\\bnon ?")) {
             return Optional.of(false);
         }

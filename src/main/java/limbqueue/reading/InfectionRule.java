@@ -28,7 +28,7 @@ final class InfectionRule implements Rule {
         }
     }
 
-    private static final Pattern CONTEXT = Pattern.compile("\\b(?:ulcer|wound|sore|infect\\w*|gangrene|erythema|cellulitis|pus|purulent|toe|heel|foot|ankle|forefoot|malleolus|shin|edges?|surround\\w*|signs?|local|discharge|slough|it|interspace)\\b");
+    private static final Pattern CONTEXT = Pattern.compile("\\b(?:osteomyelitis|abscess|ulcer|wound|sore|infect\\w*|gangrene|erythema|cellulitis|pus|purulent|toe|heel|foot|ankle|forefoot|malleolus|shin|edges?|surround\\w*|signs?|local|discharge|slough|it|interspace)\\b");
     private static final Pattern NO_CONTEXT = Pattern.compile("\\b(?:heart|gout|dvt|venous|lymph\\w*|varicose|joint|knee|abdom\\w*|calf (?:is )?(?:soft|tender)|ankle oedema|pitting|pulmonary|bilateral leg oedema|bilateral oedema|pedal oedema|temperature of)\\b");
     private static final Pattern NO_SIGNS = Pattern.compile(
             "\\b(?:no (?:\\w+ ){0,3}?(?:signs?|evidence|features|suggestion|hint) of (?:\\w+ ){0,3}?infection|no (?:local |obvious |clinical |active |overt |superficial |current )*infection|not (?:clinically |obviously |currently |at all )*infected|isn't (?:clinically |obviously |currently )*infected|uninfected|non[- ]?infected|without (?:any )?(?:signs? of |evidence of )?(?:\\w+ )?infection|free (?:of|from) infection|clinically clean|infection ?[:=-] ?(?:none|no|nil|absent)|no infective signs?|denies infection|(?:is|looks|appears|remains|clean and|dry and) (?:clean|dry) (?:and|with) (?:no infection|not infected|uninfected))\\b");

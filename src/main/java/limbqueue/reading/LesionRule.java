@@ -135,7 +135,7 @@ final class LesionRule implements Rule {
             }
             return;
         }
-        if (aneurysm && !occluded && !hasAfter && source.filter(kind -> !kind.isEmpty()).isEmpty() && page.legs.mentions(sentence).isEmpty() || segment.segment().equals("infrarenalAorta") && aneurysm && source.filter(kind -> !kind.isEmpty()).isEmpty()) {
+        if (aneurysm && !occluded && !hasAfter && source.filter(kind -> !kind.isEmpty()).isEmpty() && page.legs.mentions(sentence).isEmpty() || segment.segment().equals("infrarenalAorta") && aneurysm && !(Fit.matches(plain, "(?s).*\\b(?:cta|mra|duplex|infrarenal)\\b.*") && source.filter(kind -> !kind.isEmpty()).isPresent())) {
             return;
         }
         var start = Math.max(clauseFrom, sideStart(plain, clauseFrom, segment.start(), before));

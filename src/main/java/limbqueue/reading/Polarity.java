@@ -120,7 +120,7 @@ enum Polarity {
         if (NO_DENIAL.matcher(rest).find()) {
             return false;
         }
-        var between = plain.substring(negator.end(), start);
+        var between = plain.substring(negator.end(), start).replaceFirst("^ (?:actually |currently |really )?(?:have|had|has)(?: got)? ", " ");
         if (between.length() > 160 || between.contains(". ") || ENDS_DENIAL.matcher(between).find()) {
             return false;
         }
@@ -202,14 +202,14 @@ enum Polarity {
                     continue;
                 }
                 var said = between + " ";
-                if (other.group().endsWith("'s") && !Fit.matches(between, "(?s).*(?:[.;] | she | he ).*")
+                if (between.equals(" on ") || other.group().endsWith("'s") && !Fit.matches(between, "(?s).*(?:[.;] | she | he ).*")
                         || !Fit.matches(between, "(?s).*(?:[.;] | but | whereas |, (?:he|she|i|we|the patient|patient) | and (?:he|she|i|we|the patient|patient) (?:himself |herself )?(?:has|is|had|was|does|himself|herself)|\\b(?:he|she) (?:himself|herself)).*")
-                                && Fit.matches(said, "(?s),? ?(?:my patient too,? |[a-z ]{0,20}, )?(?:and (?:his |her |an? )?\\w+ )?\\(?(?:who |which |also |both |each |all |on (?=$)|have |had |has |died|lost|suffer|with|was|is|were|are|got|underwent|diagnosed|attended|smoked|,|\\(|: ).*")) {
+                                && Fit.matches(said, "(?s),? ?(?:my patient too,? |[a-z -]{0,24}, )?(?:and (?:his |her |an? )?\\w+ )?\\(?(?:who |which |also |both |each |all |on (?=$)|have |had |has |died|lost|suffer|with|was|is|were|are|got|underwent|diagnosed|attended|smoked|,|\\(|: ).*")) {
                     return true;
                 }
             } else if (other.start() >= end) {
                 var between = plain.substring(end, other.start());
-                if (between.length() < 40 && Fit.matches(between, "(?: \\w+){0,4} (?:in (?=family)|in|of|like|as did|as had|as was|on) (?:his |her |the |a |an |\\d |both |my )?(?:younger |older |elder |late |paternal |maternal |first degree )?")) {
+                if (between.length() < 40 && Fit.matches(between, "(?: \\w+){0,4} (?:in (?=family|the family)|in|of|like|as did|as had|as was|on) (?:his |her |the |a |an |\\d |both |my )?(?:younger |older |elder |late |paternal |maternal |first degree )?")) {
                     return true;
                 }
             }

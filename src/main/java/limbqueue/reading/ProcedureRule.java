@@ -14,7 +14,7 @@ final class ProcedureRule implements Rule {
     private static final Pattern KIND = Pattern.compile(
             "\\b(?:(?<aneurysm>(?:evar|endovascular (?:aneurysm|aortic) repair|(?:aortic |popliteal )?aneurysm (?:repair|was repaired|repaired|operation|surgery)|repair of (?:the |an |his |her )?(?:left |right )?(?:aortic |popliteal )?aneurysm|endovascular stent graft for aneurysm))"
                     + "|(?<endarterectomy>endarterectomy)|(?<thrombectomy>thrombectomy)"
-                    + "|(?<bypass>(?:fem(?:oral)?(?:oro)?[ -/]*(?:pop(?:liteal)?|distal|tibial|femoral|peroneal|crural|postib|ata|dp)|aorto[ -]?bi?[ -]?(?:femoral|iliac)|ax(?:illo)?[ -]?(?:bi)?[ -]?femoral|iliofemoral|sfa|popliteal)?[ -]*(?:\\w+ )?bypass)"
+                    + "|(?<bypass>(?:fem(?:oral)?(?:oro)?[ -/]*(?:pop(?:liteal)?|distal|tibial|femoral|peroneal|crural|postib|ata|dp|pop)|aorto[ -]?bi?[ -]?(?:femoral|iliac)|ax(?:illo)?[ -]?(?:bi)?[ -]?femoral|iliofemoral|sfa|popliteal)?[ -]*(?:(?:leg|vein|arterial|distal|surgical|peripheral|vascular|crural|limb|left|right|femorodistal) )?bypass)"
                     + "|(?<amputation>(?:below knee|above knee|forefoot|toe|ray|digital|major|minor|partial foot|left|right|syme'?s?|transmetatarsal|\\d\\w* toe|great toe)?(?: (?:toe|ray))? ?amputation)"
                     + "|(?<angioplasty>angioplasty)|(?<stent>stent)|(?<angiogram>angiogram))\\b");
 
@@ -139,7 +139,7 @@ final class ProcedureRule implements Rule {
             return false;
         }
         if (kind.equals("amputation")) {
-            return !Fit.matches(before, "(?s).*\\b(?:threat of|fear of|afraid of|risk of|prevent|avoid|facing|finger|hand|arm|thumb)\\b.*") && !Fit.matches(after, "(?s) (?:risk|prevention|rate|free).*");
+            return !Fit.matches(after, "(?s) (?:is |was |may be |might be |would be )?(?:possible|likely|inevitable|n/a|\\(|\\[|:|unknown).*|(?s)[ ]?[:(\\[].*") && !Fit.matches(before, "(?s).*\\b(?:threat of|fear of|afraid of|risk of|prevent|avoid|facing|finger|hand|arm|thumb)\\b.*") && !Fit.matches(after, "(?s) (?:risk|prevention|rate|free).*");
         }
         return true;
     }
@@ -234,7 +234,7 @@ final class ProcedureRule implements Rule {
             var words = plain.substring(found.start(), found.end()) + plain.substring(found.end(), Math.min(plain.length(), found.end() + 20));
             return words.contains("popliteal") || plain.substring(Math.max(0, found.start() - 12), found.start()).contains("popliteal")
                     ? Optional.of("popliteal")
-                    : Fit.matches(words, "(?s).*(?:evar|aort).*") || plain.substring(Math.max(0, found.start() - 12), found.start()).contains("aort") ? Optional.of("infrarenalAorta") : Optional.empty();
+                    : Fit.matches(words, "(?s).*infrarenal.*") ? Optional.of("infrarenalAorta") : Optional.empty();
         }
         var before = Segments.in(plain, Math.max(from, found.start() - 30), found.start());
         if (!before.isEmpty() && Fit.matches(plain.substring(before.getLast().end(), found.start()), "(?: (?:artery|and|balloon|primary|drug[- ]coated|covered|kissing|left|right|segment|pta|\\w+))?[ /-]*")) {
@@ -314,7 +314,7 @@ final class ProcedureRule implements Rule {
         if (!found.kind().equals("amputation") || side.isEmpty()) {
             return;
         }
-        var words = sentence.plain.substring(found.start(), Math.min(sentence.plain.length(), found.end() + 30));
+        var words = sentence.plain.substring(found.start(), Math.min(sentence.plain.length(), found.end() + 30)).replace('-', ' ');
         var before = sentence.plain.substring(Math.max(0, found.start() - 25), found.start());
         var level = words.contains("below knee") ? "belowKnee" : words.contains("above knee") ? "aboveKnee" : words.contains("forefoot") || words.contains("transmetatarsal") ? "forefoot" : Fit.matches((before + words), "(?s).*\\b(?:toe|ray|hallux|digit\\w*)s?\\b.*") ? "toe" : "";
         if (!level.isEmpty()) {

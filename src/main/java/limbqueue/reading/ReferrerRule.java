@@ -33,6 +33,7 @@ final class ReferrerRule implements Rule {
     private static final Pattern TOLD_PREFERENCE = Pattern.compile(
             "\\b(?:(?:please |kindly |pls )?(?:reply|answer|respond|replies|report back|write back|letters?|results?|correspondence|get back to me|send (?:your |the )?(?:reply|report|letter|answer|response)s?|just|back)\\b[^.;]{0,40}?\\b(?<a>fax|post|e-?mail|mail|letter)\\b(?! address)|(?<b>e-?mail|fax|post)(?:ed)? (?:me|us|back|is (?:best|fine|preferred|easiest|quickest)|preferred|reply|please|replies)|(?:prefer(?:s|red|ence|ably)?)\\b[^.;]{0,40}?\\b(?<c>fax|post|e-?mail|mail|letter)\\b|(?<d>fax|post|e-?mail) (?:reply|replies|answers?)(?: please| preferred)?|(?:reply|replies|answer)s?(?: please)?(?: by| via| to| :|:)? ?(?<e>fax|post|e-?mail)\\b)");
     private static final Pattern BOX = Pattern.compile("(?:\\[ ?x ?\\]|\\( ?x ?\\)|[\u2612\u2611\u2714]|\\bx) ?(post|fax|e-?mail)\\b|\\b(post|fax|e-?mail) ?(?:\\[ ?x ?\\]|\\( ?x ?\\)|[\u2612\u2611\u2714])");
+    private static final Pattern BOX_FIRST = Pattern.compile("(?:\\[ ?x ?\\]|\\( ?x ?\\)|[\u2612\u2611\u2714]) ?(post|fax|e-?mail)\\b()?");
     private static final Pattern RECEIVED = Pattern.compile("\\b(?:received|rec'd|recd|date received|date stamp|stamped|rcvd)\\b[ :.-]*(?:on |by fax |by post |by e-?mail |in office |date )*[ :.-]*(?:[a-z]{3,9},? )?$");
     private static final Pattern CLOSING = Pattern.compile("(?im)^[ \\t]*(?:(?:with|many|best|kind|warm)[ \\t]+)*(?:yours?[ \\t]+(?:sincere[l1]y|faithfu[l1]{2}y|tru[l1]y|ever)|sincere[l1]y(?:[ \\t]+yours)?|(?:kind(?:est)?|best|warm)[ \\t]+(?:regards|wishes)|regards|wishes|thanks|thank you|many thanks|respectfully|cheers|cordially)[ \\t]*[,.!]?[ \\t]*$");
 
@@ -247,7 +248,7 @@ final class ReferrerRule implements Rule {
                 }
             }
             var piece = text.substring(Math.min(start, end), end).strip();
-            if (piece.length() < 5 || !ORGANISATION.matcher(piece).find() || NOT_ORGANISATION.matcher(piece).find() || !Character.isUpperCase(piece.charAt(0)) || piece.split(" ").length > 8 || piece.split(" ").length < 2 || Fit.matches(piece, "(?s).*\\b(?:is|was|has|with|for|he|she|this|I)\\b.*") || Fit.of("^(?:Consultant|Vascular Surgeon|Nurse|Family Physician|General Practitioner|Department|Dept|Unit|Diabetic Foot Clinic|Clinical)\\b").matcher(piece).find()) {
+            if (piece.length() < 5 || !ORGANISATION.matcher(piece).find() || NOT_ORGANISATION.matcher(piece).find() || !Character.isUpperCase(piece.charAt(0)) || piece.split(" ").length > 8 || piece.split(" ").length < 2 || Fit.matches(piece, "(?s).*\\b(?:does|not|no|have|is|was|has|with|for|he|she|this|I)\\b.*") || Fit.of("^(?:Consultant|Vascular Surgeon|Nurse|Family Physician|General Practitioner|Department|Dept|Unit|Diabetic Foot Clinic|Clinical)\\b").matcher(piece).find()) {
                 continue;
             }
             // "Upper Arven Hosp, Radiology": the department belongs to the name of the line.
@@ -367,8 +368,10 @@ final class ReferrerRule implements Rule {
                 continue;
             }
             var box = BOX.matcher(plain);
+            var boxFirst = Fit.matches(plain, "(?s).*(?:\\[[ x]*\\]|\\([ x]*\\)|[☐☑☒]) ?(?:post|fax|e-?mail).*") && !Fit.matches(plain, "(?s).*?\\b(?:post|fax|e-?mail) ?(?:\\[[ x]*\\]|\\([ x]*\\)|[☐☑☒]).*(?:\\]|\\)|[☐☑☒]) *$");
+            box = boxFirst ? BOX_FIRST.matcher(plain) : box;
             if (Fit.matches(plain, "(?s).*\\b(?:repl\\w+|answer|prefer\\w*|respon\\w+)\\b.*") && box.find()) {
-                findings.put("referrer.prefers", way(box.group(1) != null ? box.group(1) : box.group(2)), sentence.span(box));
+                findings.put("referrer.prefers", way(box.group(1) != null ? box.group(1) : String.valueOf(box.group(2))), sentence.span(box));
                 return;
             }
             var told = TOLD_PREFERENCE.matcher(plain);
