@@ -15,7 +15,7 @@ final class Durations {
             "(?<![\\d.,/-])(?:(?<half>half (?:a|an)|1/2(?: a| an)?) (?<hu>week|month|year|day)"
                     + "|(?<a>a|an) (?<fort>fortnight)|(?<fn>\\d+) fortnights?"
                     + "|(?<ah>a year and a half|a month and a half|1 and a half years?|1 and a half months?|1 1/2 years?|1 ?1/2 months?)"
-                    + "|(?<n>\\d{1,3}(?:\\.\\d)?|a|an)(?:[ -]|(?<=\\d))(?:(?:full|whole|good|solid|long|calendar|or so) )?(?<u>week|month|year|day)(?:s|ly)?(?:-?old)?\\b(?! and a half)"
+                    + "|(?<n>\\d{1,3}(?:\\.\\d)?|a|an)(?:[ -]|(?<=\\d))(?:(?:full|whole|good|solid|long|calendar|or so) )?(?<u>week|month|year|day)(?:s|ly)?\\b(?! and a half)(?!(?<=year)s?[ -]?old\\b)(?! of age)"
                     + "|(?:x ?)?(?<sn>\\d{1,2}) ?/ ?(?<su>7|52|12)(?![\\d/]))");
 
     /** A duration found, with where it stands. */

@@ -60,7 +60,7 @@ final class HistoryRule implements Rule {
 
     private static final Pattern INFARCT = Pattern.compile("\\bmyocardial infarction\\b");
     private static final Pattern EXERCISE = Pattern.compile(
-            "(?<n>\\d{1,2})[ -](?<u>week|month)s?(?:'|s)?[ -](?:of )?(?:(?:a|the|our|hospital|full|structured|completed|complete|physio\\w*|led|nurse|local|formal|course|programme|of|program|supervised|walking|sessions?|class(?:es)?|rehab\\w*)[ -])*(?:supervised |structured )?(?:exercise|walking (?:programme|program|class|therapy|training)|set\\b|treadmill (?:programme|training|therapy))"
+            "(?:supervised (?:walking|exercise))[^.;]{0,40}?\\b(?<n3>\\d{1,2}) (?<u3>week|month)s?\\b|(?<n>\\d{1,2})[ -](?<u>week|month)s?(?:'|s)?[ -](?:of )?(?:(?:a|the|our|hospital|full|structured|completed|complete|physio\\w*|led|nurse|local|formal|course|programme|of|program|supervised|walking|sessions?|class(?:es)?|rehab\\w*)[ -])*(?:supervised |structured )?(?:exercise|walking (?:programme|program|class|therapy|training)|set\\b|treadmill (?:programme|training|therapy))"
                     + "|(?:exercise|walking)(?: (?:programme|program|class(?:es)?|therapy|training|course|sessions|group|rehabilitation))*(?: \\w+){0,4}?(?: for|,| \\(|:| of| lasting| x) ?(?:a full |the full |all |full )?(?<n2>\\d{1,2})[ -](?<u2>week|month)s?\\b");
 
     @Override
@@ -106,12 +106,21 @@ final class HistoryRule implements Rule {
     private static Optional<Boolean> value(Sentence sentence, int start, int end) {
         var plain = sentence.plain;
         var after = plain.substring(end, Math.min(plain.length(), end + 20));
-        if (Fit.matches(after, "(?s) ?[:?=-]+ ?(?:\\[ ?x ?\\] ?)?(?:yes|y\\b|\\[x\\] ?yes|present|\\+).*")) {
+        if (Fit.matches(after, "(?s) ?[:?=-]+ ?(?:\\[ ?x ?\\] ?)?(?:yes|y\\b|\\[x\\] ?yes|present|\\+).*|(?s) ?[\\[(] ?[yx] ?[\\])].*")) {
             return Optional.of(true);
         }
         var before = plain.substring(Math.max(0, start - 6), start);
+        if (Polarity.isOthers(sentence, start, end)) {
+            return Optional.empty();
+        }
         if (Fit.matches(before, "(?s).*non ?- ?") || Fit.matches(before, "(?s).*\\bnon ?")) {
             return Optional.of(false);
+        }
+        if (Fit.matches(after, "(?s) ?[\\[(] ?n ?[\\])].*")) {
+            return Optional.of(false);
+        }
+        if (Fit.matches(after, "(?s) ?(?:\\[ ?\\]|\\( ?\\)).*")) {
+            return Optional.empty();
         }
         if (Fit.matches(after, "(?s) ?\\?.*") || Fit.matches(before, "(?s).*\\[ ?\\] ?")) {
             return Optional.empty();
@@ -287,8 +296,8 @@ final class HistoryRule implements Rule {
                     || !Fit.matches(sentence.plain, "(?s).*\\b(?:supervised|programme|program|class(?:es)?|therapy|course|completed|structured|sessions?|rehab\\w*|set)\\b.*")) {
                 return;
             }
-            var number = Integer.parseInt(match.group("n") != null ? match.group("n") : match.group("n2"));
-            var unit = match.group("u") != null ? match.group("u") : match.group("u2");
+            var number = Integer.parseInt(match.group("n") != null ? match.group("n") : match.group("n3") != null ? match.group("n3") : match.group("n2"));
+            var unit = match.group("u") != null ? match.group("u") : match.group("u3") != null ? match.group("u3") : match.group("u2");
             findings.put("history.exerciseProgrammeWeeks", unit.equals("week") ? number : Math.round(number * 30f / 7), sentence.span(match));
         }
     }

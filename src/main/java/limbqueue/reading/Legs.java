@@ -68,7 +68,8 @@ final class Legs {
             if (!named.isEmpty()) {
                 all.addAll(named);
                 var split = found.stream().anyMatch(Mention::single) && named.size() == 2;
-                carry = split ? last(found) : named;
+                var unseen = Fit.matches(sentence.plain, "(?s).*\\b(?:hasn't (?:been )?(?:looked|seen|examined)|not (?:been )?(?:looked|examined|seen)|isn't examined|unremarkable|looks fine|is fine|is normal)\\b.*");
+                carry = unseen ? carry : split ? last(found) : named;
             }
             if (Fit.matches(sentence.plain, "(?:[*#-] ?)?(?:left|right|bilateral)(?: leg| foot| limb| side)? ?:?")) {
                 heading = EnumSet.copyOf(named.isEmpty() ? EnumSet.noneOf(Side.class) : named);
@@ -232,6 +233,10 @@ final class Legs {
             if (mention.start() >= end && mention.start() < pieceEnd && ADVERBIAL.matcher(plain.substring(end, mention.start())).matches()) {
                 return new Place(mention.sides(), Findings.Ground.WORDS);
             }
+        }
+        var that = Fit.of("\\b(?:that|this|the same) (?:foot|leg|side|limb|heel|toe)\\b").matcher(plain).region(start, Math.min(plain.length(), end + 30));
+        if (that.find() && carriedTo(sentence).sides().size() == 1) {
+            return new Place(carriedTo(sentence).sides(), Findings.Ground.WORDS);
         }
         var subject = SUBJECT.matcher(plain);
         if (subject.find() && subject.end() <= start && found.stream().noneMatch(mention -> mention.start() > subject.end(1) && mention.end() <= start)) {

@@ -36,14 +36,14 @@ final class PerfusionRule implements Rule {
     private record Key(int start, int end, Measure measure) {}
 
     private static final Pattern KEY = Pattern.compile(
-            "\\b(?:(?<ea>(?:post[ -]?|after )(?:exercise|exertion|treadmill|walking) (?:abi)|exercise abi|abi (?:after|post|following|on|with)[ -]?(?:a |the )?(?:exercise|treadmill|exertion|walking|stress)(?: test(?:ing)?)?|stress abi)"
+            "\\b(?:(?<ea>(?:post[ -]?|after )(?:exercise|exertion|treadmill|walking) (?:abi)|exercise abi|abi (?:after|post|following|on|with)[ -]?(?:a |the )?(?:exercise|treadmill|exertion|walking|stress)(?: test(?:ing)?)?|stress abi|post[ -]?exercise(?= ?[:=]? ?(?:left|right|\\d\\.\\d))|after exercise(?= ?[:=]? ?(?:left|right|\\d\\.\\d)))"
                     + "|(?<ep>(?:post[ -]?|after )(?:exercise|treadmill) (?:ankle )?pressure|ankle pressure (?:after|post|following)[ -]?(?:exercise|treadmill|walking))"
                     + "|(?<abi>abi)|(?<tbi>tbi)|(?<toe>toe pressure|pressure (?:in|at|of) the (?:left |right )?(?:great )?toe)|(?<bt>(?:great )?toe(?= ?(?:is |was |of |[:=] ?)?\\d{2,3} ?mmhg|[:=] ?\\d{2,3}\\b|,? \\d{2,3}(?:[,.;)]|$| on )))"
                     + "|(?<dp>dp)|(?<pt>postib)|(?<ox>tcpo2)"
                     + "|(?<arm>(?:arm|brachial)s?(?: systolics?| bps?| blood pressures?| pressure)*))\\b");
 
-    private static final Pattern DECIMAL = Pattern.compile("(?<![\\d./<>-])(?<!- )(?:\\d\\.\\d{1,3})(?![\\d%]|\\.\\d| ?(?:%|-|to) ?\\d\\.| ?%| ?(?:cm|mm|mg|m\\b|mmhg|mile|kg|g/|umol|mmol))");
-    private static final Pattern WHOLE = Pattern.compile("(?<![\\d./<>-])\\d{1,3}(?![\\d+%]|\\.\\d|/\\d{1,2}/| ?(?:%|\\+|-|to) ?\\d|/(?:7|12|52)\\b| ?(?:cm|mm\\b|mg|m\\b|metre|yard|block|week|month|year|day|hour|minute|percent|%|degrees))");
+    private static final Pattern DECIMAL = Pattern.compile("(?<![\\d.<>-])(?<!- )(?:\\d\\.\\d{1,3})(?![\\d%]|\\.\\d| ?(?:%|-|to) ?\\d\\.| ?%| ?(?:cm|mm|mg|m\\b|mmhg|mile|kg|g/|umol|mmol))");
+    private static final Pattern WHOLE = Pattern.compile("(?<![\\d.<>-])\\d{1,3}(?![\\d+%]|\\.\\d|/\\d{1,2}/| ?(?:%|\\+|-|to) ?\\d|/(?:7|12|52)\\b| ?(?:cm|mm\\b|mg|m\\b|metre|yard|block|week|month|year|day|hour|minute|percent|%|degrees))");
     private static final Pattern ARM_VALUE = Pattern.compile("(?<![\\d./-])\\d{2,3}(?![\\d+%.]\\d|\\d)");
 
     private static final Pattern PAST_VALUE = Pattern.compile("(?:previous(?:ly)?|was|formerly|last year|in (?:[a-z]+ )?(?:19|20)\\d\\d|compared (?:with|to)|down from|up from|from|before that|earlier|a year ago|\\d+ (?:months|years|month|year) ago)(?: (?:it|at|of|was|were|the|is|a))* ?\\(? ?$");

@@ -32,7 +32,7 @@ enum Polarity {
     private static final Pattern STATED_AFTER = Pattern.compile("^ ?[:?=-]+ ?(?:\\(|\\[)?(?:y|yes|present|positive|\\+|\\+ve|true)(?![a-z])");
 
     /** Words after which what follows is not said to be so. */
-    private static final Pattern OPENER = Pattern.compile("\\b(?:if|should (?:he|she|it|they|there|the|this|any)|in case|in the event|at risk|risks? (?:of|for)|(?:to|would|could|cannot|not|and|help|need to|want to|like to|can you|you|please|can't be|be) (?:definitively |formally )?(?:exclude[ds]?|rule[ds]? out)|"
+    private static final Pattern OPENER = Pattern.compile("\\b(?:if|(?<![a-z] )were (?:he|she|it|they|there|this|the|any|\\w+ (?:im)?possible)|were (?:he|she) (?:ever )?to|should (?:he|she|it|they|there|the|this|any)|in case|in the event|at risk|risks? (?:of|for)|(?:to|would|could|cannot|not|and|help|need to|want to|like to|can you|you|please|can't be|be) (?:definitively |formally )?(?:exclude[ds]?|rule[ds]? out)|"
             + "excluding|exclude|r/o|query|queries|possible|possibly|\\?possible|potential(?:ly)?|probable|probably|suspect(?:ed|s|ing)?|suspicious|suspicion|"
             + "(?:worried|worries|worry|fears?|afraid|anxious|nervous) (?:about|of|that|she|he|it|lest)?|may|might|would|could|unless|prevent(?:s|ing|ion)?|avoid(?:s|ing)?|threat of|threatened|screen(?:ed|ing)? for|"
             + "warn(?:ed|ing)?|advised (?:him |her |them )?(?:to|that|about)|told (?:him |her |them )?(?:to (?:look|watch|return|come back|ring|call)|that)|leaflet|information (?:on|about)|until|before (?:it|this|the|he|she|there|any|we)|lest|whether|"
@@ -46,7 +46,7 @@ enum Polarity {
 
     private static final String PERSON = "(?:fathers?|dad|mothers?|mum|mom|brothers?|sisters?|sons?|daughters?|daughter-in-law|wife|husband|uncles?|aunts?|cousins?|"
             + "grandfather|grandmother|grandson|granddaughter|parents?|siblings?|partner|neighbou?rs?|friends?|twin|spouse|nephews?|nieces?|grandparents?|roommate|flatmate|colleague's|"
-            + "family history|family hx|fhx?|f/h|runs in the family|strong family)";
+            + "donor|co-?worker|wife's|in (?:the |his |her )?family|relatives? with|family history|family hx|fhx?|f/h|runs in the family|strong family)";
     private static final Pattern OTHERS = Pattern.compile("\\b" + PERSON + "(?:'s)?\\b");
     private static final Pattern OBSERVES = Pattern.compile("^,? ?(?:who (?:is|lives|cares|came|brought|was|helps)[a-z ]{0,40}?,? )?(?:and (?:he|she|i) )?(?:has |have |had |also |now |who )?(?:says?|said|reports?|reported|notic\\w+|tells?|told|states?|thinks?|feels?|calls?|called|found|finds|"
             + "brought|brings|asks?|asked|phoned?|rang|rings?|helps?|helped|cares?|saw|sees|dresses|changes|describes?|noted|confirms?|mention(?:s|ed)|showed|shows|does|do|drives?|drove|insist\\w*|writes?|wrote|complain\\w*|observ\\w+|spotted|smelt|smelled|alerted|pointed|took|lives|is (?:worried|concerned|very worried|her carer|his carer|with)|has noticed|was concerned|became)\\b");
@@ -56,11 +56,39 @@ enum Polarity {
         if (isOthers(sentence, start, end) || isOpen(sentence, start)) {
             return OPEN;
         }
+        var box = box(sentence, start, end);
+        if (box != null) {
+            return box;
+        }
         return isDenied(sentence, start, end) ? DENIED : STATED;
     }
 
     static Polarity of(Sentence sentence, Matcher match) {
         return of(sentence, match.start(), match.end());
+    }
+
+    private static final Pattern TICKED = Pattern.compile("\\[ ?[xy✓✔] ?\\]|\\( ?[xy✓✔] ?\\)|[☑☒✔]");
+    private static final Pattern ANY_BOX = Pattern.compile("\\[ ?[xyn✓✔]? ?\\]|\\( ?[xyn✓✔]? ?\\)|[☐☑☒✔]");
+
+    /** What a box to tick says of the words beside it; null where there is none. An empty box says nothing. */
+    private static @org.jspecify.annotations.Nullable Polarity box(Sentence sentence, int start, int end) {
+        var plain = sentence.plain;
+        var boxes = ANY_BOX.matcher(plain);
+        if (!boxes.find()) {
+            return null;
+        }
+        var lead = plain.substring(0, boxes.start());
+        var boxFirst = lead.isBlank() || Fit.matches(lead, "(?s).*: ?");
+        var match = ANY_BOX.matcher(plain);
+        while (match.find()) {
+            var beside = boxFirst
+                    ? match.end() <= start && Fit.matches(plain.substring(match.end(), start), " ?(?:[a-z]+ ){0,2}")
+                    : match.start() >= end && Fit.matches(plain.substring(end, match.start()), " ?:? ?(?:[a-z]+ ?)?");
+            if (beside) {
+                return TICKED.matcher(match.group()).find() ? STATED : match.group().contains("n") ? DENIED : OPEN;
+            }
+        }
+        return null;
     }
 
     static boolean isDenied(Sentence sentence, int start, int end) {
@@ -92,7 +120,7 @@ enum Polarity {
         if (NO_DENIAL.matcher(rest).find()) {
             return false;
         }
-        var between = plain.substring(negator.end(), start);
+        var between = plain.substring(negator.end(), start).replaceFirst("^ (?:actually |currently |really )?(?:have|had|has)(?: got)? ", " ");
         if (between.length() > 160 || between.contains(". ") || ENDS_DENIAL.matcher(between).find()) {
             return false;
         }
@@ -157,7 +185,8 @@ enum Polarity {
 
     /** Whether the words are said of somebody else than the patient. */
     static boolean isOthers(Sentence sentence, int start, int end) {
-        if (sentence.section == Sentence.Section.FAMILY) {
+        if (sentence.section == Sentence.Section.FAMILY
+                && !Fit.matches(sentence.plain.substring(sentence.clauseStart(start), start), "(?s)(?:the )?patient (?:himself |herself )?(?:has|is|had).*")) {
             return true;
         }
         var plain = sentence.plain;
@@ -172,12 +201,15 @@ enum Polarity {
                 if (OBSERVES.matcher(between).find()) {
                     continue;
                 }
-                if (other.group().endsWith("'s") || sentence.clauseStart(start) <= other.start() && !Fit.matches(between, "(?s).*,? (?:he|she|his|her|patient|i|we) .*") && Fit.matches(between, "(?s),? ?(?:and \\w+ )?(?:also |both |who |each |all |have |had |has |died|lost|suffer|with|was|is|were|are|got|underwent|diagnosed|,|\\(|:).*")) {
+                var said = between + " ";
+                if (between.equals(" on ") || other.group().endsWith("'s") && !Fit.matches(between, "(?s).*(?:[.;] | she | he ).*")
+                        || !Fit.matches(between, "(?s).*(?:[.;] | but | whereas |, (?:he|she|i|we|the patient|patient) | and (?:he|she|i|we|the patient|patient) (?:himself |herself )?(?:has|is|had|was|does|himself|herself)|\\b(?:he|she) (?:himself|herself)).*")
+                                && Fit.matches(said, "(?s),? ?(?:my patient too,? |[a-z -]{0,24}, )?(?:and (?:his |her |an? )?\\w+ )?\\(?(?:who |which |also |both |each |all |on (?=$)|have |had |has |died|lost|suffer|with|was|is|were|are|got|underwent|diagnosed|attended|smoked|,|\\(|: ).*")) {
                     return true;
                 }
             } else if (other.start() >= end) {
                 var between = plain.substring(end, other.start());
-                if (between.length() < 40 && Fit.matches(between, "(?: \\w+){0,4} (?:in|of|like|as did|as had|as was|on) (?:his |her |the |a |an |\\d |both |my )?(?:younger |older |elder |late |paternal |maternal |first degree )?")) {
+                if (between.length() < 40 && Fit.matches(between, "(?: \\w+){0,4} (?:in (?=family|the family)|in|of|like|as did|as had|as was|on) (?:his |her |the |a |an |\\d |both |my )?(?:younger |older |elder |late |paternal |maternal |first degree )?")) {
                     return true;
                 }
             }
