@@ -27,6 +27,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import limbqueue.access.AuditTrail;
+import limbqueue.access.CurrentPerson;
 import limbqueue.access.Role;
 import limbqueue.referral.ReferralLine;
 import limbqueue.referral.ReferralState;
@@ -77,12 +78,15 @@ class ReferralsView extends Div {
         }
     }
 
-    ReferralsView(Referrals referrals, AuditTrail auditTrail) {
+    ReferralsView(Referrals referrals, AuditTrail auditTrail, CurrentPerson person) {
         this.referrals = referrals;
         addClassName("lq-list-view");
         var begin = new Button("New referral", _ -> begin());
         begin.addThemeVariants(ButtonVariant.LUMO_PRIMARY);
+        var bring = new Anchor("intake/csv", "Import a table");
+        bring.setVisible(person.get().role() == Role.COORDINATOR);
         var right = new Div(
+                bring,
                 new Anchor("same-patient", "Same patient?"),
                 new CsvLink(auditTrail, "referrals", CSV_HEADER, () -> csv(referrals.worklist())),
                 begin);
