@@ -1,7 +1,8 @@
 /** A referral's life: states, drafts, documents held, timeline, and the physician's decisions. */
 @NullMarked
 @ApplicationModule(
-        allowedDependencies = {"triage", "triage :: rules", "document", "picture", "practice", "access", "shell"})
+        allowedDependencies = {"triage", "triage :: rules", "document", "file", "picture", "practice", "access", "shell"
+        })
 package limbqueue.referral;
 
 import org.jspecify.annotations.NullMarked;

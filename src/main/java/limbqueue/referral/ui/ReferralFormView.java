@@ -30,6 +30,7 @@ import limbqueue.access.Role;
 import limbqueue.document.Draft;
 import limbqueue.document.Problem;
 import limbqueue.document.Reading;
+import limbqueue.file.ReferralFiles;
 import limbqueue.referral.DecisionKind;
 import limbqueue.referral.Referral;
 import limbqueue.referral.ReferralNotFoundException;
@@ -46,6 +47,7 @@ import limbqueue.triage.TriageResult;
 class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveObserver, HasDynamicTitle {
 
     private final Referrals referrals;
+    private final ReferralFiles files;
 
     private final H1 title = new H1();
     private final Span saveLine = new Span();
@@ -74,8 +76,9 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
         }
     }
 
-    ReferralFormView(Referrals referrals) {
+    ReferralFormView(Referrals referrals, ReferralFiles files) {
         this.referrals = referrals;
+        this.files = files;
         addClassName("lq-form-view");
         saveLine.addClassName("lq-save-line");
         saveLine.getElement().setAttribute("role", "status");
@@ -150,7 +153,7 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
         asked(referral).ifPresent(middle::add);
         var keys = new Paragraph("Y, N, U answer yes, no, not known (?). Enter goes to the next field.");
         keys.addClassName("lq-keys");
-        middle.add(mend, keys, form);
+        middle.add(mend, letterAndFiles(referral, draft), keys, form);
 
         var columns = new Div(sections, middle, panel);
         columns.addClassName("lq-form-columns");
@@ -158,6 +161,21 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
 
         saveLine.setText("Saved " + TierWords.moment(referral.savedAt()) + " by " + referral.savedBy());
         propose();
+    }
+
+    /** The files that came with the referral, and the way to what its letter proposes. */
+    private Section letterAndFiles(Referral referral, Draft draft) {
+        var letter = new Anchor(
+                "intake/letter?referral=" + referral.id(),
+                draft.get("letterText").isPresent() ? "Read its letter" : "Add a letter or a file");
+        var block = new Section(letter);
+        block.addClassName("lq-form-files");
+        block.getElement().setAttribute("aria-label", "Letter and files");
+        var kept = files.of(referral.id());
+        if (!kept.isEmpty()) {
+            block.add(new FileList(kept, files));
+        }
+        return block;
     }
 
     private Div actions(Referral referral) {

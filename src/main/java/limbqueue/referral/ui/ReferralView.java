@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.function.Supplier;
 import limbqueue.access.CurrentPerson;
 import limbqueue.access.Role;
+import limbqueue.file.ReferralFiles;
 import limbqueue.practice.PracticeSettings;
 import limbqueue.referral.DecideOutcome;
 import limbqueue.referral.Decision;
@@ -38,6 +39,7 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private final PracticeSettings settings;
     private final CurrentPerson person;
     private final KeptWords kept;
+    private final ReferralFiles files;
     private String title = "Referral · LimbQueue";
 
     ReferralView(
@@ -45,12 +47,14 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
             Recomputation recomputation,
             PracticeSettings settings,
             CurrentPerson person,
-            KeptWords kept) {
+            KeptWords kept,
+            ReferralFiles files) {
         this.referrals = referrals;
         this.recomputation = recomputation;
         this.settings = settings;
         this.person = person;
         this.kept = kept;
+        this.files = files;
         addClassName("lq-referral");
     }
 
@@ -99,8 +103,12 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                 Markup.div("lq-column", LegsPanel.gradesAndComplaints(page), new WorkUpPanel(page)),
                 pressures,
                 flags);
-        var lower =
-                Markup.div("lq-lower", new BackgroundPanels(page), new LifePanel(decisions, referrals.timeline(id)));
+        var background = new BackgroundPanels(page);
+        var came = files.of(id);
+        if (!came.isEmpty()) {
+            background.add(Markup.panel("lq-files-panel", "Files", new FileList(came, files)));
+        }
+        var lower = Markup.div("lq-lower", background, new LifePanel(decisions, referrals.timeline(id)));
         add(new WhoHeader(page), new UrgencyPanel(page), middle, new PlanPanel(page), lower);
         if (page.referral().state() == ReferralState.QUEUED && person.get().role() == Role.PHYSICIAN) {
             add(new DecisionBar(page, settings.policy(), kept, decision -> decide(page, decision)));

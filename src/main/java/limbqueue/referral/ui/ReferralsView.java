@@ -80,7 +80,11 @@ class ReferralsView extends Div {
         addClassName("lq-list-view");
         var begin = new Button("New referral", _ -> begin());
         begin.addThemeVariants(ButtonVariant.LUMO_PRIMARY);
-        var head = new Div(new H1("Referrals"), begin);
+        var letter = new Anchor("intake/letter", "From a letter");
+        letter.addClassName("lq-from-letter");
+        var beginning = new Div(letter, begin);
+        beginning.addClassName("lq-beginning");
+        var head = new Div(new H1("Referrals"), beginning);
         head.addClassName("lq-list-head");
 
         sameDay.addClassName("lq-same-day-band");
