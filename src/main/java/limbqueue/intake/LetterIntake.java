@@ -17,7 +17,9 @@ import limbqueue.referral.SaveOutcome;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
-/** Turns a letter into a referral, or into more of one: what a person accepted, the words of the letter, and its file. */
+/**
+ * Turns a letter into a referral, or into more of one: what a person accepted, the words of the letter, and its file.
+ */
 @Service
 public class LetterIntake {
 

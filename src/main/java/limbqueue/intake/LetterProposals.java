@@ -21,9 +21,10 @@ import tools.jackson.databind.JsonNode;
  *
  * @param proposals in the order of the letter; what the referral says just so is not among them
  * @param letter what the letter says, field by field, as one may correct it
+ * @param found the same as it was found
  * @param alreadyThere how many things the letter says that the referral says just so
  */
-record LetterProposals(List<Proposal> proposals, Draft letter, int alreadyThere) {
+record LetterProposals(List<Proposal> proposals, Draft letter, Draft found, int alreadyThere) {
 
     private static final Pattern ENTRY = Pattern.compile("(.*?)\\[(\\d+)](?:\\.(.+))?");
 
@@ -55,7 +56,8 @@ record LetterProposals(List<Proposal> proposals, Draft letter, int alreadyThere)
         for (var path : words.keySet()) {
             var entry = ENTRY.matcher(path);
             grouped.computeIfAbsent(
-                            entry.matches() ? entry.group(1) + "[" + entry.group(2) + "]" : path, _ -> new ArrayList<>())
+                            entry.matches() ? entry.group(1) + "[" + entry.group(2) + "]" : path,
+                            _ -> new ArrayList<>())
                     .add(path);
         }
         var proposals = new ArrayList<Proposal>();
@@ -71,7 +73,7 @@ record LetterProposals(List<Proposal> proposals, Draft letter, int alreadyThere)
                 proposals.add(proposal);
             }
         }
-        return new LetterProposals(proposals, letter, alreadyThere);
+        return new LetterProposals(proposals, letter, Draft.of(letter.toJson()), alreadyThere);
     }
 
     private static Words wordsOf(FoundField found) {
@@ -88,10 +90,7 @@ record LetterProposals(List<Proposal> proposals, Draft letter, int alreadyThere)
         var standing = there.map(known -> isSame(known, letter.get(path)) ? Standing.SAME : Standing.DIFFERENT)
                 .orElse(Standing.NEW);
         return new Part(
-                path,
-                words.getOrDefault(path, List.of()),
-                standing,
-                there.filter(_ -> standing == Standing.DIFFERENT));
+                path, words.getOrDefault(path, List.of()), standing, there.filter(_ -> standing == Standing.DIFFERENT));
     }
 
     private static Proposal entry(
@@ -105,8 +104,8 @@ record LetterProposals(List<Proposal> proposals, Draft letter, int alreadyThere)
         if (size.isPresent() && size.get() == 0) {
             // The referral says that there is none.
             var parts = group.getValue().stream()
-                    .map(path -> new Part(
-                            path, words.getOrDefault(path, List.of()), Standing.DIFFERENT, referral.get(list)))
+                    .map(path ->
+                            new Part(path, words.getOrDefault(path, List.of()), Standing.DIFFERENT, referral.get(list)))
                     .toList();
             return new Proposal(number, parts, Optional.of(new Entry(list, Optional.empty())));
         }
@@ -123,8 +122,8 @@ record LetterProposals(List<Proposal> proposals, Draft letter, int alreadyThere)
         return best.orElseGet(() -> new Proposal(
                 number,
                 group.getValue().stream()
-                        .map(path -> new Part(
-                                path, words.getOrDefault(path, List.of()), Standing.NEW, Optional.empty()))
+                        .map(path ->
+                                new Part(path, words.getOrDefault(path, List.of()), Standing.NEW, Optional.empty()))
                         .toList(),
                 Optional.of(new Entry(list, Optional.empty()))));
     }
@@ -139,7 +138,8 @@ record LetterProposals(List<Proposal> proposals, Draft letter, int alreadyThere)
             Map<String, List<Words>> words,
             Draft referral) {
         var parts = group.getValue().stream()
-                .map(path -> part(path, list + "[" + index + "]" + inner(group.getKey(), path), letter, words, referral))
+                .map(path ->
+                        part(path, list + "[" + index + "]" + inner(group.getKey(), path), letter, words, referral))
                 .toList();
         return new Proposal(number, parts, Optional.of(new Entry(list, Optional.of(index))));
     }
@@ -163,7 +163,9 @@ record LetterProposals(List<Proposal> proposals, Draft letter, int alreadyThere)
         return other.filter(known -> one.isNumber() && known.isNumber()
                         ? one.decimalValue().compareTo(known.decimalValue()) == 0
                         : one.isString() && known.isString()
-                                ? one.stringValue().strip().equalsIgnoreCase(known.stringValue().strip())
+                                ? one.stringValue()
+                                        .strip()
+                                        .equalsIgnoreCase(known.stringValue().strip())
                                 : one.equals(known))
                 .isPresent();
     }

@@ -65,6 +65,34 @@ public final class OpenLetter {
         }
     }
 
+    /**
+     * Takes over what was answered and corrected before the letter was read again. What now would replace something
+     * that
+     * the referral says is open again.
+     */
+    public void takeOver(OpenLetter before) {
+        for (var proposal : proposals()) {
+            before.proposals().stream()
+                    .filter(older -> asks(older).equals(asks(proposal)))
+                    .filter(older -> proposal.parts().stream()
+                            .allMatch(part -> proposals
+                                    .found()
+                                    .get(part.path())
+                                    .equals(before.proposals.found().get(part.path()))))
+                    .findFirst()
+                    .ifPresent(older -> {
+                        answer(
+                                proposal,
+                                proposal.contradicts() && !older.contradicts() ? Answer.OPEN : before.answer(older));
+                        proposal.parts().forEach(part -> proposals.letter().putBack(part.path(), before.value(part)));
+                    });
+        }
+    }
+
+    private static List<String> asks(Proposal proposal) {
+        return proposal.parts().stream().map(Proposal.Part::path).toList();
+    }
+
     /** How many proposals have this answer. */
     public int count(Answer answer) {
         return (int) proposals().stream()
@@ -97,8 +125,9 @@ public final class OpenLetter {
         for (var proposal : proposals()) {
             if (answer(proposal) == Answer.ACCEPTED) {
                 proposal.entry()
-                        .ifPresentOrElse(entry -> enter(entry, proposal, draft), () -> proposal.parts()
-                                .forEach(part -> enter(part, part.path(), draft)));
+                        .ifPresentOrElse(
+                                entry -> enter(entry, proposal, draft),
+                                () -> proposal.parts().forEach(part -> enter(part, part.path(), draft)));
             }
         }
         if (!text.isBlank()) {

@@ -5,7 +5,8 @@ import java.util.Optional;
 import tools.jackson.databind.JsonNode;
 
 /**
- * What a letter proposes to enter, to be accepted or refused as one: a single field, or all that it says of one entry of a
+ * What a letter proposes to enter, to be accepted or refused as one: a single field, or all that it says of one entry
+ * of a
  * list, such as a medicine with its dose.
  *
  * @param number its place in the letter, from 0

@@ -5,6 +5,7 @@
             "triage",
             "triage :: rules",
             "document",
+            "file",
             "picture",
             "practice",
             "directory",

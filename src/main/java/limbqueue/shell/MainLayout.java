@@ -96,9 +96,9 @@ class MainLayout extends Div implements RouterLayout, AfterNavigationObserver {
 
     @Override
     public void afterNavigation(AfterNavigationEvent event) {
-        var here = event.getLocation().getFirstSegment();
+        var here = event.getLocation().getPath();
         places.forEach((path, place) -> {
-            if (path.equals(here)) {
+            if (here.equals(path) || here.startsWith(path + "/")) {
                 place.getElement().setAttribute("aria-current", "page");
             } else {
                 place.getElement().removeAttribute("aria-current");

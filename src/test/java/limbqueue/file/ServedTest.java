@@ -44,9 +44,8 @@ class ServedTest {
         var headers = Served.of(file("a\"; x=1 é🦵.pdf", FileType.PDF), new byte[] {1})
                 .headers();
         assertThat(headers.get("Content-Disposition"))
-                .isEqualTo(
-                        "attachment; filename=\"a__ x_1 __.pdf\";"
-                                + " filename*=UTF-8''a%22%3B%20x%3D1%20%C3%A9%F0%9F%A6%B5.pdf");
+                .isEqualTo("attachment; filename=\"a__ x_1 __.pdf\";"
+                        + " filename*=UTF-8''a%22%3B%20x%3D1%20%C3%A9%F0%9F%A6%B5.pdf");
     }
 
     @ParameterizedTest

@@ -9,7 +9,8 @@ import limbqueue.file.DroppedFile;
 import limbqueue.intake.OpenLetter;
 
 /**
- * Letters that somebody has pasted, dropped or begun to answer, and not yet made a referral of. They outlive a page left
+ * Letters that somebody has pasted, dropped or begun to answer, and not yet made a referral of. They outlive a page
+ * left
  * and a page reloaded, and end with the session.
  */
 @SpringComponent
@@ -23,6 +24,7 @@ class KeptLetters {
         private String typed = "";
         private Optional<DroppedFile> file = Optional.empty();
         private Optional<OpenLetter> letter = Optional.empty();
+        private Optional<OpenLetter> before = Optional.empty();
 
         /** The words in the field, as pasted, typed, or read from the file. */
         String typed() {
@@ -47,6 +49,18 @@ class KeptLetters {
 
         void letter(Optional<OpenLetter> read) {
             letter = read;
+            before = Optional.empty();
+        }
+
+        /** The letter as it was read and answered before its words are being changed. */
+        Optional<OpenLetter> before() {
+            return before;
+        }
+
+        /** Leaves the letter to be changed and read again. */
+        void putAside() {
+            before = letter;
+            letter = Optional.empty();
         }
     }
 

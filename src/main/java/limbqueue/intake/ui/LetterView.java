@@ -114,10 +114,10 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         tell("");
         if (referral.filter(there -> !isOpen(there)).isPresent()) {
             showDecided(referral.get());
-        } else if (kept.letter().isPresent()) {
-            showRead(kept.letter().get());
         } else {
             readWhatTheFormHas();
+            // The referral may have been filled in further meanwhile.
+            kept.letter().ifPresent(before -> readAgain(before, before.text()));
             kept.letter().ifPresentOrElse(this::showRead, this::showEmpty);
         }
     }
@@ -131,9 +131,9 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
 
     /** A referral that has its letter and nothing on its way here begins with that letter. */
     private void readWhatTheFormHas() {
-        if (kept.typed().isBlank() && kept.file().isEmpty()) {
-            referral.ifPresent(there -> letterOf(there)
-                    .ifPresent(text -> kept.letter(Optional.of(intake.read(text, there)))));
+        if (kept.letter().isEmpty() && kept.typed().isBlank() && kept.file().isEmpty()) {
+            referral.ifPresent(there ->
+                    letterOf(there).ifPresent(text -> kept.letter(Optional.of(intake.read(text, there)))));
         }
     }
 
@@ -154,7 +154,8 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     }
 
     private Div head(Button... buttons) {
-        title.setText(referral.map(there -> "The letter of " + there.reference()).orElse("From a letter"));
+        title.setText(
+                referral.map(there -> "The letter of " + there.reference()).orElse("From a letter"));
         var actions = new Div(count);
         actions.add(buttons);
         actions.addClassName("lq-letter-actions");
@@ -179,7 +180,13 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         words.getElement().setAttribute("dir", "auto");
         words.focus();
 
-        var read = new Button("Read the letter", _ -> read());
+        // What was typed last may not have been sent yet.
+        var read = new Button("Read the letter", _ -> words.getElement()
+                .executeJs("return this.value")
+                .then(String.class, typed -> {
+                    kept.type(typed);
+                    read();
+                }));
         read.addThemeVariants(ButtonVariant.LUMO_PRIMARY);
         read.addClickShortcut(Key.ENTER, KeyModifier.CONTROL);
         var keys = new Span("or Ctrl + Enter");
@@ -227,19 +234,24 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                         .setServerUnavailable("The server did not answer. Try again.")
                         .setUnexpectedServerError("This file was not taken.")
                         .setForbidden("You may not bring files here.")));
-        words.setFile(new UploadI18N.File().setRetry("Try again").setStart("Start").setRemove("Remove"));
+        words.setFile(
+                new UploadI18N.File().setRetry("Try again").setStart("Start").setRemove("Remove"));
         words.setUnits(new UploadI18N.Units(List.of("bytes", "kB", "MB", "GB", "TB")));
         upload.setI18n(words);
         // The browser does not even begin to send what is too large, and so tells only that it is.
         upload.getElement()
                 .addEventListener("file-reject", event -> {
                     var size = event.getEventData().get("event.detail.file.size");
-                    tell(size != null && size.asLong() > files.largest()
-                            ? files.tooLarge(size.asLong())
-                            : "The file was not taken. Bring one file at a time.");
+                    tell(
+                            size != null && size.asLong() > files.largest()
+                                    ? files.tooLarge(size.asLong())
+                                    : "The file was not taken. Bring one file at a time.");
                     upload.clearFileList();
                 })
                 .addEventData("event.detail.file.size");
+        // What became of the file is shown with the answer to the browser's telling that it was sent.
+        upload.getElement().addEventListener("upload-success", _ -> upload.clearFileList());
+        upload.getElement().addEventListener("upload-error", _ -> upload.clearFileList());
         return upload;
     }
 
@@ -277,9 +289,10 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                         showEmpty();
                     }
                     case Extracted.Read read -> {
-                        kept.type(kept.typed().isBlank()
-                                ? read.text()
-                                : kept.typed().stripTrailing() + "\n\n" + read.text());
+                        kept.type(
+                                kept.typed().isBlank()
+                                        ? read.text()
+                                        : kept.typed().stripTrailing() + "\n\n" + read.text());
                         tell(String.join(" ", read.notes()));
                         read();
                     }
@@ -304,7 +317,7 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
             remove.setAriaLabel("Remove the file " + file.name());
             var alone = new NativeButton("Go on with the file alone", _ -> {
                 kept.letter(Optional.of(read("")));
-                showRead(kept.letter().get());
+                kept.letter().ifPresent(this::showRead);
             });
             alone.addClassName("lq-button");
             line.add(name, new Span(", " + file.type().words() + ", is kept with the referral."), remove);
@@ -320,8 +333,16 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
             tell("There is nothing to read yet. Paste the letter, or bring a file.");
             return;
         }
-        kept.letter(Optional.of(read(kept.typed())));
-        showRead(kept.letter().get());
+        kept.before()
+                .ifPresentOrElse(
+                        before -> readAgain(before, kept.typed()), () -> kept.letter(Optional.of(read(kept.typed()))));
+        kept.letter().ifPresent(this::showRead);
+    }
+
+    private void readAgain(OpenLetter before, String text) {
+        var again = read(text);
+        again.takeOver(before);
+        kept.letter(Optional.of(again));
     }
 
     private OpenLetter read(String text) {
@@ -350,11 +371,11 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         all.setEnabled(letter.proposals().stream().anyMatch(proposal -> !proposal.contradicts()));
         var change = new Button("Change the letter", _ -> {
             kept.type(letter.text());
-            kept.letter(Optional.empty());
+            kept.putAside();
             showEmpty();
         });
-        var finish = new Button(
-                referral.isPresent() ? "Take into the referral" : "Make the referral", _ -> finish(letter));
+        var finish =
+                new Button(referral.isPresent() ? "Take into the referral" : "Make the referral", _ -> finish(letter));
         finish.addThemeVariants(ButtonVariant.LUMO_PRIMARY);
 
         var side = new SideBySide();
@@ -394,7 +415,8 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
             side.add(new Paragraph(
                     letter.alreadyThere() > 0
                             ? "The form says all of it already."
-                            : "Nothing was recognised in this letter. Its words are kept; fill in the form from them."));
+                            : "Nothing was recognised in this letter. Its words are kept; fill in the"
+                                    + " form from them."));
         }
         if (!letter.proposals().isEmpty()) {
             var keys = new Paragraph("On a proposal: Y accepts, N refuses, C corrects, the arrow keys go up and down."
@@ -405,7 +427,8 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         contradictions(letter).ifPresent(side::add);
         grouped(letter).forEach((part, proposals) -> side.add(new H3(part), list(letter, proposals)));
         questions(letter).ifPresent(side::add);
-        if (letter.alreadyThere() > 0 && !(letter.proposals().isEmpty() && letter.unclear().isEmpty())) {
+        if (letter.alreadyThere() > 0
+                && !(letter.proposals().isEmpty() && letter.unclear().isEmpty())) {
             var there = new Paragraph(letter.alreadyThere() + " more it says are on the form already.");
             there.addClassName("lq-quiet");
             side.add(there);
@@ -506,10 +529,11 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
             case SaveOutcome.Conflict(var theirs, var _) -> {
                 referral = Optional.of(theirs);
                 if (isOpen(theirs)) {
-                    kept.letter(Optional.of(intake.read(letter.text(), theirs)));
-                    tell(theirs.savedBy() + " has saved another version meanwhile. This is the letter beside that version:"
+                    readAgain(letter, letter.text());
+                    tell(theirs.savedBy()
+                            + " has saved another version meanwhile. This is the letter beside that version:"
                             + " answer what is still open.");
-                    showRead(kept.letter().get());
+                    kept.letter().ifPresent(this::showRead);
                 } else {
                     showDecided(theirs);
                 }

@@ -163,8 +163,7 @@ final class ProposalRow extends ListItem {
     }
 
     private static Span beside(String path, JsonNode there, String letter) {
-        var both = new Span(
-                aside("On the form", FormWords.value(path, there)), aside("In the letter", letter));
+        var both = new Span(aside("On the form", FormWords.value(path, there)), aside("In the letter", letter));
         both.addClassName("lq-proposed-beside");
         return both;
     }
@@ -183,7 +182,9 @@ final class ProposalRow extends ListItem {
                 .flatMap(part -> part.words().stream())
                 .filter(words -> words.start() >= 0 && words.end() <= text.length() && words.start() < words.end())
                 .distinct()
-                .map(words -> text.substring(words.start(), words.end()).replaceAll("\\s+", " ").strip())
+                .map(words -> text.substring(words.start(), words.end())
+                        .replaceAll("\\s+", " ")
+                        .strip())
                 .distinct()
                 .collect(Collectors.joining(" … "));
         return quoted.length() <= LONGEST_QUOTE ? quoted : quoted.substring(0, LONGEST_QUOTE) + "…";
@@ -211,7 +212,8 @@ final class ProposalRow extends ListItem {
                 editors.add(new Div(label, editor));
             }
         }
-        editors.getElement().executeJs("this.querySelector('input:checked, input:not([type=radio]), select, textarea')?.focus()");
+        editors.getElement()
+                .executeJs("this.querySelector('input:checked, input:not([type=radio]), select, textarea')?.focus()");
     }
 
     private void correct(Part part, Optional<Object> value) {

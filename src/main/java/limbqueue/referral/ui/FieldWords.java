@@ -51,7 +51,9 @@ final class FieldWords {
         return field.words();
     }
 
-    /** The value at {@code path} in words, as {@code yes}, {@code 30 mmHg} or {@code shallow}; what is odd as it stands. */
+    /**
+     * The value at {@code path} in words, as {@code yes}, {@code 30 mmHg} or {@code shallow}; what is odd as it stands.
+     */
     static String value(String path, JsonNode value) {
         if (value.isNull()) {
             return "not known";

@@ -28,7 +28,8 @@ public final class FormWords {
         var field = patternOf(ENTRY.matcher(path).replaceFirst(""));
         var sections = ReferralFields.SECTIONS;
         for (var place = 0; place < sections.size(); place++) {
-            if (sections.get(place).fields().stream().anyMatch(known -> known.path().equals(field))) {
+            if (sections.get(place).fields().stream()
+                    .anyMatch(known -> known.path().equals(field))) {
                 return new Part(place, sections.get(place).title());
             }
         }

@@ -33,6 +33,7 @@ import limbqueue.directory.Directory;
 import limbqueue.document.Draft;
 import limbqueue.document.Problem;
 import limbqueue.document.Reading;
+import limbqueue.file.ReferralFiles;
 import limbqueue.referral.DecisionKind;
 import limbqueue.referral.Merging;
 import limbqueue.referral.Referral;
@@ -58,6 +59,7 @@ class ReferralFormView extends Div
     private final ObjectProvider<EntryWatch> watches;
     private final Directory directory;
     private final CurrentPerson currentPerson;
+    private final ReferralFiles files;
 
     private final H1 title = new H1();
     private final Span saveLine = new Span();
@@ -95,7 +97,9 @@ class ReferralFormView extends Div
             Merging merging,
             ObjectProvider<EntryWatch> watches,
             Directory directory,
-            CurrentPerson currentPerson) {
+            CurrentPerson currentPerson,
+            ReferralFiles files) {
+        this.files = files;
         this.referrals = referrals;
         this.merging = merging;
         this.watches = watches;
@@ -204,7 +208,7 @@ class ReferralFormView extends Div
         asked(referral).ifPresent(middle::add);
         watching = watches.orderedStream().map(watch -> watch.watch(referral.id())).toList();
         watching.forEach(watch -> middle.add(watch.component()));
-        middle.add(mend, notTakenIn, form, foot());
+        middle.add(mend, notTakenIn, letterAndFiles(referral, draft), form, foot());
 
         var columns = new Div(sections, middle, panel);
         columns.addClassName("lq-form-columns");
@@ -287,6 +291,21 @@ class ReferralFormView extends Div
     private static void showStep(Button button, String verb, String words) {
         button.setText(words.isEmpty() ? verb : verb + ": " + words);
         button.setEnabled(!words.isEmpty());
+    }
+
+    /** The files that came with the referral, and the way to what its letter proposes. */
+    private Section letterAndFiles(Referral referral, Draft draft) {
+        var letter = new Anchor(
+                "intake/letter?referral=" + referral.id(),
+                draft.get("letterText").isPresent() ? "Read its letter" : "Add a letter or a file");
+        var block = new Section(letter);
+        block.addClassName("lq-form-files");
+        block.getElement().setAttribute("aria-label", "Letter and files");
+        var kept = files.of(referral.id());
+        if (!kept.isEmpty()) {
+            block.add(new FileList(kept, files));
+        }
+        return block;
     }
 
     private Div actions(Referral referral) {

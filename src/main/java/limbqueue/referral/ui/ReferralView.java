@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.function.Supplier;
 import limbqueue.access.CurrentPerson;
 import limbqueue.access.Role;
+import limbqueue.file.ReferralFiles;
 import limbqueue.practice.PracticeSettings;
 import limbqueue.referral.DecideOutcome;
 import limbqueue.referral.Decision;
@@ -43,6 +44,7 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private final KeptWords kept;
     private final ObjectProvider<ReferralAside> asides;
     private final Merging merging;
+    private final ReferralFiles files;
     private String title = "Referral · LimbQueue";
 
     ReferralView(
@@ -52,7 +54,8 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
             CurrentPerson person,
             KeptWords kept,
             ObjectProvider<ReferralAside> asides,
-            Merging merging) {
+            Merging merging,
+            ReferralFiles files) {
         this.referrals = referrals;
         this.recomputation = recomputation;
         this.settings = settings;
@@ -60,6 +63,7 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         this.kept = kept;
         this.asides = asides;
         this.merging = merging;
+        this.files = files;
         addClassName("lq-referral");
     }
 
@@ -111,8 +115,12 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                 Markup.div("lq-column", LegsPanel.gradesAndComplaints(page), new WorkUpPanel(page)),
                 pressures,
                 flags);
-        var lower =
-                Markup.div("lq-lower", new BackgroundPanels(page), new LifePanel(decisions, referrals.timeline(id)));
+        var background = new BackgroundPanels(page);
+        var came = files.of(id);
+        if (!came.isEmpty()) {
+            background.add(Markup.panel("lq-files-panel", "Files", new FileList(came, files)));
+        }
+        var lower = Markup.div("lq-lower", background, new LifePanel(decisions, referrals.timeline(id)));
         add(new WhoHeader(page), new UrgencyPanel(page), middle, new PlanPanel(page), lower);
         if (page.referral().state() == ReferralState.QUEUED
                 && person.get().role() == Role.PHYSICIAN

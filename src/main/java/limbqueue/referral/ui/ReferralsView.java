@@ -90,7 +90,10 @@ class ReferralsView extends Div {
         begin.getElement().setAttribute("aria-keyshortcuts", "Alt+N");
         var bring = new Anchor("intake/csv", "Import a table");
         bring.setVisible(person.get().role() == Role.COORDINATOR);
+        var letter = new Anchor("intake/letter", "From a letter");
+        letter.addClassName("lq-from-letter");
         var right = new Div(
+                letter,
                 bring,
                 new Anchor("same-patient", "Same patient?"),
                 new CsvLink(auditTrail, "referrals", CSV_HEADER, () -> csv(referrals.worklist())),
