@@ -97,6 +97,13 @@ public class Preparation {
         return cases(List.of(id)).stream().findFirst().orElseThrow(() -> new ReferralNotFoundException(id));
     }
 
+    /** These cases as they stand, in the order of their ids; one that is not there is left out. */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    @Transactional(readOnly = true)
+    public List<PreparationCase> these(Collection<Long> ids) {
+        return cases(ids);
+    }
+
     /** Every state that the items of a case were in, newest first. */
     @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
     @Transactional(readOnly = true)

@@ -1,5 +1,7 @@
 package limbqueue.preparation.ui;
 
+import limbqueue.shell.Pieces;
+import limbqueue.shell.AskingDialog;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
@@ -135,6 +137,7 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         var links = Pieces.div(
                 "lq-case-links",
                 new Anchor("referrals/" + referral.id(), "The referral"),
+                new Anchor("referrals/" + referral.id() + "/chasing", "Records and calls"),
                 new Anchor("preparation", "All cases"),
                 sheet(prepared));
         var name = new H1(prepared.patient().isEmpty() ? "Name not known" : prepared.patient());

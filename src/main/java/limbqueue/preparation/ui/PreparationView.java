@@ -1,5 +1,6 @@
 package limbqueue.preparation.ui;
 
+import limbqueue.shell.Pieces;
 import com.vaadin.flow.component.AttachEvent;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.dependency.StyleSheet;

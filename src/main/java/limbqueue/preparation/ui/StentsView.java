@@ -1,5 +1,7 @@
 package limbqueue.preparation.ui;
 
+import limbqueue.shell.Pieces;
+import limbqueue.shell.AskingDialog;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;

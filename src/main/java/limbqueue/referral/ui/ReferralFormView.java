@@ -311,6 +311,7 @@ class ReferralFormView extends Div
     private Div actions(Referral referral) {
         var actions = new Div();
         actions.addClassName("lq-actions");
+        actions.add(new Anchor("referrals/" + referral.id() + "/chasing", "Records and calls"));
         switch (referral.state()) {
             case DRAFT -> actions.add(submitButton("Put before the physician"));
             case INFORMATION_NEEDED -> actions.add(submitButton("Put before the physician again"));
