@@ -18,6 +18,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import limbqueue.document.DocumentFormat;
+import limbqueue.file.Extracted;
+import limbqueue.file.LetterText;
 import limbqueue.reading.FoundField;
 import limbqueue.reading.LetterReader;
 import tools.jackson.databind.json.JsonMapper;
@@ -238,7 +240,10 @@ final class ReadLetterCommand implements Command {
         }
         var name = file.getFileName().toString().toLowerCase(Locale.ROOT);
         if (name.endsWith(".pdf") || name.endsWith(".docx")) {
-            throw new NoTextException("letters in PDF and DOCX cannot be read here. Save it as text and read that.");
+            return switch (LetterText.of(file)) {
+                case Extracted.Read read -> read.text();
+                case Extracted.NotRead not -> throw new NoTextException(not.sentence());
+            };
         }
         if (Files.size(file) > LARGEST) {
             throw new NoTextException("it is larger than 50 MB, which no letter is. Check the file.");
