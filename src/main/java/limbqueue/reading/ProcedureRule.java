@@ -274,7 +274,7 @@ final class ProcedureRule implements Rule {
             if (failed.isPresent() && !Polarity.isOpen(sentence, failed.get().start()) && !(failed.get().group().equals("failed") && Fit.matches(plain.substring(failed.get().end()), "(?s) (?:to attend|exercise|medical).*"))) {
                 entry.put("outcome", "failed", sentence.span(failed.get()));
                 if (CROSSING.matcher(plain.substring(from)).find()) {
-                    entry.put("intent", "treatment", sentence.span(failed.get()));
+                    entry.replace("intent", "treatment", sentence.span(failed.get()));
                 }
             } else if (incomplete.isPresent() && !Polarity.isOpen(sentence, incomplete.get().start())) {
                 entry.put("outcome", "incomplete", sentence.span(incomplete.get()));
@@ -288,7 +288,7 @@ final class ProcedureRule implements Rule {
                 continue;
             }
             var none = complication.getKey().equals("none");
-            if (!none && (Polarity.of(sentence, match.get()) != Polarity.STATED || Fit.matches(plain.substring(match.get().end()), "(?s) (?:risk|disorder).*") || complication.getKey().equals("bleeding") && Fit.matches(plain, "(?s).*\\b(?:bleeding disorder|ulcer)\\b.*") || complication.getKey().equals("thrombosis") && Fit.matches(plain, "(?s).*\\b(?:aneurysm|deep vein|dvt|graft|stent)\\b.*"))) {
+            if (!none && (Polarity.isDenied(sentence, match.get().start(), match.get().end()) || Fit.matches(plain.substring(0, match.get().start()), "(?s).*\\b(?:risks? of|if|avoid|prevent)\\b[^.;]{0,30}") || Fit.matches(plain.substring(match.get().end()), "(?s) (?:risk|disorder).*") || complication.getKey().equals("bleeding") && Fit.matches(plain, "(?s).*\\b(?:bleeding disorder|ulcer)\\b.*") || complication.getKey().equals("thrombosis") && Fit.matches(plain, "(?s).*\\b(?:aneurysm|deep vein|dvt|graft|stent)\\b.*"))) {
                 continue;
             }
             if (!none && kind.equals("amputation") || kind.isEmpty()) {
@@ -314,7 +314,8 @@ final class ProcedureRule implements Rule {
         if (!found.kind().equals("amputation") || side.isEmpty()) {
             return;
         }
-        var words = sentence.plain.substring(found.start(), Math.min(sentence.plain.length(), found.end() + 30)).replace('-', ' ');
+        var behind = sentence.plain.substring(found.end(), Math.min(sentence.plain.length(), found.end() + 22));
+        var words = (sentence.plain.substring(found.start(), found.end()) + (Fit.matches(behind, "(?s) (?:of|through|at)\\b[^,.;]*.*") ? behind.split("[,.;]")[0] : "")).replace('-', ' ');
         var before = sentence.plain.substring(Math.max(0, found.start() - 25), found.start());
         var level = words.contains("below knee") ? "belowKnee" : words.contains("above knee") ? "aboveKnee" : words.contains("forefoot") || words.contains("transmetatarsal") ? "forefoot" : Fit.matches((before + words), "(?s).*\\b(?:toe|ray|hallux|digit\\w*)s?\\b.*") ? "toe" : "";
         if (!level.isEmpty()) {
