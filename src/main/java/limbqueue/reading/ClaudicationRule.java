@@ -270,7 +270,10 @@ final class ClaudicationRule implements Rule {
             if (near.known() && !topic.sides().containsAll(near.sides())) {
                 continue;
             }
-            put(page, sentence, topic, "claudication.site", site, muscle.start(), muscle.end(), findings);
+            var known = near.known() ? near.sides() : topic.sides();
+            if (known.stream().allMatch(side -> findings.words(side.leg("claudication.site")).isEmpty())) {
+                put(page, sentence, topic, "claudication.site", site, muscle.start(), muscle.end(), findings);
+            }
             if (!near.known() || near.sides().size() != 1) {
                 return;
             }
@@ -281,7 +284,7 @@ final class ClaudicationRule implements Rule {
         var plain = sentence.plain;
         for (var found : Durations.in(plain, 0, plain.length())) {
             var between = later ? "" : plain.substring(Math.min(at, found.start()), Math.max(at, found.start()));
-            if (since(sentence, found, at, later) && !Fit.matches(between, "(?s).*\\b(?:ulcer|wound|rest pain|gangrene|sore|necrosis)\\b.*") && !Fit.matches(plain.substring(found.end()), "(?s) (?:of )?(?:supervised|exercise|programme|smok|course|walking programme|old\\b|aged).*")) {
+            if (since(sentence, found, at, later) && !Fit.matches(between, "(?s).*\\b(?:ulcer|wound|rest pain|gangrene|sore|necrosis)\\b.*") && !Fit.matches(plain.substring(found.end()), "(?s) (?:of )?(?:supervised|exercise|programme|smok|course|walking programme|aged).*")) {
                 put(page, sentence, topic, "claudication.sinceDays", found.days(), found.start(), found.end(), findings);
                 return;
             }
@@ -314,7 +317,7 @@ final class ClaudicationRule implements Rule {
         if (Fit.matches(before, "(?s).*\\b(?:every|each|aged?|after|within|next|in)(?: the(?: next| last)?)?(?: about| some)? ?$")) {
             return false;
         }
-        if (Fit.matches(before, "(?s).*\\b(?:pregnant|gestation),? ") || Fit.matches(after, "(?s) (?:pregnant|gestation|of pregnancy).*")) {
+        if (Fit.matches(wide, "(?s).*\\b(?:pregnant|gestation),? ") || Fit.matches(after, "(?s) (?:pregnant|gestation|of pregnancy).*")) {
             return false;
         }
         if (Fit.matches(before.substring(Math.max(0, before.length() - 45)), "(?s).*\\b(?:weight|work|retired|married|widowed|diabet\\w*|stent\\w*|bypass\\w*|angioplasty|operation|surgery|stroke|infarct\\w*|dialysis|statin|aspirin|clopidogrel|mg|exercise|programme)\\b.*") && !Fit.matches(before, "(?s).*\\b(?:for|since|history of)\\b.*(?:claudication|pain|ulcer|wound).*")) {

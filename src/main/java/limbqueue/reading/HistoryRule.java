@@ -98,15 +98,15 @@ final class HistoryRule implements Rule {
     }
 
     private static Optional<Boolean> value(Sentence sentence, int start, int end) {
+        if (Polarity.isOthers(sentence, start, end)) {
+            return Optional.empty();
+        }
         var plain = sentence.plain;
         var after = plain.substring(end, Math.min(plain.length(), end + 20));
         if (Fit.matches(after, "(?s) ?[:?=-]+ ?(?:\\[ ?x ?\\] ?)?(?:yes|y\\b|\\[x\\] ?yes|present|\\+).*|(?s) ?[\\[(] ?[yx] ?[\\])].*")) {
             return Optional.of(true);
         }
         var before = plain.substring(Math.max(0, start - 6), start);
-        if (Polarity.isOthers(sentence, start, end)) {
-            return Optional.empty();
-        }
         if (Fit.matches(before, "(?s).*non ?- ?") || Fit.matches(before, "(?s).*\\bnon ?")) {
             return Optional.of(false);
         }

@@ -170,7 +170,7 @@ final class ImagingRule implements Rule {
             var comma = behind.indexOf(';');
             behind = comma >= 0 ? behind.substring(0, comma) : behind;
             var ahead = plain.substring(start, match.start());
-            if (NOT_HELD.matcher(behind).find() || Fit.of("\\b(?:no|without(?: a| the)?|not (?:yet )?(?:received|seen|had|have)(?: (?:the|a|any|his|her|their))?|don't have(?: (?:the|a|any|their|his|her))?|have not (?:got|had|seen|received)(?: (?:the|a|any|their))?|hasn't (?:received|seen|had)(?: (?:the|a|any|their))?|have no|hasn't (?:yet )?been (?:sent|given|shown)(?: (?:the|a|any|their))?|hasn't (?:yet )?(?:had|got)(?: (?:the|a|any|their))?|never (?:received|had|seen|sent)(?: (?:the|a|any|us|me))*|awaiting(?: the)?|cannot (?:get|find|obtain)(?: (?:the|a|any|their))?|neither|without) (?:\\w+ )?(?:(?:report|images|letter) (?:or|nor|and) )?$").matcher(ahead).find()) {
+            if (NOT_HELD.matcher(behind).find() || Fit.of("\\b(?:no|without(?: a| the)?|not (?:yet )?(?:received|seen|had|have)(?: (?:the|a|any|his|her|their))?|don't have(?: (?:the|a|any|their|his|her))?|have not (?:got|had|seen|received)(?: (?:the|a|any|their))?|hasn't (?:received|seen|had)(?: (?:the|a|any|their))?|have no|hasn't (?:yet )?been (?:sent|given|shown)(?: (?:the|a|any|their))?|hasn't (?:yet )?(?:had|got)(?: (?:the|a|any|their))?|never (?:received|had|seen|sent)(?: (?:the|a|any|us|me))*|awaiting(?: the)?|cannot (?:get|find|obtain)(?: (?:the|a|any|their))?|neither|without) (?:\\w+ )?(?:(?:reports?|images|letter),? (?:or|nor|and)(?: the| any)? )?$").matcher(ahead).find()) {
                 entry.put(field, false, sentence.span(Math.max(start, match.start()), Math.min(match.end() + 1, plain.length())));
                 return;
             }

@@ -32,12 +32,12 @@ enum Polarity {
     private static final Pattern STATED_AFTER = Pattern.compile("^ ?[:?=-]+ ?(?:\\(|\\[)?(?:y|yes|present|positive|\\+|\\+ve|true)(?![a-z])");
 
     /** Words after which what follows is not said to be so. */
-    private static final Pattern OPENER = Pattern.compile("\\b(?:if|(?<![a-z] )were (?:he|she|it|they|there|this|the|any|\\w+ (?:im)?possible)|were (?:he|she) (?:ever )?to|should (?:he|she|it|they|there|the|this|any)|in case|in the event|at risk|risks? (?:of|for)|(?:to|would|could|cannot|not|and|help|need to|want to|like to|can you|you|please|can't be|be) (?:definitively |formally )?(?:exclude[ds]?|rule[ds]? out)|"
+    private static final Pattern OPENER = Pattern.compile("(?:^were(?= )|\\b(?:if|(?<![a-z] )were (?:he|she|it|they|there|this|the|any|\\w+ (?:im)?possible)|were (?:he|she) (?:ever )?to|should (?:he|she|it|they|there|the|this|any)|in case|in the event|at risk|risks? (?:of|for)|(?:to|would|could|cannot|not|and|help|need to|want to|like to|can you|you|please|can't be|be) (?:definitively |formally )?(?:exclude[ds]?|rule[ds]? out)|"
             + "excluding|exclude|r/o|query|queries|possible|possibly|\\?possible|potential(?:ly)?|probable|probably|suspect(?:ed|s|ing)?|suspicious|suspicion|"
             + "(?:worried|worries|worry|fears?|afraid|anxious|nervous) (?:about|of|that|she|he|it|lest)?|(?<!in )(?<!since )(?<!last )(?<!early )(?<!late )(?<!of )(?<!\\d )(?<!until )may(?! \\d)|might|would|could|unless|prevent(?:s|ing|ion)?|avoid(?:s|ing)?|threat of|threatened|screen(?:ed|ing)? for|"
             + "warn(?:ed|ing)?|advised (?:him |her |them )?(?:to|that|about)|told (?:him |her |them )?(?:to (?:look|watch|return|come back|ring|call)|that)|leaflet|information (?:on|about)|until|before (?:it|this|the|he|she|there|any|we)|lest|whether|"
             + "look(?:ing)? (?:out )?for|watch(?:ing)? for|wonder(?:ed|ing|s)?|differential|versus|vs|rather than|monitor(?:ing)? for|signs to|safety net(?:ted|ting)?|in the absence of|"
-            + "consider(?:ing|ed|ation)?|to develop|will (?:need|require|be|have|develop|get|become|lose|end)|unlikely|likely|think(?:s|ing)? (?:of|about|this is|it is)|concern(?:s|ed)? (?:for|of|about|that|re)|mimic(?:s|king)?|not sure|unsure|uncertain|question(?:able)? of|question of)\\b");
+            + "consider(?:ing|ed|ation)?|to develop|will (?:need|require|be|have|develop|get|become|lose|end)|unlikely|likely|think(?:s|ing)? (?:of|about|this is|it is)|concern(?:s|ed)? (?:for|of|about|that|re)|mimic(?:s|king)?|not sure|unsure|uncertain|question(?:able)? of|question of)\\b)");
 
     private static final Pattern DOUBTED = Pattern.compile("\\?+ ?(?:early |underlying |new |an? |mild |any )?$");
 
@@ -209,6 +209,9 @@ enum Polarity {
                 }
             } else if (other.start() >= end) {
                 var between = plain.substring(end, other.start());
+                if (other.group().startsWith("in ") && between.length() < 15) {
+                    return true;
+                }
                 if (between.length() < 40 && Fit.matches(between, "(?: \\w+){0,4} (?:in (?=family|the family)|in|of|like|as did|as had|as was|on) (?:his |her |the |a |an |\\d |both |my )?(?:younger |older |elder |late |paternal |maternal |first degree )?")) {
                     return true;
                 }

@@ -15,7 +15,7 @@ final class ProcedureRule implements Rule {
             "\\b(?:(?<aneurysm>(?:evar|endovascular (?:aneurysm|aortic) repair|(?:aortic |popliteal )?aneurysm (?:repair|was repaired|repaired|operation|surgery)|repair of (?:the |an |his |her )?(?:left |right )?(?:aortic |popliteal )?aneurysm|endovascular stent graft for aneurysm))"
                     + "|(?<endarterectomy>endarterectomy)|(?<thrombectomy>thrombectomy)"
                     + "|(?<bypass>(?:fem(?:oral)?(?:oro)?[ -/]*(?:pop(?:liteal)?|distal|tibial|femoral|peroneal|crural|postib|ata|dp|pop)|aorto[ -]?bi?[ -]?(?:femoral|iliac)|ax(?:illo)?[ -]?(?:bi)?[ -]?femoral|iliofemoral|sfa|popliteal)?[ -]*(?:(?:leg|vein|arterial|distal|surgical|peripheral|vascular|crural|limb|left|right|femorodistal) )?bypass)"
-                    + "|(?<amputation>(?:below knee|above knee|forefoot|toe|ray|digital|major|minor|partial foot|left|right|syme'?s?|transmetatarsal|\\d\\w* toe|great toe)?(?: (?:toe|ray))? ?amputation)"
+                    + "|(?<amputation>(?:below[ -]knee|above[ -]knee|forefoot|toe|ray|digital|major|minor|partial foot|left|right|syme'?s?|transmetatarsal|\\d\\w* toe|great toe)?(?: (?:toe|ray))? ?amputation)"
                     + "|(?<angioplasty>angioplasty)|(?<stent>stent)|(?<angiogram>angiogram))\\b");
 
     private static final Pattern NOT_LEG = Pattern.compile("\\b(?:coronary|cardiac|heart|renal|gastric|ureteric|biliary|drug eluting stents? (?:to|in) (?:the )?lad|lad|rca|circumflex|pci|myocardial|left main|cerebral|ureter|mesenteric|subclavian|fistula|stomach|weight)\\b");
@@ -158,6 +158,10 @@ final class ProcedureRule implements Rule {
             var agrees = (sides.isEmpty() || entry.text("side").isEmpty() || entry.text("side").equals(sides.stream().findFirst().map(side -> side.word)))
                     && (segment.isEmpty() || entry.text("segment").isEmpty() || entry.text("segment").equals(segment)) && (date.isEmpty() || entry.text("date").isEmpty() || entry.text("date").equals(date.map(When::date)));
             if (same && agrees && (refersBack || date.isEmpty() || entry.text("date").isEmpty())) {
+                date.filter(_ -> !entry.has("date")).ifPresent(when -> entry.put("date", when.date(), sentence.span(when.start(), when.end())));
+                Places.behind(page, sentence, found.end(), plain.length())
+                        .filter(_ -> !entry.has("where"))
+                        .ifPresent(place -> entry.put("where", place.name(), place.words()));
                 course(page, sentence, clauseFrom, clauseTo, entry, findings);
                 return Optional.of(entry);
             }
