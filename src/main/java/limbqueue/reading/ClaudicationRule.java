@@ -41,7 +41,7 @@ final class ClaudicationRule implements Rule {
     private static final Pattern SITTING = Pattern.compile("\\b(?:relief ?:? sitting|(?:only |just )?(?:when|by|on|after|until|if|with|to) (?:he |she |they )?(?:\\w+ )?(?:sit(?:s|ting)?(?: down)?|lean(?:s|ing)?(?: forwards?)?|bend(?:s|ing)?(?: forwards?)?|flex\\w+|stoop\\w*)|(?:must|has to|needs to|have to) sit|sitting (?:down )?(?:helps|relieves|eases)|(?:leaning|bending) (?:forwards? )?(?:on|over|helps|relieves|eases)|relieved by (?:sitting|leaning|bending|flexion))\\b");
 
     private static final Pattern SINCE = Pattern.compile("\\b(?:for|x|since|over|past|last|history|hx|duration|of|started|start|began|onset|ago|these|going on|now|present|developed|about|nearly|almost|some|come on|troubled)\\b");
-    private static final Pattern FORMER = Pattern.compile("\\b(?:used to|previously|formerly|before (?:this|that)|was able|could (?:once|previously)|from|normally walked|always walked|a year ago)\\b[^,;.]{0,40}$");
+    private static final Pattern FORMER = Pattern.compile("\\b(?:used to|previously|formerly|before (?:this|that)|was able|could (?:once|previously)|normally walked|always walked|a year ago|it was)\\b[^,;.]{0,40}$|\\bfrom (?:about |roughly |approximately |some )?$");
     private static final Pattern ELSEWHERE = Pattern.compile("\\b(?:lives?|away|drives?|from (?:the|us|here|his home|her home)|travel\\w*|live)\\b");
 
     @Override
@@ -121,7 +121,8 @@ final class ClaudicationRule implements Rule {
             if (pattern != DESCRIBED && Distances.in(plain, 0, plain.length()).isEmpty()) {
                 continue;
             }
-            if (site.equals("leg") && Distances.in(plain, 0, plain.length()).isEmpty() && !Fit.matches(plain, "(?s).*\\b(?:relie\\w+|eases|rest|stops?|standing)\\b.*")) {
+            var next = page.after(sentence).filter(after -> after.paragraph == sentence.paragraph && !Distances.in(after.plain, 0, after.plain.length()).isEmpty());
+            if (site.equals("leg") && Distances.in(plain, 0, plain.length()).isEmpty() && next.isEmpty() && !Fit.matches(plain, "(?s).*\\b(?:relie\\w+|eases|rest|stops?|standing)\\b.*")) {
                 continue;
             }
             var start = Math.min(at, described.start());
@@ -269,7 +270,10 @@ final class ClaudicationRule implements Rule {
             if (near.known() && !topic.sides().containsAll(near.sides())) {
                 continue;
             }
-            put(page, sentence, topic, "claudication.site", site, muscle.start(), muscle.end(), findings);
+            var known = near.known() ? near.sides() : topic.sides();
+            if (known.stream().allMatch(side -> findings.words(side.leg("claudication.site")).isEmpty())) {
+                put(page, sentence, topic, "claudication.site", site, muscle.start(), muscle.end(), findings);
+            }
             if (!near.known() || near.sides().size() != 1) {
                 return;
             }
@@ -279,7 +283,8 @@ final class ClaudicationRule implements Rule {
     private static void since(Page page, Sentence sentence, Topic topic, int at, Findings findings, boolean later) {
         var plain = sentence.plain;
         for (var found : Durations.in(plain, 0, plain.length())) {
-            if (since(sentence, found, at, later) && !Fit.matches(plain.substring(found.end()), "(?s) (?:of )?(?:supervised|exercise|programme|smok|course|walking programme|old\\b|aged).*")) {
+            var between = later ? "" : plain.substring(Math.min(at, found.start()), Math.max(at, found.start()));
+            if (since(sentence, found, at, later) && !Fit.matches(between, "(?s).*\\b(?:ulcer|wound|rest pain|gangrene|sore|necrosis)\\b.*") && !Fit.matches(plain.substring(found.end()), "(?s) (?:of )?(?:supervised|exercise|programme|smok|course|walking programme|aged).*")) {
                 put(page, sentence, topic, "claudication.sinceDays", found.days(), found.start(), found.end(), findings);
                 return;
             }
@@ -305,11 +310,14 @@ final class ClaudicationRule implements Rule {
         var before = plain.substring(piece, found.start());
         var wide = plain.substring(sentence.clauseStart(found.start()), found.start());
         var after = plain.substring(found.end(), Math.min(plain.length(), found.end() + 40));
-        if (Fit.matches(before, "(?s).*\\b(?:worse|worsen\\w*|progress\\w*|deteriorat\\w*|increas\\w*|smok\\w*|quit|stopped|stop|every|each|aged?|after|within|next|review|follow\\w*|in|last (?:\\w+ )?changed|shorten\\w*|drop\\w*|until|treated|antibiotics|than|doubled)\\b[^,]{0,30}$")
+        if (Fit.matches(before, "(?s).*\\b(?:worse|worsen\\w*|progress\\w*|deteriorat\\w*|increas\\w*|smok\\w*|quit|stopped|stop|review|follow\\w*|last (?:\\w+ )?changed|shorten\\w*|drop\\w*|until|treated|antibiotics|than|doubled)\\b[^,]{0,30}$")
                 && !Fit.matches(before, "(?s).*\\b(?:worse|progress\\w+|worsening|increasing)[a-z ]*(?:pain|claudication|ulcer|wound)[a-z ]*(?:for|x|since|over the (?:past|last)|over)(?: the)?(?: (?:past|last))?[a-z ]{0,12}$")) {
             return false;
         }
-        if (Fit.matches(before, "(?s).*\\b(?:pregnant|gestation),? ") || Fit.matches(after, "(?s) (?:pregnant|gestation|of pregnancy).*")) {
+        if (Fit.matches(before, "(?s).*\\b(?:every|each|aged?|after|within|next|in)(?: the(?: next| last)?)?(?: about| some)? ?$")) {
+            return false;
+        }
+        if (Fit.matches(wide, "(?s).*\\b(?:pregnant|gestation),? ") || Fit.matches(after, "(?s) (?:pregnant|gestation|of pregnancy).*")) {
             return false;
         }
         if (Fit.matches(before.substring(Math.max(0, before.length() - 45)), "(?s).*\\b(?:weight|work|retired|married|widowed|diabet\\w*|stent\\w*|bypass\\w*|angioplasty|operation|surgery|stroke|infarct\\w*|dialysis|statin|aspirin|clopidogrel|mg|exercise|programme)\\b.*") && !Fit.matches(before, "(?s).*\\b(?:for|since|history of)\\b.*(?:claudication|pain|ulcer|wound).*")) {
@@ -342,7 +350,7 @@ final class ClaudicationRule implements Rule {
                 value = "stable";
             } else {
                 match = COURSE_WORSE.matcher(plain);
-                if (!match.find() || Polarity.of(sentence, match) != Polarity.STATED || plain.substring(Math.max(0, match.start() - 6), match.start()).contains("no ") || Fit.matches(plain.substring(match.end()), "(?s) (?:on|in|than) (?:the )?(?:left|right|hills?|inclines?|uphill|stairs|cold|morning|when).*") || !sameSubject(sentence, match.start(), match.end())
+                if (!match.find() || Polarity.of(sentence, match) != Polarity.STATED || plain.substring(Math.max(0, match.start() - 6), match.start()).contains("no ") || Fit.matches(plain.substring(match.end()), "(?s) (?:(?:on|than|at|with|if|when|after|going|during|walking) .*|in (?:the )?(?:left|right|cold|morning|winter).*|uphill.*)") || !sameSubject(sentence, match.start(), match.end())
                         || Fit.matches(match.group(), "dropped|fallen|falling|increasing|decreasing|reducing") && !Fit.matches(plain, "(?s).*\\b(?:distance|walking|claudication|\\d ?(?:metre|yard|m|block)s?)\\b.*")) {
                     return;
                 }

@@ -43,7 +43,7 @@ final class DeferralRule implements Rule {
     }
 
     private static java.util.Optional<Places.Place> place(Page page, Sentence sentence, int start, int end) {
-        return Places.behind(page, sentence, end, sentence.plain.length()).or(() -> Places.behind(page, sentence, 0, start)).or(() -> subject(page, sentence, start));
+        return Places.behind(page, sentence, start, sentence.plain.length()).or(() -> Places.behind(page, sentence, 0, start)).or(() -> subject(page, sentence, start));
     }
 
     /** "Marrow Point General cancelled twice." */

@@ -48,6 +48,7 @@ final class Legs {
     private final List<Sentence> sentences;
     private final List<List<Mention>> mentions = new ArrayList<>();
     private final List<Set<Side>> carried = new ArrayList<>();
+    private final List<Boolean> headed = new ArrayList<>();
     private final Optional<Side> only;
 
     Legs(List<Sentence> sentences) {
@@ -60,6 +61,7 @@ final class Legs {
             if (sentence.paragraph != headingParagraph && headingParagraph >= 0 && sentence.paragraph > headingParagraph + 1) {
                 heading.clear();
             }
+            headed.add(!heading.isEmpty());
             carried.add(heading.isEmpty() ? carry : EnumSet.copyOf(heading));
             var found = find(sentence, carry);
             mentions.add(found);
@@ -244,6 +246,9 @@ final class Legs {
             if (named.isPresent()) {
                 return new Place(named.get().sides(), Findings.Ground.WORDS);
             }
+        }
+        if (found.isEmpty() && headed.get(sentence.number)) {
+            return new Place(carried.get(sentence.number), Findings.Ground.SENTENCE);
         }
         var pieceStart = sentence.clauseStart(start);
         for (var i = found.size() - 1; i >= 0; i--) {

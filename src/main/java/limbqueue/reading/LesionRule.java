@@ -200,7 +200,7 @@ final class LesionRule implements Rule {
     }
 
     private static int firstBorder(String plain, int from, int to) {
-        var match = Fit.of(";|\\. |, (?=(?:the |a |an )?(?:left|right|but|and (?:the|left|right))\\b)| but | while | whereas | and (?=(?:the |a |an )?(?:left|right|\\d+ ?%|occlusion|stenosis|tight|severe|short|long))").matcher(plain).region(from, to);
+        var match = Fit.of(";|\\. |, (?=(?:the |a |an )?(?:left|right|but|and (?:the|left|right))\\b)| but | while | whereas | and (?=(?:the |a |an )?(?:left|right|\\d+ ?%|occlusion|stenosis|tight|severe|short|long|\\d+(?:\\.\\d)? ?(?:cm|mm)))").matcher(plain).region(from, to);
         return match.find() ? match.start() : to;
     }
 

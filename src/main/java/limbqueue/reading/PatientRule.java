@@ -120,7 +120,7 @@ final class PatientRule implements Rule {
     }
 
     private static String properly(String name) {
-        return name.replaceAll("\\s+", " ");
+        return name.replaceAll("\\s+", " ").replaceFirst("['\u2019]s$", "");
     }
 
     private static boolean isName(String word) {

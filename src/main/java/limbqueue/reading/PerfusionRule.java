@@ -113,7 +113,7 @@ final class PerfusionRule implements Rule {
 
     /** "142/80 in the right arm". */
     private static void armBehind(Sentence sentence, Key key, Findings findings) {
-        var match = Fit.of("(?<![\\d./])(\\d{2,3})(?:/\\d{2,3})?(?: ?mmhg)?(?: systolic)?,? ?\\(?(?:in|on|from|at)?(?: the| his| her)? ?\\(?(left|right) $")
+        var match = Fit.of("(?<![\\d./])(\\d{2,3})(?:/\\d{2,3})?(?: ?mmhg)?(?: systolic)? ?\\(?(?:in|on|from|at)?(?: the| his| her)? ?\\(?(left|right) $")
                 .matcher(sentence.plain.substring(0, key.start()));
         if (match.find() && plausible(Measure.ARM).test(match.group(1))) {
             findings.put("armPressures." + match.group(2), Integer.valueOf(match.group(1)), sentence.span(match.start(), key.end()));
@@ -171,7 +171,7 @@ final class PerfusionRule implements Rule {
         var measure = key.measure();
         var between = plain.substring(key.end(), Math.max(key.end(), shared.start()));
         var valueStart = plain.lastIndexOf(shared.text(), shared.end() - 1);
-        var lead = plain.substring(Math.max(key.end(), valueStart - 40), Math.max(key.end(), valueStart));
+        var lead = plain.substring(Math.max(key.end(), valueStart - 40), Math.max(key.end(), valueStart)).replace("->", " to ");
         var after = plain.substring(shared.end(), Math.min(plain.length(), shared.end() + 30));
         if (measure.index() && Fit.matches(between, "(?s).*\\b(?:target|normal (?:is|range|value)|above|below|greater|less|under|over|more than|between)\\b.*")
                 || Fit.matches(between, "(?s).*(?:non compressible|calcified|could not|cannot|unrecordable|not (?:be )?(?:recorded|measured|obtained|done)|heart|diagnos).*")) {

@@ -15,7 +15,7 @@ final class ProcedureRule implements Rule {
             "\\b(?:(?<aneurysm>(?:evar|endovascular (?:aneurysm|aortic) repair|(?:aortic |popliteal )?aneurysm (?:repair|was repaired|repaired|operation|surgery)|repair of (?:the |an |his |her )?(?:left |right )?(?:aortic |popliteal )?aneurysm|endovascular stent graft for aneurysm))"
                     + "|(?<endarterectomy>endarterectomy)|(?<thrombectomy>thrombectomy)"
                     + "|(?<bypass>(?:fem(?:oral)?(?:oro)?[ -/]*(?:pop(?:liteal)?|distal|tibial|femoral|peroneal|crural|postib|ata|dp|pop)|aorto[ -]?bi?[ -]?(?:femoral|iliac)|ax(?:illo)?[ -]?(?:bi)?[ -]?femoral|iliofemoral|sfa|popliteal)?[ -]*(?:(?:leg|vein|arterial|distal|surgical|peripheral|vascular|crural|limb|left|right|femorodistal) )?bypass)"
-                    + "|(?<amputation>(?:below knee|above knee|forefoot|toe|ray|digital|major|minor|partial foot|left|right|syme'?s?|transmetatarsal|\\d\\w* toe|great toe)?(?: (?:toe|ray))? ?amputation)"
+                    + "|(?<amputation>(?:below[ -]knee|above[ -]knee|forefoot|toe|ray|digital|major|minor|partial foot|left|right|syme'?s?|transmetatarsal|\\d\\w* toe|great toe)?(?: (?:toe|ray))? ?amputation)"
                     + "|(?<angioplasty>angioplasty)|(?<stent>stent)|(?<angiogram>angiogram))\\b");
 
     private static final Pattern NOT_LEG = Pattern.compile("\\b(?:coronary|cardiac|heart|renal|gastric|ureteric|biliary|drug eluting stents? (?:to|in) (?:the )?lad|lad|rca|circumflex|pci|myocardial|left main|cerebral|ureter|mesenteric|subclavian|fistula|stomach|weight)\\b");
@@ -158,6 +158,10 @@ final class ProcedureRule implements Rule {
             var agrees = (sides.isEmpty() || entry.text("side").isEmpty() || entry.text("side").equals(sides.stream().findFirst().map(side -> side.word)))
                     && (segment.isEmpty() || entry.text("segment").isEmpty() || entry.text("segment").equals(segment)) && (date.isEmpty() || entry.text("date").isEmpty() || entry.text("date").equals(date.map(When::date)));
             if (same && agrees && (refersBack || date.isEmpty() || entry.text("date").isEmpty())) {
+                date.filter(_ -> !entry.has("date")).ifPresent(when -> entry.put("date", when.date(), sentence.span(when.start(), when.end())));
+                Places.behind(page, sentence, found.end(), plain.length())
+                        .filter(_ -> !entry.has("where"))
+                        .ifPresent(place -> entry.put("where", place.name(), place.words()));
                 course(page, sentence, clauseFrom, clauseTo, entry, findings);
                 return Optional.of(entry);
             }
@@ -274,7 +278,7 @@ final class ProcedureRule implements Rule {
             if (failed.isPresent() && !Polarity.isOpen(sentence, failed.get().start()) && !(failed.get().group().equals("failed") && Fit.matches(plain.substring(failed.get().end()), "(?s) (?:to attend|exercise|medical).*"))) {
                 entry.put("outcome", "failed", sentence.span(failed.get()));
                 if (CROSSING.matcher(plain.substring(from)).find()) {
-                    entry.put("intent", "treatment", sentence.span(failed.get()));
+                    entry.replace("intent", "treatment", sentence.span(failed.get()));
                 }
             } else if (incomplete.isPresent() && !Polarity.isOpen(sentence, incomplete.get().start())) {
                 entry.put("outcome", "incomplete", sentence.span(incomplete.get()));
@@ -288,7 +292,7 @@ final class ProcedureRule implements Rule {
                 continue;
             }
             var none = complication.getKey().equals("none");
-            if (!none && (Polarity.of(sentence, match.get()) != Polarity.STATED || Fit.matches(plain.substring(match.get().end()), "(?s) (?:risk|disorder).*") || complication.getKey().equals("bleeding") && Fit.matches(plain, "(?s).*\\b(?:bleeding disorder|ulcer)\\b.*") || complication.getKey().equals("thrombosis") && Fit.matches(plain, "(?s).*\\b(?:aneurysm|deep vein|dvt|graft|stent)\\b.*"))) {
+            if (!none && (Polarity.isDenied(sentence, match.get().start(), match.get().end()) || Fit.matches(plain.substring(0, match.get().start()), "(?s).*\\b(?:risks? of|if|avoid|prevent)\\b[^.;]{0,30}") || Fit.matches(plain.substring(match.get().end()), "(?s) (?:risk|disorder).*") || complication.getKey().equals("bleeding") && Fit.matches(plain, "(?s).*\\b(?:bleeding disorder|ulcer)\\b.*") || complication.getKey().equals("thrombosis") && Fit.matches(plain, "(?s).*\\b(?:aneurysm|deep vein|dvt|graft|stent)\\b.*"))) {
                 continue;
             }
             if (!none && kind.equals("amputation") || kind.isEmpty()) {
@@ -314,7 +318,8 @@ final class ProcedureRule implements Rule {
         if (!found.kind().equals("amputation") || side.isEmpty()) {
             return;
         }
-        var words = sentence.plain.substring(found.start(), Math.min(sentence.plain.length(), found.end() + 30)).replace('-', ' ');
+        var behind = sentence.plain.substring(found.end(), Math.min(sentence.plain.length(), found.end() + 22));
+        var words = (sentence.plain.substring(found.start(), found.end()) + (Fit.matches(behind, "(?s) (?:of|through|at)\\b[^,.;]*.*") ? behind.split("[,.;]")[0] : "")).replace('-', ' ');
         var before = sentence.plain.substring(Math.max(0, found.start() - 25), found.start());
         var level = words.contains("below knee") ? "belowKnee" : words.contains("above knee") ? "aboveKnee" : words.contains("forefoot") || words.contains("transmetatarsal") ? "forefoot" : Fit.matches((before + words), "(?s).*\\b(?:toe|ray|hallux|digit\\w*)s?\\b.*") ? "toe" : "";
         if (!level.isEmpty()) {

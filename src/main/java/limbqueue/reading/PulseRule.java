@@ -14,13 +14,13 @@ final class PulseRule implements Rule {
     private static final List<String> ALL = List.of("femoral", "popliteal", "dorsalisPedis", "posteriorTibial");
 
     private static final Pattern ITEM = Pattern.compile(
-            "\\b(?<side>left|right|bilateral)\\b"
+            "\\b(?<side>left|right|bilateral|both(?= (?:femoral|popliteal|pedal|foot|present|palpable|absent|weak|good|easily)))\\b"
                     + "|\\b(?<below>(?:below|distal to|beyond) (?:it\\b|that\\b|this\\b|there\\b|(?:the )?(?:level of the )?(?:left |right )?(?:femoral|groin|inguinal|cfa|common femoral)s?(?: pulses?)?))\\b"
-                    + "|\\b(?<site>femoral|cfa|popliteal|dp|postib|pedal|foot(?= pulse)|(?<=pulses )(?:in the |of the )?foot|foot(?= (?:absent|palpable|not palpable|impalpable|weak))(?<=pulses (?:left|right) foot)|(?<=nothing (?:palpable )?in the )foot|ankle(?= pulse)|distal(?= pulse)|tibial(?= pulse))s?\\b"
+                    + "|\\b(?<site>femoral|cfa|popliteal|dp|postib|pedal|pulses (?:of|in) (?:the |his |her )?(?:left |right |bilateral )?foot|foot(?= pulse)|(?<=pulses )(?:in the |of the )?foot|foot(?= (?:absent|palpable|not palpable|impalpable|weak))(?<=pulses (?:left|right) foot)|(?<=nothing (?:palpable )?in the )foot|ankle(?= pulse)|distal(?= pulse)|tibial(?= pulse))s?\\b"
                     + "|\\b(?<all>all (?!the pulses of|pulses (?:of|in) the (?:left |right )?foot)(?:\\d |peripheral |the |of the |lower limb |leg |foot )*pulses|full set of pulses|full (?:leg |lower limb )?pulses|pulses (?:all |are all |were all )(?=palp|pres|full|norm|felt|good|intact)|pulses (?=(?:are |were )?(?:full|normal|intact|palpable|present) throughout))"
-                    + "|(?<absent>\\b(?:not (?:readily |easily |clearly |convincingly )?(?:be )?(?:palpable|felt|present|detected|detectable|found)|non[- ]?palpable|nonpalpable|impalpable|unpalpable|isn't (?:palpable|felt|present)|cannot (?:be )?(?:feel|felt|find|palpable|palpate|detect\\w*)(?: (?:any|a|the))?|absent|missing|no palpable|no|nothing|neither|nil|none|lost|never felt|not palpable)\\b|\\b0(?:/[234])?(?!\\d|\\.\\d|/|\\+)|(?<=[a-z] )-(?= ?(?:[,;]|dp|postib|popliteal|femoral|left|right|$))|(?<=[a-z])-(?=[,; ]|$)(?! \\d)|(?<=: |= )-ve)"
+                    + "|(?<absent>\\b(?:isn't(?= ?[.,;]|$)|not (?:readily |easily |clearly |convincingly )?(?:be )?(?:palpable|felt|present|detected|detectable|found)|non[- ]?palpable|nonpalpable|impalpable|unpalpable|isn't (?:palpable|felt|present)|cannot (?:be )?(?:feel|felt|find|palpable|palpate|detect\\w*)(?: (?:any|a|the))?|absent|missing|no palpable|no|nothing|neither|nil|none|lost|never felt|not palpable)\\b|\\b0(?:/[234])?(?!\\d|\\.\\d|/|\\+)|(?<=[a-z] )-(?= ?(?:[,;]|dp|postib|popliteal|femoral|left|right|$))|(?<=[a-z])-(?=[,; ]|$)(?! \\d)|(?<=: |= )-ve)"
                     + "|(?<weak>\\b(?:weak(?:ly)?(?: palpable| present| felt)?|diminished|faint(?:ly)?(?: palpable| present| felt)?|reduced|feeble|thready|(?:just|barely|only just) (?:palpable|felt|present)|poor|decreased|trace|dampened|attenuated|difficult to (?:feel|palpable))\\b|\\b1\\+|(?<=[ (:=])\\+/-|\\btr\\b|\\b1/[234]\\b(?!/))"
-                    + "|(?<present>\\b(?:(?:easily |readily |both |clearly |strongly |all |well )?(?:palpable|present|felt)|good|full|strong(?:ly)?|normal|bounding|brisk|intact|excellent)\\b|\\b(?:are|is) (?:all )?there\\b|\\bok\\b|\\b[234]\\+|\\b[2-4]/[34]\\b(?!/)|(?<=[ (:=a-z])\\+(?: ?\\+){0,2}(?![/\\d-]))");
+                    + "|(?<present>\\b(?:(?:easily |readily |both |clearly |strongly |all |well )?(?:palpable|present|felt)|(?:can|could) (?:easily |just |readily )?feel|good|full|strong(?:ly)?|normal|bounding|brisk|intact|excellent)\\b|\\b(?:are|is) (?:all )?there\\b|\\bok\\b|\\b[234]\\+|\\b[2-4]/[34]\\b(?!/)|(?<=[ (:=a-z])\\+(?: ?\\+){0,2}(?![/\\d-]))");
 
     private static final Pattern TRAILING = Pattern.compile("^ ?(?:in|on|at|over)?(?: the| his| her)? ?[(]?(?:in the |on the )?$");
 
@@ -37,7 +37,7 @@ final class PulseRule implements Rule {
 
     private static boolean speaksOfPulses(Page page, Sentence sentence) {
         var plain = sentence.plain;
-        if (plain.contains("pulse")) {
+        if (plain.contains("pulse") || plain.contains("feel the ") && Fit.matches(plain, "(?s).*\\bfeel the (?:left |right )?(?:femoral|popliteal|dp|postib|pedal)\\b.*")) {
             return true;
         }
         if (Fit.matches(plain, "(?s).*\\b(?:femoral|popliteal|pedal|dp|postib)s?\\b.*(?:palpable|\\d\\+|absent|impalpable|\\bfelt\\b).*") && !Fit.matches(plain, "(?s).*(?:occlu|stenos|monophasic|biphasic|duplex|disease|mmhg|bypass|stent).*")) {
@@ -46,7 +46,7 @@ final class PulseRule implements Rule {
         if (Fit.matches(plain, "(?s).*\\bno (?:femorals?|popliteals?|pedals?|dp|postib)\\b.*") && !Fit.matches(plain, "(?s).*(?:stenos|occlus).*")) {
             return true;
         }
-        if (Fit.matches(plain, "(?s)(?:.*[,;] ?|.*(?:right|left|bilateral) (?:leg )?|)(?:femoral|popliteal|dp|postib|pedal|dp/postib)s? ?[:=]? ?,? ?(?:0|[1-4]\\+|\\+|-|nil|absent|present|faint|weak|diminished|bounding|(?:are |is )?(?:good|full|fine|ok|intact|strong|normal|present|there))(?!\\d|\\.\\d).*") && !Fit.matches(plain, "(?s).*(?:occlu|stenos|mmhg|duplex|bypass|stent).*")
+        if (Fit.matches(plain, "(?s)(?:.*[,;] ?|.*(?:right|left|bilateral) (?:leg )?|)(?:femoral|popliteal|dp|postib|pedal|dp/postib)s? ?[:=]? ?,? ?(?:0|[1-4]\\+|\\+|-|nil|absent|present|faint|weak|diminished|bounding|(?:are |is )?(?:good|full|ok|strong|present|there))(?!\\d|\\.\\d).*") && !Fit.matches(plain, "(?s).*(?:occlu|stenos|mmhg|duplex|bypass|stent).*")
                 || Fit.matches(plain, "(?s).*\\bno (?:left|right) (?:popliteal|femoral|pedal|dp|postib)\\b.*") && !Fit.matches(plain, "(?s).*(?:stenos|occlus|lesion).*")) {
             return true;
         }
@@ -68,7 +68,7 @@ final class PulseRule implements Rule {
         var item = ITEM.matcher(plain);
         while (item.find()) {
             if (item.group("side") != null) {
-                var named = item.group("side").equals("bilateral")
+                var named = Fit.matches(item.group("side"), "bilateral|both")
                         ? Side.both()
                         : (Set<Side>) EnumSet.of(item.group("side").equals("left") ? Side.LEFT : Side.RIGHT);
                 var after = plain.substring(item.end());
@@ -101,6 +101,10 @@ final class PulseRule implements Rule {
                 lastKind = "value";
             } else if (item.group("site") != null || item.group("all") != null) {
                 var sites = item.group("all") != null ? ALL : sites(item.group("site"));
+                var inside = Fit.of("\\b(left|right|bilateral)\\b").matcher(item.group());
+                if (inside.find()) {
+                    side = Optional.of(inside.group().equals("bilateral") ? Side.both() : EnumSet.of(inside.group().equals("left") ? Side.LEFT : Side.RIGHT));
+                }
                 if (valueFirst.isPresent() && (lastKind.equals("value") || lastKind.equals("site")) && Fit.matches(plain.substring(lastEnd, item.start()), "(?: (?:palpable|detectable|pulses?|or|and|both|the|his|her|any|of|in|bilateral|peripheral|obvious|discernible|nor|no|/))* ?[/,&]? ?(?:or |and |nor )?")
                         && item.group("all") == null) {
                     groups.add(new Group(sites, valueFirst.get(), valueStart, item.end(), side));
@@ -123,6 +127,9 @@ final class PulseRule implements Rule {
                 } else if (lastKind.equals("value") && valueFirst.filter("absent"::equals).isPresent() && value.equals("present") && plain.substring(lastEnd, item.start()).isBlank()) {
                     lastEnd = item.end();
                     continue;
+                }
+                if (Fit.matches(item.group(), "\\+ \\+|(\\S+) ?/ ?\\1")) {
+                    side = Optional.of(Side.both());
                 }
                 if (!pending.isEmpty() && item.start() - lastEnd < 45 && !item.group().equals("no")) {
                     groups.add(new Group(List.copyOf(new LinkedHashSet<>(pending)), value, pendingStart, item.end(), side));

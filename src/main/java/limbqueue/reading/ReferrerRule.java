@@ -22,7 +22,7 @@ final class ReferrerRule implements Rule {
 
     private static final String ORGANISATION_WORD =
             "(?:Surgery|Surgry|Practice|Practise|Practce|Medical|Clinic|Hospital|Hosp|Infirmary|Health|Centre|Center|Group|Associates|Medicine|Physicians|Department|Nursing|House|Care|Foundation|Trust|Imaging|Radiology|Podiatry|Cardiology|Nephrology|Diabetes|Wound|Community|General|Memorial|Laboratory|Institute|Partners|Partnership|Family|Internists|Specialists|Service|Services|Unit)";
-    private static final Pattern ORGANISATION = Pattern.compile("(?i)\\b" + ORGANISATION_WORD + "\\b");
+    private static final Pattern ORGANISATION = Pattern.compile("\\b" + ORGANISATION_WORD + "\\b|\\b(?i:" + ORGANISATION_WORD + ")\\b(?<=[A-Z0O1l]{2})|(?<=[A-Z][a-z]{2,15} )(?:surgery|surgry|practice|practise|clinic|hospital|medical|health)\\b");
     private static final Pattern NOT_ORGANISATION = Pattern.compile("(?i)\\b(?:dear|referral|re|patient|name|date|tel|phone|fax|form|summary|note|letter|to|dob|born|request|sheet|report|subject|received|page|urgent|mr|mrs|ms|miss|thank|diagnosis|message|phone note|nhs number|clinic date|history|vascular team|your|appointment|refer|service:)\\b|:");
     private static final Pattern FORM_ORGANISATION = Pattern.compile("(?im)(?:^|[ \\t|])(?:practice|surgery|organi[sz]ation|hospital|facility|clinic|referring[ \\t]+(?:practice|site|facility|clinic|organi[sz]ation)|service|institution|group|centre|center)[ \\t]*(?:name)?[ \\t]*[:]?[ \\t]+(?-i:([A-Z][\\w'\u2019&-]*(?:[ \\t](?:of|and|the|&|[A-Z][\\w'\u2019&.-]*))*))(?=[ \\t]{2,}|[ \\t]*[,;\\n\\r(]|[ \\t]*$|[ \\t]+(?:Doctor|Tel|Fax|Phone|Nurse|Dr)\\b)");
 
@@ -162,7 +162,7 @@ final class ReferrerRule implements Rule {
     /** Without the practice that stands behind the name in the same line: "Dr S Reddle Harbour Road Practice". */
     private static int trimmed(String line, int start, int end) {
         var organisation = Fit.of("[ \\t]+(?:" + PART + "[ \\t]+){1,3}" + ORGANISATION_WORD + "\\b").matcher(line).region(start, line.length());
-        return organisation.find() && organisation.start() < end && organisation.start() - start > 4
+        return organisation.find() && organisation.start() < end
                 ? nameEnd(line, start, organisation.end())
                 : end;
     }

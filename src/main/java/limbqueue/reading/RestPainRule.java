@@ -55,7 +55,7 @@ final class RestPainRule implements Rule {
                 result = present(page, sentence, named.start(), named.end(), findings).or(() -> Optional.empty());
             }
         }
-        if (result.isPresent() || plain.contains("rest pain")) {
+        if (result.isPresent() || plain.contains("rest pain") && !Fit.matches(plain, "(?s).*\\bwakes? (?:him|her)\\b.*")) {
             return result;
         }
         var denied = Fit.of("\\b(?:no|denies(?: any)?|without(?: any)?|not (?:having|had) any) (?:foot |toe |leg |ischaemic )*(?:pain|discomfort)s? (?:in (?:the |his |her |that |this |either )?(?:bilateral |left |right )?(?:foot|toe|feet|leg) )?(?:at (?:night|rest)|in bed|or at night)\\b|\\b(?:doesn't|don't) (?:have|get|complain of) (?:any )?(?:foot |toe )?(?:pain )(?:at (?:night|rest)|in bed)|\\b(?:foot|feet|toe|leg)s? (?:is |are |feels? |both )?(?:fine|comfortable|ok|okay|painless|free of pain|quite comfortable|not painful) (?:at night|in bed|at rest)|\\b(?:pain|foot|leg|feet) (?:doesn't|don't|never) wakes? (?:him|her)").matcher(plain);
@@ -112,7 +112,7 @@ final class RestPainRule implements Rule {
             }
         }
         var opioid = NEEDS_OPIOID.matcher(plain);
-        if (opioid.find() && !Polarity.isOpen(sentence, opioid.start()) && Fit.matches(plain, "(?s).*\\b(?:pain|night|edge|sleep)\\b.*") && !Fit.matches(plain, "(?s).*\\b(?:back|hip|knee|phantom|joint|arthrit\\w+|allerg\\w+) .*")) {
+        if (opioid.find() && !Polarity.isOpen(sentence, opioid.start()) && Fit.matches(plain, "(?s).*\\b(?:pain|night|edge|sleep|for (?:it|this))\\b.*") && !Fit.matches(plain, "(?s).*\\b(?:back|hip|knee|phantom|joint|arthrit\\w+|allerg\\w+) .*")) {
             var denied = Fit.matches(plain, "(?s).*\\b(?:no|not|without|doesn't|isn't|don't) (?:need\\w* |requir\\w+ |taking |take |on |any |for )*" + OPIOID + ".*");
             for (var side : topic.sides()) {
                 findings.putIfUnknown(side.leg("restPain.needsOpioid"), !denied, sentence.span(opioid));

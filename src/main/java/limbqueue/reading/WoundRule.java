@@ -218,6 +218,9 @@ final class WoundRule implements Rule {
         var large = LARGE_PLACE.matcher(plain).region(from, to);
         var digit = DIGIT.matcher(plain).region(from, to);
         var hasLarge = large.find();
+        while (hasLarge && Fit.matches(large.group(), "(?:of|the|left|right) foot")) {
+            hasLarge = large.find();
+        }
         var hasDigit = digit.find();
         if (hasDigit && hasLarge) {
             var nearDigit = Math.min(Math.abs(digit.start() - match.end()), Math.abs(match.start() - digit.end()));
