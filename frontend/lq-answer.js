@@ -1,7 +1,8 @@
 /*
  * One answer out of a few, or "not known". A row of radio buttons for fast hands: Y, N and U, or the first letter of an
  * answer, or the arrow keys; more than six answers become a list to pick from. A value that is none of the answers is
- * kept and shown as it came. With the attribute "required" one of the answers must be given.
+ * kept and shown as it came. With the attribute "required" one of the answers must be given. A letter that can only mean
+ * one answer says "lq-answered", after which a form may go on.
  */
 (() => {
   if (customElements.get("lq-answer")) {
@@ -128,11 +129,16 @@
       }
       const letter = event.key.toLowerCase();
       const starting = this.#options.filter((option) => option.label.toLowerCase().startsWith(letter));
-      if (starting.length > 0) {
+      const none = this.#options.length === 1 && letter === "n" ? this.#options : [];
+      if (starting.length > 1) {
         const now = starting.findIndex((option) => option.code === this.#value);
         this.#pick(starting[(now + 1) % starting.length].code, event);
+      } else if (starting.length + none.length > 0) {
+        this.#pick([...starting, ...none][0].code, event);
+        this.#goOn();
       } else if (letter === "u") {
         this.#pick("", event);
+        this.#goOn();
       }
     }
 
@@ -144,10 +150,14 @@
       this.focus();
     }
 
+    #goOn() {
+      this.dispatchEvent(new CustomEvent("lq-answered", { bubbles: true }));
+    }
+
     #answer(code) {
       this.#value = code;
       this.#draw();
-      this.dispatchEvent(new CustomEvent("value-changed", { detail: { value: code } }));
+      this.dispatchEvent(new CustomEvent("value-changed", { bubbles: true, detail: { value: code } }));
     }
   }
 

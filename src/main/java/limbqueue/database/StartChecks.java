@@ -5,10 +5,13 @@ import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.Map;
 import java.util.Properties;
+import java.util.stream.Collectors;
 import org.springframework.boot.EnvironmentPostProcessor;
 import org.springframework.boot.SpringApplication;
 import org.springframework.core.Ordered;
@@ -95,6 +98,7 @@ final class StartChecks implements EnvironmentPostProcessor, Ordered {
                         "select current_setting('server_version_num')::integer, current_setting('server_version')")) {
             answer.next();
             checkVersion(answer.getInt(1), answer.getString(2));
+            checkExtensions(connection);
         } catch (SQLException refused) {
             throw new CannotStartException(reason(url, refused), refused);
         }
@@ -104,6 +108,39 @@ final class StartChecks implements EnvironmentPostProcessor, Ordered {
         if (number < OLDEST_VERSION) {
             throw new CannotStartException("The database is PostgreSQL " + name
                     + ", which is too old: LimbQueue needs PostgreSQL 14 or later.");
+        }
+    }
+
+    /**
+     * The search needs two extensions that every PostgreSQL comes with. They are created at the first start by whoever may
+     * create something in the database; where that is not allowed, an administrator does it once.
+     */
+    static void checkExtensions(Connection connection) throws SQLException {
+        var missing = new ArrayList<String>();
+        try (var statement = connection.createStatement();
+                var answer = statement.executeQuery("""
+                        select name
+                        from unnest(array['pg_trgm', 'unaccent']) as name
+                        where not exists (select from pg_extension where extname = name)
+                              and not exists (
+                                  select from pg_available_extension_versions as version
+                                  where version.name = name.name
+                                        and (version.trusted and has_database_privilege(current_database(), 'CREATE')
+                                             or (select rolsuper from pg_roles where rolname = current_user)))
+                        order by name
+                        """)) {
+            while (answer.next()) {
+                missing.add(answer.getString(1));
+            }
+        }
+        if (!missing.isEmpty()) {
+            throw new CannotStartException(
+                    "The database lacks what the search needs, and this user may not create it: let an"
+                            + " administrator run, in this database and once, "
+                            + missing.stream()
+                                    .map(name -> "create extension if not exists " + name + ";")
+                                    .collect(Collectors.joining(" "))
+                            + " (both come with PostgreSQL, in some systems in a package of its own called contrib).");
         }
     }
 

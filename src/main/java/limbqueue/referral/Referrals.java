@@ -16,6 +16,7 @@ import java.util.Optional;
 import limbqueue.access.AuditTrail;
 import limbqueue.access.CurrentPerson;
 import limbqueue.access.Person;
+import limbqueue.directory.Directory;
 import limbqueue.document.Draft;
 import limbqueue.document.Reading;
 import limbqueue.document.ResultFormat;
@@ -38,6 +39,7 @@ public class Referrals {
     private final LatestProposals latest;
     private final PracticeSettings settings;
     private final RuleBooks books;
+    private final Directory directory;
     private final CurrentPerson currentPerson;
     private final AuditTrail auditTrail;
     private final ApplicationEventPublisher events;
@@ -49,6 +51,7 @@ public class Referrals {
             LatestProposals latest,
             PracticeSettings settings,
             RuleBooks books,
+            Directory directory,
             CurrentPerson currentPerson,
             AuditTrail auditTrail,
             ApplicationEventPublisher events,
@@ -58,6 +61,7 @@ public class Referrals {
         this.latest = latest;
         this.settings = settings;
         this.books = books;
+        this.directory = directory;
         this.currentPerson = currentPerson;
         this.auditTrail = auditTrail;
         this.events = events;
@@ -164,7 +168,7 @@ public class Referrals {
             case DRAFT, QUEUED, INFORMATION_NEEDED, APPROVED -> true;
             case RETURNED, SENT_TO_HOSPITAL -> false;
         };
-        if (before.version() != version || !open) {
+        if (before.version() != version || !open || store.isPart(id)) {
             store.keepOvertaken(id, version, before.state(), document, me(), now());
             auditTrail.record("entered results that were overtaken", before.reference());
             return new ResultsOutcome.Overtaken(before);
@@ -223,7 +227,7 @@ public class Referrals {
     @Transactional
     public SubmitOutcome submit(long id, int version) {
         var before = store.findLocked(id).orElseThrow(() -> new ReferralNotFoundException(id));
-        if (before.version() != version) {
+        if (before.version() != version || store.isPart(id)) {
             return new SubmitOutcome.Conflict(before);
         }
         var reading = Draft.of(before.document()).read(today());
@@ -238,6 +242,7 @@ public class Referrals {
             return new SubmitOutcome.Conflict(before);
         }
         keepProposal(id, reading);
+        directory.takeIn(reading.document(), today());
         auditTrail.record("submitted", before.reference());
         events.publishEvent(new ReferralSubmitted(submitted.get(), reading.document()));
         return new SubmitOutcome.Submitted(submitted.get());
@@ -252,7 +257,7 @@ public class Referrals {
     @Transactional
     public DecideOutcome decide(long id, int version, Decision decision) {
         var before = store.findLocked(id).orElseThrow(() -> new ReferralNotFoundException(id));
-        if (before.version() != version || before.state() != ReferralState.QUEUED) {
+        if (before.version() != version || before.state() != ReferralState.QUEUED || store.isPart(id)) {
             return new DecideOutcome.Changed(before);
         }
         var asOf = today();

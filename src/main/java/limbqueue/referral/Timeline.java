@@ -47,6 +47,10 @@ final class Timeline {
             case OVERTAKEN -> "saved a version that somebody else had overtaken; both are kept";
             case SUBMITTED -> "put the referral before the physician";
             case DECIDED -> decided(event, policy);
+            case TOOK_IN -> "made " + event.reason() + " part of this referral: the same person, entered twice";
+            case TAKEN_IN -> "made this referral part of " + event.reason() + ": the same person, entered twice";
+            case GAVE_BACK -> "took " + event.reason() + " out of this referral again";
+            case GIVEN_BACK -> "took this referral out of " + event.reason() + " again";
         };
     }
 

@@ -1,7 +1,16 @@
 /** A referral's life: states, drafts, documents held, timeline, and the physician's decisions. */
 @NullMarked
 @ApplicationModule(
-        allowedDependencies = {"triage", "triage :: rules", "document", "file", "picture", "practice", "access", "shell"
+        allowedDependencies = {
+            "triage",
+            "triage :: rules",
+            "document",
+            "file",
+            "picture",
+            "practice",
+            "directory",
+            "access",
+            "shell"
         })
 package limbqueue.referral;
 

@@ -35,8 +35,13 @@ class MainLayout extends Div implements RouterLayout, AfterNavigationObserver {
 
     private final Main content = new Main();
     private final Map<String, Anchor> places = new LinkedHashMap<>();
+    private @Nullable HasElement shown;
 
-    MainLayout(CurrentPerson currentPerson, AuthenticationContext authentication, ObjectProvider<PracticeName> names) {
+    MainLayout(
+            CurrentPerson currentPerson,
+            AuthenticationContext authentication,
+            ObjectProvider<PracticeName> names,
+            ObjectProvider<BarPiece> pieces) {
         addClassName("lq-frame");
         content.setId("content");
         content.getElement().setAttribute("tabindex", "-1");
@@ -54,18 +59,26 @@ class MainLayout extends Div implements RouterLayout, AfterNavigationObserver {
         var bar = new Header(product, practice, navigation());
         bar.addClassName("lq-bar");
         currentPerson.find().ifPresent(person -> {
+            pieces.orderedStream().flatMap(piece -> piece.of(person).stream()).forEach(bar::add);
             var who = new Anchor("password", person.displayName());
             who.setTitle("Change your password");
             who.addClassName("lq-who");
             var role = new Span(person.role().word());
             role.addClassName("lq-role");
-            var signOut = new NativeButton("Sign out", click -> authentication.logout());
+            var signOut = new NativeButton("Sign out", click -> signOut(authentication));
             signOut.addClassName("lq-sign-out");
             var personal = new Div(who, role, signOut);
             personal.addClassName("lq-person");
             bar.add(personal);
         });
         add(skip, bar, content);
+    }
+
+    /** The page on show saves first what was typed on it. */
+    private void signOut(AuthenticationContext authentication) {
+        if (!(shown instanceof KeepsWhatIsTyped page) || page.keep()) {
+            authentication.logout();
+        }
     }
 
     private Nav navigation() {
@@ -95,6 +108,7 @@ class MainLayout extends Div implements RouterLayout, AfterNavigationObserver {
 
     @Override
     public void showRouterLayoutContent(@Nullable HasElement view) {
+        shown = view;
         if (view != null) {
             content.removeAll();
             content.getElement().appendChild(view.getElement());

@@ -10,6 +10,7 @@ import java.util.function.Supplier;
 import limbqueue.access.ActingAs;
 import limbqueue.access.AuditTrail;
 import limbqueue.access.CurrentPerson;
+import limbqueue.directory.Directory;
 import limbqueue.practice.Policies;
 import limbqueue.practice.PracticeSettings;
 import limbqueue.practice.RuleBooks;
@@ -87,6 +88,9 @@ class RecomputationIT {
     private JdbcClient jdbc;
 
     @Autowired
+    private Directory directory;
+
+    @Autowired
     private Recomputation recomputation;
 
     /** This database under a version of the product that comes with another rule book. */
@@ -104,6 +108,7 @@ class RecomputationIT {
                     new LatestProposals(latestStore, books, clock),
                     settings,
                     books,
+                    directory,
                     currentPerson,
                     auditTrail,
                     events,

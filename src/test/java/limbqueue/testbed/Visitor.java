@@ -21,6 +21,10 @@ public final class Visitor implements AutoCloseable {
                 && Object.values(clients).every(client => !client.isActive || !client.isActive());
             }""";
 
+    /** Those of the guidelines up to version 2.2, and what axe holds for good practice. */
+    private static final List<String> RULES =
+            List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice");
+
     private final String address;
     private final Runnable ending;
     private final Page page;
@@ -125,6 +129,7 @@ public final class Visitor implements AutoCloseable {
                         // Vaadin's own line for screen readers, present while a request takes long; it belongs to no
                         // landmark.
                         .exclude(".v-status-message")
+                        .withTags(RULES)
                         .analyze()
                         .getViolations()
                         .stream()

@@ -51,7 +51,7 @@ public class PreparationStore {
         return jdbc.sql("""
                 select r.id
                 from referral r
-                where r.state in ('QUEUED', 'INFORMATION_NEEDED', 'APPROVED')
+                where r.state in ('QUEUED', 'INFORMATION_NEEDED', 'APPROVED') and r.part_of is null
                       and not exists (select from recorded_case c where c.referral = r.id)
                 order by r.id
                 """).query((row, number) -> row.getLong("id")).list();

@@ -24,11 +24,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import limbqueue.access.AuditTrail;
 import limbqueue.access.Role;
 import limbqueue.practice.PracticeSettings;
 import limbqueue.preparation.NextThing.Group;
 import limbqueue.preparation.Preparation;
 import limbqueue.preparation.PreparationLine;
+import limbqueue.shell.CsvLink;
 import limbqueue.triage.Policy;
 
 /** Every case under preparation, with the one thing to do next: what must be chased first. */
@@ -51,12 +53,16 @@ class PreparationView extends Div {
     private Optional<Group> shown = Optional.empty();
     private LocalDate today;
 
-    PreparationView(Preparation preparation, PracticeSettings settings) {
+    PreparationView(Preparation preparation, PracticeSettings settings, AuditTrail auditTrail) {
         this.preparation = preparation;
         this.policy = settings.policy();
         this.today = preparation.today();
         addClassNames("lq-list-view", "lq-preparation");
-        var head = new Div(new H1("Preparation"), new Anchor("stents", "Stock of covered stents"));
+        var right = new Div(
+                new CsvLink(auditTrail, "preparation", CSV_HEADER, () -> csv(preparation.worklist())),
+                new Anchor("stents", "Stock of covered stents"));
+        right.addClassName("lq-list-actions");
+        var head = new Div(new H1("Preparation"), right);
         head.addClassName("lq-list-head");
         search.setAriaLabel("Find by patient, reference or words of the next step");
         search.setPlaceholder("Patient, reference or next step");
@@ -195,6 +201,36 @@ class PreparationView extends Div {
                 sought.isEmpty()
                         ? "No case here. Cases come as soon as a referral is put before the physician."
                         : "No case here with “" + search.getValue().strip() + "”.");
+    }
+
+    private static final List<String> CSV_HEADER = List.of(
+            "Do next",
+            "By",
+            "Patient",
+            "Born",
+            "Procedure",
+            "Room",
+            "Still open",
+            "How soon",
+            "Target date",
+            "Reference",
+            "State");
+
+    private List<List<String>> csv(List<PreparationLine> cases) {
+        return cases.stream()
+                .map(line -> List.of(
+                        line.next().what(),
+                        line.next().on().map(LocalDate::toString).orElse(""),
+                        line.patient(),
+                        line.born().map(LocalDate::toString).orElse(""),
+                        line.starts().map(LocalDateTime::toString).orElse(""),
+                        line.room(),
+                        String.valueOf(line.red()),
+                        Words.tier(line.tier(), policy),
+                        line.targetDate().map(LocalDate::toString).orElse(""),
+                        line.reference(),
+                        Words.of(line.state())))
+                .toList();
     }
 
     private static boolean takes(Optional<Group> group, PreparationLine line) {

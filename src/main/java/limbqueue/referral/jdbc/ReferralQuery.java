@@ -38,7 +38,11 @@ public class ReferralQuery {
         OVERTAKEN,
         REOPENED,
         SUBMITTED,
-        DECIDED
+        DECIDED,
+        TOOK_IN,
+        TAKEN_IN,
+        GAVE_BACK,
+        GIVEN_BACK
     }
 
     /**
@@ -46,7 +50,7 @@ public class ReferralQuery {
      *
      * @param state where the referral stood when it was saved
      * @param decision of what kind, if it was a decision
-     * @param reason the words given with the decision, or what changed after it
+     * @param reason the words given with the decision, or what changed after it, or the reference of the other referral
      */
     public record Event(
             Instant at,
@@ -62,7 +66,7 @@ public class ReferralQuery {
                 select r.id, r.version, r.reference, r.state, r.received, r.document::text as document, r.saved_by,
                        r.saved_at, r.submitted_at, d.kind, d.as_of, d.proposed_tier, d.tier, d.target_date
                 from referral r left join decision d on d.id = r.decision
-                where r.state = 'QUEUED'
+                where r.state = 'QUEUED' and r.part_of is null
                 order by r.id
                 """).query(ReferralQuery::row).list();
     }
@@ -72,6 +76,7 @@ public class ReferralQuery {
                 select r.id, r.version, r.reference, r.state, r.received, r.document::text as document, r.saved_by,
                        r.saved_at, r.submitted_at, d.kind, d.as_of, d.proposed_tier, d.tier, d.target_date
                 from referral r left join decision d on d.id = r.decision
+                where r.part_of is null
                 order by r.received desc, r.id desc
                 """).query(ReferralQuery::row).list();
     }
@@ -113,6 +118,22 @@ public class ReferralQuery {
                     select at, author, 'DECIDED', null, kind, tier, reason, 3, id
                     from decision
                     where referral = :referral
+                    union all
+                    select m.at, m.author, 'TOOK_IN', null, null, null, p.reference, 5, m.id
+                    from merging m join referral p on p.id = m.part
+                    where m.whole = :referral
+                    union all
+                    select m.at, m.author, 'TAKEN_IN', null, null, null, w.reference, 5, m.id
+                    from merging m join referral w on w.id = m.whole
+                    where m.part = :referral
+                    union all
+                    select m.undone_at, m.undone_by, 'GAVE_BACK', null, null, null, p.reference, 6, m.id
+                    from merging m join referral p on p.id = m.part
+                    where m.whole = :referral and m.undone_at is not null
+                    union all
+                    select m.undone_at, m.undone_by, 'GIVEN_BACK', null, null, null, w.reference, 6, m.id
+                    from merging m join referral w on w.id = m.whole
+                    where m.part = :referral and m.undone_at is not null
                 ) event
                 order by at desc, step desc, id desc
                 """)

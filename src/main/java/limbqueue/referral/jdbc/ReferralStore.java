@@ -49,6 +49,14 @@ public class ReferralStore {
                 """).param("reference", reference).query(Boolean.class).single();
     }
 
+    /** Whether this referral is part of another, and so rests. */
+    public boolean isPart(long id) {
+        return jdbc.sql("select exists (select from referral where id = :id and part_of is not null)")
+                .param("id", id)
+                .query(Boolean.class)
+                .single();
+    }
+
     /** Adds a draft at version 1. */
     public Referral add(String reference, LocalDate received, String document, Person author, Instant at) {
         var referral = jdbc.sql("""
@@ -98,6 +106,7 @@ public class ReferralStore {
                 set version = version + 1, received = :received, document = cast(:document as json), saved_by = :author,
                     saved_at = :at
                 where id = :id and version = :version and state in ('DRAFT', 'INFORMATION_NEEDED', 'QUEUED')
+                      and part_of is null
                 returning id, version, reference, state, received, document::text as document, saved_by, saved_at,
                           submitted_at
                 """)
@@ -209,7 +218,7 @@ public class ReferralStore {
         var submitted = jdbc.sql("""
                 update referral
                 set version = version + 1, state = 'QUEUED', submitted_at = :at, decision = null
-                where id = :id and version = :version and state in ('DRAFT', 'INFORMATION_NEEDED')
+                where id = :id and version = :version and state in ('DRAFT', 'INFORMATION_NEEDED') and part_of is null
                 returning id, version, reference, state, received, document::text as document, saved_by, saved_at,
                           submitted_at
                 """)

@@ -57,11 +57,17 @@ final class ConflictDialog extends Dialog {
 
     /** The referral was decided meanwhile: what was typed is shown once more, and can no longer go into it. */
     static ConflictDialog tooLate(Referral theirs, Merge merge, Runnable seen) {
-        var dialog = new ConflictDialog(
-                "This referral was decided while you were typing",
-                "It is now: " + TierWords.of(theirs.state())
-                        + ". A decided referral is not changed any more. What you typed was kept beside it; if one of these"
-                        + " answers matters, tell the physician.");
+        // Open, and yet too late: it rests as part of another.
+        var dialog = TierWords.isOpen(theirs.state())
+                ? new ConflictDialog(
+                        "This referral became part of another while you were typing",
+                        "It is the same person's, entered twice. What you typed was kept beside it; if one of these answers"
+                                + " matters, enter it in the other referral, or take this one out again.")
+                : new ConflictDialog(
+                        "This referral was decided while you were typing",
+                        "It is now: " + TierWords.of(theirs.state())
+                                + ". A decided referral is not changed any more. What you typed was kept beside it; if one of"
+                                + " these answers matters, tell the physician.");
         dialog.add(dialog.table(theirs, merge.differences(), false));
         dialog.footer("Open the referral", seen);
         return dialog;

@@ -15,15 +15,20 @@ final class EntriesCell extends Div implements Place {
 
     private static final String NONE = "none";
 
+    /** As many as the public format takes. */
+    private static final int MOST_ENTRIES = 200;
+
     private final String path;
     private final FormField field;
     private final Entries entries;
     private final Draft draft;
     private final Listener listener;
     private final Div head = new Div();
+    private final Div answers = new Div();
     private final Div cards = new Div();
     private final Told told;
     private final NativeButton add;
+    private final Optional<LineField> line;
 
     /** Who is told what happens to the list. */
     interface Listener {
@@ -31,8 +36,11 @@ final class EntriesCell extends Div implements Place {
         /** A value of an entry changed, or became unknown. */
         void changed(String path, Optional<Object> value);
 
-        /** Entries came or went, so the places of the list are others now. */
+        /** Entries came or went, or there are none, so the places of the list are others now. */
         void restructured(EntriesCell list);
+
+        /** The list is drawn anew after it was changed elsewhere. */
+        void redrawn(EntriesCell list);
     }
 
     private List<FieldCell> cells = List.of();
@@ -51,8 +59,51 @@ final class EntriesCell extends Div implements Place {
         cards.addClassName("lq-entries-cards");
         add = new NativeButton("Add " + entries.entry(), _ -> addEntry());
         add.addClassName("lq-button");
+        line = EntryLine.hint(path).map(this::lineFor);
+        answers.addClassName("lq-entries-answers");
+        head.add(answers);
+        line.ifPresent(head::add);
+        head.add(add);
         add(head, told, cards);
         draw();
+    }
+
+    /** Where an entry is typed as one line. */
+    private LineField lineFor(String hint) {
+        var typed = new LineField();
+        var element = typed.getElement();
+        element.getClassList().add("lq-input-entry");
+        element.setAttribute("data-line", path);
+        element.setAttribute("placeholder", hint);
+        element.setAttribute("aria-label", field.label() + ": " + hint);
+        LikelyFields.way(path).ifPresent(way -> element.setAttribute("data-way", way));
+        Suggestions.offer(typed, path);
+        element.addEventListener(
+                        "lq-line",
+                        event -> enter(event.getEventData().get("event.detail").asString()))
+                .addEventData("event.detail");
+        return typed;
+    }
+
+    /** Adds what was typed as one line. */
+    void enter(String typed) {
+        EntryLine.read(path, Typed.visible(typed)).ifPresent(entry -> {
+            var index = draft.sizeOf(path).orElse(0);
+            if (entry.isNone()) {
+                if (index == 0) {
+                    draft.setNone(path);
+                }
+            } else if (index < MOST_ENTRIES) {
+                entry.values().forEach((name, value) -> draft.set(path + "[" + index + "]." + name, value));
+            } else {
+                tell(
+                        List.of("The list is full: " + MOST_ENTRIES + " entries. “" + typed + "” was not added."),
+                        List.of());
+                return;
+            }
+            draw();
+            listener.restructured(this);
+        });
     }
 
     @Override
@@ -67,7 +118,9 @@ final class EntriesCell extends Div implements Place {
 
     @Override
     public void goTo() {
-        add.getElement().executeJs("this.scrollIntoView({block: 'center'}); this.focus();");
+        getElement()
+                .executeJs("this.scrollIntoView({block: 'center'});"
+                        + " this.querySelector('[data-line], input:checked, button')?.focus();");
     }
 
     /** The places of all entries. */
@@ -78,13 +131,15 @@ final class EntriesCell extends Div implements Place {
     /** Shows the list as the draft has it now, after it was changed from elsewhere. */
     void refresh() {
         draw();
-        listener.restructured(this);
+        listener.redrawn(this);
     }
 
     private void draw() {
-        head.removeAll();
+        answers.removeAll();
         cards.removeAll();
         var size = draft.sizeOf(path).orElse(0);
+        line.ifPresent(typed -> typed.getElement()
+                .setAttribute("data-filled", String.valueOf(draft.sizeOf(path).isPresent())));
         if (size == 0) {
             var answer = new AnswerField(List.of(new Choice.Option(NONE, entries.none())));
             answer.getElement().setAttribute("aria-label", field.label());
@@ -94,13 +149,16 @@ final class EntriesCell extends Div implements Place {
                     answered(NONE.equals(event.getValue()));
                 }
             });
-            head.add(answer);
+            if (line.isEmpty()) {
+                answer.getElement().setAttribute("data-list", path);
+                LikelyFields.way(path).ifPresent(way -> answer.getElement().setAttribute("data-way", way));
+            }
+            answers.add(answer);
         } else {
             var count = new Span(size == 1 ? "1 " + entries.entry() : size + " entries");
             count.addClassName("lq-entries-count");
-            head.add(count);
+            answers.add(count);
         }
-        head.add(add);
         var drawn = new ArrayList<FieldCell>();
         for (var index = 0; index < size; index++) {
             cards.add(card(index, drawn));

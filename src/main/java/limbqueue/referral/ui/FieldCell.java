@@ -23,6 +23,7 @@ final class FieldCell extends Div implements Place {
     private final String path;
     private final FieldKind kind;
     private final AbstractField<?, String> control;
+    private final BiConsumer<String, Optional<Object>> changed;
     private final Told told;
     private final Span understood = new Span();
 
@@ -40,6 +41,7 @@ final class FieldCell extends Div implements Place {
             BiConsumer<String, Optional<Object>> changed) {
         this.path = path;
         this.kind = field.kind();
+        this.changed = changed;
         this.control = controlFor(kind);
         addClassName("lq-cell");
 
@@ -47,11 +49,17 @@ final class FieldCell extends Div implements Place {
         element.setAttribute("id", idOf(path));
         element.setAttribute("data-path", path);
         element.setAttribute("aria-label", name);
+        LikelyFields.way(path).ifPresent(way -> element.setAttribute("data-way", way));
+        Suggestions.offer(control, path);
         told = new Told(idOf(path) + "-told", element);
 
         control.setValue(value.map(known -> shown(kind, known)).orElse(""));
         HasValue.ValueChangeListener<AbstractField.ComponentValueChangeEvent<?, String>> listener = event -> {
-            var typed = Optional.ofNullable(event.getValue()).orElse("");
+            var came = Optional.ofNullable(event.getValue()).orElse("");
+            var typed = Typed.visible(came);
+            if (!typed.equals(came)) {
+                control.setValue(typed);
+            }
             showUnderstood(typed);
             changed.accept(path, read(kind, typed));
         };
@@ -71,6 +79,25 @@ final class FieldCell extends Div implements Place {
             showUnderstood(control.getValue());
         }
         add(told);
+    }
+
+    /** Shows {@code value}, which came from elsewhere than this control. */
+    void show(Optional<JsonNode> value) {
+        control.setValue(value.map(known -> shown(kind, known)).orElse(""));
+        showUnderstood(control.getValue());
+    }
+
+    /** What the control shows. */
+    String shown() {
+        return Optional.ofNullable(control.getValue()).orElse("");
+    }
+
+    /** Takes in what was typed here on a page that is gone. */
+    void enter(String came) {
+        var typed = Typed.visible(came);
+        control.setValue(typed);
+        showUnderstood(typed);
+        changed.accept(path, read(kind, typed));
     }
 
     /** The id of the control at {@code path}. */

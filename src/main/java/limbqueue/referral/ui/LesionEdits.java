@@ -1,22 +1,15 @@
 package limbqueue.referral.ui;
 
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.regex.Pattern;
 import limbqueue.document.Draft;
 import limbqueue.document.Problem;
 import limbqueue.referral.ui.FieldKind.Entries;
-import tools.jackson.databind.JsonNode;
 
-/**
- * The lesions of a draft as they are edited, on the picture or in the list. Each change can be taken back; what
- * is typed into one field without a pause for another is one change.
- */
+/** The lesions of a draft as they are edited on the picture. Each change can be taken back. */
 final class LesionEdits {
 
     /** The list's path in the document. */
@@ -26,19 +19,10 @@ final class LesionEdits {
 
     private static final String SIDE = "side";
     private static final String SEGMENT = "segment";
-    private static final int MOST_STEPS = 100;
     private static final Pattern OF_A_FIELD = Pattern.compile("lesions\\[(\\d+)]\\.(\\w+).*");
 
     private final Draft draft;
-    private final Deque<Step> steps = new ArrayDeque<>();
-    private Optional<JsonNode> last;
-    private String lastPath = "";
-
-    /**
-     * @param before the list before the change; empty when it was not known
-     * @param words what was changed
-     */
-    private record Step(Optional<JsonNode> before, String words) {}
+    private final EditHistory history;
 
     /**
      * The lesions as they are typed.
@@ -53,9 +37,10 @@ final class LesionEdits {
      */
     record TypedLesion(Map<String, String> values, Map<String, String> problems) {}
 
-    LesionEdits(Draft draft) {
+    /** @param history which holds the changes of {@code draft}, those of the lesions among them */
+    LesionEdits(Draft draft, EditHistory history) {
         this.draft = draft;
-        this.last = draft.get(PATH);
+        this.history = history;
     }
 
     Typed typed(List<Problem> problems) {
@@ -76,7 +61,7 @@ final class LesionEdits {
                         .merge(at.group(2), problem.text(), (one, other) -> one + " " + other);
             }
         }
-        return new Typed(lesions, steps.isEmpty() ? "" : steps.getFirst().words());
+        return new Typed(lesions, history.undoWords(PATH));
     }
 
     /** @throws IllegalArgumentException if a lesion has no such field */
@@ -91,7 +76,7 @@ final class LesionEdits {
                 .orElseThrow(() -> new IllegalArgumentException("a lesion has no field " + field))
                 .kind();
         FieldCell.read(kind, typed).ifPresentOrElse(value -> draft.set(path, value), () -> draft.clear(path));
-        noticed(path);
+        history.noticed(path);
     }
 
     /** @param side empty for a segment without one */
@@ -101,49 +86,16 @@ final class LesionEdits {
         if (!side.isEmpty()) {
             draft.set(path(index, SIDE), side);
         }
-        noticed("");
+        history.listChanged(PATH);
     }
 
     void remove(int index) {
         draft.removeEntry(PATH, index);
-        noticed("");
+        history.listChanged(PATH);
     }
 
     void undo() {
-        if (!steps.isEmpty()) {
-            draft.putBack(PATH, steps.pop().before());
-            last = draft.get(PATH);
-            lastPath = "";
-        }
-    }
-
-    /**
-     * Keeps what the list was before a change that was just made, wherever it was made.
-     *
-     * @param path of the changed value; empty when entries came or went
-     */
-    void noticed(String path) {
-        var now = draft.get(PATH);
-        if (now.equals(last)) {
-            return;
-        }
-        if (path.isEmpty() || !path.equals(lastPath)) {
-            steps.push(new Step(last, words(path, now)));
-            if (steps.size() > MOST_STEPS) {
-                steps.removeLast();
-            }
-        }
-        last = now;
-        lastPath = path;
-    }
-
-    private String words(String path, Optional<JsonNode> now) {
-        if (!path.isEmpty()) {
-            return FieldWords.of(path);
-        }
-        var before = last.map(JsonNode::size).orElse(0);
-        var after = now.map(JsonNode::size).orElse(0);
-        return after > before ? "lesion added" : after < before ? "lesion deleted" : "lesions answered";
+        history.undo(PATH);
     }
 
     private static String path(int index, String field) {

@@ -18,6 +18,7 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Section;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.html.UnorderedList;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -347,17 +348,22 @@ final class ProposalPanel extends Section {
         for (var question : questions) {
             var ask = new NativeButton(question.ask(), _ -> goTo.accept(question.field()));
             ask.addClassName("lq-link");
-            var when = new Span((question.askBy().isAfter(result.asOf())
-                            ? "Ask by " + TierWords.date(question.askBy())
-                            : question.askBy().equals(result.asOf())
-                                    ? "Ask today"
-                                    : "Late: was to be asked by " + TierWords.date(question.askBy()))
+            var when = new Span(askBy(question, result.asOf())
                     + reveals(question.couldReveal(), result.urgency().tier()));
             when.addClassName("lq-ask-by");
             when.setClassName("lq-late", question.askBy().isBefore(result.asOf()));
             list.add(new ListItem(ask, when));
         }
         return list;
+    }
+
+    /** Until when to ask, as {@code Ask by 27 Nov 2026}. */
+    static String askBy(Question question, LocalDate today) {
+        return question.askBy().isAfter(today)
+                ? "Ask by " + TierWords.date(question.askBy())
+                : question.askBy().equals(today)
+                        ? "Ask today"
+                        : "Late: was to be asked by " + TierWords.date(question.askBy());
     }
 
     private static String reveals(Tier couldReveal, Tier now) {

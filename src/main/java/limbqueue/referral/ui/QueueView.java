@@ -16,14 +16,18 @@ import com.vaadin.flow.router.Menu;
 import com.vaadin.flow.router.PageTitle;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.RolesAllowed;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.stream.Collectors;
+import limbqueue.access.AuditTrail;
 import limbqueue.access.Role;
 import limbqueue.referral.DecideOutcome;
 import limbqueue.referral.Decision;
 import limbqueue.referral.ReferralLine;
 import limbqueue.referral.Referrals;
+import limbqueue.shell.CsvLink;
 import limbqueue.shell.Notice;
 import limbqueue.triage.Tier;
 import limbqueue.triage.TriageResult;
@@ -41,9 +45,11 @@ class QueueView extends Div implements BeforeEnterObserver {
 
     private final Referrals referrals;
     private final KeptWords kept;
+    private final AuditTrail auditTrail;
 
-    QueueView(Referrals referrals, KeptWords kept) {
+    QueueView(Referrals referrals, KeptWords kept, AuditTrail auditTrail) {
         this.referrals = referrals;
+        this.auditTrail = auditTrail;
         this.kept = kept;
         addClassName("lq-queue");
     }
@@ -59,7 +65,9 @@ class QueueView extends Div implements BeforeEnterObserver {
         var lines = referrals.queue();
         var heading = new H1("Queue");
         heading.add(Markup.text("lq-count", lines.size() == 1 ? "1 referral" : lines.size() + " referrals"));
-        add(heading);
+        var head = Markup.div(
+                "lq-queue-head", heading, new CsvLink(auditTrail, "queue", CSV_HEADER, () -> csv(referrals.queue())));
+        add(head);
         if (lines.isEmpty()) {
             add(Markup.paragraph(
                     "lq-empty",
@@ -121,6 +129,34 @@ class QueueView extends Div implements BeforeEnterObserver {
             columns.add(Markup.text("lq-caption", column));
         }
         return columns;
+    }
+
+    private static final List<String> CSV_HEADER = List.of(
+            "Urgency",
+            "Target date",
+            "Patient",
+            "Born",
+            "Reference",
+            "Referrer",
+            "Why",
+            "Red flags",
+            "Open questions",
+            "Received");
+
+    private static List<List<String>> csv(List<ReferralLine> lines) {
+        return lines.stream()
+                .map(line -> List.of(
+                        TierWords.of(line.proposedTier()),
+                        line.targetDate().map(LocalDate::toString).orElse(""),
+                        line.patient(),
+                        line.born().map(LocalDate::toString).orElse(""),
+                        line.reference(),
+                        line.referrer(),
+                        line.because(),
+                        line.flags().stream().map(FlagWords::inShort).collect(Collectors.joining(", ")),
+                        String.valueOf(line.openQuestions()),
+                        line.received().toString()))
+                .toList();
     }
 
     private ReferralPage page(ReferralLine line) {

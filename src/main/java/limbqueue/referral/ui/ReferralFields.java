@@ -40,29 +40,6 @@ final class ReferralFields {
 
     static final List<FormSection> SECTIONS = List.of(
             new FormSection(
-                    "asked",
-                    "The referral",
-                    List.of(
-                            field("received", "Received", "received", DAY),
-                            field("reference", "Reference", "reference", new Given()),
-                            field(
-                                    "asked.priority",
-                                    "Priority asked for",
-                                    "priority asked for",
-                                    choice("routine", "Routine", "urgent", "Urgent", "asap", "ASAP", "stat", "Stat"),
-                                    "As the referring doctor wrote it; it never moves the proposal"),
-                            field("asked.expedite", "Asked to be faster", "asked to be faster", YES_NO),
-                            field(
-                                    "asked.expediteGrounds",
-                                    "On what grounds",
-                                    "grounds for asking to be faster",
-                                    choice(
-                                            "clinical", "Clinical",
-                                            "personal", "Personal",
-                                            "travel", "Travel",
-                                            "unknown", "Not stated")),
-                            field("asked.reason", "Reason in their words", "reason for referral", new Text(2)))),
-            new FormSection(
                     "patient",
                     "Patient",
                     List.of(
@@ -117,6 +94,29 @@ final class ReferralFields {
                                     "Prefers letters by",
                                     "way the referring doctor prefers letters",
                                     choice("post", "Post", "fax", "Fax", "email", "E-mail")))),
+            new FormSection(
+                    "asked",
+                    "The referral",
+                    List.of(
+                            field("received", "Received", "received", DAY),
+                            field("reference", "Reference", "reference", new Given()),
+                            field(
+                                    "asked.priority",
+                                    "Priority asked for",
+                                    "priority asked for",
+                                    choice("routine", "Routine", "urgent", "Urgent", "asap", "ASAP", "stat", "Stat"),
+                                    "As the referring doctor wrote it; it never moves the proposal"),
+                            field("asked.expedite", "Asked to be faster", "asked to be faster", YES_NO),
+                            field(
+                                    "asked.expediteGrounds",
+                                    "On what grounds",
+                                    "grounds for asking to be faster",
+                                    choice(
+                                            "clinical", "Clinical",
+                                            "personal", "Personal",
+                                            "travel", "Travel",
+                                            "unknown", "Not stated")),
+                            field("asked.reason", "Reason in their words", "reason for referral", new Text(2)))),
             new FormSection(
                     "acute",
                     "Sudden change",

@@ -13,6 +13,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import limbqueue.document.Draft;
 import limbqueue.document.Problem;
 import limbqueue.document.Reading;
@@ -28,12 +32,18 @@ import limbqueue.triage.TriageResult.Question;
 @JavaScript("context://ui/lq-form.js")
 final class ReferralForm extends Div {
 
+    /** A line that was entered into a list, as the browser keeps it. */
+    private static final Pattern LINE = Pattern.compile("(\\w+)#entered-\\d+");
+
     private final Draft draft;
+    private final Suggestions suggestions;
     private final Runnable changed;
+    private final EditHistory history;
     private final Map<String, Place> places = new LinkedHashMap<>();
     private final Map<FormSection, List<Place>> placesOf = new LinkedHashMap<>();
     private final LesionEdits lesions;
     private Optional<LegArteries> arteries = Optional.empty();
+    private List<Asked> shownAsked = List.of();
 
     /**
      * How far a section is filled in.
@@ -45,16 +55,180 @@ final class ReferralForm extends Div {
      */
     record Progress(int known, int fields, int problems, int questions) {}
 
-    /** @param changed called after each change of the draft */
-    ReferralForm(Draft draft, Runnable changed) {
+    /**
+     * @param suggestions what is offered while it is typed
+     * @param changed called after each change of the draft
+     */
+    ReferralForm(Draft draft, Suggestions suggestions, Runnable changed) {
         this.draft = draft;
+        this.suggestions = suggestions;
         this.changed = changed;
-        this.lesions = new LesionEdits(draft);
+        this.history = new EditHistory(draft, roots());
+        this.lesions = new LesionEdits(draft, history);
         addClassName("lq-form");
         for (var section : ReferralFields.SECTIONS) {
             placesOf.put(section, new ArrayList<>());
             add(section.paired() ? pairedSection(section) : plainSection(section));
         }
+        add(suggestions);
+        on("lq-picked", this::picked, "path", "id");
+        on("lq-other-leg", this::sameForTheOtherLeg, "section", "from");
+    }
+
+    private void on(String name, Consumer<Function<String, String>> listener, String... data) {
+        var registration = getElement()
+                .addEventListener(
+                        name,
+                        event -> listener.accept(key ->
+                                event.getEventData().get("event.detail." + key).asString()));
+        for (var key : data) {
+            registration.addEventData("event.detail." + key);
+        }
+    }
+
+    /** The paths of all single values and lists. */
+    private static List<String> roots() {
+        return ReferralFields.all().stream()
+                .flatMap(field -> field.paired()
+                        ? Stream.of("left", "right").map(side -> field.path().replace(FormField.SIDE, side))
+                        : Stream.of(field.path()))
+                .toList();
+    }
+
+    /** Fills in what the directory knows of the referring doctor that was chosen. */
+    private void picked(Function<String, String> data) {
+        if (!data.apply("path").equals(Suggestions.REFERRER_PATHS.getFirst())) {
+            return;
+        }
+        suggestions.find(Long.parseLong(data.apply("id"))).ifPresent(entry -> {
+            var values = Suggestions.referrerValues(entry);
+            for (var path : Suggestions.REFERRER_PATHS) {
+                set(path, values.getOrDefault(path, ""));
+            }
+            changedTogether(Suggestions.REFERRER_PATHS, "referring doctor from the directory");
+        });
+    }
+
+    /** Gives the fields of a section that are not known of one leg what is known of the other. */
+    private void sameForTheOtherLeg(Function<String, String> data) {
+        var from = data.apply("from").equals("right") ? "right" : "left";
+        var to = from.equals("right") ? "left" : "right";
+        ReferralFields.SECTIONS.stream()
+                .filter(section -> section.paired() && idOf(section).equals(data.apply("section")))
+                .findFirst()
+                .ifPresent(section -> {
+                    var paths = new ArrayList<String>();
+                    for (var field : section.fields()) {
+                        var path = field.path().replace(FormField.SIDE, to);
+                        var known = draft.get(field.path().replace(FormField.SIDE, from));
+                        if (known.isPresent() && draft.get(path).isEmpty()) {
+                            draft.putBack(path, known);
+                            paths.add(path);
+                        }
+                    }
+                    changedTogether(paths, section.title().toLowerCase(Locale.ROOT) + ", the same for the " + to);
+                });
+    }
+
+    private void set(String path, String value) {
+        if (value.isEmpty()) {
+            draft.clear(path);
+        } else {
+            draft.set(path, value);
+        }
+    }
+
+    private void changedTogether(List<String> paths, String words) {
+        history.severalChanged(paths, words);
+        paths.forEach(this::showAgain);
+        changed.run();
+    }
+
+    private void showAgain(String root) {
+        switch (places.get(root)) {
+            case FieldCell cell -> cell.show(draft.get(root));
+            case EntriesCell list -> list.refresh();
+            case null, default -> throw new IllegalStateException("no place on the form: " + root);
+        }
+    }
+
+    /** Takes the last change back. */
+    void undo() {
+        history.undo().ifPresent(this::turned);
+    }
+
+    /** Makes again what was taken back last. */
+    void redo() {
+        history.redo().ifPresent(this::turned);
+    }
+
+    private void turned(EditHistory.Turned turned) {
+        turned.roots().forEach(this::showAgain);
+        changed.run();
+        placeFor(turned.path()).ifPresent(Place::goTo);
+    }
+
+    /** What would be taken back, in words; empty when nothing can. */
+    String undoWords() {
+        return history.undoWords();
+    }
+
+    /** What would be made again, in words; empty when nothing can. */
+    String redoWords() {
+        return history.redoWords();
+    }
+
+    /** Puts the cursor where a new referral begins. */
+    void begin() {
+        getElement().callJsFunction("begin");
+    }
+
+    /** Tells the browser which questions are open, most decisive first. */
+    void ask(List<Question> questions, Function<Question, String> by) {
+        var asked = questions.stream()
+                .map(question -> new Asked(question.field(), question.ask(), by.apply(question)))
+                .toList();
+        if (!asked.equals(shownAsked)) {
+            shownAsked = asked;
+            getElement().setPropertyList("asked", asked);
+        }
+    }
+
+    /**
+     * A question as the browser shows it.
+     *
+     * @param by until when it is to be asked
+     */
+    record Asked(String path, String ask, String by) {}
+
+    /**
+     * Takes in what was typed on an earlier page that could not hand it over.
+     *
+     * @return what was not taken in, since somebody else has typed something else there meanwhile
+     */
+    List<LeftOver> takeIn(List<LeftOver> leftOver) {
+        var refused = new ArrayList<LeftOver>();
+        for (var typed : leftOver) {
+            var line = LINE.matcher(typed.path());
+            if (line.matches()) {
+                if (places.get(line.group(1)) instanceof EntriesCell list) {
+                    list.enter(typed.value());
+                }
+            } else if (places.get(typed.path()) instanceof FieldCell cell
+                    && !cell.shown().equals(typed.value())) {
+                if (cell.shown().equals(typed.before())) {
+                    cell.enter(typed.value());
+                } else {
+                    refused.add(typed);
+                }
+            }
+        }
+        return refused;
+    }
+
+    /** Tells the browser that all it had typed until then is saved. */
+    void saved(int until) {
+        getElement().callJsFunction("saved", until);
     }
 
     /** Asks the browser to save a moment after the last change. */
@@ -152,7 +326,10 @@ final class ReferralForm extends Div {
                 put(section, cell);
                 cell.cells().forEach(inner -> places.put(inner.path(), inner));
                 if (field.path().equals(LesionEdits.PATH)) {
-                    var picture = LegArteries.toEdit(lesions, cell::refresh);
+                    var picture = LegArteries.toEdit(lesions, () -> {
+                        cell.refresh();
+                        changed.run();
+                    });
                     arteries = Optional.of(picture);
                     fields.add(picture);
                 }
@@ -230,7 +407,7 @@ final class ReferralForm extends Div {
         } else {
             draft.clear(path);
         }
-        lesions.noticed(path);
+        history.noticed(path);
         changed.run();
     }
 
@@ -243,10 +420,15 @@ final class ReferralForm extends Div {
 
         @Override
         public void restructured(EntriesCell list) {
+            history.listChanged(list.path());
+            redrawn(list);
+            changed.run();
+        }
+
+        @Override
+        public void redrawn(EntriesCell list) {
             remove(places.keySet(), list.path());
             list.cells().forEach(cell -> places.put(cell.path(), cell));
-            lesions.noticed("");
-            changed.run();
         }
 
         private static void remove(Collection<String> paths, String list) {

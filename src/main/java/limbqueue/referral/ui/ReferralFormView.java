@@ -24,38 +24,54 @@ import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.RolesAllowed;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import limbqueue.access.CurrentPerson;
 import limbqueue.access.Role;
+import limbqueue.directory.Directory;
 import limbqueue.document.Draft;
 import limbqueue.document.Problem;
 import limbqueue.document.Reading;
 import limbqueue.file.ReferralFiles;
 import limbqueue.referral.DecisionKind;
+import limbqueue.referral.Merging;
 import limbqueue.referral.Referral;
 import limbqueue.referral.ReferralNotFoundException;
 import limbqueue.referral.ReferralState;
 import limbqueue.referral.Referrals;
 import limbqueue.referral.SaveOutcome;
 import limbqueue.referral.SubmitOutcome;
+import limbqueue.shell.EntryWatch;
+import limbqueue.shell.KeepsWhatIsTyped;
 import limbqueue.triage.TriageResult;
+import org.springframework.beans.factory.ObjectProvider;
 
 /** One referral as it is entered, with the proposal beside it. */
 @Route("referrals/:id/edit")
 @RolesAllowed({Role.IS_COORDINATOR, Role.IS_PHYSICIAN})
 @StyleSheet("context://ui/coordinator.css")
-class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveObserver, HasDynamicTitle {
+class ReferralFormView extends Div
+        implements BeforeEnterObserver, BeforeLeaveObserver, HasDynamicTitle, KeepsWhatIsTyped {
 
     private final Referrals referrals;
     private final ReferralFiles files;
+    private final Merging merging;
+    private final ObjectProvider<EntryWatch> watches;
+    private final Directory directory;
+    private final CurrentPerson currentPerson;
 
     private final H1 title = new H1();
     private final Span saveLine = new Span();
     private final Section mend = new Section();
+    private final Section notTakenIn = new Section();
+    private final Button undo = new Button("Undo", _ -> withForm(ReferralForm::undo));
+    private final Button redo = new Button("Redo", _ -> withForm(ReferralForm::redo));
 
     private String pageTitle = "Referral";
     private Optional<Editing> editing = Optional.empty();
     private List<Problem> shownProblems = List.of();
+    private List<EntryWatch.Watching> watching = List.of();
     private boolean inConflict;
     private boolean handedOver;
 
@@ -76,8 +92,18 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
         }
     }
 
-    ReferralFormView(Referrals referrals, ReferralFiles files) {
+    ReferralFormView(
+            Referrals referrals,
+            Merging merging,
+            ObjectProvider<EntryWatch> watches,
+            Directory directory,
+            CurrentPerson currentPerson,
+            ReferralFiles files) {
         this.referrals = referrals;
+        this.merging = merging;
+        this.watches = watches;
+        this.directory = directory;
+        this.currentPerson = currentPerson;
         this.files = files;
         addClassName("lq-form-view");
         saveLine.addClassName("lq-save-line");
@@ -85,6 +111,11 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
         mend.addClassName("lq-mend");
         mend.setVisible(false);
         mend.getElement().setAttribute("aria-label", "To mend");
+        notTakenIn.addClassName("lq-mend");
+        notTakenIn.setVisible(false);
+        notTakenIn.getElement().setAttribute("aria-label", "Typed before, and not put in");
+        undo.addThemeVariants(ButtonVariant.LUMO_TERTIARY);
+        redo.addThemeVariants(ButtonVariant.LUMO_TERTIARY);
     }
 
     @Override
@@ -96,6 +127,11 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
     public void beforeEnter(BeforeEnterEvent event) {
         var id = event.getRouteParameters().getLong("id").orElseThrow(NotFoundException::new);
         try {
+            if (merging.wholeOf(id).isPresent()) {
+                // A part rests: it is read, and not entered.
+                event.forwardTo("referrals/" + id);
+                return;
+            }
             open(referrals.get(id));
         } catch (ReferralNotFoundException unknown) {
             event.rerouteToError(NotFoundException.class, unknown.getMessage());
@@ -104,9 +140,27 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
 
     @Override
     public void beforeLeave(BeforeLeaveEvent event) {
-        if (!handedOver && !save()) {
+        if (!keep()) {
             event.postpone();
         }
+    }
+
+    @Override
+    public boolean keep() {
+        var kept = handedOver || save();
+        if (kept) {
+            editing.map(Editing::saved).ifPresent(this::letTheBrowserForget);
+        }
+        return kept;
+    }
+
+    private void letTheBrowserForget(Referral referral) {
+        getUI().ifPresent(ui -> ui.getPage().executeJs("sessionStorage.removeItem($0)", shelf(referral)));
+    }
+
+    /** Under which name the browser keeps what is not known to be saved: nobody else's page reads it. */
+    private String shelf(Referral referral) {
+        return "lq-typed-" + currentPerson.get().id() + "-" + referral.id();
     }
 
     @Override
@@ -138,9 +192,10 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
     private void edit(Referral referral, Draft draft) {
         removeAll();
         var panel = new ProposalPanel(this::goTo);
-        var form = new ReferralForm(draft, this::changed);
+        var form = new ReferralForm(draft, Suggestions.from(directory), this::changed);
         var sections = new SectionList();
-        form.getElement().addEventListener("lq-save", _ -> save());
+        listen(form);
+        form.getElement().setAttribute("data-shelf", shelf(referral));
         editing = Optional.of(new Editing(referral, draft, form, sections, panel));
 
         var state = new Span(TierWords.of(referral.state()));
@@ -151,9 +206,10 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
         var middle = new Div();
         middle.addClassName("lq-form-middle");
         asked(referral).ifPresent(middle::add);
-        var keys = new Paragraph("Y, N, U answer yes, no, not known (?). Enter goes to the next field.");
-        keys.addClassName("lq-keys");
-        middle.add(mend, letterAndFiles(referral, draft), keys, form);
+        watching =
+                watches.orderedStream().map(watch -> watch.watch(referral.id())).toList();
+        watching.forEach(watch -> middle.add(watch.component()));
+        middle.add(mend, notTakenIn, letterAndFiles(referral, draft), form, foot());
 
         var columns = new Div(sections, middle, panel);
         columns.addClassName("lq-form-columns");
@@ -161,6 +217,84 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
 
         saveLine.setText("Saved " + TierWords.moment(referral.savedAt()) + " by " + referral.savedBy());
         propose();
+        form.getElement().callJsFunction("leftOver");
+        if (referral.state() == ReferralState.DRAFT && draft.get("patient").isEmpty()) {
+            form.begin();
+        }
+    }
+
+    private void listen(ReferralForm form) {
+        var element = form.getElement();
+        element.addEventListener("lq-save", event -> {
+                    if (save()) {
+                        form.saved(
+                                event.getEventData().get("event.detail.until").asInt());
+                    }
+                })
+                .addEventData("event.detail.until");
+        element.addEventListener("lq-undo", _ -> form.undo());
+        element.addEventListener("lq-redo", _ -> form.redo());
+        element.addEventListener("lq-submit", _ -> {
+            if (editing.map(now -> canBeSubmitted(now.saved().state())).orElse(false)) {
+                submit();
+            }
+        });
+        element.addEventListener(
+                        "lq-left-over",
+                        event -> takeIn(
+                                form,
+                                event.getEventData().get("event.detail.notes").asString()))
+                .addEventData("event.detail.notes");
+    }
+
+    private static boolean canBeSubmitted(ReferralState state) {
+        return state == ReferralState.DRAFT || state == ReferralState.INFORMATION_NEEDED;
+    }
+
+    /** Takes in what was typed on an earlier page, and tells what was not. */
+    private void takeIn(ReferralForm form, String notes) {
+        var refused = form.takeIn(LeftOver.read(notes));
+        notTakenIn.removeAll();
+        notTakenIn.setVisible(!refused.isEmpty());
+        var heading =
+                new Span("Typed here before the page was left, and not put in: the referral says something else now.");
+        heading.addClassName("lq-mend-heading");
+        var list = new UnorderedList();
+        for (var typed : refused) {
+            var field = new NativeButton(FieldWords.of(typed.path()), _ -> goTo(typed.path()));
+            field.addClassName("lq-link");
+            list.add(new ListItem(field, new Span(": “" + typed.value() + "”")));
+        }
+        notTakenIn.add(heading, list);
+    }
+
+    /** What can be taken back, what the keys do, and what the form says. */
+    private Div foot() {
+        var says = new Span();
+        says.addClassName("lq-form-says");
+        says.getElement().setAttribute("role", "status");
+        var keys = new Span("Enter: next likely field. Tab: every field. Y, N, U or a first letter answers."
+                + " F2: next question. F4: other leg the same. F8: next part. Ctrl+Enter: to the physician.");
+        keys.addClassName("lq-keys");
+        var steps = new Div(undo, redo);
+        steps.addClassName("lq-form-steps");
+        var foot = new Div(steps, says, keys);
+        foot.addClassName("lq-form-foot");
+        return foot;
+    }
+
+    private void withForm(Consumer<ReferralForm> action) {
+        editing.map(Editing::form).ifPresent(action);
+    }
+
+    private void showSteps(ReferralForm form) {
+        showStep(undo, "Undo", form.undoWords());
+        showStep(redo, "Redo", form.redoWords());
+    }
+
+    private static void showStep(Button button, String verb, String words) {
+        button.setText(words.isEmpty() ? verb : verb + ": " + words);
+        button.setEnabled(!words.isEmpty());
     }
 
     /** The files that came with the referral, and the way to what its letter proposes. */
@@ -226,8 +360,11 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
             var reading = now.draft().read(referrals.today());
             var result = referrals.propose(reading);
             now.panel().show(result, now.draft());
+            watching.forEach(watch -> watch.typed(now.draft().toJson()));
             now.form().tell(reading.problems(), result.contradictions());
             now.form().showArteries(reading, result);
+            now.form().ask(result.questions(), question -> ProposalPanel.askBy(question, result.asOf()) + ".");
+            showSteps(now.form());
             now.sections().show(section -> now.form().progress(section, reading.problems(), result.questions()));
             showProblems(now.form().inOrder(reading.problems()));
             showTitle(now, reading, result);
@@ -304,9 +441,10 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
         inConflict = true;
         saveLine.setText("Not saved: " + theirs.savedBy() + " saved another version");
         var merge = new Merge(now.saved().document(), theirs.document(), mine);
-        if (TierWords.isOpen(theirs.state())) {
+        if (TierWords.isOpen(theirs.state()) && merging.wholeOf(theirs.id()).isEmpty()) {
             ConflictDialog.toChoose(theirs, merge, chosen -> {
                         inConflict = false;
+                        letTheBrowserForget(theirs);
                         edit(theirs, Draft.of(chosen));
                         save();
                     })

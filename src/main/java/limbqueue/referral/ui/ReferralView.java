@@ -19,12 +19,15 @@ import limbqueue.file.ReferralFiles;
 import limbqueue.practice.PracticeSettings;
 import limbqueue.referral.DecideOutcome;
 import limbqueue.referral.Decision;
+import limbqueue.referral.Merging;
 import limbqueue.referral.Recomputation;
 import limbqueue.referral.Recomputed;
 import limbqueue.referral.ReferralLine;
 import limbqueue.referral.ReferralNotFoundException;
 import limbqueue.referral.ReferralState;
 import limbqueue.referral.Referrals;
+import limbqueue.shell.ReferralAside;
+import org.springframework.beans.factory.ObjectProvider;
 
 /** One referral on one page: who, how soon and why, both legs, flags, what is unknown; and the physician's decision. */
 @Route("referrals/:" + ReferralView.ID)
@@ -40,6 +43,8 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private final CurrentPerson person;
     private final KeptWords kept;
     private final ReferralFiles files;
+    private final ObjectProvider<ReferralAside> asides;
+    private final Merging merging;
     private String title = "Referral · LimbQueue";
 
     ReferralView(
@@ -48,6 +53,8 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
             PracticeSettings settings,
             CurrentPerson person,
             KeptWords kept,
+            ObjectProvider<ReferralAside> asides,
+            Merging merging,
             ReferralFiles files) {
         this.referrals = referrals;
         this.recomputation = recomputation;
@@ -55,6 +62,8 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         this.person = person;
         this.kept = kept;
         this.files = files;
+        this.asides = asides;
+        this.merging = merging;
         addClassName("lq-referral");
     }
 
@@ -85,6 +94,9 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private void show(ReferralPage page) {
         var id = page.referral().id();
         var decisions = referrals.decisions(id);
+        asides.orderedStream()
+                .flatMap(aside -> aside.of(id, () -> again(id)).stream())
+                .forEach(this::add);
         if (page.referral().state() != ReferralState.QUEUED && !decisions.isEmpty()) {
             var decision = decisions.getFirst();
             Supplier<Recomputed> again = () -> recomputation.recompute(decision.id());
@@ -110,9 +122,16 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         }
         var lower = Markup.div("lq-lower", background, new LifePanel(decisions, referrals.timeline(id)));
         add(new WhoHeader(page), new UrgencyPanel(page), middle, new PlanPanel(page), lower);
-        if (page.referral().state() == ReferralState.QUEUED && person.get().role() == Role.PHYSICIAN) {
+        if (page.referral().state() == ReferralState.QUEUED
+                && person.get().role() == Role.PHYSICIAN
+                && merging.wholeOf(id).isEmpty()) {
             add(new DecisionBar(page, settings.policy(), kept, decision -> decide(page, decision)));
         }
+    }
+
+    private void again(long id) {
+        removeAll();
+        show(ReferralPage.of(referrals, referrals.get(id)));
     }
 
     private void decide(ReferralPage page, Decision decision) {

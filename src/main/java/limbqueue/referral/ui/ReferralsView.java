@@ -2,6 +2,8 @@ package limbqueue.referral.ui;
 
 import com.vaadin.flow.component.AttachEvent;
 import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.Key;
+import com.vaadin.flow.component.KeyModifier;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
@@ -26,10 +28,12 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import limbqueue.access.AuditTrail;
 import limbqueue.access.Role;
 import limbqueue.referral.ReferralLine;
 import limbqueue.referral.ReferralState;
 import limbqueue.referral.Referrals;
+import limbqueue.shell.CsvLink;
 import limbqueue.triage.Tier;
 
 /** All referrals, as the office works through them. */
@@ -75,16 +79,23 @@ class ReferralsView extends Div {
         }
     }
 
-    ReferralsView(Referrals referrals) {
+    ReferralsView(Referrals referrals, AuditTrail auditTrail) {
         this.referrals = referrals;
         addClassName("lq-list-view");
         var begin = new Button("New referral", _ -> begin());
         begin.addThemeVariants(ButtonVariant.LUMO_PRIMARY);
+        begin.addClickShortcut(Key.KEY_N, KeyModifier.ALT);
+        begin.setTooltipText("Alt+N");
+        begin.getElement().setAttribute("aria-keyshortcuts", "Alt+N");
         var letter = new Anchor("intake/letter", "From a letter");
         letter.addClassName("lq-from-letter");
-        var beginning = new Div(letter, begin);
-        beginning.addClassName("lq-beginning");
-        var head = new Div(new H1("Referrals"), beginning);
+        var right = new Div(
+                letter,
+                new Anchor("same-patient", "Same patient?"),
+                new CsvLink(auditTrail, "referrals", CSV_HEADER, () -> csv(referrals.worklist())),
+                begin);
+        right.addClassName("lq-list-actions");
+        var head = new Div(new H1("Referrals"), right);
         head.addClassName("lq-list-head");
 
         sameDay.addClassName("lq-same-day-band");
@@ -262,6 +273,40 @@ class ReferralsView extends Div {
                 || (line.patient() + "\n" + line.reference() + "\n" + line.referrer())
                         .toLowerCase(Locale.ROOT)
                         .contains(sought);
+    }
+
+    private static final List<String> CSV_HEADER = List.of(
+            "Reference",
+            "Patient",
+            "Born",
+            "Referrer",
+            "Received",
+            "State",
+            "How soon",
+            "Target date",
+            "Why",
+            "Open questions",
+            "Ask by",
+            "Values to mend",
+            "Saved by");
+
+    private static List<List<String>> csv(List<ReferralLine> lines) {
+        return lines.stream()
+                .map(line -> List.of(
+                        line.reference(),
+                        line.patient(),
+                        line.born().map(LocalDate::toString).orElse(""),
+                        line.referrer(),
+                        line.received().toString(),
+                        TierWords.of(line.state()),
+                        TierWords.of(tier(line)),
+                        line.targetDate().map(LocalDate::toString).orElse(""),
+                        line.because(),
+                        String.valueOf(line.openQuestions()),
+                        line.askBy().map(LocalDate::toString).orElse(""),
+                        String.valueOf(line.problems()),
+                        line.savedBy()))
+                .toList();
     }
 
     private void begin() {

@@ -40,7 +40,15 @@ final class Typed {
             "november",
             "december");
 
+    /** What has no shape of its own and no place in text: control characters, and halves of a character. */
+    private static final Pattern NOT_TEXT = Pattern.compile("[\\p{Cc}\\p{Cs}&&[^\\t\\n\\r]]");
+
     private Typed() {}
+
+    /** {@code typed} with a replacement sign where something stood that nobody could see: it can be found and mended. */
+    static String visible(String typed) {
+        return NOT_TEXT.matcher(typed).replaceAll("\uFFFD");
+    }
 
     /** A {@link Number}, with a decimal point or comma; else {@code typed} itself. */
     static Object amount(String typed) {

@@ -26,7 +26,7 @@ class FormAnswerBenchmark {
         draft.set("legs.left.pressures.dorsalisPedis", 900);
         draft.set("procedures[0].kind", "angiogram");
         draft.set("history.diabetes", true);
-        var form = new ReferralForm(draft, () -> {});
+        var form = new ReferralForm(draft, Suggestions.none(), () -> {});
         var sections = new SectionList();
         var panel = new ProposalPanel(_ -> {});
         var answering = new ArrayList<Long>();

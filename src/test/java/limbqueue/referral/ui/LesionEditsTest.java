@@ -14,7 +14,8 @@ class LesionEditsTest {
     private static final LocalDate TODAY = LocalDate.of(2026, 3, 2);
 
     private final Draft draft = Draft.empty();
-    private final LesionEdits lesions = new LesionEdits(draft);
+    private final EditHistory history = new EditHistory(draft, List.of("lesions", "history.diabetes"));
+    private final LesionEdits lesions = new LesionEdits(draft, history);
 
     @Test
     void aLesionKnowsItsPlaceAndNothingElseUntilItIsTold() {
@@ -82,10 +83,10 @@ class LesionEditsTest {
     @Test
     void aChangeMadeInTheListIsTakenBackToo() {
         draft.setNone("lesions");
-        lesions.noticed("");
+        history.listChanged("lesions");
         draft.set("lesions[0].segment", "pedal");
-        lesions.noticed("lesions[0].segment");
-        lesions.noticed("history.diabetes");
+        history.noticed("lesions[0].segment");
+        history.noticed("history.diabetes");
         assertThat(typed().undo()).isEqualTo("lesion 1, segment");
         lesions.undo();
         assertThat(draft.toJson()).isEqualTo("{\"lesions\":[]}");

@@ -82,16 +82,33 @@ class ReferralFormIT {
         begin(coordinator);
         var page = coordinator.page();
         page.locator("lq-answer[data-path='history.diabetes'] input:checked").focus();
+        // A letter that means one answer goes on by itself.
         page.keyboard().press("y");
-        assertThat(checked(coordinator, "history.diabetes", "yes")).isFocused();
+        assertThat(checked(coordinator, "history.diabetes", "yes")).hasCount(1);
+        assertThat(checked(coordinator, "history.dialysis", "unknown")).isFocused();
         page.keyboard().press("Enter");
+        assertThat(checked(coordinator, "history.smoking", "unknown")).isFocused();
+        page.keyboard().press("Shift+Enter");
         assertThat(checked(coordinator, "history.dialysis", "unknown")).isFocused();
         page.keyboard().press("n");
+        assertThat(checked(coordinator, "history.smoking", "unknown")).isFocused();
+        page.keyboard().press("Shift+Enter");
         assertThat(checked(coordinator, "history.dialysis", "no")).isFocused();
-        page.keyboard().press("u");
+        page.keyboard().press("?");
         assertThat(checked(coordinator, "history.dialysis", "unknown")).isFocused();
         page.keyboard().press("ArrowRight");
         assertThat(checked(coordinator, "history.dialysis", "yes")).isFocused();
+        // One that can mean two stays, for the second to be chosen.
+        page.locator("lq-answer[data-path='legs.left.claudication.course'] input:checked")
+                .focus();
+        page.keyboard().press("s");
+        assertThat(checked(coordinator, "legs.left.claudication.course", "stable"))
+                .isFocused();
+        page.keyboard().press("s");
+        assertThat(checked(coordinator, "legs.left.claudication.course", "sudden"))
+                .isFocused();
+        page.keyboard().press("F8");
+        assertThat(field(coordinator, "armPressures.left")).isFocused();
         coordinator.rest();
         assertThat(coordinator.place()).endsWith("/edit");
         saved(coordinator);

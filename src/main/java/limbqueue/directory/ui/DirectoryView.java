@@ -1,0 +1,165 @@
+package limbqueue.directory.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.grid.Grid;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Section;
+import com.vaadin.flow.component.textfield.TextField;
+import com.vaadin.flow.data.value.ValueChangeMode;
+import com.vaadin.flow.router.Menu;
+import com.vaadin.flow.router.PageTitle;
+import com.vaadin.flow.router.Route;
+import jakarta.annotation.security.RolesAllowed;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import limbqueue.access.Role;
+import limbqueue.directory.Directory;
+import limbqueue.directory.DirectoryEntry;
+import limbqueue.directory.DirectoryKind;
+
+/** Referring doctors and hospitals, to look up, to correct, and to merge where one stands twice. */
+@Route("directory")
+@PageTitle("Directory · LimbQueue")
+@Menu(title = "Directory", order = 4)
+@RolesAllowed({Role.IS_COORDINATOR, Role.IS_MANAGER})
+class DirectoryView extends Section {
+
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM uuuu", Locale.UK);
+
+    private final Directory directory;
+    private final Grid<DirectoryEntry> referrers = new Grid<>();
+    private final Grid<DirectoryEntry> hospitals = new Grid<>();
+    private final TextField search = new TextField();
+
+    DirectoryView(Directory directory) {
+        this.directory = directory;
+        addClassName("lq-page");
+        search.setAriaLabel("Find by name, practice, place or number");
+        search.setPlaceholder("Name, practice, place or number");
+        search.setClearButtonVisible(true);
+        search.setWidth("20rem");
+        search.setValueChangeMode(ValueChangeMode.LAZY);
+        search.addValueChangeListener(_ -> refresh());
+        var head = new Div(new H1("Directory"), search);
+        head.addClassName("lq-page-head");
+
+        prepare(referrers);
+        referrers
+                .addComponentColumn(entry -> twoLines(entry.name(), entry.organisation()))
+                .setHeader("Referring doctor")
+                .setWidth("13rem")
+                .setFlexGrow(2);
+        addColumns(referrers);
+        prepare(hospitals);
+        hospitals
+                .addComponentColumn(entry -> twoLines(entry.name(), ""))
+                .setHeader("Hospital")
+                .setWidth("13rem")
+                .setFlexGrow(2);
+        addColumns(hospitals);
+
+        var how = new Paragraph("Whoever a referral names is kept here when it goes to the physician, and offered when"
+                + " the next one is typed. A later referral adds what is missing and changes nothing else.");
+        how.addClassName("lq-notice");
+        add(head, how, new H2("Referring doctors"), referrers, new H2("Hospitals"), hospitals);
+        refresh();
+    }
+
+    private static void prepare(Grid<DirectoryEntry> grid) {
+        grid.setAllRowsVisible(true);
+        grid.setSelectionMode(Grid.SelectionMode.NONE);
+        grid.setEmptyStateText("Nobody here yet, or nobody of this name.");
+    }
+
+    private void addColumns(Grid<DirectoryEntry> grid) {
+        grid.addComponentColumn(entry -> lines(entry.address()))
+                .setHeader("Address")
+                .setWidth("10rem");
+        grid.addComponentColumn(entry -> lines(Stream.of(
+                                labelled("Tel. ", entry.phone()),
+                                labelled("Fax ", entry.fax()),
+                                entry.email(),
+                                labelled("Letters by ", way(entry)))
+                        .filter(line -> !line.isEmpty())
+                        .collect(Collectors.joining("\n"))))
+                .setHeader("Reached by")
+                .setWidth("11rem")
+                .setFlexGrow(1);
+        grid.addColumn(entry -> DAY.format(entry.lastEntered()))
+                .setHeader("Last named")
+                .setWidth("7.5rem")
+                .setFlexGrow(0);
+        grid.addComponentColumn(this::actions)
+                .setHeader("Actions")
+                .setWidth("7.5rem")
+                .setFlexGrow(0);
+    }
+
+    private static String labelled(String label, String value) {
+        return value.isEmpty() ? "" : label + value;
+    }
+
+    static String way(DirectoryEntry entry) {
+        return entry.prefers().equals("email") ? "e-mail" : entry.prefers();
+    }
+
+    private static Div twoLines(String first, String second) {
+        var name = new Div(first);
+        name.addClassName("lq-strong");
+        var lines = new Div(name);
+        lines.addClassName("lq-wrapping");
+        if (!second.isEmpty()) {
+            lines.add(new Div(second));
+        }
+        return lines;
+    }
+
+    private static Div lines(String text) {
+        var lines = new Div(text);
+        lines.addClassName("lq-wrapping");
+        return lines;
+    }
+
+    private Button actions(DirectoryEntry entry) {
+        var correct = new Button(
+                "Correct", _ -> new DirectoryEntryDialog(directory, entry, others(entry), this::refresh).open());
+        correct.addThemeVariants(ButtonVariant.SMALL);
+        correct.setAriaLabel("Correct or merge " + entry.name());
+        return correct;
+    }
+
+    private List<DirectoryEntry> others(DirectoryEntry entry) {
+        return directory.known(entry.kind()).stream()
+                .filter(other -> other.id() != entry.id())
+                .toList();
+    }
+
+    private void refresh() {
+        var sought = search.getValue().strip().toLowerCase(Locale.ROOT);
+        referrers.setItems(found(DirectoryKind.REFERRER, sought));
+        hospitals.setItems(found(DirectoryKind.HOSPITAL, sought));
+    }
+
+    private List<DirectoryEntry> found(DirectoryKind kind, String sought) {
+        return directory.known(kind).stream()
+                .filter(entry -> sought.isEmpty()
+                        || String.join(
+                                        "\n",
+                                        entry.name(),
+                                        entry.organisation(),
+                                        entry.address(),
+                                        entry.phone(),
+                                        entry.fax(),
+                                        entry.email())
+                                .toLowerCase(Locale.ROOT)
+                                .contains(sought))
+                .toList();
+    }
+}

@@ -1,0 +1,429 @@
+package limbqueue.reading;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** What the patient has or has had, smokes, and how he or she lives. */
+final class HistoryRule implements Rule {
+
+    /** A condition that is present or not, and the words it is said with. */
+    private record Condition(String field, Pattern words) {
+        static Condition of(String field, String words) {
+            return new Condition("history." + field, Fit.of("\\b(?:" + words + ")\\b"));
+        }
+    }
+
+    private static final List<Condition> CONDITIONS = List.of(
+            Condition.of("diabetes", "diabetes(?! insipidus)"),
+            Condition.of("dialysis", "dialysis"),
+            Condition.of(
+                    "coronaryBypass",
+                    "coronary bypass|lima(?:-| to )lad|bypass (?:surgery )?(?:to|on|of|for) (?:his|her|the) heart|(?<=coronary )bypass"),
+            Condition.of(
+                    "leftInternalMammaryGraft",
+                    "left internal mammary graft|mammary graft|(?<=using )(?:left )?internal mammary"),
+            Condition.of("heartFailure", "heart failure|hfref|hfpef"),
+            Condition.of(
+                    "stroke",
+                    "(?<!heat )(?<!mini )stroke(?! (?:unit|clinic|prevention|risk|physician|team|volume|association))"),
+            Condition.of("atrialFibrillation", "atrial fibrillation"),
+            Condition.of(
+                    "spinalHardware",
+                    "(?:lumbar|spinal|cervical|thoracic|back|spine|l\\d(?: ?[-/] ?[ls]?\\d)?)(?: spine| interbody| vertebral)? (?:fusion|instrumentation)|fusion of (?:the |his |her )?(?:lumbar |spine|l\\d|back)|pedicle screws?|(?:spinal|lumbar) (?:rods?|screws?|metalwork|hardware|implants?)|(?:metalwork|rods?|screws?|hardware|metal|plates?) (?:in|of) (?:the |his |her )?(?:lumbar |lower )?(?:spine|back)|spinal cord stimulator|posterior lumbar interbody|plif|tlif|l\\d ?[-/] ?s?\\d fusion|fused (?:lumbar )?spine|(?:spine|lumbar spine) (?:was |is )?fused"),
+            Condition.of(
+                    "hipOrPelvicHardware",
+                    "hip replacement|(?:hip|pelvic|acetabular|sacroiliac) (?:metalwork|hardware|plates?|screws?|fixation|implant|nail)|(?:metalwork|plates?|screws?|hardware|metal|nail) (?:in|of) (?:the |his |her )?(?:left |right )?(?:hip|pelvis|acetabulum)|pelvic fixation|(?:left |right |bilateral |total |both )?hips? (?:was |were |is |has been |have been )?(?:both )?replaced|replacement of (?:the |his |her )?(?:left |right )?hip|new hips?|hip nail|hips? (?:was |were )?pinned|pinned hip"),
+            Condition.of(
+                    "spinalStenosis",
+                    "spinal stenosis|stenosis at l\\d|l\\d ?/ ?\\d stenosis|neurogenic claudication due to spinal"),
+            Condition.of("poplitealAneurysm", "popliteal aneurysm"),
+            Condition.of(
+                    "aorticAneurysm",
+                    "(?:infrarenal |abdominal )?aortic aneurysm|aneurysm of (?:the )?(?:infrarenal |abdominal )?aorta|evar"),
+            Condition.of("pregnant", "pregnant|pregnancy|weeks? gestation|gravid"),
+            Condition.of("bleedingDisorder", "bleeding disorder"),
+            Condition.of("thyroidDisease", "thyroid disease|(?<=treated )hypothyroid|goitre|thyroid disorder"),
+            Condition.of("statin", "statins?"),
+            Condition.of(
+                    "antiplatelet",
+                    "(?:dual |single |double )?anti-?platelets?(?: (?:therapy|agents?|treatment|drugs?|medication))?|dapt|blood thinning tablet"),
+            Condition.of("careHome", "care home"));
+
+    private static final Pattern TAKES = Pattern.compile(
+            "\\b(?:on|takes|taking|has|started|given|prescribed|continues|receiving|gets|with|plus|and|a|already|with a|his|her|dual|single|remains|tolerates|own|statin|statin and)\\b[^.;]{0,40}$");
+    private static final Pattern TOLERANCE = Pattern.compile(
+            "^[a-z ,]{0,20}\\b(?:intoleran\\w+|not tolerated|stopped|declin\\w+|refus\\w+|allerg\\w+|myalgia|never tried|contraindicated|discontinued|should|would|could|to be|if)\\b");
+
+    private static final Pattern LIVES_THERE = Pattern.compile(
+            "\\b(?:lives? (?:in|at)|resid\\w+|resident|from|in|at|moved (?:in)?to|living in|placed in|care of|our)\\b[^.;]{0,30}$|^$");
+
+    private static final String NEVER_WORDS =
+            "non smoker|never(?: ever| has| been)? smoked|has never (?:been a smoker|smoked)|don't smoke and never (?:has|did)|never a smoker|(?:smoking|tobacco|smoker|smoking status)(?: status| history)? ?[:=-]? ?(?:never|none|nil|non)|life-?long abstainer from tobacco|never used tobacco|no smoking history|no tobacco use(?: ever)?|denies (?:ever )?smoking|denies tobacco(?: use)?|no history of (?:smoking|tobacco use)|never touched (?:a cigarette|tobacco)|no tobacco|tobacco ?: ?(?:none|never)|never tobacco|doesn't smoke|isn't a smoker|not a smoker";
+    private static final String FORMER_WORDS =
+            "former smoker|(?:quit|stopped|gave up|given up|has given up|ceased|stopping|packed in|packed up|kicked|off)(?: with)?(?: the| his| her)? ?(?:smoking|cigarettes|tobacco|smoke)|smoking (?:stopped|ceased|cessation (?:in )?(?:19|20)\\d\\d)|quit (?:in )?(?:19|20)\\d\\d|quit (?:smoking )?\\d+ years? ago|(?:smoked|smoker)[^.;]{0,40}\\b(?:until|till|up to|quit|stopped|gave up|but not since)\\b|(?:has |have )?(?:now |recently |finally |since )?(?:quit|stopped|given up) (?:smoking|cigarettes)|former tobacco(?: use)?|smoking ?[:=-]? ?(?:ex|former|stopped|quit|past|previous)|used to smoke|smoked in the past|past (?:smoking|tobacco)|previously smoked|(?:no longer|not any more) (?:smokes|smoking)|no longer smokes|hasn't smoked since|not smoked since|ex ?- ?smoker|tobacco ?: ?(?:former|quit)|formerly smoked|(?:i have|we have|have) stopped (?:his|her) cigarettes|stopped (?:his|her) cigarettes";
+    private static final String CURRENT_WORDS =
+            "(?:current|active|ongoing|heavy|continuing|persistent|lifelong|long[- ]?standing|keen|life-?long|chronic|present|regular|light)(?: tobacco| heavy| cigarette| daily)? (?:smoker|smoking|tobacco use)|(?:still|currently|continues to|continues|now|unfortunately|sadly|also|he|she|patient|,|and|;|^|who|but|regrettably|- ) ?smokes\\b|smokes (?:about |around |some |approximately |roughly |up to |over |still |a |half |\\d|heavily|cigarettes|pipe|cigars|roll|1|too|like)|still smoking|continues (?:to )?(?:smoking|smokes)|continues smoking|smoking (?:about |around |some |approximately )?\\d+|smoker(?= ?[:,]? ?(?:\\d+|of \\d+|yes|y\\b))|smoker ?[:=-]? ?(?:yes|current|y\\b|still|\\d+)|smoking(?: status)? ?[:=-]? ?(?:yes|current|y\\b|active|still|\\d+)|\\d+ ?(?:cigarettes )?(?:a|per|/) ?d(?:ay)? smoker|(?:is|remains|was|am) (?:still )?(?:a|an) (?:\\w+ )?smoker|tobacco ?: ?(?:current|yes|active|\\d)|\\d+(?: ?- ?\\d+)? cigarettes (?:a|per|each|/) ?day|half a pack (?:a|per) day|\\d(?:\\.\\d)? (?:packs?|ppd)(?: (?:a|per) day)?|ppd|still on \\d+ (?:a day|cigarettes)|has not (?:given up|stopped|quit) (?:smoking|cigarettes)|hasn't (?:given up|stopped|quit)(?: smoking| cigarettes)|cannot (?:stop|quit|give up) smoking";
+    private static final Pattern NEVER = Pattern.compile("\\b(?:" + NEVER_WORDS + ")");
+    private static final Pattern FORMER = Pattern.compile("\\b(?:" + FORMER_WORDS + ")\\b");
+    private static final Pattern CURRENT = Pattern.compile("(?:" + CURRENT_WORDS + ")");
+    private static final Pattern SMOKER = Pattern.compile(
+            "(?<![a-z-] )\\bsmoker\\b(?! ?[:?=])|(?:^|[,;.] |and |a |pack years )\\bsmoker\\b(?! ?[:?=])");
+    private static final Pattern PACK_YEARS = Pattern.compile(
+            "(\\d{1,3}(?:\\.\\d)?)(?: ?\\+)?[ -]*pack years\\b|pack years ?[:=]? ?(?:of )?(\\d{1,3}(?:\\.\\d)?)\\b");
+
+    private static final Pattern UNAIDED = Pattern.compile(
+            "\\b(?:(?:walks|walking|mobil(?:e|ises|ising)|ambulat(?:es|ory|ing)|gets (?:about|around)|independently mobile|fully mobile)(?: \\w+){0,2} (?:unaided|independently|without (?:aids?|a stick|any aids?|help|assistance|support|assistive device)|by (?:himself|herself)|freely|independent)|independently (?:mobile|ambulatory)|independent (?:ambulation|mobility|walker|ambulator)|walks independently|ambulates? independently|unaided (?:walking|mobility)|mobility ?: ?(?:independent|unaided)|mobile and independent|fully mobile|independent with (?:walking|ambulation|mobility))\\b");
+    private static final Pattern AIDED = Pattern.compile(
+            "\\b(?:wheel ?-?chair(?:[- ](?:bound|dependent|user|only))?|bed ?-?(?:bound|ridden)|non ?-?ambulatory|chair ?-?bound|(?:walks|mobilises|walking|ambulates|mobile|gets about|gets around|moves|transfers)(?: \\w+){0,3} (?:with|using|on)(?: (?:a|an|the|his|her|two|one|1|2|wheeled|zimmer|rolling|walking|four|4|aid|of))* (?:frame|zimmer|walker|rollator|sticks?|cane|crutch(?:es)?|hoist|assistance|help of \\w+|prosthesis and)|uses (?:a |an |his |her )?(?:zimmer|walking |wheeled |rolling )?(?:frame|walker|rollator|zimmer|stick|cane|crutches)|zimmer frame|cannot walk (?:unaided|independently|without)|can't walk unaided|doesn't walk|no longer walks|hoisted?(?: for)? transfers|transfers with (?:a )?hoist|full hoist|walks with help|not (?:independently )?mobile|needs (?:help|assistance|two people|one person) to (?:walk|transfer|mobilise))\\b");
+
+    private static final Pattern INFARCT = Pattern.compile("\\bmyocardial infarction\\b");
+    private static final Pattern EXERCISE = Pattern.compile(
+            "(?<n>\\d{1,2})[ -](?<u>week|month)s?(?:'|s)?[ -](?:of )?(?:(?:a|the|our|hospital|full|structured|completed|complete|physio\\w*|led|nurse|local|formal|course|programme|of|program|supervised|walking|sessions?|class(?:es)?|rehab\\w*)[ -])*(?:supervised |structured )?(?:exercise|walking (?:programme|program|class|therapy|training)|set\\b|treadmill (?:programme|training|therapy))"
+                    + "|(?:exercise|walking)(?: (?:programme|program|class(?:es)?|therapy|training|course|sessions|group|rehabilitation))*(?: \\w+){0,4}?(?: for|,| \\(|:| of| lasting| x) ?(?:a full |the full |all |full )?(?<n2>\\d{1,2})[ -](?<u2>week|month)s?\\b");
+
+    @Override
+    public void read(Page page, Findings findings) {
+        for (var sentence : page.sentences) {
+            for (var condition : CONDITIONS) {
+                read(sentence, condition, findings);
+            }
+            smoking(sentence, findings);
+            walking(sentence, findings);
+            infarct(page, sentence, findings);
+            exercise(sentence, findings);
+        }
+        if (findings.isTrue("history.leftInternalMammaryGraft")
+                && findings.get("history.coronaryBypass").isEmpty()) {
+            findings.forget("history.coronaryBypass");
+        }
+    }
+
+    private static void read(Sentence sentence, Condition condition, Findings findings) {
+        var plain = sentence.plain;
+        var match = condition.words().matcher(plain);
+        while (match.find()) {
+            var field = condition.field();
+            if (isAnother(sentence, field, match)) {
+                continue;
+            }
+            var value = value(sentence, match.start(), match.end());
+            if (value.isEmpty()) {
+                continue;
+            }
+            var treatment = field.endsWith("statin") || field.endsWith("antiplatelet");
+            if (treatment && !taken(sentence, match, value.get())) {
+                continue;
+            }
+            var start = value.get() ? match.start() : ClaudicationRule.negationStart(sentence, match.start());
+            findings.put(field, value.get(), sentence.span(start, match.end()), Findings.Ground.WORDS);
+            if (value.get() && field.endsWith("aorticAneurysm") && match.group().equals("evar")) {
+                findings.forget(field);
+            }
+        }
+    }
+
+    private static Optional<Boolean> value(Sentence sentence, int start, int end) {
+        var plain = sentence.plain;
+        var after = plain.substring(end, Math.min(plain.length(), end + 20));
+        if (Fit.matches(after, "(?s) ?[:?=-]+ ?(?:\\[ ?x ?\\] ?)?(?:yes|y\\b|\\[x\\] ?yes|present|\\+).*")) {
+            return Optional.of(true);
+        }
+        var before = plain.substring(Math.max(0, start - 6), start);
+        if (Fit.matches(before, "(?s).*non ?- ?") || Fit.matches(before, "(?s).*\\bnon ?")) {
+            return Optional.of(false);
+        }
+        if (Fit.matches(after, "(?s) ?\\?.*") || Fit.matches(before, "(?s).*\\[ ?\\] ?")) {
+            return Optional.empty();
+        }
+        if (Fit.matches(
+                after,
+                "(?s) ?[:=-]* ?(?:unknown|not known|unclear|uncertain|n/k|not asked|\\[ \\] yes.*\\[ \\] no|\\?).*")) {
+            return Optional.empty();
+        }
+        return switch (Polarity.of(sentence, start, end)) {
+            case OPEN -> Optional.empty();
+            case DENIED -> Optional.of(false);
+            case STATED -> Optional.of(true);
+        };
+    }
+
+    /** Uses of the words that say something else. */
+    private static boolean isAnother(Sentence sentence, String field, Matcher match) {
+        var plain = sentence.plain;
+        var before = plain.substring(Math.max(0, match.start() - 40), match.start());
+        var after = plain.substring(match.end(), Math.min(plain.length(), match.end() + 40));
+        if (Fit.matches(
+                        after,
+                        "(?s) (?:clinic|centre|center|team|nurse|ward|unit|foot clinic|service|department|specialist|risk).*")
+                && Fit.matches(field, ".*(?:diabetes|heartFailure|dialysis|stroke|thyroidDisease|atrialFibrillation)")
+                && !Fit.matches(after, "(?s) foot (?:ulcer|infection|disease).*")) {
+            return !field.endsWith("dialysis") || Fit.matches(after, "(?s) (?:nurse|risk|centre|center|team).*");
+        }
+        return switch (field) {
+            case "history.diabetes" ->
+                Fit.matches(before, "(?s).*\\b(?:pre|borderline|gestational|steroid[- ]induced|impaired)[ -]?$")
+                        || Fit.matches(after, "(?s) (?:clinic|uk|screening|review|eye screening).*");
+            case "history.dialysis" ->
+                Fit.matches(
+                                        before,
+                                        "(?s).*\\b(?:pre|may need|approaching|heading for|not yet on|nearing|close to|consent for|prepar\\w+ for)[ -]?$")
+                                && !Fit.matches(before, "(?s).*not yet on ?$")
+                        || Fit.matches(before, "(?s).*\\bblood.*");
+            case "history.pregnant" ->
+                !after.isEmpty()
+                                && Fit.matches(after, "(?s) (?:test|in (?:19|20)\\d\\d|was|were|losses).*")
+                                && !Fit.matches(after, "(?s) test (?:is |was )?(?:negative|positive).*")
+                        || Fit.matches(
+                                        before,
+                                        "(?s).*\\b(?:last|previous|past|since (?:her|the)|after (?:her|the)|during|\\d|first|second|her)(?: \\w+)? $")
+                                && match.group().equals("pregnancy");
+            case "history.stroke" ->
+                Fit.matches(
+                        before, "(?s).*\\b(?:risk of|prevent\\w*|heat|brush|sun|key|breast|embolic risk)[ a-z]{0,12}$");
+            case "history.careHome" ->
+                Fit.matches(
+                                before,
+                                "(?s).*\\b(?:works? (?:in|at)|manager|owns|runs|nurse|retired from|matron|cook|employed|carer)\\b.*")
+                        || Fit.matches(
+                                after,
+                                "(?s) (?:manager|owner|nurse|worker|placement (?:is )?(?:being )?considered|being considered).*");
+            case "history.statin" -> false;
+            case "history.thyroidDisease" ->
+                Fit.matches(before, "(?s).*\\b(?:no (?:clinical )?signs of)[ ]?$") && false;
+            case "history.coronaryBypass" ->
+                Fit.matches(after, "(?s) (?:is|was) (?:being )?(?:considered|offered|declined|planned|discussed).*")
+                        || Fit.matches(
+                                        before,
+                                        "(?s).*\\b(?:awaiting|for|listed for|declined|considered for|needs|await) ?$")
+                                && !Fit.matches(before, "(?s).*history (?:of|for) ?$");
+            case "history.aorticAneurysm" ->
+                Fit.matches(before, "(?s).*\\bscreen\\w*[ a-z]{0,10}$")
+                        && !Fit.matches(after, "(?s).*(?:negative|normal|clear).*");
+            default -> false;
+        };
+    }
+
+    private static boolean taken(Sentence sentence, Matcher match, boolean positive) {
+        var plain = sentence.plain;
+        var before = plain.substring(0, match.start());
+        var after = plain.substring(match.end());
+        if (TOLERANCE.matcher(after).find()
+                || Fit.matches(
+                        before,
+                        "(?s).*\\b(?:intoleran\\w+ (?:of|to)|stopped|refus\\w+|declin\\w+|allerg\\w+ to|start|begin|add|consider|suggest\\w*|recommend\\w*|should|could|would|high[- ]dose|trial of|myalgia (?:on|with))(?: \\w+){0,2} ?$")) {
+            return false;
+        }
+        if (!positive) {
+            return Fit.matches(
+                            before,
+                            "(?s).*\\b(?:not (?:currently |yet )?(?:on|taking|prescribed)|no|without|never (?:on|taken|had)|isn't on|doesn't take|don't take|nor|or|neither|not on)\\b[^.;]{0,40}$")
+                    || Fit.matches(after, "(?s) ?[:=-]* ?(?:no|none|nil|n)\\b.*");
+        }
+        return TAKES.matcher(before).find()
+                || Fit.matches(after, "(?s) ?[:=-] ?(?:yes|y\\b).*")
+                || Fit.matches(
+                        after,
+                        "(?s)(?: therapy)? (?:is |was )?(?:taken|continued|started|prescribed|in place|established).*")
+                || Fit.matches(before, "(?s)(?:.*(?:, |medication ?:? ?|; |\\+ ?))?")
+                        && sentence.section == Sentence.Section.MEDICINES;
+    }
+
+    private static void smoking(Sentence sentence, Findings findings) {
+        var plain = sentence.plain;
+        if (!sentence.hasAny("smok", "cigarettes", "tobacco", "pack", "ppd", "quit")) {
+            return;
+        }
+        var years = PACK_YEARS.matcher(plain);
+        if (years.find() && !Polarity.isOthers(sentence, years.start(), years.end())) {
+            findings.put(
+                    "history.packYears",
+                    new BigDecimal(years.group(1) != null ? years.group(1) : years.group(2)),
+                    sentence.span(years));
+        }
+        if (!sentence.hasAny("smok", "cigarettes", "tobacco", "ppd", "packs", "half a pack", "a pack", "quit")) {
+            return;
+        }
+        var never = NEVER.matcher(plain);
+        while (never.find()) {
+            if (mine(sentence, never)) {
+                if (!Fit.matches(never.group(), ".*(?:denies|doesn't smoke|isn't a smoker|not a smoker).*")
+                        || !FORMER.matcher(plain).find()) {
+                    findings.put("history.smoking", "never", sentence.span(never));
+                    return;
+                }
+            }
+        }
+        var former = FORMER.matcher(plain);
+        while (former.find()) {
+            var before = plain.substring(Math.max(0, former.start() - 40), former.start());
+            if (mine(sentence, former)
+                    && !Fit.matches(
+                            before,
+                            "(?s).*\\b(?:not|hasn't|cannot|never|refuses? to|trying to|tries to|try to|wants to|advised to|asked to|told to|urged to|encouraged to|help (?:him|her) (?:to )?|will|should|must|needs to|agreed to|would like to|failed to|until (?:he|she)|unless|if)(?: \\w+)? ?$")
+                    && !former.group().startsWith("stopping")
+                    && !former.group().startsWith("off")) {
+                findings.put("history.smoking", "former", sentence.span(former));
+                return;
+            }
+        }
+        var current = CURRENT.matcher(plain);
+        while (current.find()) {
+            var before = plain.substring(Math.max(0, current.start() - 25), current.start());
+            var words = current.group();
+            if (mine(sentence, current)
+                            && !Fit.matches(
+                                    before,
+                                    "(?s).*\\b(?:never|not|no|doesn't|don't|no longer|used to|previously|ex|non|former|passive|stopped)[ -]$")
+                            && !(words.endsWith("smokes") && Fit.matches(before, "(?s).*(?:no longer|never) ?$"))
+                            && !Fit.matches(words, "(?:heavy|lifelong|life-?long|long.*|chronic|regular) .*")
+                    || mine(sentence, current)
+                            && Fit.matches(words, "(?:heavy|lifelong|life-?long|long.*|chronic|regular) .*")
+                            && !Fit.matches(
+                                    before, "(?s).*\\b(?:ex|former|previous|was an?|previously a|non|never)[ -]$")) {
+                findings.put("history.smoking", "current", sentence.span(trim(plain, current), current.end()));
+                return;
+            }
+        }
+        var smoker = SMOKER.matcher(plain);
+        if (smoker.find()
+                && mine(sentence, smoker)
+                && !Fit.matches(
+                        plain.substring(Math.max(0, smoker.start() - 12), smoker.end()),
+                        "(?s).*\\b(?:non|ex|never|former|not an?|passive|no) ?-? ?smoker")) {
+            findings.put("history.smoking", "current", sentence.span(smoker));
+        }
+    }
+
+    private static int trim(String plain, Matcher match) {
+        var start = match.start();
+        while (start < match.end() - 1 && !Character.isLetterOrDigit(plain.charAt(start))) {
+            start++;
+        }
+        return start;
+    }
+
+    private static boolean mine(Sentence sentence, Matcher match) {
+        return !Polarity.isOthers(sentence, match.start(), match.end())
+                && !Polarity.isOpen(sentence, match.start())
+                && !Fit.matches(
+                        sentence.plain.substring(match.end()), "(?s) (?:unknown|not known|cessation|clinic|advice).*");
+    }
+
+    private static void walking(Sentence sentence, Findings findings) {
+        var unaided = UNAIDED.matcher(sentence.plain);
+        if (unaided.find()
+                && !Polarity.isOthers(sentence, unaided.start(), unaided.end())
+                && !Polarity.isOpen(sentence, unaided.start())) {
+            var denied = Polarity.isDenied(sentence, unaided.start(), unaided.end())
+                            && !unaided.group().contains("without")
+                    || Fit.matches(
+                            sentence.plain.substring(0, unaided.start()),
+                            "(?s).*\\b(?:cannot|no longer|not)(?: \\w+)? ");
+            findings.put("history.walksIndependently", !denied, sentence.span(unaided));
+            return;
+        }
+        var aided = AIDED.matcher(sentence.plain);
+        if (aided.find() && Polarity.of(sentence, aided) != Polarity.OPEN) {
+            var words = aided.group();
+            if (Fit.matches(words, "cannot.*|doesn't.*|no longer.*|not .*|non.*")
+                    || !Polarity.isDenied(sentence, aided.start(), aided.end())) {
+                var after = sentence.plain.substring(aided.end());
+                if (words.equals("wheelchair")
+                        && (Fit.matches(
+                                        after,
+                                        "(?s) (?:for (?:long|outdoor|longer|distance)|access|transport|outdoors|taxi|ramp|outside).*")
+                                || !Fit.matches(
+                                        sentence.plain.substring(0, aided.start()),
+                                        "(?s).*\\b(?:in a|uses a|using a|by|on a|has a|needs a|now|a|is) $"))) {
+                    return;
+                }
+                findings.put("history.walksIndependently", false, sentence.span(aided));
+            }
+        }
+    }
+
+    private static void infarct(Page page, Sentence sentence, Findings findings) {
+        var match = INFARCT.matcher(sentence.plain);
+        while (match.find()) {
+            if (Polarity.of(sentence, match) != Polarity.STATED) {
+                continue;
+            }
+            var end = Math.min(sentence.plain.length(), match.end() + 45);
+            var stop = sentence.plain.indexOf(", ", match.end());
+            for (var found : Durations.in(sentence.plain, match.end(), end)) {
+                var between = sentence.plain.substring(match.end(), found.start());
+                if (Fit.matches(
+                                sentence.plain.substring(found.end()),
+                                "(?s) (?:ago|back|earlier|previously|prior).*|(?s) ?\\(?ago.*")
+                        && !Fit.matches(between, "(?s).*\\b(?:and|stent\\w*|stroke|bypass|atrial|quit|stopped)\\b.*")
+                        && (stop < 0 || stop > found.start() || between.length() < 4)) {
+                    findings.put(
+                            "history.recentMyocardialInfarctionDays",
+                            found.days(),
+                            sentence.span(match.start(), found.end()));
+                    return;
+                }
+            }
+            for (var found : Durations.in(sentence.plain, Math.max(0, match.start() - 45), match.start())) {
+                var between = sentence.plain.substring(found.end(), match.start());
+                if (Fit.matches(
+                                between,
+                                "(?s) (?:ago|after|since|post|from|following|status post|out from|on from|s/p)\\b[a-z ,]{0,30}")
+                        && !Fit.matches(between, "(?s).*\\b(?:stroke|bypass|stent)\\b.*")) {
+                    findings.put(
+                            "history.recentMyocardialInfarctionDays",
+                            found.days(),
+                            sentence.span(found.start(), match.end()));
+                    return;
+                }
+            }
+            for (var date :
+                    page.dates.in(sentence.plain, match.end(), Math.min(sentence.plain.length(), match.end() + 30))) {
+                if (Fit.matches(
+                                sentence.plain.substring(match.end(), date.start()),
+                                " (?:on |in |, |\\(|of |dated )?(?:the )?")
+                        && page.written.isPresent()) {
+                    Dates.past(date, page.written).ifPresent(day -> {
+                        var days = java.time.temporal.ChronoUnit.DAYS.between(day, page.written.get());
+                        if (days >= 0 && days < 30_000) {
+                            findings.put(
+                                    "history.recentMyocardialInfarctionDays",
+                                    (int) days,
+                                    sentence.span(match.start(), date.end()));
+                        }
+                    });
+                    return;
+                }
+            }
+        }
+    }
+
+    private static void exercise(Sentence sentence, Findings findings) {
+        if (!sentence.hasAny("exercise", "walking", "treadmill")) {
+            return;
+        }
+        var match = EXERCISE.matcher(sentence.plain);
+        if (match.find()) {
+            var polarity = Polarity.of(sentence, match);
+            if (polarity != Polarity.STATED
+                    || Fit.matches(
+                            sentence.plain,
+                            "(?s).*\\b(?:refer(?:red)? (?:him |her )?(?:for|to)|waiting|booked|declined|offered|starts|will|to start|to begin|after exercise)\\b.*")
+                    || Fit.matches(sentence.plain.substring(match.end()), "(?s) (?:history|hx).*")
+                    || !Fit.matches(
+                            sentence.plain,
+                            "(?s).*\\b(?:supervised|programme|program|class(?:es)?|therapy|course|completed|structured|sessions?|rehab\\w*|set)\\b.*")) {
+                return;
+            }
+            var number = Integer.parseInt(match.group("n") != null ? match.group("n") : match.group("n2"));
+            var unit = match.group("u") != null ? match.group("u") : match.group("u2");
+            findings.put(
+                    "history.exerciseProgrammeWeeks",
+                    unit.equals("week") ? number : Math.round(number * 30f / 7),
+                    sentence.span(match));
+        }
+    }
+}

@@ -1,0 +1,58 @@
+package limbqueue.reading;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.regex.Pattern;
+
+/** The day on which a letter was written: the date that stands by itself at its head, or one that is called so. */
+final class LetterDate {
+
+    private static final Pattern CALLED = Pattern.compile(
+            "(?:^|\\b)(?:date(?: of (?:letter|referral|dictation|visit|consultation|clinic))?|dated|dictated|typed|letter date|referral date|clinic date|seen on|clinic)(?: on)? ?:? ?$");
+    private static final Pattern OTHER =
+            Pattern.compile("\\b(?:dob|d o b|born|birth|received|rec'd|recd|stamp|scan|printed)\\b");
+    private static final int HEAD = 14;
+
+    private LetterDate() {}
+
+    static Optional<LocalDate> of(Page page) {
+        for (var sentence : page.sentences) {
+            for (var date : page.dates.in(sentence.plain)) {
+                if (date.full()
+                        && CALLED.matcher(sentence.plain.substring(0, date.start()))
+                                .find()
+                        && !OTHER.matcher(sentence.plain.substring(0, date.start()))
+                                .find()) {
+                    return date.date();
+                }
+            }
+        }
+        for (var sentence : page.sentences) {
+            if (sentence.number >= HEAD) {
+                break;
+            }
+            for (var date : page.dates.in(sentence.plain)) {
+                if (date.full()
+                        && !OTHER.matcher(sentence.plain).find()
+                        && sentence.plain.length() - (date.end() - date.start()) <= 24
+                        && date.date().filter(day -> day.getYear() >= 1990).isPresent()) {
+                    return date.date();
+                }
+            }
+        }
+        var last = page.sentences.size() - 4;
+        for (var sentence : page.sentences) {
+            if (sentence.number < last) {
+                continue;
+            }
+            for (var date : page.dates.in(sentence.plain)) {
+                if (date.full()
+                        && !OTHER.matcher(sentence.plain).find()
+                        && sentence.plain.length() - (date.end() - date.start()) <= 16) {
+                    return date.date();
+                }
+            }
+        }
+        return Optional.empty();
+    }
+}

@@ -1,0 +1,223 @@
+package limbqueue.reading;
+
+import java.util.HashMap;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Drugs the patient takes, with their doses as they stand. Drugs stopped, refused, planned or reacted to are not taken. */
+final class MedicineRule implements Rule {
+
+    private static final Pattern WORD = Pattern.compile("[a-z][a-z0-9']*");
+
+    private static final Pattern NOT_TAKEN_BEFORE = Pattern.compile(
+            "\\b(?:stop(?:ped|ping|s)?|discontinu\\w+|ceased|withdrawn|withdrew|withheld|held|no longer (?:on|taking|takes)|came off|taken off|off(?= \\w+$)|off (?:his|her|the)|previously (?:on|took|taken|tried)|was (?:previously )?on|had been on|used to take|tried|trial of|intoleran(?:t|ce) (?:of|to)|cannot tolerate|did not tolerate|don't tolerate|couldn't tolerate|failed|until|declin\\w+|refus\\w+|"
+                    + "allerg\\w+(?: to)?|reaction to|reacted to|rash (?:with|from|on|to)|anaphyla\\w+ (?:to|with|from)|adverse reaction to|side effects? (?:from|of|with|on)|hives (?:with|from|to)|consider(?:ing|ed)?|should (?:he|she|we|i)|whether|would you|could (?:he|she|we)|plan(?:ning|s)? to (?:start|add|begin|switch)|to (?:start|begin|commence|add)|will (?:start|begin|add|commence)|suggest(?:ed)?|recommend(?:ed)?|instead of|switched from|changed from|(?:stepped down|swapped) from|in place of|contraindicat\\w+|avoid(?:ing)?|overdose of|metabolite|levels? of)\\b[^.;]{0,60}$");
+    private static final Pattern NOT_TAKEN_AFTER = Pattern.compile(
+            "^(?: \\d[\\w ./]{0,25})?,? ?(?:[(:-] ?)?(?:which )?(?:was |were |has been |have been |is |are |being |recently |now |since |has |all )*(?:stopped|discontinued|withheld|ceased|withdrawn|on hold|held\\b|not tolerated|contraindicated|declined|refused|allergy|allergies|allergic|anaphylaxis|intolerance|intolerant|-? ?(?:rash|hives|nausea|anaphylaxis|itch\\w*|angioedema|swelling|bronchospasm|wheeze|vomiting|gi upset|upset stomach)\\b|caused|causes|gave (?:him|her)|made (?:him|her)|brings (?:him|her) out|is to be|to be (?:started|added|considered)|should be (?:considered|started)|could be (?:considered|started)|if |would be|planned|has been suggested|level|d/c|dc'd|dcd|sensitiv\\w+|resistan\\w+|free\\b|reaction)");
+    private static final Pattern NOT_DRUG = Pattern.compile(
+            "^ ?(?:level|clinic|resistance|resistant|allerg|nil|therapy (?:was )?stopped|deficien|replacement|nurse|pump site|stores|dependent diabet|requiring diabet|sensitiv)");
+
+    private static final String AMOUNT = "(?:\\d+(?:\\.\\d+)?(?: ?[-/] ?\\d+(?:\\.\\d+)?)?)";
+    private static final String UNIT =
+            "(?:mg|mcg|micrograms?|microg|µg|ug|g|gm|grams?|milligrams?|units?|iu|u|ml|mls|%|mmol|meq)(?: ?/ ?(?:ml|hr|hour|h|day|24h|dose|actuation|kg|\\d+ ?ml))?";
+    private static final String FREQUENCY =
+            "(?:once (?:a day|daily|per day|weekly|at night|every (?:day|night|morning))|twice (?:a day|daily|per day|a week|weekly)|(?:thrice|three times|3 times|four times|4 times|2 times|two times) (?:a day|daily|per day|a week)|1 (?:daily|a day|at night|nocte|od|bd)|daily|od|om|on(?= ?(?:[,.;)]|$))|bd|bid|tds|tid|qds|qid|qd|qod|qam|qpm|qhs|hs|nightly|nocte|mane|noct|"
+                    + "in the (?:morning|evening|mornings|evenings)|at (?:night|bedtime|breakfast|lunch|teatime)|every (?:morning|night|evening|day|other day|\\d+ ?(?:hour|day|week)s?|4 hours|6 hours|8 hours|12 hours)|each (?:day|morning|night|evening)|a day|per day|weekly|once a week|a week|monthly|prn|as (?:needed|required|directed)|when (?:needed|required)|q ?\\d+ ?-? ?(?:h|hrs?|hours?|hourly)|\\d+ ?hourly|stat|with (?:meals|food|breakfast|supper|evening meal)|before (?:meals|bed|breakfast)|after (?:meals|food)|on alternate days|alternate days|ac|pc|ud|sc daily|x ?[1-4](?: ?(?:daily|/d(?:ay)?|a day))?)";
+    private static final String ROUTE =
+            "(?:po|orally|oral|by mouth|iv|im|sc|s/c|subcut(?:aneous(?:ly)?)?|sl|sublingual(?:ly)?|inh|topical(?:ly)?|patch|tablets?|tabs?|caps?|capsules?|puffs?|ec|m/r|mr|sr|xl|xr|er|slow release|modified release|inhaler|spray|depot|per dose|plus)";
+    private static final Pattern DOSE = Pattern.compile(
+            "^(?:,? ?(?:tablets?|tabs?|capsules?|caps?|e\\.?c\\.?|mr|m/r|sr|xl|xr|er|cr|la|ec|slow release|modified release|at|of|-|:|=|,|\\(|dose(?: of)?|patch(?:es)?|spray|inhaler|injections?|po|now|dispersible|sulf?ph?ate|succinate|tartrate|fumarate|sodium|calcium|hydrochloride|hcl|besylate|mesilate|phosphate|potassium|bisulfate)[ ]*){0,4} ?"
+                    + "(?<dose>" + AMOUNT + " ?" + UNIT + "\\b(?:[ ,]*(?:\\(?" + ROUTE + "\\)?))*(?:[ ,]*(?:"
+                    + FREQUENCY + ")(?![a-z]))*(?: (?:and|plus|then|,) " + AMOUNT + " ?" + UNIT + " (?:" + FREQUENCY
+                    + "))?"
+                    + "|" + AMOUNT + "(?:[ ,]*(?:" + ROUTE + "))*(?:[ ,]*(?:" + FREQUENCY + ")(?![a-z]))+|" + AMOUNT
+                    + "(?= ?(?:[,.;)]|$| and | plus | \\+ ))(?! ?/))");
+    private static final Pattern DOSE_BEFORE =
+            Pattern.compile("(?<dose>" + AMOUNT + " ?" + UNIT + ")(?: of| tablets? of)? $");
+    private static final Pattern FREQUENCY_AFTER = Pattern.compile("^ (?:" + FREQUENCY + ")(?![a-z])");
+
+    @Override
+    public void read(Page page, Findings findings) {
+        Map<String, Findings.Entry> taken = new HashMap<>();
+        for (var sentence : page.sentences) {
+            if (sentence.section == Sentence.Section.ALLERGIES
+                    || sentence.section == Sentence.Section.FAMILY
+                    || sentence.section == Sentence.Section.PLAN) {
+                continue;
+            }
+            read(page, sentence, taken, findings);
+        }
+    }
+
+    /** A drug's name in a sentence. */
+    record Named(int start, int end, String generic) {}
+
+    /** The drug whose name begins where {@code word} does; the longest name counts. */
+    static java.util.Optional<Named> drugAt(String plain, Matcher word) {
+        var drugs = Drugs.shipped();
+        var best = java.util.Optional.<Named>empty();
+        var end = word.end();
+        var words = 0;
+        var start = word.start();
+        while (words < drugs.longestName()) {
+            var name = plain.substring(start, end).replace(" - ", "-").replace('-', ' ');
+            var generic = drugs.generic(name);
+            if (generic.isPresent()) {
+                best = java.util.Optional.of(new Named(start, end, generic.get()));
+            }
+            words++;
+            if (end >= plain.length() || " -/".indexOf(plain.charAt(end)) < 0) {
+                break;
+            }
+            var next = end + 1;
+            while (next < plain.length()
+                    && (Character.isLetterOrDigit(plain.charAt(next)) || plain.charAt(next) == '\'')) {
+                next++;
+            }
+            if (next == end + 1) {
+                break;
+            }
+            end = next;
+        }
+        return best;
+    }
+
+    private static void read(Page page, Sentence sentence, Map<String, Findings.Entry> taken, Findings findings) {
+        var plain = sentence.plain;
+        var word = WORD.matcher(plain);
+        var at = 0;
+        var openList = false;
+        while (at < plain.length() && word.find(at)) {
+            var named = drugAt(plain, word);
+            at = word.end();
+            if (named.isEmpty()) {
+                continue;
+            }
+            at = named.get().end();
+            if (isTaken(sentence, named.get(), openList)) {
+                openList = false;
+                add(page, sentence, named.get(), taken, findings);
+            }
+        }
+    }
+
+    private static boolean isTaken(Sentence sentence, Named drug, boolean openList) {
+        var plain = sentence.plain;
+        var clause = clauseStart(sentence, drug.start());
+        var before = plain.substring(clause, drug.start());
+        var after = plain.substring(drug.end());
+        if (ambiguous(plain, drug)
+                || NOT_DRUG.matcher(after).find()
+                || NOT_TAKEN_AFTER.matcher(after).find()) {
+            return false;
+        }
+        if (drug.generic().equals("penicillin")
+                || drug.generic().equals("potassium chloride") && Fit.matches(after, "(?s) ?[\\d.].*")) {
+            return false;
+        }
+        var stopped = NOT_TAKEN_BEFORE.matcher(before);
+        if (stopped.find()
+                && !Fit.matches(
+                        before.substring(stopped.start()),
+                        "(?s).*(?:\\b(?:now on|changed to|switched to|started|and (?:now )?takes|remains on|takes|continues|on to|was given|he is on|she is on|is on)\\b).*")) {
+            return false;
+        }
+        if (Polarity.isOthers(sentence, drug.start(), drug.end())
+                || Polarity.isDenied(sentence, drug.start(), drug.end())) {
+            return false;
+        }
+        return !Polarity.isOpen(sentence, drug.start())
+                || Fit.matches(before, "(?s).*\\b(?:on|takes|taking)\\b.*")
+                        && !Fit.matches(before, "(?s).*\\b(?:if|consider|could|would|whether|risk|should)\\b.*");
+    }
+
+    /** Stopped drugs of a list do not stop those of the next: "aspirin stopped, clopidogrel 75 mg". */
+    private static int clauseStart(Sentence sentence, int position) {
+        var start = sentence.clauseStart(position);
+        var paren = sentence.plain.lastIndexOf('(', position);
+        var close = sentence.plain.lastIndexOf(')', position);
+        if (paren > close && paren >= start) {
+            return paren + 1;
+        }
+        if (close > start) {
+            start = Math.max(start, sentence.plain.substring(start, close).contains("(") ? close + 1 : start);
+        }
+        var before = sentence.plain.substring(start, position);
+        var now = Fit.of(
+                        "\\b(?:now (?:on|takes|taking)|is (?:now )?on|takes|currently(?: on)?|changed to|switched to|replaced (?:by|with)|started (?:on )?|continues (?:on|with)|remains on)\\b")
+                .matcher(before);
+        while (now.find()) {
+            start = sentence.plain.indexOf(now.group(), start) < 0
+                    ? start
+                    : sentence.clauseStart(position) > start ? start : start;
+        }
+        return start;
+    }
+
+    /** Words that are a drug's name in one place and something else in another. */
+    private static boolean ambiguous(String plain, Named drug) {
+        var word = plain.substring(drug.start(), drug.end());
+        var after = plain.substring(drug.end());
+        return switch (word) {
+            case "pen",
+                    "on",
+                    "gaba",
+                    "riva",
+                    "spiro",
+                    "pred",
+                    "rami",
+                    "biso",
+                    "amlo",
+                    "prava",
+                    "simva",
+                    "amox",
+                    "doxy",
+                    "cipro",
+                    "aspir" -> !Fit.matches(after, "(?s) ?\\d.*|[,.;)].*|$| od.*| bd.*");
+            case "alcohol", "iron", "vessel", "nph", "mst", "medrol" -> !Fit.matches(after, "(?s) ?\\d.*");
+            case "calcium carbonate" -> false;
+            case "nicotine" -> !Fit.matches(after, "(?s) ?(?:patch|gum|\\d|replacement).*");
+            case "folate", "lithium" -> Fit.matches(after, "(?s) (?:level|deficien).*");
+            case "niacin", "heparin" -> Fit.matches(after, "(?s) (?:induced|flush|given|bolus).*");
+            case "insulin" -> Fit.matches(after, "(?s) (?:resistan|depend|requir).*");
+            case "lidocaine", "lignocaine" -> Fit.matches(after, "(?s) (?:infiltrat|local).*");
+            case "vitamin d", "vit d", "folic acid" -> Fit.matches(after, "(?s) (?:level|deficien).*");
+            default -> false;
+        };
+    }
+
+    private static void add(
+            Page page, Sentence sentence, Named drug, Map<String, Findings.Entry> taken, Findings findings) {
+        var plain = sentence.plain;
+        var known = taken.get(drug.generic());
+        if (known == null) {
+            known = findings.add("medicines");
+            taken.put(drug.generic(), known);
+            known.put("name", drug.generic(), sentence.span(drug.start(), drug.end()));
+        }
+        if (known.has("dose")) {
+            return;
+        }
+        var dose = DOSE.matcher(plain).region(drug.end(), plain.length());
+        if (dose.find()) {
+            var words = sentence.span(dose.start("dose"), dose.end("dose"));
+            known.put("dose", asItStands(page, words), words);
+            return;
+        }
+        var before = DOSE_BEFORE.matcher(plain.substring(0, drug.start()));
+        if (before.find()) {
+            var frequency = FREQUENCY_AFTER.matcher(plain.substring(drug.end()));
+            var words = sentence.span(before.start("dose"), before.end("dose"));
+            var text = asItStands(page, words);
+            if (frequency.find()) {
+                text += " " + asItStands(page, sentence.span(drug.end(), drug.end() + frequency.end()));
+            }
+            known.put("dose", text, words);
+        }
+    }
+
+    private static String asItStands(Page page, Span words) {
+        return page.original(words).strip().replaceAll("\\s+", " ");
+    }
+}

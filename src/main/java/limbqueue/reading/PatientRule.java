@@ -1,0 +1,531 @@
+package limbqueue.reading;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Who the patient is, how to reach him or her, and when he or she is away. */
+final class PatientRule implements Rule {
+
+    private static final String PART =
+            "(?:(?:Mc|Mac|O['\u2019]|D['\u2019]|de |van |von |St\\.? ?)?[A-Z][a-z\u00c0-\u024f]+(?:['\u2019-][A-Z]?[a-z\u00c0-\u024f]+)*|[A-Z][A-Z'\u2019-]{1,20}(?![a-z]))";
+    private static final String TITLE = "(?:Mr|Mrs|Ms|Miss|MR|MRS|MS|MISS|Master|Mister|Sir|Lady)\\b\\.?";
+    private static final String DOCTOR_TITLE = "(?:Dr|DR|Prof|Professor|Doctor|Sister|Nurse|Sr|Mr|Mrs|Ms|Miss)\\b\\.?";
+
+    private static final Pattern TITLED = Pattern.compile("(?<![A-Za-z])(" + TITLE + ")[ \\t]+(?:(" + PART
+            + ")(?:[ \\t]+(?:[A-Z]\\.?[ \\t]+)?(" + PART + "))?|([A-Z])\\.?[ \\t]+(" + PART + "))");
+    private static final Pattern LABELLED = Pattern.compile(
+            "(?im)(?:^|[ \\t|])(?:patient(?:['\u2019]s)?(?:[ \\t]+(?:full[ \\t]+)?name)?|name(?:[ \\t]+of[ \\t]+patient)?|full[ \\t]+name|re|regarding|ref|about|subject|pt(?:[ \\t]+name)?|patient[ \\t]+details)[ \\t]*[:\\-.]?[ \\t]+(?-i:"
+                    + TITLE + "[ \\t]+)?(?:(?-i:(" + PART + "),[ \\t]*(" + PART + "))|(?-i:(" + PART
+                    + ")(?:[ \\t]+[A-Z]\\.?)?[ \\t]+(" + PART + ")))");
+    private static final Pattern SURNAME = Pattern.compile(
+            "(?i)\\b(?:surname|family[ \\t]+name|last[ \\t]+name)[ \\t]*[:\\-]?[ \\t]*(?-i:(" + PART + "))");
+    private static final Pattern FORENAME = Pattern.compile(
+            "(?i)\\b(?:first[ \\t]+names?|fore ?names?|given[ \\t]+names?|christian[ \\t]+name)(?:\\(s\\))?[ \\t]*[:\\-]?[ \\t]*(?-i:("
+                    + PART + "))");
+    private static final Pattern HEADED = Pattern.compile(
+            "(?m)^[ \\t]*(?-i:(" + PART + ")[ \\t]+(?:[A-Z]\\.?[ \\t]+)?(" + PART
+                    + "))[ \\t]*(?:,[ \\t]*|[ \\t]{2,}|\\(|[ \\t]+)(?=(?:(?:a |an |aged? )?\\d{1,3}[ -]?(?:yo|y/o|yr|year|y\\b|M\\b|F\\b)|D\\.?O\\.?B|dob|born|b\\.|MRN|\\d{1,3},|NHS|date of birth))");
+    private static final Pattern NOT_A_NAME = Pattern.compile(
+            "(?i)(?:dear|colleague|doctor|team|clinic|hospital|practice|surgery|medical|centre|center|health|referral|form|date|dob|sex|urgent|right|left|leg|legs|foot|the|this|patient|name|re|he|she|his|her|thank|diagnosis|history|vascular|department|dr|mr|mrs|ms|miss|and|with|is|was|has|of|for|born|male|female|address|phone|tel|fax|letter|new|old|both|bilateral|claudication|rest|pain|ulcer|ischaemia|ischemia|angiogram|limb|lower|circulation|your|our|ref|no|yes|nhs|mrn|request|appointment|opinion|gp|note|call|on|at|in|a|i|ct|cta|chart|service|details|number|id)");
+
+    private static final Pattern BORN = Pattern.compile(
+            "\\b(?:dob|d o b|date of birth|birth ?date|born(?: on)?|birth|b(?=[ .:]+\\d)|d/o/b)\\b(?: ?\\((?:dd|mm|d|m|y|day|month|year|/|-|\\.| )+\\))?[ :.=,-]*(?:on |the |is |was )*$");
+    private static final Pattern SEX_STATED = Pattern.compile(
+            "\\b(?:sex|gender)\\b ?[:=]? ?(?:\\[ ?x ?\\] ?|\\( ?x ?\\) ?)?(m(?:ale)?|f(?:emale)?|w(?:oman)?)\\b");
+    private static final Pattern SEX_AGED = Pattern.compile(
+            "\\b(?:(?:this|a|an|the|is|elderly|old|pleasant|delightful|retired|frail|year|y/?o|yo|aged|charming|lovely|nice|young|active|independent|diabetic|diabetes|hypertensive|heavy|smoking)[ -]+(?:[a-z]+[ -]+){0,3}?)(?<w>man|woman|lady|gentleman|male|female|gent|widow(?:er)?|chap|fellow|girl|boy)(?:'s)?\\b|\\b(?<a>\\d{2,3}) ?(?:y(?:ear)?s?[ /-]?o(?:ld)?[ -]?|yo ?|y ?|yr[ -]?old ?|-?year[ -]?old ?|,? ?)(?<l>m|f|male|female|man|woman|lady|gentleman)\\b(?!')");
+    private static final Pattern SEX_ALONE = Pattern.compile("(?:^|[ ,;(/])(?<l>m|f|male|female)(?=$|[ ,;)./])");
+    private static final Set<String> FEMALE = Set.of("f", "female", "woman", "lady", "w", "widow", "girl");
+
+    private static final Pattern IDENTIFIER = Pattern.compile(
+            "(?i)\\b((?:MRN|M\\.R\\.N\\.|NHS(?:[ \\t]+(?:number|no\\.?|#))?|CHI(?:[ \\t]+(?:number|no\\.?))?|hospital[ \\t]+(?:number|no\\.?|id|#)|hosp\\.?[ \\t]+(?:number|no\\.?|id)|chart(?:[ \\t]+(?:number|no\\.?|#))?|unit[ \\t]+(?:number|no\\.?)|case[ \\t]+(?:number|no\\.?)|record[ \\t]+(?:number|no\\.?)|(?:medical[ \\t]+)?record[ \\t]+(?:number|no\\.?|#)|patient[ \\t]+(?:id|number|no\\.?|#)|acct(?:\\.|[ \\t]+(?:no\\.?|#|number))?|account(?:[ \\t]+(?:no\\.?|#|number))?|health[ \\t]+(?:card|number|no\\.?)(?:[ \\t]+(?:no\\.?|number))?|medicare(?:[ \\t]+(?:no\\.?|number|id))?|insurance[ \\t]+(?:no\\.?|number|id)|[A-Z]{2,4}[ \\t]+(?:number|no\\.?)|file[ \\t]+(?:no\\.?|number)|ID(?:[ \\t]+(?:no\\.?|number))?))[ \\t]*[:#.=]?[ \\t]*#?[ \\t]*((?-i:[A-Z]{1,4})?[ -]?\\d[\\d]*(?:[ -]?\\d{2,})*(?:[A-Z]\\b)?|(?-i:[A-Z]{1,4}-)\\d[\\d-]*)");
+
+    private static final String NUMBER = "(\\+?\\(?\\d[\\d()]{1,6}[ .-]?\\(?\\d{2,4}\\)?(?:[ .-]?\\d{2,6}){1,4})";
+    private static final Pattern PHONE = Pattern.compile(
+            "(?i)(?:\\b(?:tel(?:ephone)?|phone|mobile|mob|cell|home|contact)\\b(?:[ \\t]+(?:no\\.?|number|is|him|her|on|at))*[ \\t]*[.:]?[ \\t]*(?:\\((?:h|home|m|mobile|cell)\\)[ \\t]*)?|\\b(?:reach(?:ed)?|ring|call(?:ed)?|phone|contact(?:ed)?)[ \\t]+(?:him|her|patient|the patient|by phone|daughter|son)?[ \\t]*(?:on|at)[ \\t]+|\\b(?:his|her)[ \\t]+(?:phone|telephone|mobile|number|cell|tel|home)(?:[ \\t]+(?:no\\.?|number|phone))*[ \\t]*(?:is)?[ \\t]*:?[ \\t]*)"
+                    + NUMBER);
+    private static final Pattern ADDRESS_LABEL = Pattern.compile(
+            "(?im)\\b(?:patient(?:['\u2019]s)?[ \\t]+address|home[ \\t]+address|address|addr)[ \\t]*:[ \\t]*([^\\n\\r]{5,120}?)(?=[ \\t]{2,}|[ \\t]+(?:tel|phone|dob|sex|mrn|nhs)\\b|$)");
+    private static final Pattern ADDRESS_PROSE = Pattern.compile(
+            "\\b(?:lives? at|living at|resid(?:es|ing) at|[Aa]ddress(?: is)?|who lives at|of(?= \\d))[ \\t]+((?:[A-Z][\\w'\u2019-]*(?: [A-Z][\\w'\u2019-]*)*,[ \\t\\n]+)?\\d{1,5}[A-Za-z]?[ \\t,]+[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*)*(?:,[ \\t\\n]+[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*)*){0,3})");
+    private static final String HOUSE =
+            "(?:\\d{1,5}[A-Za-z]?[ \\t,]+[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*)*|(?:[A-Z][\\w'\u2019-]+[ \\t]+)+(?:House|Cottage|Cottge|Farm|Lodge|Villa|Court|Mill|Hall|Barn))";
+    private static final Pattern ADDRESS_BESIDE = Pattern.compile(
+            "(?:,|;|^|\\.)[ \\t]*(" + HOUSE + "(?:,[ \\t]*[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*)*){1,3})");
+
+    private static final Pattern LEAVES = Pattern.compile(
+            "\\b(?:leav(?:es?|ing)|out of (?:the )?(?:area|town|country)(?: from)?|flies|fly(?:ing)?|sails?|sailing|depart\\w*|travels?|travelling|traveling|goes (?:away|abroad|on)|going (?:away|abroad)|away from|moves?|off to|cruise|heads? (?:off|south|north))\\b[^.;]{0,60}?$");
+    private static final Pattern RETURNS = Pattern.compile(
+            "\\b(?:return(?:s|ing|ed)?|back(?: home)?(?: on| by| in)?|comes? back|coming back|home again|until|be back)\\b[^.;]{0,25}$");
+    private static final Pattern AWAY = Pattern.compile(
+            "\\b(?:not available|unavailable|isn't available|absent|away|cannot (?:come|attend|make)|can not come|unable to (?:attend|come)|on holiday|on vacation|out of (?:town|the country)|not be available|not free|no appointments?|avoid|cannot make|booked for|dates to avoid|in hospital)\\b");
+
+    @Override
+    public void read(Page page, Findings findings) {
+        name(page, findings);
+        born(page, findings);
+        sex(page, findings);
+        identifiers(page, findings);
+        phone(page, findings);
+        address(page, findings);
+        absences(page, findings);
+    }
+
+    private static void name(Page page, Findings findings) {
+        var text = page.text;
+        var surname = SURNAME.matcher(text);
+        var forename = FORENAME.matcher(text);
+        if (surname.find() && isName(surname.group(1))) {
+            findings.put("patient.family", surname.group(1), new Span(surname.start(1), surname.end(1)));
+            if (forename.find() && isName(forename.group(1))) {
+                findings.put("patient.given", forename.group(1), new Span(forename.start(1), forename.end(1)));
+            }
+            return;
+        }
+        var full = Optional.<int[]>empty();
+        var labelled = LABELLED.matcher(text);
+        while (labelled.find()) {
+            var turned = labelled.group(1) != null;
+            var given = turned ? 2 : 3;
+            var family = turned ? 1 : 4;
+            if (isName(labelled.group(given))
+                    && isName(labelled.group(family))
+                    && !Fit.matches(text.substring(labelled.start(), labelled.start(given)), "(?is).*dear.*")
+                    && labelled.group(given).length() > 1) {
+                full = Optional.of(new int[] {
+                    labelled.start(given), labelled.end(given), labelled.start(family), labelled.end(family)
+                });
+                break;
+            }
+        }
+        if (full.isPresent()) {
+            put(text, full.get(), findings);
+            return;
+        }
+        var only = Optional.<int[]>empty();
+        var titled = TITLED.matcher(text);
+        while (titled.find()) {
+            if (isDoctor(page, titled) || isRelative(page, titled)) {
+                continue;
+            }
+            var first = titled.group(2);
+            var second = titled.group(3);
+            if (titled.group(5) != null) {
+                if (only.isEmpty() && isName(titled.group(5))) {
+                    only = Optional.of(new int[] {titled.start(5), titled.end(5)});
+                }
+                continue;
+            }
+            if (second != null && isName(first) && isName(second)) {
+                put(text, new int[] {titled.start(2), titled.end(2), titled.start(3), titled.end(3)}, findings);
+                return;
+            }
+            if (only.isEmpty() && isName(first)) {
+                only = Optional.of(new int[] {titled.start(2), titled.end(2)});
+            }
+        }
+        var headed = HEADED.matcher(text);
+        while (headed.find()) {
+            if (isName(headed.group(1)) && isName(headed.group(2))) {
+                put(text, new int[] {headed.start(1), headed.end(1), headed.start(2), headed.end(2)}, findings);
+                return;
+            }
+        }
+        only.ifPresent(found -> findings.put(
+                "patient.family", properly(text.substring(found[0], found[1])), new Span(found[0], found[1])));
+    }
+
+    private static void put(String text, int[] at, Findings findings) {
+        findings.put("patient.given", properly(text.substring(at[0], at[1])), new Span(at[0], at[1]));
+        findings.put("patient.family", properly(text.substring(at[2], at[3])), new Span(at[2], at[3]));
+    }
+
+    private static String properly(String name) {
+        return name.replaceAll("\\s+", " ");
+    }
+
+    private static boolean isName(String word) {
+        return word.length() > 1 && !NOT_A_NAME.matcher(word).matches();
+    }
+
+    /** "Dear Mr Vennor", "Mr Vennor, consultant surgeon", or a signature. */
+    private static boolean isDoctor(Page page, Matcher match) {
+        var text = page.text;
+        var before = text.substring(Math.max(0, match.start() - 24), match.start());
+        var after = text.substring(match.end(), Math.min(text.length(), match.end() + 40));
+        return Fit.matches(
+                                before,
+                                "(?is).*\\b(?:dear|thanks? to|attention(?: of)?|fao|attn|to|copy to|cc:?|consultant|surgeon|seen by|under|from|by)[: \\t]+$")
+                        && !Fit.matches(before, "(?is).*\\b(?:refer(?:red)? to you|thank you for|listen to)[ \\t]+$")
+                || Fit.matches(
+                        after,
+                        "(?is)[, \\t]*\\n?[ \\t]*(?:consultant|vascular surgeon|surgeon|FRCS|MD\\b|NP\\b|RN\\b|PA\\b|MBBS|specialist|practice nurse|nurse|podiatrist|registrar|Esq).*")
+                || Fit.matches(before, "(?is).*(?:sincerely|faithfully|regards|wishes),?\\s*$");
+    }
+
+    /** The husband, the neighbour, or another patient whom the letter names. */
+    private static boolean isRelative(Page page, Matcher match) {
+        var before = page.text.substring(Math.max(0, match.start() - 40), match.start());
+        return Fit.matches(
+                                before,
+                                "(?is).*\\b(?:husband|wife|son|daughter|neighbour|neighbor|friend|partner|carer|brother|sister|thanks for [a-z ]+|next of kin|nok|caller|sorting out|father|mother|nephew|niece)\\b[:,( \\t]*(?:of[ \\t]+)?$")
+                        && !Fit.matches(
+                                before,
+                                "(?is).*\\b(?:husband|wife|son|daughter|neighbour|carer|friend|partner)(?:['\u2019]s)?[ \\t]+of[ \\t]+$")
+                || Fit.matches(before, "(?is).*\\b(?:caller|next of kin|nok|contact)[: \\t]+$");
+    }
+
+    private static void born(Page page, Findings findings) {
+        for (var sentence : page.sentences) {
+            for (var date : page.dates.in(sentence.plain)) {
+                if (date.full()
+                        && BORN.matcher(sentence.plain.substring(0, date.start()))
+                                .find()
+                        && !Polarity.isOthers(sentence, date.start(), date.end())) {
+                    put(page, sentence, date, findings);
+                    return;
+                }
+            }
+        }
+        for (var sentence : page.sentences) {
+            if (sentence.number > 14) {
+                return;
+            }
+            for (var date : page.dates.in(sentence.plain)) {
+                var name = findings.words("patient.family");
+                var words = sentence.span(date.start(), date.end());
+                if (date.full()
+                        && name.isPresent()
+                        && words.start() >= name.get().end()
+                        && words.start() - name.get().end() <= 4
+                        && date.date()
+                                .filter(day -> page.written.isEmpty()
+                                        || day.isBefore(page.written.get().minusYears(15)))
+                                .isPresent()) {
+                    put(page, sentence, date, findings);
+                    return;
+                }
+            }
+        }
+    }
+
+    private static void put(Page page, Sentence sentence, Dates.Found date, Findings findings) {
+        var day = date.date().orElseThrow();
+        if (day.isAfter(LocalDate.of(1900, 1, 1)) && (page.written.isEmpty() || day.isBefore(page.written.get()))) {
+            findings.put("patient.born", birth(day, page).toString(), sentence.span(date.start(), date.end()));
+        }
+    }
+
+    /** A birth year of two digits lies in the past. */
+    private static LocalDate birth(LocalDate day, Page page) {
+        return page.written.filter(day::isAfter).map(_ -> day.minusYears(100)).orElse(day);
+    }
+
+    private record Word(int position, String sex, Span words) {}
+
+    private static void sex(Page page, Findings findings) {
+        Optional<Word> best = Optional.empty();
+        for (var sentence : page.sentences) {
+            var stated = SEX_STATED.matcher(sentence.plain);
+            if (stated.find()) {
+                best = earlier(best, word(sentence, stated.start(), stated.end(), stated.group(1)));
+                break;
+            }
+        }
+        var titled = TITLED.matcher(page.text);
+        while (titled.find()) {
+            if (!isDoctor(page, titled) && !isRelative(page, titled)) {
+                var female = Fit.matches(
+                        titled.group(1).toLowerCase(java.util.Locale.ROOT), "mrs|ms|miss|lady|mrs\\.|ms\\.|miss\\.");
+                best = earlier(
+                        best,
+                        new Word(
+                                titled.start(1), female ? "female" : "male", new Span(titled.start(1), titled.end(1))));
+                break;
+            }
+        }
+        for (var sentence : page.sentences) {
+            var aged = SEX_AGED.matcher(sentence.plain);
+            var found = false;
+            while (!found && aged.find()) {
+                if (Polarity.isOthers(sentence, aged.start(), aged.end()) && !sentence.plain.contains("'s")) {
+                    continue;
+                }
+                var word = aged.group("w") != null ? aged.group("w") : aged.group("l");
+                if (aged.group("a") != null
+                        && (Integer.parseInt(aged.group("a")) < 15 || Integer.parseInt(aged.group("a")) > 110)) {
+                    continue;
+                }
+                if (word.equals("m")
+                        && Fit.matches(sentence.plain.substring(aged.start()), "(?s)\\d+ ?m\\b.*")
+                        && !page.original(sentence.span(aged.start(), aged.end()))
+                                .contains("M")) {
+                    continue;
+                }
+                best = earlier(best, word(sentence, aged.start(), aged.end(), word));
+                found = true;
+            }
+            if (found) {
+                break;
+            }
+        }
+        if (best.isEmpty()) {
+            best = alone(page, findings).or(() -> pronoun(page));
+        }
+        best.ifPresent(word -> findings.put("patient.sex", word.sex(), word.words()));
+    }
+
+    private static Optional<Word> earlier(Optional<Word> one, Word two) {
+        return one.filter(word -> word.position() <= two.position()).or(() -> Optional.of(two));
+    }
+
+    private static Word word(Sentence sentence, int start, int end, String word) {
+        var span = sentence.span(start, end);
+        return new Word(span.start(), FEMALE.contains(word) ? "female" : "male", span);
+    }
+
+    /** A lone M or F on the line of name or birth date. */
+    private static Optional<Word> alone(Page page, Findings findings) {
+        for (var sentence : page.sentences) {
+            if (!Fit.matches(sentence.plain, "(?s).*\\b(?:dob|born|date of birth|name|patient|surname)\\b.*")) {
+                continue;
+            }
+            var match = SEX_ALONE.matcher(sentence.plain);
+            while (match.find()) {
+                var original = page.original(sentence.span(match.start("l"), match.end("l")));
+                if (original.equals("M") || original.equals("F") || original.length() > 1) {
+                    return Optional.of(word(sentence, match.start("l"), match.end("l"), match.group("l")));
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static Optional<Word> pronoun(Page page) {
+        for (var sentence : page.sentences) {
+            var match = Fit.of("\\b(he|she|his|her|himself|herself|him)\\b").matcher(sentence.plain);
+            while (match.find()) {
+                if (!Polarity.isOthers(sentence, match.start(), match.end())
+                        && !Fit.matches(
+                                sentence.plain.substring(0, match.start()),
+                                "(?s).*\\b(?:husband|wife|daughter|son|sister|brother|nurse|doctor|mother|father|dr)\\b.*")) {
+                    var span = sentence.span(match);
+                    return Optional.of(new Word(
+                            span.start(), Fit.matches(match.group(), "she|her|herself") ? "female" : "male", span));
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static void identifiers(Page page, Findings findings) {
+        var match = IDENTIFIER.matcher(page.text);
+        var seen = new java.util.HashSet<String>();
+        while (match.find()) {
+            var value = match.group(2).strip();
+            var digits = value.replaceAll("\\D", "");
+            var system = match.group(1)
+                    .strip()
+                    .replaceAll("\\s+", " ")
+                    .replaceAll("[.#]$", "")
+                    .strip();
+            if (digits.length() < 4
+                    || !seen.add(value)
+                    || Fit.matches(system, "(?i)tel no|fax no|phone no|ref no|bp no|our number|gp no|id")
+                            && !system.equals("ID")
+                    || Fit.matches(
+                            system, "(?i)(?:her|his|the|my|our|fax|tel|page|room|flat|ext|bed|ward) (?:number|no)")) {
+                continue;
+            }
+            var entry = findings.add("patient.identifiers");
+            entry.put("system", system, new Span(match.start(1), match.end(1)));
+            entry.put(
+                    "value",
+                    value,
+                    new Span(
+                            match.start(2),
+                            match.start(2) + match.group(2).stripTrailing().length()));
+        }
+    }
+
+    private static void phone(Page page, Findings findings) {
+        var match = PHONE.matcher(page.text);
+        while (match.find()) {
+            var digits = match.group(1).replaceAll("\\D", "");
+            if (digits.length() < 6 || digits.length() > 15 || !isPatients(page, match, findings)) {
+                continue;
+            }
+            findings.put("patient.phone", match.group(1).strip(), new Span(match.start(1), match.end(1)));
+            return;
+        }
+    }
+
+    /** Whether a phone number is the patient's: his or hers, or on the line of name or birth date. */
+    private static boolean isPatients(Page page, Matcher match, Findings findings) {
+        var text = page.text;
+        var lineStart = text.lastIndexOf('\n', match.start()) + 1;
+        var line = text.substring(lineStart, match.start());
+        var lead = match.group()
+                .substring(0, match.group().length() - match.group(1).length());
+        if (Fit.matches(line, "(?is).*\\b(?:fax|bleep|pager)\\b[^,;]*$") || Fit.matches(lead, "(?is).*fax.*")) {
+            return false;
+        }
+        if (Fit.matches(lead, "(?is)(?:his|her)\\b.*|.*\\b(?:him|her|patient|the patient)\\b.*")
+                || Fit.matches(line, "(?is).*\\b(?:his|her|patient(?:['\u2019]s)?|pt)[ \\t]*$")) {
+            return true;
+        }
+        if (Fit.matches(
+                line,
+                "(?is).*\\b(?:surgery|practice|clinic|hospital|doctor|dr|gp|secretary|my|our|referr\\w+|caller|call back|daughter|son|wife|husband|nurse|carer|nok)\\b.*")) {
+            return false;
+        }
+        var name = findings.words("patient.family");
+        var born = findings.words("patient.born");
+        var near = name.filter(words -> words.start() < match.start()
+                                && match.start() - words.end() < 160
+                                && !Fit.matches(text.substring(words.end(), match.start()), "(?s).*\\n[ \\t]*\\n.*"))
+                        .isPresent()
+                || born.filter(words -> words.start() < match.start()
+                                && match.start() - words.end() < 120
+                                && !Fit.matches(text.substring(words.end(), match.start()), "(?s).*\\n[ \\t]*\\n.*"))
+                        .isPresent();
+        return near
+                || Fit.matches(lead, "(?is).*\\b(?:mobile|cell|home)\\b.*")
+                        && name.filter(words -> words.start() < match.start()).isPresent();
+    }
+
+    private static void address(Page page, Findings findings) {
+        var label = ADDRESS_LABEL.matcher(page.text);
+        while (label.find()) {
+            var before = page.text.substring(Math.max(0, label.start() - 80), label.start());
+            if (Fit.matches(before, "(?is).*\\b(?:practice|surgery|referrer|clinic|e-?mail|doctor|gp)[^\\n]*$")) {
+                continue;
+            }
+            if (findings.words("patient.family")
+                            .filter(words -> words.start() < label.start())
+                            .isPresent()
+                    || label.group().toLowerCase(java.util.Locale.ROOT).contains("patient")) {
+                put(page, label, findings);
+                return;
+            }
+        }
+        var prose = ADDRESS_PROSE.matcher(page.text);
+        if (prose.find()) {
+            put(page, prose, findings);
+            return;
+        }
+        var name = findings.words("patient.family");
+        var born = findings.words("patient.born");
+        if (name.isEmpty()) {
+            return;
+        }
+        var from = Math.max(
+                name.get().end(),
+                born.filter(words -> words.start() - name.get().end() < 60
+                                && words.start() > name.get().start())
+                        .map(Span::end)
+                        .orElse(0));
+        var lineEnd = page.text.indexOf('\n', from);
+        var region =
+                ADDRESS_BESIDE.matcher(page.text).region(name.get().end(), lineEnd < 0 ? page.text.length() : lineEnd);
+        if (region.find()) {
+            put(page, region, findings);
+        }
+    }
+
+    private static void put(Page page, Matcher match, Findings findings) {
+        var value = match.group(1).strip().replaceAll("\\s+", " ").replaceAll("[.,;]$", "");
+        findings.put(
+                "patient.address",
+                value,
+                new Span(
+                        match.start(1),
+                        match.start(1) + match.group(1).stripTrailing().length()));
+    }
+
+    private static void absences(Page page, Findings findings) {
+        for (var sentence : page.sentences) {
+            var plain = sentence.plain;
+            var dates = page.dates.in(plain);
+            if (dates.isEmpty()
+                    || Polarity.isOthers(
+                            sentence, dates.getFirst().start(), dates.getFirst().end())) {
+                continue;
+            }
+            if (dates.size() >= 2
+                    && AWAY.matcher(plain).find()
+                    && between(plain, dates.get(0), dates.get(1))
+                    && !Fit.matches(plain, "(?s).*\\b(?:out of the area|leaves?|leaving|returns?|returning)\\b.*")) {
+                var to = day(dates.get(1), page);
+                var from = day(dates.get(0), page, to);
+                if (from.isPresent() && to.isPresent() && !to.get().isBefore(from.get())) {
+                    var entry = findings.add("patient.unavailable");
+                    var words = sentence.span(dates.get(0).start(), dates.get(1).end());
+                    entry.put("from", from.get().toString(), words);
+                    entry.put("to", to.get().toString(), words);
+                }
+                continue;
+            }
+            for (var i = 0; i < dates.size(); i++) {
+                var date = dates.get(i);
+                var before = plain.substring(i == 0 ? 0 : dates.get(i - 1).end(), date.start());
+                var returns = RETURNS.matcher(before).find()
+                        || i > 0
+                                && Fit.matches(
+                                        before, " ?(?:to|until|till|-|and back|and returns?(?: on)?) ?(?:the )?");
+                var leaves = LEAVES.matcher(before).find() || Fit.matches(before, "(?s).*\\baway (?:from )?(?:the )?$");
+                if (returns
+                        && (findings.get("patient.leavesArea").isPresent()
+                                || Fit.matches(
+                                        plain,
+                                        "(?s).*\\b(?:area|cruise|holiday|fl\\w+|sail\\w*|travel\\w*|trip|abroad|away|winter\\w*|visit\\w*|vacation|leaves?|leaving)\\b.*"))) {
+                    future(page, sentence, date, "patient.returnsToArea", findings);
+                } else if (leaves
+                        && !Fit.matches(before, "(?s).*\\b(?:hospital|work|left|discharged|school|died)\\b.*")
+                        && (Fit.matches(
+                                plain,
+                                "(?s).*\\b(?:area|cruise|holiday|fl(?:y|ies|ying|ight)|sail\\w*|travel\\w*|trip|abroad|away|winter\\w*|country|town|vacation|leaves|leaving|overseas|depart\\w*|home for)\\b.*"))) {
+                    future(page, sentence, date, "patient.leavesArea", findings);
+                }
+            }
+        }
+    }
+
+    private static boolean between(String plain, Dates.Found one, Dates.Found two) {
+        return Fit.matches(
+                plain.substring(one.end(), two.start()),
+                " ?(?:to|until|till|-|through|and|up to|thru|inclusive to) ?(?:the )?");
+    }
+
+    private static Optional<LocalDate> day(Dates.Found found, Page page) {
+        return Dates.next(found, page.written);
+    }
+
+    private static Optional<LocalDate> day(Dates.Found found, Page page, Optional<LocalDate> to) {
+        if (found.full()) {
+            return found.date();
+        }
+        if (to.isPresent()) {
+            var year = to.get().getYear();
+            var same = Dates.next(found, Optional.of(LocalDate.of(year, 1, 1)));
+            return same.map(day -> day.isAfter(to.get()) ? day.minusYears(1) : day);
+        }
+        return Dates.next(found, page.written);
+    }
+
+    private static void future(Page page, Sentence sentence, Dates.Found date, String field, Findings findings) {
+        Dates.next(date, page.written)
+                .filter(day -> page.written.isEmpty()
+                        || !day.isBefore(page.written.get())
+                                && day.isBefore(page.written.get().plusYears(3)))
+                .ifPresent(
+                        day -> findings.putIfUnknown(field, day.toString(), sentence.span(date.start(), date.end())));
+    }
+
+    static String doctorTitle() {
+        return DOCTOR_TITLE;
+    }
+}

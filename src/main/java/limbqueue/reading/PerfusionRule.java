@@ -1,0 +1,311 @@
+package limbqueue.reading;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Predicate;
+import java.util.regex.Pattern;
+
+/** Indices and pressures of arms, ankles and toes, and waveforms. */
+final class PerfusionRule implements Rule {
+
+    private enum Measure {
+        ABI("abi"),
+        TBI("tbi"),
+        EXERCISE_ABI("abiAfterExercise"),
+        DORSALIS_PEDIS("pressures.dorsalisPedis"),
+        POSTERIOR_TIBIAL("pressures.posteriorTibial"),
+        TOE("pressures.toe"),
+        OXYGEN("pressures.tcpo2"),
+        EXERCISE_ANKLE("pressures.ankleAfterExercise"),
+        ARM("");
+
+        final String field;
+
+        Measure(String field) {
+            this.field = field;
+        }
+
+        boolean index() {
+            return this == ABI || this == TBI || this == EXERCISE_ABI;
+        }
+    }
+
+    private record Key(int start, int end, Measure measure) {}
+
+    private static final Pattern KEY = Pattern.compile(
+            "\\b(?:(?<ea>(?:post[ -]?|after )(?:exercise|exertion|treadmill|walking) (?:abi)|exercise abi|abi (?:after|post|following|on|with)[ -]?(?:a |the )?(?:exercise|treadmill|exertion|walking|stress)(?: test(?:ing)?)?|stress abi)"
+                    + "|(?<ep>(?:post[ -]?|after )(?:exercise|treadmill) (?:ankle )?pressure|ankle pressure (?:after|post|following)[ -]?(?:exercise|treadmill|walking))"
+                    + "|(?<abi>abi)|(?<tbi>tbi)|(?<toe>toe pressure|pressure (?:in|at|of) the (?:left |right )?(?:great )?toe)|(?<bt>(?:great )?toe(?= ?(?:is |was |of |[:=] ?)?\\d{2,3} ?mmhg|[:=] ?\\d{2,3}\\b|,? \\d{2,3}(?:[,.;)]|$| on )))"
+                    + "|(?<dp>dp)|(?<pt>postib)|(?<ox>tcpo2)"
+                    + "|(?<arm>(?:arm|brachial)s?(?: systolics?| bps?| blood pressures?| pressure)*))\\b");
+
+    private static final Pattern DECIMAL = Pattern.compile(
+            "(?<![\\d./<>-])(?<!- )(?:\\d\\.\\d{1,3})(?![\\d%]|\\.\\d| ?(?:%|-|to) ?\\d\\.| ?%| ?(?:cm|mm|mg|m\\b|mmhg|mile|kg|g/|umol|mmol))");
+    private static final Pattern WHOLE = Pattern.compile(
+            "(?<![\\d./<>-])\\d{1,3}(?![\\d+%]|\\.\\d|/\\d{1,2}/| ?(?:%|\\+|-|to) ?\\d|/(?:7|12|52)\\b| ?(?:cm|mm\\b|mg|m\\b|metre|yard|block|week|month|year|day|hour|minute|percent|%|degrees))");
+    private static final Pattern ARM_VALUE = Pattern.compile("(?<![\\d./-])\\d{2,3}(?![\\d+%.]\\d|\\d)");
+
+    private static final Pattern PAST_VALUE = Pattern.compile(
+            "(?:previous(?:ly)?|was|formerly|last year|in (?:[a-z]+ )?(?:19|20)\\d\\d|compared (?:with|to)|down from|up from|from|before that|earlier|a year ago|\\d+ (?:months|years|month|year) ago)(?: (?:it|at|of|was|were|the|is|a))* ?\\(? ?$");
+    private static final Pattern PAST_AFTER = Pattern.compile(
+            "^ ?[,(]? ?(?:in (?:[a-z]+ )?(?:19|20)\\d\\d|last (?:year|spring|summer|autumn|winter|month)|a year ago|\\d+ (?:month|year|week)s? ago|previously|before\\b|(?:19|20)\\d\\d\\b)");
+    private static final Pattern EXERCISE = Pattern.compile(
+            "\\b(?:after|post|following|on|with)[ -](?:a |the |\\d+ minutes? )?(?:exercise|exertion|treadmill|walking)|\\b(?:falling|fell|falls|dropping|dropped|drops|drop|fall)(?: \\w+){0,2} to\\b|\\bpost[ -]?ex\\b");
+
+    @Override
+    public void read(Page page, Findings findings) {
+        for (var sentence : page.sentences) {
+            if (!sentence.hasAny("abi", "tbi", "toe", "dp", "postib", "tcpo2", "arm", "brachial", "pressure")) {
+                continue;
+            }
+            pair(page, sentence, findings);
+            var keys = keys(sentence);
+            for (var i = 0; i < keys.size(); i++) {
+                read(page, sentence, keys, i, findings);
+            }
+        }
+        new WaveformRule().read(page, findings);
+    }
+
+    private static List<Key> keys(Sentence sentence) {
+        var keys = new ArrayList<Key>();
+        var match = KEY.matcher(sentence.plain);
+        while (match.find()) {
+            var measure = match.group("ea") != null
+                    ? Measure.EXERCISE_ABI
+                    : match.group("ep") != null
+                            ? Measure.EXERCISE_ANKLE
+                            : match.group("abi") != null
+                                    ? Measure.ABI
+                                    : match.group("tbi") != null
+                                            ? Measure.TBI
+                                            : match.group("toe") != null || match.group("bt") != null
+                                                    ? Measure.TOE
+                                                    : match.group("dp") != null
+                                                            ? Measure.DORSALIS_PEDIS
+                                                            : match.group("pt") != null
+                                                                    ? Measure.POSTERIOR_TIBIAL
+                                                                    : match.group("ox") != null
+                                                                            ? Measure.OXYGEN
+                                                                            : Measure.ARM;
+            keys.add(new Key(match.start(), match.end(), measure));
+        }
+        return keys;
+    }
+
+    private static void read(Page page, Sentence sentence, List<Key> keys, int i, Findings findings) {
+        var plain = sentence.plain;
+        var key = keys.get(i);
+        var to = i + 1 < keys.size()
+                ? borderBefore(plain, key.end(), keys.get(i + 1).start())
+                : plain.length();
+        to = Math.min(to, key.end() + 130);
+        to = otherMeasure(plain, key.end(), to);
+        var values = key.measure().index() ? DECIMAL : key.measure() == Measure.ARM ? ARM_VALUE : WHOLE;
+        var before = sidesBefore(plain, i == 0 ? 0 : keys.get(i - 1).end(), key.start(), key.measure());
+        if (key.measure() == Measure.ARM
+                && !Fit.matches(
+                        plain.substring(Math.max(0, key.start() - 40), Math.min(plain.length(), key.end() + 40)),
+                        "(?s).*\\d{2,3}.*")) {
+            return;
+        }
+        if (Polarity.isOthers(sentence, key.start(), key.end())) {
+            return;
+        }
+        for (var shared : SideValues.share(plain, key.end(), to, values, plausible(key.measure()), before)) {
+            put(page, sentence, key, shared, findings);
+        }
+        if (key.measure() == Measure.ARM) {
+            armBehind(sentence, key, findings);
+        }
+    }
+
+    /** "142/80 in the right arm". */
+    private static void armBehind(Sentence sentence, Key key, Findings findings) {
+        var match = Fit.of(
+                        "(?<![\\d./])(\\d{2,3})(?:/\\d{2,3})?(?: ?mmhg)?(?: systolic)?,? ?\\(?(?:in|on|from|at)?(?: the| his| her)? ?\\(?(left|right) $")
+                .matcher(sentence.plain.substring(0, key.start()));
+        if (match.find() && plausible(Measure.ARM).test(match.group(1))) {
+            findings.put(
+                    "armPressures." + match.group(2),
+                    Integer.valueOf(match.group(1)),
+                    sentence.span(match.start(), key.end()));
+        }
+    }
+
+    /** Sides just before the measure; what stands before an earlier measure belongs to that. */
+    private static Set<Side> sidesBefore(String plain, int from, int start, Measure measure) {
+        var piece = plain.substring(from, start);
+        var match = Fit.of("\\b(left|right|bilateral)\\b").matcher(piece);
+        Set<Side> sides = EnumSet.noneOf(Side.class);
+        var at = 0;
+        while (match.find()) {
+            sides = match.group().equals("bilateral")
+                    ? Side.both()
+                    : EnumSet.of(match.group().equals("left") ? Side.LEFT : Side.RIGHT);
+            at = match.end();
+        }
+        var between = piece.substring(at);
+        if (sides.isEmpty()
+                || measure == Measure.ARM && between.length() > 12
+                || Fit.matches(between, "(?s).*(?:; |\\. | but | and (?!foot|great)).*")
+                || Fit.matches(between, "(?s)[^a-z]*\\d.*") && from > 0) {
+            return Set.of();
+        }
+        return between.length() > 60 ? Set.of() : sides;
+    }
+
+    /** Where the words before the next measure begin: a side just before it belongs to it. */
+    private static int borderBefore(String plain, int from, int next) {
+        var border = Fit.of(
+                        "\\b(?:left|right|bilateral)(?: (?:leg|foot|side|ankle|great|resting|toe))*,? ?[:=-]? ?(?:the )?$")
+                .matcher(plain.substring(from, next));
+        return border.find() ? from + border.start() : next;
+    }
+
+    /** Values of other things do not belong to this measure. */
+    private static int otherMeasure(String plain, int from, int to) {
+        var match = Fit.of(
+                        "\\b(?:creatinine|egfr|haemoglobin|platelets|inr|potassium|hba1c|crp|bmi|bp|blood pressure|hr|pulse|temp\\w*|distance|stenosis|claudication|walk\\w*|psv|ratio|velocity|aged?|weight|height|duplex|cta|mra)\\b|\\. [a-z]|; (?!left|right)")
+                .matcher(plain)
+                .region(from, to);
+        return match.find() ? match.start() : to;
+    }
+
+    private static Predicate<String> plausible(Measure measure) {
+        return text -> {
+            var value = Double.parseDouble(text);
+            return switch (measure) {
+                case ABI, TBI, EXERCISE_ABI -> value <= 2.5;
+                case OXYGEN -> value <= 120;
+                case ARM -> value >= 70 && value <= 260;
+                default -> value >= 6 && value <= 300;
+            };
+        };
+    }
+
+    private static void put(Page page, Sentence sentence, Key key, SideValues.Shared shared, Findings findings) {
+        var plain = sentence.plain;
+        var measure = key.measure();
+        var between = plain.substring(key.end(), Math.max(key.end(), shared.start()));
+        var valueStart = plain.lastIndexOf(shared.text(), shared.end() - 1);
+        var lead = plain.substring(Math.max(key.end(), valueStart - 40), Math.max(key.end(), valueStart));
+        var after = plain.substring(shared.end(), Math.min(plain.length(), shared.end() + 30));
+        if (measure.index()
+                        && Fit.matches(
+                                between,
+                                "(?s).*\\b(?:target|normal (?:is|range|value)|above|below|greater|less|under|over|more than|between)\\b.*")
+                || Fit.matches(
+                        between,
+                        "(?s).*(?:non compressible|calcified|could not|cannot|unrecordable|not (?:be )?(?:recorded|measured|obtained|done)|heart|diagnos).*")) {
+            return;
+        }
+        if (plain.startsWith("<", Math.max(0, valueStart - 1))
+                || plain.startsWith(">", Math.max(0, valueStart - 1))
+                || Fit.matches(
+                        lead,
+                        "(?s).*(?:[<>~]|\\b(?:between|less than|more than|greater than|over|under|about \\d\\.\\d+ (?:or|to))) ?$")) {
+            return;
+        }
+        var several = DECIMAL.matcher(between).find() || WHOLE.matcher(between).find();
+        if (measure.index() && several && PAST_VALUE.matcher(lead).find()
+                || PAST_AFTER.matcher(after).find() && !measure.equals(Measure.ARM)) {
+            return;
+        }
+        if (measure == Measure.ABI
+                && Fit.matches(lead, "(?s).*\\bfrom ?")
+                && Fit.matches(after, "(?s) to \\d\\.\\d.*")) {
+            return;
+        }
+        if (measure == Measure.ABI && EXERCISE.matcher(lead).find()
+                || measure == Measure.ABI
+                        && Fit.matches(after, "(?s) (?:after|post|following|on)[ -](?:exercise|treadmill|walking).*")) {
+            measure = Measure.EXERCISE_ABI;
+        }
+        if ((measure == Measure.DORSALIS_PEDIS || measure == Measure.POSTERIOR_TIBIAL)
+                && (Fit.matches(
+                                between,
+                                "(?s).*(?:pulse|biphasic|monophasic|triphasic|palpable|absent|weak|velocity|stenosis|occlu).*")
+                        || Fit.matches(after, "(?s) ?(?:\\+|cm|%|mm\\b).*"))) {
+            return;
+        }
+        var number = new BigDecimal(shared.text());
+        if (measure == Measure.ARM) {
+            if (Fit.matches(between, "(?s).*[a-z]{4,}.*")
+                    && !Fit.matches(
+                            between,
+                            "(?s)(?:[^a-z]|left|right|arm|was|were|is|bp|brachial|pressure|systolic|mmhg|and|in|on|the|at)*")) {
+                return;
+            }
+            for (var side : shared.sides()) {
+                if (shared.sides().size() == 1) {
+                    findings.put("armPressures." + side.word, number, sentence.span(shared.start(), shared.end()));
+                }
+            }
+            return;
+        }
+        var sides = shared.sides();
+        var ground = Findings.Ground.WORDS;
+        if (sides.isEmpty()) {
+            var place = before(page, sentence, key);
+            sides = place.sides();
+            ground = place.ground();
+            if (sides.size() != 1) {
+                return;
+            }
+        }
+        var start = shared.start() - key.end() < 60 ? key.start() : shared.start();
+        for (var side : sides) {
+            findings.put(
+                    side.leg(measure.field),
+                    number,
+                    sentence.span(several ? shared.start() : start, shared.end()),
+                    ground);
+        }
+    }
+
+    /** The leg named before the measure, in its sentence or before. */
+    private static Legs.Place before(Page page, Sentence sentence, Key key) {
+        var mentions = page.legs.mentions(sentence);
+        var before = mentions.stream()
+                .filter(mention -> mention.end() <= key.start())
+                .toList();
+        if (!before.isEmpty()) {
+            return new Legs.Place(before.getLast().sides(), Findings.Ground.SENTENCE);
+        }
+        return mentions.isEmpty() ? page.legs.carriedTo(sentence) : Legs.UNKNOWN;
+    }
+
+    private static final Pattern PAIR = Pattern.compile(
+            "\\b(dp|postib) ?(?:/|and|&|,|\\+) ?(dp|postib)\\b(?: pressure| systolic|s)*(?: were| was| of| are| is)? ?[:=]? ?");
+    private static final Pattern PAIR_VALUES = Pattern.compile(
+            "(?:(left|right)(?: leg| foot| side)? ?[:=]? ?(?:were |was |are )?)?(?<![\\d.])(\\d{2,3}) ?(?:mmhg )?(?:/|and|&|,) ?(\\d{2,3})(?![\\d.%+])(?: ?mmhg)?(?: ?\\(?(?:on |in )?(?:the )?(left|right)\\b)?");
+
+    /** "DP/PT 80/76 on the right". */
+    private static void pair(Page page, Sentence sentence, Findings findings) {
+        var keys = PAIR.matcher(sentence.plain);
+        if (!keys.find() || keys.group(1).equals(keys.group(2))) {
+            return;
+        }
+        var values = PAIR_VALUES
+                .matcher(sentence.plain)
+                .region(keys.end(), Math.min(sentence.plain.length(), keys.end() + 90));
+        while (values.find()) {
+            var word = values.group(1) != null ? values.group(1) : values.group(4);
+            Set<Side> sides = word == null
+                    ? page.legs.of(sentence, keys.start(), keys.start() + 1).sides()
+                    : EnumSet.of(word.equals("left") ? Side.LEFT : Side.RIGHT);
+            if (sides.size() != 1) {
+                continue;
+            }
+            var side = sides.iterator().next();
+            for (var i = 1; i <= 2; i++) {
+                var measure = keys.group(i).equals("dp") ? Measure.DORSALIS_PEDIS : Measure.POSTERIOR_TIBIAL;
+                findings.put(side.leg(measure.field), new BigDecimal(values.group(i + 1)), sentence.span(values));
+            }
+        }
+    }
+}

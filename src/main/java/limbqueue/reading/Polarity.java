@@ -1,0 +1,229 @@
+package limbqueue.reading;
+
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Whether words are stated, denied, or neither: asked, planned, feared, or said of somebody else. */
+enum Polarity {
+    STATED,
+    DENIED,
+    OPEN;
+
+    /** Words after which what follows is denied, up to the end of their clause. */
+    private static final Pattern NEGATOR = Pattern.compile(
+            "\\b(?:no evidence of|no (?:clinical |obvious |overt )?signs? of|no|none of|not|nor|neither|never|without|denies|nil|free (?:of|from)|"
+                    + "absence of|negative for|doesn't|don't|hasn't|isn't|cannot|won't|rules? out|lacks|lacking|lack of|devoid of|"
+                    + "excluded|no longer|never had)\\b|(?<=[ (,;:])-ve\\b|\\bneg(?:ative)? (?:for)?|(?<=^|[ (,;])(?:0|\u00f8) (?=rest|ulcer|gangrene)");
+
+    /** Words that only look like a denial of what follows. */
+    private static final Pattern NO_DENIAL = Pattern.compile(
+            "^(?:no|without|not)(?:,? (?:any|much|real|significant|further|been|that|so|quite|yet|as|to|a|the|be))* "
+                    + "(?:change|chang\\w+|improve\\w*|progress\\w*|worsen\\w*|deteriorat\\w*|response|relie\\w+|benefit|doubt|better|worse|difference|treatment for|treated|"
+                    + "healing|healed|heal|settl\\w+|responding|responded|controlled|only|just|bigger|smaller|larger|more than|less than|matter|option|help\\w*|surprising\\w*|sure|certain|convinced|happy|keen|"
+                    + "reason|sooner|explained|due to|because|interfere|seen before|\\d|aware|clear|known to)\\b|^no\\. ?\\d");
+
+    /** Where a denial ends although its clause goes on. */
+    private static final Pattern ENDS_DENIAL = Pattern.compile(
+            "\\b(?:but|however|until|except|apart from|other than|because|since (?:the|he|she|his|her)|now|still|has|have|had|which|who|where|when|"
+                    + "with(?: a| an)? (?!rest|out)|on the (?:left|right)(?= (?:has|is|he|she))|resulting|secondary to|due to|besides|unlike|and (?:has|is|a|an|on|his|her|the|now|also|there)|only|just|presents?|complains)\\b|[()]");
+
+    private static final Pattern DENIED_AFTER = Pattern.compile(
+            "^(?: (?:in|of|on|to|at) (?:the |his |her |either |bilateral |both )?(?:left|right|bilateral)? ?(?:leg|foot|toe|side|heel|present)?s?)?"
+                    + "[\"')]*(?: ?[:?=-]+ ?| )(?:\\(|\\[)?(?:(?:is|are|was|were|has been|have been|being) )?(?:(?:currently|completely|both|all|clinically|also) )?"
+                    + "(?:absent|denies|none|nil|no(?! (?:change|better|worse|longer|improvement|matter|relief|response|rest pain|ulcer|gangrene|infection|claudication|wound|history))|n(?=$|[ ,;.)/])(?!/)|not (?:present|seen|found|reported|noted|evident|detected|a feature|an issue|a problem|experienced|applicable|suspected|identified)|"
+                    + "isn't (?:present|seen|found|reported|noted|a feature|a problem|an issue|evident)|negative|neg|-ve|excluded|ruled out|has not|0(?![\\d.])|false|denied|never|x(?=$|[ ,;.]))(?![a-z])");
+
+    private static final Pattern STATED_AFTER =
+            Pattern.compile("^ ?[:?=-]+ ?(?:\\(|\\[)?(?:y|yes|present|positive|\\+|\\+ve|true)(?![a-z])");
+
+    /** Words after which what follows is not said to be so. */
+    private static final Pattern OPENER = Pattern.compile(
+            "\\b(?:if|should (?:he|she|it|they|there|the|this|any)|in case|in the event|at risk|risks? (?:of|for)|(?:to|would|could|cannot|not|and|help|need to|want to|like to|can you|you|please|can't be|be) (?:definitively |formally )?(?:exclude[ds]?|rule[ds]? out)|"
+                    + "excluding|exclude|r/o|query|queries|possible|possibly|\\?possible|potential(?:ly)?|probable|probably|suspect(?:ed|s|ing)?|suspicious|suspicion|"
+                    + "(?:worried|worries|worry|fears?|afraid|anxious|nervous) (?:about|of|that|she|he|it|lest)?|may|might|would|could|unless|prevent(?:s|ing|ion)?|avoid(?:s|ing)?|threat of|threatened|screen(?:ed|ing)? for|"
+                    + "warn(?:ed|ing)?|advised (?:him |her |them )?(?:to|that|about)|told (?:him |her |them )?(?:to (?:look|watch|return|come back|ring|call)|that)|leaflet|information (?:on|about)|until|before (?:it|this|the|he|she|there|any|we)|lest|whether|"
+                    + "look(?:ing)? (?:out )?for|watch(?:ing)? for|wonder(?:ed|ing|s)?|differential|versus|vs|rather than|monitor(?:ing)? for|signs to|safety net(?:ted|ting)?|in the absence of|"
+                    + "consider(?:ing|ed|ation)?|to develop|will (?:need|require|be|have|develop|get|become|lose|end)|unlikely|likely|think(?:s|ing)? (?:of|about|this is|it is)|concern(?:s|ed)? (?:for|of|about|that|re)|mimic(?:s|king)?|not sure|unsure|uncertain|question(?:able)? of|question of)\\b");
+
+    private static final Pattern DOUBTED = Pattern.compile("\\?+ ?(?:early |underlying |new |an? |mild |any )?$");
+
+    private static final Pattern PAST = Pattern.compile(
+            "\\b(?:previous(?:ly)?|prior|former(?:ly)?|in the past|history of|past|old|healed|resolved|recovered from|used to|"
+                    + "last (?:year|summer|winter|autumn|spring|month)|years? ago|(?:19|20)\\d\\d)\\b");
+
+    private static final String PERSON =
+            "(?:fathers?|dad|mothers?|mum|mom|brothers?|sisters?|sons?|daughters?|daughter-in-law|wife|husband|uncles?|aunts?|cousins?|"
+                    + "grandfather|grandmother|grandson|granddaughter|parents?|siblings?|partner|neighbou?rs?|friends?|twin|spouse|nephews?|nieces?|grandparents?|roommate|flatmate|colleague's|"
+                    + "family history|family hx|fhx?|f/h|runs in the family|strong family)";
+    private static final Pattern OTHERS = Pattern.compile("\\b" + PERSON + "(?:'s)?\\b");
+    private static final Pattern OBSERVES = Pattern.compile(
+            "^,? ?(?:who (?:is|lives|cares|came|brought|was|helps)[a-z ]{0,40}?,? )?(?:and (?:he|she|i) )?(?:has |have |had |also |now |who )?(?:says?|said|reports?|reported|notic\\w+|tells?|told|states?|thinks?|feels?|calls?|called|found|finds|"
+                    + "brought|brings|asks?|asked|phoned?|rang|rings?|helps?|helped|cares?|saw|sees|dresses|changes|describes?|noted|confirms?|mention(?:s|ed)|showed|shows|does|do|drives?|drove|insist\\w*|writes?|wrote|complain\\w*|observ\\w+|spotted|smelt|smelled|alerted|pointed|took|lives|is (?:worried|concerned|very worried|her carer|his carer|with)|has noticed|was concerned|became)\\b");
+
+    /** What is said of {@code sentence} from {@code start} to {@code end}. */
+    static Polarity of(Sentence sentence, int start, int end) {
+        if (isOthers(sentence, start, end) || isOpen(sentence, start)) {
+            return OPEN;
+        }
+        return isDenied(sentence, start, end) ? DENIED : STATED;
+    }
+
+    static Polarity of(Sentence sentence, Matcher match) {
+        return of(sentence, match.start(), match.end());
+    }
+
+    static boolean isDenied(Sentence sentence, int start, int end) {
+        var plain = sentence.plain;
+        var after = plain.substring(end, Math.min(plain.length(), end + 60));
+        if (STATED_AFTER.matcher(after).find()) {
+            return false;
+        }
+        if (DENIED_AFTER.matcher(after).find()) {
+            return true;
+        }
+        var clause = sentence.clauseStart(start);
+        var negator = NEGATOR.matcher(plain).region(clause, Math.min(plain.length(), start + 1));
+        var denied = false;
+        while (negator.find()) {
+            if (negator.start() < start && negates(sentence, negator, start, end)) {
+                denied = true;
+            }
+        }
+        return denied;
+    }
+
+    private static boolean negates(Sentence sentence, Matcher negator, int start, int end) {
+        var plain = sentence.plain;
+        if (negator.end() > start) {
+            return false;
+        }
+        var rest = plain.substring(negator.start(), Math.min(plain.length(), end + 20));
+        if (NO_DENIAL.matcher(rest).find()) {
+            return false;
+        }
+        var between = plain.substring(negator.end(), start);
+        if (between.length() > 160
+                || between.contains(". ")
+                || ENDS_DENIAL.matcher(between).find()) {
+            return false;
+        }
+        var word = negator.group();
+        if (word.equals("not")
+                || word.equals("isn't")
+                || word.equals("cannot")
+                || word.equals("hasn't")
+                || word.equals("don't")
+                || word.equals("doesn't")) {
+            return !between.contains(",") ? words(between) <= 6 : listGoesOn(sentence, between, start, end);
+        }
+        return !between.contains(",") || listGoesOn(sentence, between, start, end);
+    }
+
+    private static int words(String text) {
+        return text.isBlank() ? 0 : text.strip().split(" ").length;
+    }
+
+    /** Whether the list that a denial began still goes on: "no rest pain, ulcer or gangrene", but not "no rest pain, ulcer left heel". */
+    private static boolean listGoesOn(Sentence sentence, String between, int start, int end) {
+        var plain = sentence.plain;
+        var piece = between.substring(between.lastIndexOf(", ") + 1).strip();
+        if (Fit.matches(
+                        piece,
+                        "(?:or|nor|and|and no|or any|any|no)?(?: (?:any|other|overt|frank|active|obvious|open|local))?")
+                && !piece.isEmpty()) {
+            return true;
+        }
+        var clauseEnd = sentence.clauseEnd(start);
+        var rest = plain.substring(end, Math.max(end, clauseEnd));
+        var pieceRest = rest.indexOf(',') < 0 ? rest : rest.substring(0, rest.indexOf(','));
+        if (!Fit.matches(piece, "(?:[a-z]+ ?){0,2}")
+                || Fit.matches(piece, ".*\\b(?:left|right|bilateral|has|is|his|her|the|a|an|\\d+)\\b.*")) {
+            return false;
+        }
+        if (Fit.matches(
+                pieceRest, "(?s).*\\b(?:left|right|bilateral|\\d+|on|x|at|since|for|worse|after|present)\\b.*")) {
+            return false;
+        }
+        return Fit.matches(rest, "(?s)[^.;]{0,120}\\b(?:or|nor)\\b.*")
+                || Fit.matches(between, ".*\\bor\\b.*")
+                || Fit.matches(pieceRest.strip(), "[.;)]*|(?:[a-z]+){0,1}[.;)]*|(?:and|or) .*");
+    }
+
+    /** Whether {@code start} lies in a question, a plan, a fear or the like. */
+    static boolean isOpen(Sentence sentence, int start) {
+        if (sentence.section == Sentence.Section.PLAN) {
+            return true;
+        }
+        var plain = sentence.plain;
+        var clause = sentence.clauseStart(start);
+        var before = plain.substring(clause, start);
+        if (DOUBTED.matcher(plain.substring(0, start)).find()) {
+            return true;
+        }
+        if (before.length() < 3) {
+            return clause > 0 && carriesOver(plain, clause);
+        }
+        var opener = OPENER.matcher(before);
+        while (opener.find()) {
+            var between = before.substring(opener.end());
+            if (between.length() < 120
+                    && !Fit.matches(
+                            between,
+                            "(?s).*\\b(?:but|because|as he|as she|since he|since she|given|who has|who)\\b.*")) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Whether the border before a clause is one of the words that doubt goes through, as in "if he: …". */
+    private static boolean carriesOver(String plain, int clause) {
+        return Fit.matches(
+                plain.substring(Math.max(0, clause - 30), clause),
+                ".*\\b(?:query|rule out|\\?possible|risk of) ?:? ?$");
+    }
+
+    /** Whether the words are said of somebody else than the patient. */
+    static boolean isOthers(Sentence sentence, int start, int end) {
+        if (sentence.section == Sentence.Section.FAMILY) {
+            return true;
+        }
+        var plain = sentence.plain;
+        var other = OTHERS.matcher(plain);
+        while (other.find()) {
+            if (other.end() <= start) {
+                var between = plain.substring(other.end(), start);
+                var family = Fit.matches(other.group(), "f.*h.*|.*family.*");
+                if (family && between.length() < 160 && !Fit.matches(between, ".*[.;].*")) {
+                    return true;
+                }
+                if (OBSERVES.matcher(between).find()) {
+                    continue;
+                }
+                if (other.group().endsWith("'s")
+                        || sentence.clauseStart(start) <= other.start()
+                                && !Fit.matches(between, "(?s).*,? (?:he|she|his|her|patient|i|we) .*")
+                                && Fit.matches(
+                                        between,
+                                        "(?s),? ?(?:and \\w+ )?(?:also |both |who |each |all |have |had |has |died|lost|suffer|with|was|is|were|are|got|underwent|diagnosed|,|\\(|:).*")) {
+                    return true;
+                }
+            } else if (other.start() >= end) {
+                var between = plain.substring(end, other.start());
+                if (between.length() < 40
+                        && Fit.matches(
+                                between,
+                                "(?: \\w+){0,4} (?:in|of|like|as did|as had|as was|on) (?:his |her |the |a |an |\\d |both |my )?(?:younger |older |elder |late |paternal |maternal |first degree )?")) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    /** Whether the words speak of an earlier time only. */
+    static boolean isPast(Sentence sentence, int start, int end) {
+        var piece = sentence.plain.substring(sentence.pieceStart(start), sentence.pieceEnd(end));
+        return PAST.matcher(piece).find();
+    }
+}

@@ -1,0 +1,208 @@
+package limbqueue.reading;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+
+/** Tables of measurements: a line that names both sides, and lines below it with one value for each; or turned round. */
+final class TableRule implements Rule {
+
+    private record Column(String field, boolean pulse) {}
+
+    private static final Pattern SIDES = Pattern.compile("\\b(left|right)\\b");
+    private static final Pattern CELL = Pattern.compile(
+            "(?<![\\d./])\\d{1,3}(?:\\.\\d{1,2})?\\+?(?![\\d/])|\\+{1,3}(?:/-)?|\\b(?:triphasic|biphasic|monophasic|flat|absent|present|palpable|weak|diminished|faint|reduced|normal|good|not (?:done|palpable|recordable|measured|tested|obtained|felt|available)|non compressible|nc|nr|n/a|n/d|nil|none|impalpable|nd|yes|no)\\b|(?<= )-(?= |$)");
+
+    @Override
+    public void read(Page page, Findings findings) {
+        var head = Optional.<List<Side>>empty();
+        var columns = List.<Column>of();
+        var since = 0;
+        for (var sentence : page.sentences) {
+            var plain = sentence.plain;
+            var sides = sides(plain);
+            if (sides.size() == 2 && isHead(plain)) {
+                head = Optional.of(sides);
+                columns = List.of();
+                since = sentence.number;
+                continue;
+            }
+            var named = columns(plain);
+            if (named.size() >= 2
+                    && !Fit.matches(plain, "(?s).*\\d.*")
+                    && sides.isEmpty()
+                    && !Fit.matches(plain, "(?s).*\\b(?:is|was|are|absent|palpable|present|weak|no)\\b.*")) {
+                columns = named;
+                head = Optional.empty();
+                since = sentence.number;
+                continue;
+            }
+            if (sentence.number - since > 12) {
+                head = Optional.empty();
+                columns = List.of();
+            }
+            if (head.isPresent()) {
+                row(sentence, head.get(), findings);
+            } else if (!columns.isEmpty()) {
+                turned(sentence, columns, findings);
+            }
+        }
+    }
+
+    private static List<Side> sides(String plain) {
+        var sides = new ArrayList<Side>();
+        var match = SIDES.matcher(plain);
+        while (match.find()) {
+            sides.add(match.group().equals("left") ? Side.LEFT : Side.RIGHT);
+        }
+        return sides.size() == 2 && sides.get(0) == sides.get(1) ? List.of() : sides;
+    }
+
+    private static boolean isHead(String plain) {
+        var rest = SIDES.matcher(plain)
+                .replaceAll(" ")
+                .replaceAll("[^a-z0-9]+", " ")
+                .strip();
+        return !Fit.matches(rest, ".*\\d.*")
+                && (rest.isEmpty() || rest.split(" ").length <= 6)
+                && !Fit.matches(rest, ".*\\b(?:is|was|has|and|pain|ulcer|absent|palpable|present|no)\\b.*");
+    }
+
+    private static Optional<Column> column(String label) {
+        var words = label.strip();
+        if (Fit.matches(words, "(?s).*\\b(?:carotid|radial|velocity|psv|vein|diameter)\\b.*")) {
+            return Optional.empty();
+        }
+        var exercise = Fit.matches(words, "(?s).*\\b(?:exercise|treadmill)\\b.*");
+        if (Fit.matches(words, "(?s).*\\babi\\b.*")) {
+            return Optional.of(new Column(exercise ? "abiAfterExercise" : "abi", false));
+        }
+        if (Fit.matches(words, "(?s).*\\btbi\\b.*")) {
+            return Optional.of(new Column("tbi", false));
+        }
+        if (Fit.matches(words, "(?s).*\\b(?:brachial|arm)s?\\b.*")) {
+            return Optional.of(new Column("arm", false));
+        }
+        if (exercise && Fit.matches(words, "(?s).*\\bankle\\b.*")) {
+            return Optional.of(new Column("pressures.ankleAfterExercise", false));
+        }
+        if (Fit.matches(words, "(?s).*\\bwaveform\\b.*")) {
+            return Optional.of(new Column("pressures.waveform", false));
+        }
+        if (Fit.matches(words, "(?s).*\\btcpo2\\b.*")) {
+            return Optional.of(new Column("pressures.tcpo2", false));
+        }
+        if (Fit.matches(words, "(?s).*\\btoe\\b.*")
+                && !Fit.matches(words, "(?s).*\\b(?:ulcer|gangrene|amputation|wound)\\b.*")) {
+            return Optional.of(new Column("pressures.toe", false));
+        }
+        if (Fit.matches(words, "(?s).*\\bdp\\b.*")) {
+            return Optional.of(new Column("dorsalisPedis", true));
+        }
+        if (Fit.matches(words, "(?s).*\\bpostib\\b.*")) {
+            return Optional.of(new Column("posteriorTibial", true));
+        }
+        if (Fit.matches(words, "(?s).*\\bpopliteal\\b.*")) {
+            return Optional.of(new Column("popliteal", true));
+        }
+        return Fit.matches(words, "(?s).*\\b(?:femoral|cfa)\\b.*")
+                ? Optional.of(new Column("femoral", true))
+                : Optional.empty();
+    }
+
+    private static void row(Sentence sentence, List<Side> head, Findings findings) {
+        var plain = sentence.plain;
+        var cells = CELL.matcher(plain);
+        var found = new ArrayList<int[]>();
+        while (cells.find()) {
+            found.add(new int[] {cells.start(), cells.end()});
+        }
+        if (found.size() != 2 || SIDES.matcher(plain).find()) {
+            return;
+        }
+        var label = plain.substring(0, found.getFirst()[0]);
+        if (label.length() > 45) {
+            return;
+        }
+        column(label).ifPresent(column -> {
+            for (var i = 0; i < 2; i++) {
+                put(sentence, column, head.get(i), found.get(i), findings);
+            }
+        });
+    }
+
+    private static List<Column> columns(String plain) {
+        var columns = new ArrayList<Column>();
+        for (var word : plain.split("[ ,|/:]+")) {
+            column(word.equals("toe") ? "toe" : word).ifPresent(columns::add);
+        }
+        return columns;
+    }
+
+    private static void turned(Sentence sentence, List<Column> columns, Findings findings) {
+        var plain = sentence.plain;
+        var side = Fit.of("^[^a-z]*(left|right)\\b(?: leg| foot)?").matcher(plain);
+        if (!side.find()) {
+            return;
+        }
+        var which = side.group(1).equals("left") ? Side.LEFT : Side.RIGHT;
+        var cells = CELL.matcher(plain).region(side.end(), plain.length()).useTransparentBounds(true);
+        var found = new ArrayList<int[]>();
+        while (cells.find()) {
+            found.add(new int[] {cells.start(), cells.end()});
+        }
+        if (found.size() != columns.size()) {
+            return;
+        }
+        for (var i = 0; i < found.size(); i++) {
+            put(sentence, columns.get(i), which, found.get(i), findings);
+        }
+    }
+
+    private static void put(Sentence sentence, Column column, Side side, int[] cell, Findings findings) {
+        var text = sentence.plain.substring(cell[0], cell[1]);
+        var words = sentence.span(cell[0], cell[1]);
+        if (column.pulse()) {
+            var number = Fit.matches(text, "\\d{2,3}");
+            if (number) {
+                if (Fit.matches(column.field(), "dorsalisPedis|posteriorTibial")) {
+                    findings.put(side.leg("pressures." + column.field()), new BigDecimal(text), words);
+                }
+            } else {
+                pulse(text).ifPresent(value -> findings.put(side.leg("pulses." + column.field()), value, words));
+            }
+            return;
+        }
+        if (column.field().equals("pressures.waveform")) {
+            if (Fit.matches(text, "triphasic|biphasic|monophasic|flat")) {
+                findings.put(side.leg(column.field()), text, words);
+            }
+            return;
+        }
+        if (!Fit.matches(text, "\\d{1,3}(?:\\.\\d{1,2})?")) {
+            return;
+        }
+        var value = new BigDecimal(text);
+        var index = column.field().startsWith("abi") || column.field().equals("tbi");
+        if (index && (value.doubleValue() > 2.5 || !text.contains(".") && value.doubleValue() != 1)
+                || !index && (value.doubleValue() < 6 || value.doubleValue() > 300)) {
+            return;
+        }
+        findings.put(
+                column.field().equals("arm") ? "armPressures." + side.word : side.leg(column.field()), value, words);
+    }
+
+    private static Optional<String> pulse(String text) {
+        if (Fit.matches(text, "[234]\\+?|\\+{2,3}|\\+|present|palpable|good|normal|yes")) {
+            return Optional.of("present");
+        }
+        if (Fit.matches(text, "1\\+?|\\+/-|weak|diminished|faint|reduced")) {
+            return Optional.of("weak");
+        }
+        return Fit.matches(text, "0|-|absent|not palpable|not felt|impalpable|nil|none|no")
+                ? Optional.of("absent")
+                : Optional.empty();
+    }
+}

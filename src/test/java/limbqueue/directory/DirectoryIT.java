@@ -1,0 +1,214 @@
+package limbqueue.directory;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.LocalDate;
+import java.util.List;
+import limbqueue.access.ActingAs;
+import limbqueue.document.DocumentFormat;
+import limbqueue.testbed.OnPostgres;
+import limbqueue.testbed.Staff;
+import limbqueue.testbed.TestDatabase;
+import org.flywaydb.core.Flyway;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+
+/** All people and places are invented. */
+@OnPostgres
+class DirectoryIT {
+
+    private static final LocalDate MONDAY = LocalDate.of(2026, 3, 2);
+
+    @Autowired
+    private Directory directory;
+
+    @Autowired
+    private ActingAs actingAs;
+
+    @Autowired
+    private JdbcClient jdbc;
+
+    private Staff staff;
+
+    @BeforeEach
+    void nobodyIsKnown() {
+        staff = new Staff(actingAs);
+        jdbc.sql("delete from directory_entry").update();
+    }
+
+    @Test
+    void whoIsNamedIsKnownAndHospitalsByAllTheirPlaces() {
+        takeIn("""
+                {"referrer": {"name": " Dr Maud Ferrier ", "organisation": "Millbeck Surgery", "fax": "0555 01 2201",
+                              "prefers": "email"},
+                 "imaging": [{"where": "Fellgate Infirmary"}], "procedures": [{"where": "fellgate infirmary"}, {}],
+                 "deferredElsewhere": {"where": "Saltmarsh General"}}""", MONDAY);
+        assertThat(known(DirectoryKind.REFERRER)).singleElement().satisfies(entry -> {
+            assertThat(entry.name()).isEqualTo("Dr Maud Ferrier");
+            assertThat(entry.organisation()).isEqualTo("Millbeck Surgery");
+            assertThat(entry.fax()).isEqualTo("0555 01 2201");
+            assertThat(entry.prefers()).isEqualTo("email");
+            assertThat(entry.phone()).isEmpty();
+            assertThat(entry.lastEntered()).isEqualTo(MONDAY);
+        });
+        assertThat(known(DirectoryKind.HOSPITAL))
+                .extracting(DirectoryEntry::name)
+                .containsExactly("Fellgate Infirmary", "Saltmarsh General");
+    }
+
+    @Test
+    void aLaterReferralAddsWhatWasMissingAndChangesNothing() {
+        takeIn(referrer("Dr Maud Ferrier", "\"phone\": \"0555 01 2200\""), MONDAY);
+        takeIn(
+                referrer("DR MAUD FERRIER", "\"phone\": \"0555 01 9999\", \"fax\": \"0555 01 2201\""),
+                MONDAY.plusDays(3));
+        assertThat(known(DirectoryKind.REFERRER)).singleElement().satisfies(entry -> {
+            assertThat(entry.name()).isEqualTo("Dr Maud Ferrier");
+            assertThat(entry.phone()).isEqualTo("0555 01 2200");
+            assertThat(entry.fax()).isEqualTo("0555 01 2201");
+            assertThat(entry.lastEntered()).isEqualTo(MONDAY.plusDays(3));
+        });
+    }
+
+    @Test
+    void whatIsNoNameIsNotKept() {
+        takeIn("{\"referrer\": {\"name\": \"\\u0000\\u0007 \", \"phone\": \"1\"}}", MONDAY);
+        takeIn("{\"imaging\": [{\"where\": \"" + "x".repeat(201) + "\"}]}", MONDAY);
+        takeIn("{\"imaging\": [{\"where\": \"Fell\\u0000gate\"}]}", MONDAY);
+        assertThat(known(DirectoryKind.REFERRER)).isEmpty();
+        assertThat(known(DirectoryKind.HOSPITAL))
+                .extracting(DirectoryEntry::name)
+                .containsExactly("Fellgate");
+    }
+
+    @Test
+    void aCorrectionIsKeptUnlessSomebodyElseWasFaster() {
+        takeIn(referrer("Dr Maud Ferrier", "\"phone\": \"0555 01 2200\""), MONDAY);
+        var entry = known(DirectoryKind.REFERRER).getFirst();
+        assertThat(correct(entry, "Dr Maud Ferriere")).isInstanceOf(CorrectOutcome.Corrected.class);
+        assertThat(correct(entry, "Dr Maud Other")).isInstanceOf(CorrectOutcome.Overtaken.class);
+        assertThat(known(DirectoryKind.REFERRER))
+                .extracting(DirectoryEntry::name)
+                .containsExactly("Dr Maud Ferriere");
+        assertThat(jdbc.sql("select count(*) from audit_entry where action = 'corrected a directory entry'"
+                                + " and subject = :subject")
+                        .param("subject", "directory " + entry.id())
+                        .query(Integer.class)
+                        .single())
+                .isEqualTo(1);
+    }
+
+    @Test
+    void aCorrectionThatCannotBeRightIsToldInWords() {
+        takeIn(referrer("Dr Maud Ferrier", "\"phone\": \"1\""), MONDAY);
+        takeIn(referrer("Dr Ivo Fernsby", "\"phone\": \"2\""), MONDAY);
+        var entry = known(DirectoryKind.REFERRER).getFirst();
+        assertThat(correct(entry, " ")).isInstanceOf(CorrectOutcome.NotRight.class);
+        assertThat(correct(entry, "x".repeat(201))).isInstanceOf(CorrectOutcome.NotRight.class);
+        assertThat(correct(entry, "dr maud ferrier"))
+                .isInstanceOfSatisfying(
+                        CorrectOutcome.NotRight.class,
+                        refused -> assertThat(refused.why()).contains("Merge"));
+    }
+
+    @Test
+    void ofTwoThatAreTheSameOneStandsForBothFromThenOn() {
+        takeIn(referrer("Dr Maud Ferrier", "\"phone\": \"0555 01 2200\""), MONDAY);
+        takeIn(referrer("Dr M Ferrier", "\"fax\": \"0555 01 2201\""), MONDAY.plusDays(1));
+        var kept = byName("Dr Maud Ferrier");
+        var other = byName("Dr M Ferrier");
+        assertThat(staff.as("manager", () -> directory.merge(kept.id(), other.id())))
+                .isTrue();
+        assertThat(known(DirectoryKind.REFERRER)).singleElement().satisfies(entry -> {
+            assertThat(entry.name()).isEqualTo("Dr Maud Ferrier");
+            assertThat(entry.fax()).isEqualTo("0555 01 2201");
+            assertThat(entry.lastEntered()).isEqualTo(MONDAY.plusDays(1));
+        });
+        assertThat(staff.as("coordinator", () -> directory.find(other.id()))
+                        .orElseThrow()
+                        .id())
+                .isEqualTo(kept.id());
+        takeIn(referrer("Dr M Ferrier", "\"email\": \"surgery@millbeck.example\""), MONDAY.plusDays(9));
+        assertThat(known(DirectoryKind.REFERRER))
+                .singleElement()
+                .satisfies(entry -> assertThat(entry.email()).isEqualTo("surgery@millbeck.example"));
+        assertThat(staff.as("manager", () -> directory.merge(kept.id(), other.id())))
+                .isFalse();
+        assertThat(staff.as("manager", () -> directory.merge(kept.id(), kept.id())))
+                .isFalse();
+    }
+
+    @Test
+    void whoWasNamedBeforeThereWasADirectoryIsInIt() {
+        var source = TestDatabase.empty().dataSource();
+        Flyway.configure().dataSource(source).target("6").load().migrate();
+        var older = JdbcClient.create(source);
+        var documents = List.of(
+                "{\"referrer\": {\"name\": \"Dr Maud Ferrier\", \"organisation\": \"Millbeck Surgery\", \"phone\": \"1\"}}",
+                "{\"referrer\": {\"name\": \"dr maud ferrier\", \"organisation\": \"Millbeck Surgery\", \"phone\": \"2\"},"
+                        + " \"imaging\": [{\"where\": \"Fellgate Infirmary\"}, 7, {\"where\": null}], \"procedures\": {}}",
+                "{\"referrer\": {\"name\": \"Dr\\u0000\"}, \"deferredElsewhere\": {\"where\": \"Saltmarsh General\"}}",
+                "{\"referrer\": [], \"imaging\": null, \"deferredElsewhere\": {\"where\": \"" + "x".repeat(201)
+                        + "\"}}",
+                "{\"referrer\": {\"name\": 12}}");
+        for (var number = 0; number < documents.size(); number++) {
+            older.sql("""
+                            insert into referral (reference, state, received, document, saved_by, saved_at, submitted_at)
+                            values (:reference, 'QUEUED', :received, :document::json, 'Wren Halloway', now(), now())""")
+                    .param("reference", "LQ-2026-000" + number)
+                    .param("received", MONDAY.plusDays(number))
+                    .param("document", documents.get(number))
+                    .update();
+        }
+        Flyway.configure().dataSource(source).load().migrate();
+        assertThat(older.sql("select kind, name, organisation, phone from directory_entry order by kind, name")
+                        .query((row, at) -> row.getString(1) + "|" + row.getString(2) + "|" + row.getString(3) + "|"
+                                + row.getString(4))
+                        .list())
+                .containsExactly(
+                        "HOSPITAL|Fellgate Infirmary||",
+                        "HOSPITAL|Saltmarsh General||",
+                        "REFERRER|dr maud ferrier|Millbeck Surgery|2");
+    }
+
+    private void takeIn(String document, LocalDate on) {
+        staff.as("coordinator", () -> {
+            directory.takeIn(DocumentFormat.parse(document, MONDAY).document(), on);
+            return on;
+        });
+    }
+
+    private static String referrer(String name, String more) {
+        return "{\"referrer\": {\"name\": \"" + name + "\", \"organisation\": \"Millbeck Surgery\", " + more + "}}";
+    }
+
+    private List<DirectoryEntry> known(DirectoryKind kind) {
+        return staff.as("coordinator", () -> directory.known(kind));
+    }
+
+    private DirectoryEntry byName(String name) {
+        return known(DirectoryKind.REFERRER).stream()
+                .filter(entry -> entry.name().equals(name))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private CorrectOutcome correct(DirectoryEntry entry, String name) {
+        return staff.as(
+                "coordinator",
+                () -> directory.correct(new DirectoryEntry(
+                        entry.id(),
+                        entry.version(),
+                        entry.kind(),
+                        name,
+                        entry.organisation(),
+                        entry.address(),
+                        entry.phone(),
+                        entry.fax(),
+                        entry.email(),
+                        entry.prefers(),
+                        entry.lastEntered())));
+    }
+}
