@@ -21,7 +21,8 @@ final class ClaudicationRule implements Rule {
     private static final Pattern LIMIT = Pattern.compile(
             "\\b(?:(?:claudication|walking|walk|exercise|pain[ -]?free|symptom[ -]?free|max(?:imum|imal)?|absolute|initial|total|treadmill)[ -]?(?:claudication )?(?:walking )?(?:distance|tolerance|range|limit)|(?:icd|acd|cd|mwd|pfwd|pwd)(?= ?[:=]? ?\\d)|"
                     + "(?:(?:has to|must|needs to|have to|had to) (?:stop|rest|sit|halt|pause|stand)|stops?(?: him| her| them)?|stopping|stopped|pulls (?:him|her) up|brings (?:him|her) to a (?:halt|stop|standstill)|limited to|(?:can|could|able to|manage[sd]?(?: to)?|walks?|only)(?: now| just| barely| about| only| walk| go| do| manage| for| around| roughly| maybe| perhaps| no more than| not more than| up to| approximately){1,4}(?= \\d| a | half| less| under| <)))\\b");
-    private static final Pattern NO_LEG = Pattern.compile("\\b(?:breath\\w*|dyspn\\w+|angina|chest|sob|knee|osteoarthritis|arthritis|joint)\\b");
+    private static final Pattern NO_LEG =
+            Pattern.compile("\\b(?:breath\\w*|dyspn\\w+|angina|chest|sob|knee|osteoarthritis|arthritis|joint)\\b");
 
     private static final Pattern COURSE_WORSE = Pattern.compile("\\b(?:worse(?:n(?:ing|ed|s)?)?|progressive(?:ly)?|progress(?:ing|ed)|deteriorat\\w+|getting shorter|shorten(?:ed|ing|s)|declin(?:ing|ed)|going downhill|(?:increasing|decreasing|reducing|falling|shrinking|dwindling)(?:ly)?|shorter (?:and shorter|every|each)|less and less|sooner every|dropped|fallen|crescendo)\\b");
     private static final Pattern COURSE_STABLE = Pattern.compile("\\b(?:stable|unchanged|no change|not (?:changed|changing|worse|worsening|progressed|progressing|deteriorat\\w+)|hasn't (?:changed|progressed|worsened|got\\w* (?:any )?worse|deteriorated)|(?:don't|doesn't|never) change\\w*|not altered|hasn't altered|nothing has altered|static|steady|no worse|no (?:recent )?(?:progression|deterioration|worsening)|same (?:for|as|over)|much the same|has been the same)\\b");
@@ -53,7 +54,9 @@ final class ClaudicationRule implements Rule {
                 topic = found;
             } else if (topic.isPresent()) {
                 var known = topic.get();
-                if (sentence.number - known.sentence() <= 3 && sentence.paragraph - known.paragraph() <= 1 && !changesSubject(sentence)) {
+                if (sentence.number - known.sentence() <= 3
+                        && sentence.paragraph - known.paragraph() <= 1
+                        && !changesSubject(sentence)) {
                     details(page, sentence, known, 0, findings, true);
                 }
             }
@@ -65,7 +68,9 @@ final class ClaudicationRule implements Rule {
     private record Topic(Set<Side> sides, int sentence, int paragraph, Findings.Ground ground) {}
 
     private static boolean changesSubject(Sentence sentence) {
-        return Fit.matches(sentence.plain, "(?s).*\\b(?:rest pain|ulcer|wound|gangrene|smok\\w+|cigarettes|diabetes|abi|medication|pulses?|stroke|surgery|bypass|angiogram|knee|sore|infection|breath\\w*)\\b.*");
+        return Fit.matches(
+                sentence.plain,
+                "(?s).*\\b(?:rest pain|ulcer|wound|gangrene|smok\\w+|cigarettes|diabetes|abi|medication|pulses?|stroke|surgery|bypass|angiogram|knee|sore|infection|breath\\w*)\\b.*");
     }
 
     private static Optional<Topic> find(Page page, Sentence sentence, Optional<Topic> topic, Findings findings) {
@@ -109,13 +114,19 @@ final class ClaudicationRule implements Rule {
             var at = -1;
             var site = "";
             while (muscle.find()) {
-                if (!muscle.group(1).equals("foot") && !(muscle.group(1).equals("hip") && plain.contains("hip replacement"))) {
+                if (!muscle.group(1).equals("foot")
+                        && !(muscle.group(1).equals("hip") && plain.contains("hip replacement"))) {
                     at = muscle.start();
                     site = muscle.group(1);
                     break;
                 }
             }
-            if (at < 0 || NO_LEG.matcher(plain).find() && !site.equals("calf") || plain.contains("rest pain") && !plain.contains("calf") || Fit.matches(plain, "(?s).*\\b(?:ulcer|wound|gangrene|at rest|sudden\\w*|swelling|sciatica|joint)\\b.*")) {
+            if (at < 0
+                    || NO_LEG.matcher(plain).find() && !site.equals("calf")
+                    || plain.contains("rest pain") && !plain.contains("calf")
+                    || Fit.matches(
+                            plain,
+                            "(?s).*\\b(?:ulcer|wound|gangrene|at rest|sudden\\w*|swelling|sciatica|joint)\\b.*")) {
                 continue;
             }
             if (pattern != DESCRIBED && Distances.in(plain, 0, plain.length()).isEmpty()) {
@@ -134,12 +145,19 @@ final class ClaudicationRule implements Rule {
         var limit = LIMIT.matcher(plain);
         if (limit.find() && topic.isEmpty()) {
             var muscle = MUSCLE.matcher(plain);
-            if (muscle.find() && Fit.matches(muscle.group(1), "calf|thigh|buttock") && !Distances.in(plain, 0, plain.length()).isEmpty() && Polarity.of(sentence, muscle) == Polarity.STATED) {
+            if (muscle.find()
+                    && Fit.matches(muscle.group(1), "calf|thigh|buttock")
+                    && !Distances.in(plain, 0, plain.length()).isEmpty()
+                    && Polarity.of(sentence, muscle) == Polarity.STATED) {
                 return present(page, sentence, muscle.start(), muscle.end(), findings);
             }
         }
-        var terse = Fit.of("\\b(calf|thigh|buttock)\\b[^.;]{0,30}\\b(?:ache|pain|cramp\\w*|tightness|)\\b").matcher(plain);
-        if (terse.find() && !Distances.in(plain, terse.start(), Math.min(plain.length(), terse.end() + 60)).isEmpty() && Polarity.of(sentence, terse) == Polarity.STATED
+        var terse = Fit.of("\\b(calf|thigh|buttock)\\b[^.;]{0,30}\\b(?:ache|pain|cramp\\w*|tightness|)\\b")
+                .matcher(plain);
+        if (terse.find()
+                && !Distances.in(plain, terse.start(), Math.min(plain.length(), terse.end() + 60))
+                        .isEmpty()
+                && Polarity.of(sentence, terse) == Polarity.STATED
                 && !Fit.matches(plain, "(?s).*\\b(?:ulcer|wound|cm|swelling|dvt|oedema)\\b.*")) {
             return present(page, sentence, terse.start(), terse.end(), findings);
         }
@@ -149,21 +167,29 @@ final class ClaudicationRule implements Rule {
     /** "Claudication clinic", "claudication exercise class": a name, not a complaint. */
     private static boolean isGeneral(String plain, int start, int end) {
         var after = plain.substring(end);
-        return Fit.matches(after, "(?s) (?:clinic|exercise|programme|program|class|questionnaire|service|leaflet|nurse|history (?:is )?(?:unclear|unobtainable)).*")
+        return Fit.matches(
+                        after,
+                        "(?s) (?:clinic|exercise|programme|program|class|questionnaire|service|leaflet|nurse|history (?:is )?(?:unclear|unobtainable)).*")
                 || Fit.matches(plain.substring(0, start), "(?s).*\\b(?:jaw|arm|upper limb|tongue) ");
     }
 
     private static void deny(Page page, Sentence sentence, int start, int end, Findings findings) {
         var place = page.legs.ofDenial(sentence, start, end);
         for (var side : place.sides()) {
-            findings.put(side.leg("claudication.present"), false, sentence.span(negationStart(sentence, start), end), place.ground());
+            findings.put(
+                    side.leg("claudication.present"),
+                    false,
+                    sentence.span(negationStart(sentence, start), end),
+                    place.ground());
         }
     }
 
     /** Where the denial begins that {@code start} lies in, if it is near. */
     static int negationStart(Sentence sentence, int start) {
         var before = sentence.plain.substring(Math.max(sentence.clauseStart(start), start - 60), start);
-        var match = Fit.of("\\b(?:no|denies|without|not|nor|never|nil|neither|doesn't|hasn't|don't|isn't|free of)\\b[^.;]*$").matcher(before);
+        var match = Fit.of(
+                        "\\b(?:no|denies|without|not|nor|never|nil|neither|doesn't|hasn't|don't|isn't|free of)\\b[^.;]*$")
+                .matcher(before);
         return match.find() ? start - before.length() + match.start() : start;
     }
 
@@ -186,7 +212,10 @@ final class ClaudicationRule implements Rule {
 
     /** "He claudicates at 80 m. It is the left calf." */
     static Legs.Place ahead(Page page, Sentence sentence) {
-        var next = page.after(sentence).filter(after -> Fit.matches(after.plain, "(?s)(?:it|this|pain|the pain|mainly|mostly|worse|always|in the|left|right|he|she|calf)\\b.*"));
+        var next = page.after(sentence)
+                .filter(after -> Fit.matches(
+                        after.plain,
+                        "(?s)(?:it|this|pain|the pain|mainly|mostly|worse|always|in the|left|right|he|she|calf)\\b.*"));
         if (next.isPresent() && page.legs.mentions(next.get()).size() == 1) {
             return new Legs.Place(page.legs.mentions(next.get()).getFirst().sides(), Findings.Ground.CARRIED);
         }
@@ -208,37 +237,67 @@ final class ClaudicationRule implements Rule {
         relief(sentence, topic, findings, later);
     }
 
-    private static void put(Page page, Sentence sentence, Topic topic, String field, Object value, int start, int end, Findings findings) {
+    private static void put(
+            Page page,
+            Sentence sentence,
+            Topic topic,
+            String field,
+            Object value,
+            int start,
+            int end,
+            Findings findings) {
         var near = page.legs.near(sentence, start, end);
         var sides = near.known() && topic.sides().containsAll(near.sides()) ? near.sides() : topic.sides();
         for (var side : sides) {
-            if (findings.get(side.leg(field)).isEmpty() || near.known() && near.sides().size() == 1) {
-                findings.put(side.leg(field), value, sentence.span(start, end), near.known() ? Findings.Ground.WORDS : Findings.Ground.SENTENCE);
+            if (findings.get(side.leg(field)).isEmpty()
+                    || near.known() && near.sides().size() == 1) {
+                findings.put(
+                        side.leg(field),
+                        value,
+                        sentence.span(start, end),
+                        near.known() ? Findings.Ground.WORDS : Findings.Ground.SENTENCE);
             }
         }
     }
 
-    private static void distance(Page page, Sentence sentence, Topic topic, int at, int from, int to, Findings findings, boolean later) {
+    private static void distance(
+            Page page, Sentence sentence, Topic topic, int at, int from, int to, Findings findings, boolean later) {
         var plain = sentence.plain;
         var candidates = Distances.in(plain, from, to).stream()
-                .filter(found -> !ELSEWHERE.matcher(plain.substring(Math.max(0, found.start() - 18), found.start())).find()
-                        && !ELSEWHERE.matcher(plain.substring(found.end(), Math.min(plain.length(), found.end() + 14))).find())
-                .filter(found -> !FORMER.matcher(plain.substring(sentence.pieceStart(found.start()), found.start())).find())
-                .filter(found -> Polarity.of(sentence, found.start(), found.end()) != Polarity.OPEN || Fit.matches(plain.substring(Math.max(0, found.start() - 25), found.start()), "(?s).*(?:could|might|may) .*"))
+                .filter(found -> !ELSEWHERE
+                                .matcher(plain.substring(Math.max(0, found.start() - 18), found.start()))
+                                .find()
+                        && !ELSEWHERE
+                                .matcher(plain.substring(found.end(), Math.min(plain.length(), found.end() + 14)))
+                                .find())
+                .filter(found -> !FORMER.matcher(plain.substring(sentence.pieceStart(found.start()), found.start()))
+                        .find())
+                .filter(found -> Polarity.of(sentence, found.start(), found.end()) != Polarity.OPEN
+                        || Fit.matches(
+                                plain.substring(Math.max(0, found.start() - 25), found.start()),
+                                "(?s).*(?:could|might|may) .*"))
                 .toList();
-        if (later && !Fit.matches(plain, "(?s).*\\b(?:walk\\w*|distance|claudication|stop\\w*|manage\\w*|pain|cramp\\w*|calf|limit\\w*|flat|exercise|after|comes on|symptoms?)\\b.*")) {
+        if (later
+                && !Fit.matches(
+                        plain,
+                        "(?s).*\\b(?:walk\\w*|distance|claudication|stop\\w*|manage\\w*|pain|cramp\\w*|calf|limit\\w*|flat|exercise|after|comes on|symptoms?)\\b.*")) {
             return;
         }
         if (candidates.isEmpty()) {
             return;
         }
-        var pain = Fit.of("\\b(?:pain|cramps?|claudication|initial|onset|starts?|begins?|comes on|ache|symptoms?|tight\\w*|icd|pain[ -]free)\\b");
+        var pain = Fit.of(
+                "\\b(?:pain|cramps?|claudication|initial|onset|starts?|begins?|comes on|ache|symptoms?|tight\\w*|icd|pain[ -]free)\\b");
         var taken = new java.util.ArrayList<Set<Side>>();
         var chosen = candidates.size() == 1
                 ? candidates.getFirst()
                 : candidates.stream()
-                        .filter(found -> pain.matcher(plain.substring(sentence.pieceStart(found.start()), found.start())).find()
-                                && !Fit.matches(plain.substring(Math.max(0, found.start() - 30), found.start()), "(?s).*\\b(?:stop\\w*|absolute|max\\w*|rest|halt)\\b[a-z ]*"))
+                        .filter(found ->
+                                pain.matcher(plain.substring(sentence.pieceStart(found.start()), found.start()))
+                                                .find()
+                                        && !Fit.matches(
+                                                plain.substring(Math.max(0, found.start() - 30), found.start()),
+                                                "(?s).*\\b(?:stop\\w*|absolute|max\\w*|rest|halt)\\b[a-z ]*"))
                         .findFirst()
                         .orElse(candidates.getFirst());
         for (var found : candidates) {
@@ -249,11 +308,27 @@ final class ClaudicationRule implements Rule {
         }
         if (taken.size() == 2) {
             for (var found : candidates) {
-                put(page, sentence, topic, "claudication.distanceMetres", found.metres(), found.start(), found.end(), findings);
+                put(
+                        page,
+                        sentence,
+                        topic,
+                        "claudication.distanceMetres",
+                        found.metres(),
+                        found.start(),
+                        found.end(),
+                        findings);
             }
             return;
         }
-        put(page, sentence, topic, "claudication.distanceMetres", chosen.metres(), chosen.start(), chosen.end(), findings);
+        put(
+                page,
+                sentence,
+                topic,
+                "claudication.distanceMetres",
+                chosen.metres(),
+                chosen.start(),
+                chosen.end(),
+                findings);
     }
 
     private static void site(Page page, Sentence sentence, Topic topic, int at, Findings findings, boolean later) {
@@ -262,7 +337,10 @@ final class ClaudicationRule implements Rule {
             return;
         }
         while (muscle.find()) {
-            if (Polarity.of(sentence, muscle) != Polarity.STATED || Fit.matches(sentence.plain.substring(muscle.end()), "(?s) (?:wasting|ulcer|tenderness|is soft|are soft|swelling|wound|soft|muscle bulk|vein).*")) {
+            if (Polarity.of(sentence, muscle) != Polarity.STATED
+                    || Fit.matches(
+                            sentence.plain.substring(muscle.end()),
+                            "(?s) (?:wasting|ulcer|tenderness|is soft|are soft|swelling|wound|soft|muscle bulk|vein).*")) {
                 continue;
             }
             var site = Fit.matches(muscle.group(1), "foot|instep|arch.*") ? "foot" : muscle.group(1);
@@ -291,11 +369,20 @@ final class ClaudicationRule implements Rule {
         }
         for (var date : page.dates.in(plain)) {
             var before = plain.substring(0, date.start());
-            if (Fit.matches(before, "(?s).*\\b(?:since|started on|began on|from)(?: the)? $") && page.written.isPresent()) {
+            if (Fit.matches(before, "(?s).*\\b(?:since|started on|began on|from)(?: the)? $")
+                    && page.written.isPresent()) {
                 Dates.past(date, page.written).ifPresent(day -> {
                     var days = java.time.temporal.ChronoUnit.DAYS.between(day, page.written.get());
                     if (days >= 0 && days < 30_000) {
-                        put(page, sentence, topic, "claudication.sinceDays", (int) days, date.start(), date.end(), findings);
+                        put(
+                                page,
+                                sentence,
+                                topic,
+                                "claudication.sinceDays",
+                                (int) days,
+                                date.start(),
+                                date.end(),
+                                findings);
                     }
                 });
                 return;
@@ -324,12 +411,25 @@ final class ClaudicationRule implements Rule {
             return false;
         }
         if (Fit.matches(after, "(?s)[ ,-]*(?:history|hx|h/o|duration|ago|now|onset)\\b.*")) {
-            return !Fit.matches(after, "(?s) history of (?!.*(?:pain|claudication|ulcer|wound|cramp|sore|gangrene|discolou?r|leg|calf|foot|toe|walking|numb|cold|limp|intermittent)).*") && !Fit.matches(wide, "(?s).*\\b(?:stopped|quit|smok\\w+|stent\\w*|bypass|operat\\w+|amput\\w+|stroke)\\b.*");
+            return !Fit.matches(
+                            after,
+                            "(?s) history of (?!.*(?:pain|claudication|ulcer|wound|cramp|sore|gangrene|discolou?r|leg|calf|foot|toe|walking|numb|cold|limp|intermittent)).*")
+                    && !Fit.matches(
+                            wide,
+                            "(?s).*\\b(?:stopped|quit|smok\\w+|stent\\w*|bypass|operat\\w+|amput\\w+|stroke)\\b.*");
         }
-        if (Fit.matches(before, "(?s).*\\b(?:for|x|since|over|past|last|these|duration|of|present|going on|started|began|about|nearly|almost|troubled|bothered|history|had|now|been|is|some|well over|least|than)\\b[ :a-z]{0,22}$") || before.isBlank() || Fit.matches(before, "(?s)[ (]*(?:x|for)? ?") || Fit.matches(found.unit(), "7|52|12")) {
+        if (Fit.matches(
+                        before,
+                        "(?s).*\\b(?:for|x|since|over|past|last|these|duration|of|present|going on|started|began|about|nearly|almost|troubled|bothered|history|had|now|been|is|some|well over|least|than)\\b[ :a-z]{0,22}$")
+                || before.isBlank()
+                || Fit.matches(before, "(?s)[ (]*(?:x|for)? ?")
+                || Fit.matches(found.unit(), "7|52|12")) {
             return true;
         }
-        return Fit.matches(before, "(?s).*(?:claudication|ulcer|wound|pain|calf|heel|toe|foot|gangrene|sore|\\d ?(?:m|metre|yard|block)s?) $") || before.endsWith(" x ");
+        return Fit.matches(
+                        before,
+                        "(?s).*(?:claudication|ulcer|wound|pain|calf|heel|toe|foot|gangrene|sore|\\d ?(?:m|metre|yard|block)s?) $")
+                || before.endsWith(" x ");
     }
 
     private static void course(Sentence sentence, Topic topic, int at, Findings findings, boolean later) {
@@ -365,7 +465,9 @@ final class ClaudicationRule implements Rule {
     /** Whether no other complaint stands nearer to the words than the claudication. */
     private static boolean sameSubject(Sentence sentence, int start, int end) {
         var piece = sentence.plain.substring(sentence.pieceStart(start), sentence.pieceEnd(end));
-        return !Fit.matches(piece, "(?s).*\\b(?:renal|kidney|angina|cardiac|copd|ulcer|wound|ckd|egfr|creatinine|heart|rest pain|weight|aneurysm|diabetes|hba1c|asthma|breath\\w*|infection|bp|blood pressure|haemodynamically|vision|memory)\\b.*");
+        return !Fit.matches(
+                piece,
+                "(?s).*\\b(?:renal|kidney|angina|cardiac|copd|ulcer|wound|ckd|egfr|creatinine|heart|rest pain|weight|aneurysm|diabetes|hba1c|asthma|breath\\w*|infection|bp|blood pressure|haemodynamically|vision|memory)\\b.*");
     }
 
     private static void life(Sentence sentence, Topic topic, Findings findings) {
@@ -387,7 +489,10 @@ final class ClaudicationRule implements Rule {
             }
         } else if (limits.reset().find() && Polarity.isDenied(sentence, limits.start(), limits.end())) {
             for (var side : topic.sides()) {
-                findings.putIfUnknown(side.leg("claudication.limitsLife"), false, sentence.span(ClaudicationRule.negationStart(sentence, limits.start()), limits.end()));
+                findings.putIfUnknown(
+                        side.leg("claudication.limitsLife"),
+                        false,
+                        sentence.span(ClaudicationRule.negationStart(sentence, limits.start()), limits.end()));
             }
         }
     }
@@ -401,10 +506,16 @@ final class ClaudicationRule implements Rule {
         var standing = STANDING.matcher(plain);
         String value;
         Span words;
-        if (sitting.find() && !Fit.matches(plain.substring(Math.max(0, sitting.start() - 30), sitting.start()), "(?s).*\\bnot .*") && !Fit.matches(plain, "(?s).*\\b(?:without (?:having to )?sit|no need to sit|doesn't (?:need|have) to sit)\\b.*")) {
+        if (sitting.find()
+                && !Fit.matches(plain.substring(Math.max(0, sitting.start() - 30), sitting.start()), "(?s).*\\bnot .*")
+                && !Fit.matches(
+                        plain,
+                        "(?s).*\\b(?:without (?:having to )?sit|no need to sit|doesn't (?:need|have) to sit)\\b.*")) {
             value = "sitting";
             words = sentence.span(sitting);
-        } else if (standing.find() && STANDING_SAID.matcher(standing.group()).find() && !Polarity.isDenied(sentence, standing.start(), standing.end())) {
+        } else if (standing.find()
+                && STANDING_SAID.matcher(standing.group()).find()
+                && !Polarity.isDenied(sentence, standing.start(), standing.end())) {
             value = "standing";
             words = sentence.span(standing);
         } else {
@@ -423,7 +534,8 @@ final class ClaudicationRule implements Rule {
         var known = topic.get();
         Set<Side> without = EnumSet.noneOf(Side.class);
         for (var side : Side.values()) {
-            if (findings.isTrue(side.leg("claudication.present")) && findings.get(side.leg("claudication.distanceMetres")).isEmpty()) {
+            if (findings.isTrue(side.leg("claudication.present"))
+                    && findings.get(side.leg("claudication.distanceMetres")).isEmpty()) {
                 without.add(side);
             }
         }
@@ -432,14 +544,28 @@ final class ClaudicationRule implements Rule {
         }
         for (var sentence : page.sentences) {
             var limit = LIMIT.matcher(sentence.plain);
-            if (!limit.find() || NO_LEG.matcher(sentence.plain).find() || Polarity.of(sentence, limit) == Polarity.OPEN) {
+            if (!limit.find()
+                    || NO_LEG.matcher(sentence.plain).find()
+                    || Polarity.of(sentence, limit) == Polarity.OPEN) {
                 continue;
             }
-            var found = Distances.in(sentence.plain, limit.start(), Math.min(sentence.plain.length(), limit.end() + 50)).stream()
-                    .filter(distance -> !FORMER.matcher(sentence.plain.substring(sentence.pieceStart(distance.start()), distance.start())).find())
-                    .findFirst();
+            var found =
+                    Distances.in(sentence.plain, limit.start(), Math.min(sentence.plain.length(), limit.end() + 50))
+                            .stream()
+                            .filter(distance -> !FORMER.matcher(sentence.plain.substring(
+                                            sentence.pieceStart(distance.start()), distance.start()))
+                                    .find())
+                            .findFirst();
             if (found.isPresent()) {
-                put(page, sentence, new Topic(without, known.sentence(), known.paragraph(), Findings.Ground.CARRIED), "claudication.distanceMetres", found.get().metres(), found.get().start(), found.get().end(), findings);
+                put(
+                        page,
+                        sentence,
+                        new Topic(without, known.sentence(), known.paragraph(), Findings.Ground.CARRIED),
+                        "claudication.distanceMetres",
+                        found.get().metres(),
+                        found.get().start(),
+                        found.get().end(),
+                        findings);
                 return;
             }
         }

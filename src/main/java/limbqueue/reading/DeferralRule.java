@@ -18,16 +18,25 @@ final class DeferralRule implements Rule {
                 continue;
             }
             var match = PUT_OFF.matcher(plain);
-            if (!match.find() || CLINIC.matcher(plain).find() || Polarity.of(sentence, match) != Polarity.STATED && !match.group().startsWith("told") && !match.group().startsWith("cannot")) {
+            if (!match.find()
+                    || CLINIC.matcher(plain).find()
+                    || Polarity.of(sentence, match) != Polarity.STATED
+                            && !match.group().startsWith("told")
+                            && !match.group().startsWith("cannot")) {
                 continue;
             }
             var words = match.group();
             var place = place(page, sentence, match.start(), match.end());
             var list = Fit.matches(words, "(?:wait|list|earliest|delayed|come back).*");
-            if (list && place.isEmpty() || Fit.matches(words, "told.*(?:wait|return).*") && place.isEmpty() && !Fit.matches(plain, "(?s).*\\b(?:week|month|year)\\b.*")) {
+            if (list && place.isEmpty()
+                    || Fit.matches(words, "told.*(?:wait|return).*")
+                            && place.isEmpty()
+                            && !Fit.matches(plain, "(?s).*\\b(?:week|month|year)\\b.*")) {
                 continue;
             }
-            if (!Fit.matches(plain, "(?s).*\\b(?:operation|surgery|procedure|angiogram|angioplasty|bypass|treatment|stent|date|list(?:ed)?|theatre|admission|come back|intervention|revascularisation|him|her|it|they|slot|hospital|week|month|cancel\\w*|postpon\\w*|cta|return)\\b.*")) {
+            if (!Fit.matches(
+                    plain,
+                    "(?s).*\\b(?:operation|surgery|procedure|angiogram|angioplasty|bypass|treatment|stent|date|list(?:ed)?|theatre|admission|come back|intervention|revascularisation|him|her|it|they|slot|hospital|week|month|cancel\\w*|postpon\\w*|cta|return)\\b.*")) {
                 continue;
             }
             place.ifPresent(named -> findings.putIfUnknown("deferredElsewhere.where", named.name(), named.words()));
@@ -36,7 +45,10 @@ final class DeferralRule implements Rule {
                 earlierPlace(page, sentence, findings);
             }
             var next = page.after(sentence);
-            if (findings.get("deferredElsewhere.days").isEmpty() && next.isPresent() && Fit.matches(next.get().plain, "(?s).*\\b(?:past|since|ago|later|wait\\w*|new date|now)\\b.*") && next.get().paragraph == sentence.paragraph) {
+            if (findings.get("deferredElsewhere.days").isEmpty()
+                    && next.isPresent()
+                    && Fit.matches(next.get().plain, "(?s).*\\b(?:past|since|ago|later|wait\\w*|new date|now)\\b.*")
+                    && next.get().paragraph == sentence.paragraph) {
                 days(page, next.get(), 0, findings);
             }
         }
@@ -53,9 +65,16 @@ final class DeferralRule implements Rule {
         }
         var span = sentence.span(0, start);
         var text = page.original(span);
-        var match = Fit.of("((?:St\\.?\\s+)?[A-Z][A-Za-z'\u2019-]+(?:\\s+(?:of\\s+)?[A-Z][A-Za-z'\u2019-]+){0,4})\\s+(?:has|have|had|then|twice|now|also|again|first)?\\s*(?:now\\s+|since\\s+|already\\s+)?$").matcher(text);
-        if (match.find() && Fit.matches(match.group(1), "(?s).*(?:Hospital|Infirmary|General|Center|Centre|Clinic|Memorial|Royal|Hosp).*")) {
-            return java.util.Optional.of(new Places.Place(match.group(1).replaceAll("\\s+", " "), new Span(span.start() + match.start(1), span.start() + match.end(1))));
+        var match = Fit.of(
+                        "((?:St\\.?\\s+)?[A-Z][A-Za-z'\u2019-]+(?:\\s+(?:of\\s+)?[A-Z][A-Za-z'\u2019-]+){0,4})\\s+(?:has|have|had|then|twice|now|also|again|first)?\\s*(?:now\\s+|since\\s+|already\\s+)?$")
+                .matcher(text);
+        if (match.find()
+                && Fit.matches(
+                        match.group(1),
+                        "(?s).*(?:Hospital|Infirmary|General|Center|Centre|Clinic|Memorial|Royal|Hosp).*")) {
+            return java.util.Optional.of(new Places.Place(
+                    match.group(1).replaceAll("\\s+", " "),
+                    new Span(span.start() + match.start(1), span.start() + match.end(1))));
         }
         return java.util.Optional.empty();
     }
@@ -67,9 +86,16 @@ final class DeferralRule implements Rule {
             if (before.paragraph < sentence.paragraph - 1) {
                 return;
             }
-            var place = Places.behind(page, before, 0, before.plain.length()).or(() -> subject(page, before, before.plain.length()));
-            if (place.isPresent() && Fit.matches(place.get().name(), "(?s).*(?:Hospital|Infirmary|General|Center|Centre|Clinic|Memorial|Royal|Hosp|[A-Z]\\w+ [A-Z]\\w+).*")) {
-                findings.putIfUnknown("deferredElsewhere.where", place.get().name(), place.get().words());
+            var place = Places.behind(page, before, 0, before.plain.length())
+                    .or(() -> subject(page, before, before.plain.length()));
+            if (place.isPresent()
+                    && Fit.matches(
+                            place.get().name(),
+                            "(?s).*(?:Hospital|Infirmary|General|Center|Centre|Clinic|Memorial|Royal|Hosp|[A-Z]\\w+ [A-Z]\\w+).*")) {
+                findings.putIfUnknown(
+                        "deferredElsewhere.where",
+                        place.get().name(),
+                        place.get().words());
                 return;
             }
         }
@@ -81,17 +107,26 @@ final class DeferralRule implements Rule {
         if (dates.size() == 2 && Fit.matches(plain, "(?s).*\\b(?:from|due)\\b.*\\b(?:to|until|given|offered|for)\\b.*")) {
             var days = (int) ChronoUnit.DAYS.between(dates.get(0).date().orElseThrow(), dates.get(1).date().orElseThrow());
             if (days > 0 && days < 3_000) {
-                findings.putIfUnknown("deferredElsewhere.days", days, sentence.span(dates.get(0).start(), dates.get(1).end()));
+                findings.putIfUnknown(
+                        "deferredElsewhere.days",
+                        days,
+                        sentence.span(dates.get(0).start(), dates.get(1).end()));
                 return;
             }
         }
         for (var found : Durations.in(plain, 0, plain.length())) {
             var before = plain.substring(Math.max(0, found.start() - 40), found.start());
-            if (Fit.matches(before, "(?s).*\\b(?:history|smok\\w*|pain|ulcer|claudication|antibiotic\\w*|stay\\w*|holiday|bed)\\b.*") || Fit.matches(plain.substring(found.end()), "(?s)(?:'s)? (?:history|old).*")) {
+            if (Fit.matches(
+                            before,
+                            "(?s).*\\b(?:history|smok\\w*|pain|ulcer|claudication|antibiotic\\w*|stay\\w*|holiday|bed)\\b.*")
+                    || Fit.matches(plain.substring(found.end()), "(?s)(?:'s)? (?:history|old).*")) {
                 continue;
             }
-            if (found.start() >= at || Fit.matches(before, "(?s).*\\b(?:for|by|nearly|now|wait(?:ed|ing)?|of|a|another|further)\\b.*")) {
-                findings.putIfUnknown("deferredElsewhere.days", found.days(), sentence.span(found.start(), found.end()));
+            if (found.start() >= at
+                    || Fit.matches(
+                            before, "(?s).*\\b(?:for|by|nearly|now|wait(?:ed|ing)?|of|a|another|further)\\b.*")) {
+                findings.putIfUnknown(
+                        "deferredElsewhere.days", found.days(), sentence.span(found.start(), found.end()));
                 return;
             }
         }

@@ -43,6 +43,8 @@ final class Headings {
         if (OTHER.matcher(words).matches()) {
             return Sentence.Section.NONE;
         }
-        return plain.contains(":") && plain.indexOf(':') < 30 && section == Sentence.Section.FAMILY ? Sentence.Section.NONE : section;
+        return plain.contains(":") && plain.indexOf(':') < 30 && section == Sentence.Section.FAMILY
+                ? Sentence.Section.NONE
+                : section;
     }
 }

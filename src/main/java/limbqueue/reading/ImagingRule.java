@@ -34,7 +34,9 @@ final class ImagingRule implements Rule {
             }
             var kind = KIND.matcher(sentence.plain);
             while (kind.find()) {
-                if (isPlanned(sentence, kind.start(), kind.end()) || Polarity.isOthers(sentence, kind.start(), kind.end()) || isOther(sentence, kind.start(), kind.end(), kind.group(1))) {
+                if (isPlanned(sentence, kind.start(), kind.end())
+                        || Polarity.isOthers(sentence, kind.start(), kind.end())
+                        || isOther(sentence, kind.start(), kind.end(), kind.group(1))) {
                     continue;
                 }
                 var entry = known.get(kind.group(1));
@@ -51,7 +53,12 @@ final class ImagingRule implements Rule {
                 last = entry;
                 lastSentence = sentence.number;
             }
-            if (last != null && sentence.number - lastSentence <= 3 && lastSentence != sentence.number && !Fit.matches(sentence.plain, "(?s).*\\b(?:angiogram|angioplasty|stent|bypass|operation|procedure)\\b.*")) {
+            if (last != null
+                    && sentence.number - lastSentence <= 3
+                    && lastSentence != sentence.number
+                    && !Fit.matches(
+                            sentence.plain,
+                            "(?s).*\\b(?:angiogram|angioplasty|stent|bypass|operation|procedure)\\b.*")) {
                 held(sentence, 0, last);
             }
             if (sentence.hasAny("angiogram", "angioplasty") && lastSentence != sentence.number) {
@@ -62,8 +69,14 @@ final class ImagingRule implements Rule {
 
     /** Whether the same kind of imaging on another day is spoken of. */
     private static boolean isAnother(Page page, Sentence sentence, int start, int end, Findings.Entry entry) {
-        var date = page.dates.in(sentence.plain, start, Math.min(sentence.plain.length(), end + 40)).stream().filter(Dates.Found::full).findFirst();
-        return date.isPresent() && entry.text("date").isPresent() && !entry.text("date").get().equals(date.get().date().orElseThrow().toString());
+        var date = page.dates.in(sentence.plain, start, Math.min(sentence.plain.length(), end + 40)).stream()
+                .filter(Dates.Found::full)
+                .findFirst();
+        return date.isPresent()
+                && entry.text("date").isPresent()
+                && !entry.text("date")
+                        .get()
+                        .equals(date.get().date().orElseThrow().toString());
     }
 
     static boolean isPlanned(Sentence sentence, int start, int end) {
@@ -76,10 +89,18 @@ final class ImagingRule implements Rule {
         var planned = PLANNED_BEFORE.matcher(before);
         if (planned.find()) {
             var word = planned.group();
-            if (Fit.matches(word, "(?s)(?:for|no|please|before|needs?)\\b.*") && !Fit.matches(word, "(?s)(?:please|no|needs?)\\b.*")) {
-                return Fit.matches(before, "(?s).*\\b(?:refer\\w*|list\\w*|wait\\w*|book\\w*|him|her|due|plan\\w*|ask\\w*|sent|down|date|appointment|slot|form) for [^.;]*");
+            if (Fit.matches(word, "(?s)(?:for|no|please|before|needs?)\\b.*")
+                    && !Fit.matches(word, "(?s)(?:please|no|needs?)\\b.*")) {
+                return Fit.matches(
+                        before,
+                        "(?s).*\\b(?:refer\\w*|list\\w*|wait\\w*|book\\w*|him|her|due|plan\\w*|ask\\w*|sent|down|date|appointment|slot|form) for [^.;]*");
             }
-            return !(word.startsWith("please") && Fit.matches(word, "(?s).*\\b(?:find|see)\\b.*")) && !(word.startsWith("repeat") && DONE.matcher(after).find()) && !(word.startsWith("next")) && !(word.startsWith("request") && DONE.matcher(after).find() && Fit.matches(after, "(?s).{0,30}(?:show|found|report).*"));
+            return !(word.startsWith("please") && Fit.matches(word, "(?s).*\\b(?:find|see)\\b.*"))
+                    && !(word.startsWith("repeat") && DONE.matcher(after).find())
+                    && !(word.startsWith("next"))
+                    && !(word.startsWith("request")
+                            && DONE.matcher(after).find()
+                            && Fit.matches(after, "(?s).{0,30}(?:show|found|report).*"));
         }
         return Polarity.isOpen(sentence, start) && !DONE.matcher(after).find();
     }
@@ -89,10 +110,21 @@ final class ImagingRule implements Rule {
         var plain = sentence.plain;
         var after = plain.substring(end, Math.min(plain.length(), end + 50));
         var before = plain.substring(Math.max(0, start - 40), start);
-        if (Fit.matches(after, "(?s) (?:machine|clinic|department|room|request|form|surveillance programme|dye|contrast|allerg|lab\\b|technician|service).*") || Fit.matches(before, "(?s).*\\b(?:carotid|renal|venous|vein|cardiac|chest|allerg\\w+ to|coronary|dye for|contrast for) $") || Fit.matches(after, "(?s) (?:of (?:the |his |her )?)?(?:carotid|chest|coronary|pulmonary|renal|vein|venous|lung|spine|lumbar|hip|knee|hand|arm|shoulder|abdomen showed).*")) {
+        if (Fit.matches(
+                        after,
+                        "(?s) (?:machine|clinic|department|room|request|form|surveillance programme|dye|contrast|allerg|lab\\b|technician|service).*")
+                || Fit.matches(
+                        before,
+                        "(?s).*\\b(?:carotid|renal|venous|vein|cardiac|chest|allerg\\w+ to|coronary|dye for|contrast for) $")
+                || Fit.matches(
+                        after,
+                        "(?s) (?:of (?:the |his |her )?)?(?:carotid|chest|coronary|pulmonary|renal|vein|venous|lung|spine|lumbar|hip|knee|hand|arm|shoulder|abdomen showed).*")) {
             return true;
         }
-        if (kind.equals("radiograph") && !Fit.matches(plain, "(?s).*\\b(?:foot|toe|heel|osteomyelitis|metatarsal|forefoot|calcaneus|ankle|bone|phalanx|leg)\\b.*")) {
+        if (kind.equals("radiograph")
+                && !Fit.matches(
+                        plain,
+                        "(?s).*\\b(?:foot|toe|heel|osteomyelitis|metatarsal|forefoot|calcaneus|ankle|bone|phalanx|leg)\\b.*")) {
             return true;
         }
         return Polarity.isDenied(sentence, start, end) && !DONE.matcher(after).find();
@@ -107,9 +139,20 @@ final class ImagingRule implements Rule {
                 break;
             }
         }
-        var lead = page.dates.in(plain, 0, start).stream().filter(Dates.Found::full).reduce((_, two) -> two);
-        if (!entry.has("date") && lead.isPresent() && (Fit.matches(plain.substring(lead.get().end(), start), "(?s)[ :,-]*(?:\\w+ )?(?:he |she )?(?:had |underwent )?(?:an? )?(?:\\w+ )?") || Fit.matches(plain.substring(0, lead.get().start()), "(?s)(?:on |dated )?(?:the )?") && plain.substring(lead.get().end(), start).length() < 40)) {
-            entry.put("date", lead.get().date().orElseThrow().toString(), sentence.span(lead.get().start(), lead.get().end()));
+        var lead = page.dates.in(plain, 0, start).stream()
+                .filter(Dates.Found::full)
+                .reduce((_, two) -> two);
+        if (!entry.has("date")
+                && lead.isPresent()
+                && (Fit.matches(
+                                plain.substring(lead.get().end(), start),
+                                "(?s)[ :,-]*(?:\\w+ )?(?:he |she )?(?:had |underwent )?(?:an? )?(?:\\w+ )?")
+                        || Fit.matches(plain.substring(0, lead.get().start()), "(?s)(?:on |dated )?(?:the )?")
+                                && plain.substring(lead.get().end(), start).length() < 40)) {
+            entry.put(
+                    "date",
+                    lead.get().date().orElseThrow().toString(),
+                    sentence.span(lead.get().start(), lead.get().end()));
         }
         side(plain, sentence, start, end, to, entry);
         where(page, sentence, end, to, entry);
@@ -127,19 +170,22 @@ final class ImagingRule implements Rule {
             entry.put("side", behind.group(1), sentence.span(end + behind.start(1), end + behind.end()));
             return;
         }
-        var before = Fit.of("\\b(left|right)(?: (?:leg|lower limb|foot|arterial|side|le|heel|toe))? $").matcher(plain.substring(0, start));
+        var before = Fit.of("\\b(left|right)(?: (?:leg|lower limb|foot|arterial|side|le|heel|toe))? $")
+                .matcher(plain.substring(0, start));
         if (before.find()) {
             entry.put("side", before.group(1), sentence.span(before.start(1), start - 1));
             return;
         }
-        var parenthesis = Fit.of("^[^.;]{0,60}?, (left|right) (?:leg|foot|lower limb|side)\\b").matcher(plain.substring(end, to));
+        var parenthesis = Fit.of("^[^.;]{0,60}?, (left|right) (?:leg|foot|lower limb|side)\\b")
+                .matcher(plain.substring(end, to));
         if (parenthesis.find()) {
             entry.put("side", parenthesis.group(1), sentence.span(end + parenthesis.start(1), end + parenthesis.end()));
         }
     }
 
     private static void where(Page page, Sentence sentence, int end, int to, Findings.Entry entry) {
-        Places.behind(page, sentence, end, Math.min(to, end + 110)).ifPresent(place -> entry.put("where", place.name(), place.words()));
+        Places.behind(page, sentence, end, Math.min(to, end + 110))
+                .ifPresent(place -> entry.put("where", place.name(), place.words()));
     }
 
     /** Whether report and images came with the letter. */
@@ -148,14 +194,16 @@ final class ImagingRule implements Rule {
         held(sentence, REPORT, from, "reportHeld", entry, IMAGES);
         held(sentence, IMAGES, from, "imagesHeld", entry, REPORT);
         if (!Fit.matches(plain, "(?s).*\\b(?:reports?|images?|films?|disc|disk|cd|pictures)\\b.*")) {
-            var enclosed = Fit.of("\\b(?:duplex|cta|mra|scan)\\b[^.;]{0,20}\\b(?:enclosed|attached)\\b").matcher(plain);
+            var enclosed = Fit.of("\\b(?:duplex|cta|mra|scan)\\b[^.;]{0,20}\\b(?:enclosed|attached)\\b")
+                    .matcher(plain);
             if (enclosed.find()) {
                 entry.put("reportHeld", true, sentence.span(enclosed));
             }
         }
     }
 
-    private static void held(Sentence sentence, Pattern what, int from, String field, Findings.Entry entry, Pattern other) {
+    private static void held(
+            Sentence sentence, Pattern what, int from, String field, Findings.Entry entry, Pattern other) {
         var plain = sentence.plain;
         var match = what.matcher(plain).region(Math.min(from, plain.length()), plain.length());
         while (match.find()) {
@@ -174,7 +222,11 @@ final class ImagingRule implements Rule {
                 entry.put(field, false, sentence.span(Math.max(start, match.start()), Math.min(match.end() + 1, plain.length())));
                 return;
             }
-            if (HELD.matcher(behind).find() || Fit.matches(ahead, "(?s).*\\b(?:enclos\\w+|attach\\w*|includ\\w+|with|herewith|i have|see)(?: (?:is|the|a|please find|his|her|copy of|full|both|find|you|to this|also|send|sent))* (?:(?:images|report)s? and (?:the )?)?$") && Fit.matches(ahead, "(?s).*\\b(?:enclos\\w+|attach\\w*|includ\\w+|herewith)\\b.*")) {
+            if (HELD.matcher(behind).find()
+                    || Fit.matches(
+                                    ahead,
+                                    "(?s).*\\b(?:enclos\\w+|attach\\w*|includ\\w+|with|herewith|i have|see)(?: (?:is|the|a|please find|his|her|copy of|full|both|find|you|to this|also|send|sent))* (?:(?:images|report)s? and (?:the )?)?$")
+                            && Fit.matches(ahead, "(?s).*\\b(?:enclos\\w+|attach\\w*|includ\\w+|herewith)\\b.*")) {
                 entry.put(field, true, sentence.span(match));
                 return;
             }

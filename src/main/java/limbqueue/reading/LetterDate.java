@@ -19,8 +19,11 @@ final class LetterDate {
     static Optional<LocalDate> of(Page page) {
         for (var sentence : page.sentences) {
             for (var date : page.dates.in(sentence.plain)) {
-                if (date.full() && CALLED.matcher(sentence.plain.substring(0, date.start())).find()
-                        && !OTHER.matcher(sentence.plain.substring(0, date.start())).find()) {
+                if (date.full()
+                        && CALLED.matcher(sentence.plain.substring(0, date.start()))
+                                .find()
+                        && !OTHER.matcher(sentence.plain.substring(0, date.start()))
+                                .find()) {
                     return date.date();
                 }
             }
@@ -44,7 +47,9 @@ final class LetterDate {
                 continue;
             }
             for (var date : page.dates.in(sentence.plain)) {
-                if (date.full() && !OTHER.matcher(sentence.plain).find() && sentence.plain.length() - (date.end() - date.start()) <= 16) {
+                if (date.full()
+                        && !OTHER.matcher(sentence.plain).find()
+                        && sentence.plain.length() - (date.end() - date.start()) <= 16) {
                     return date.date();
                 }
             }

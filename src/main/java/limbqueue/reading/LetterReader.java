@@ -86,8 +86,10 @@ public final class LetterReader {
                 .map(field -> field.field().substring(0, field.field().indexOf(']') + 1))
                 .distinct()
                 .sorted(java.util.Comparator.comparing((String entry) -> entry.substring(0, entry.indexOf('[')))
-                        .thenComparingInt(entry -> Integer.parseInt(entry.substring(entry.indexOf('[') + 1, entry.length() - 1))))
-                .forEach(entry -> numbers.put(entry, counts.merge(entry.substring(0, entry.indexOf('[')), 1, Integer::sum) - 1));
+                        .thenComparingInt(
+                                entry -> Integer.parseInt(entry.substring(entry.indexOf('[') + 1, entry.length() - 1))))
+                .forEach(entry ->
+                        numbers.put(entry, counts.merge(entry.substring(0, entry.indexOf('[')), 1, Integer::sum) - 1));
         var renumbered = new ArrayList<FoundField>();
         for (var field : found) {
             var path = field.field();
@@ -128,5 +130,4 @@ public final class LetterReader {
         }
         node.set(steps[steps.length - 1], value);
     }
-
 }

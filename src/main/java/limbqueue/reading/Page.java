@@ -36,6 +36,8 @@ final class Page {
     }
 
     Optional<Sentence> after(Sentence sentence) {
-        return sentence.number + 1 == sentences.size() ? Optional.empty() : Optional.of(sentences.get(sentence.number + 1));
+        return sentence.number + 1 == sentences.size()
+                ? Optional.empty()
+                : Optional.of(sentences.get(sentence.number + 1));
     }
 }

@@ -22,7 +22,8 @@ final class PulseRule implements Rule {
                     + "|(?<weak>\\b(?:weak(?:ly)?(?: palpable| present| felt)?|diminished|faint(?:ly)?(?: palpable| present| felt)?|reduced|feeble|thready|(?:just|barely|only just) (?:palpable|felt|present)|poor|decreased|trace|dampened|attenuated|difficult to (?:feel|palpable))\\b|\\b1\\+|(?<=[ (:=])\\+/-|\\btr\\b|\\b1/[234]\\b(?!/))"
                     + "|(?<present>\\b(?:(?:easily |readily |both |clearly |strongly |all |well )?(?:palpable|present|felt)|(?:can|could) (?:easily |just |readily )?feel|good|full|strong(?:ly)?|normal|bounding|brisk|intact|excellent)\\b|\\b(?:are|is) (?:all )?there\\b|\\bok\\b|\\b[234]\\+|\\b[2-4]/[34]\\b(?!/)|(?<=[ (:=a-z])\\+(?: ?\\+){0,2}(?![/\\d-]))");
 
-    private static final Pattern TRAILING = Pattern.compile("^ ?(?:in|on|at|over)?(?: the| his| her)? ?[(]?(?:in the |on the )?$");
+    private static final Pattern TRAILING =
+            Pattern.compile("^ ?(?:in|on|at|over)?(?: the| his| her)? ?[(]?(?:in the |on the )?$");
 
     private record Group(List<String> sites, String value, int start, int end, Optional<Set<Side>> sides) {}
 
@@ -40,10 +41,15 @@ final class PulseRule implements Rule {
         if (plain.contains("pulse") || plain.contains("feel the ") && Fit.matches(plain, "(?s).*\\bfeel the (?:left |right )?(?:femoral|popliteal|dp|postib|pedal)\\b.*")) {
             return true;
         }
-        if (Fit.matches(plain, "(?s).*\\b(?:femoral|popliteal|pedal|dp|postib)s?\\b.*(?:palpable|\\d\\+|absent|impalpable|\\bfelt\\b).*") && !Fit.matches(plain, "(?s).*(?:occlu|stenos|monophasic|biphasic|duplex|disease|mmhg|bypass|stent).*")) {
+        if (Fit.matches(
+                        plain,
+                        "(?s).*\\b(?:femoral|popliteal|pedal|dp|postib)s?\\b.*(?:palpable|\\d\\+|absent|impalpable|\\bfelt\\b).*")
+                && !Fit.matches(
+                        plain, "(?s).*(?:occlu|stenos|monophasic|biphasic|duplex|disease|mmhg|bypass|stent).*")) {
             return true;
         }
-        if (Fit.matches(plain, "(?s).*\\bno (?:femorals?|popliteals?|pedals?|dp|postib)\\b.*") && !Fit.matches(plain, "(?s).*(?:stenos|occlus).*")) {
+        if (Fit.matches(plain, "(?s).*\\bno (?:femorals?|popliteals?|pedals?|dp|postib)\\b.*")
+                && !Fit.matches(plain, "(?s).*(?:stenos|occlus).*")) {
             return true;
         }
         if (Fit.matches(plain, "(?s)(?:.*[,;] ?|.*(?:right|left|bilateral) (?:leg )?|)(?:femoral|popliteal|dp|postib|pedal|dp/postib)s? ?[:=]? ?,? ?(?:0|[1-4]\\+|\\+|-|nil|absent|present|faint|weak|diminished|bounding|(?:are |is )?(?:good|full|ok|strong|present|there))(?!\\d|\\.\\d).*") && !Fit.matches(plain, "(?s).*(?:occlu|stenos|mmhg|duplex|bypass|stent).*")
@@ -72,9 +78,13 @@ final class PulseRule implements Rule {
                         ? Side.both()
                         : (Set<Side>) EnumSet.of(item.group("side").equals("left") ? Side.LEFT : Side.RIGHT);
                 var after = plain.substring(item.end());
-                if (!groups.isEmpty() && (lastKind.equals("value") || lastKind.equals("site") && valueFirst.isPresent())
-                        && TRAILING.matcher(plain.substring(lastEnd, item.start()).replaceFirst("^ pulses?", "")).matches()
-                        && !Fit.matches(after, "(?s) (?:leg )?(?:femoral|cfa|popliteal|dp|postib|pedal|foot pulse).*")) {
+                if (!groups.isEmpty()
+                        && (lastKind.equals("value") || lastKind.equals("site") && valueFirst.isPresent())
+                        && TRAILING.matcher(
+                                        plain.substring(lastEnd, item.start()).replaceFirst("^ pulses?", ""))
+                                .matches()
+                        && !Fit.matches(
+                                after, "(?s) (?:leg )?(?:femoral|cfa|popliteal|dp|postib|pedal|foot pulse).*")) {
                     var last = groups.removeLast();
                     groups.add(new Group(last.sites(), last.value(), last.start(), item.end(), Optional.of(named)));
                 } else if (!pending.isEmpty() && lastKind.equals("site")) {
@@ -90,8 +100,11 @@ final class PulseRule implements Rule {
                 }
                 lastKind = "side";
             } else if (item.group("below") != null) {
-                var negative = valueFirst.filter("absent"::equals).isPresent() || groups.isEmpty() && Fit.matches(plain.substring(item.end()), "(?s).{0,25}absent.*")
-                        || !groups.isEmpty() && groups.getLast().value().equals("absent") && groups.getLast().sites().isEmpty();
+                var negative = valueFirst.filter("absent"::equals).isPresent()
+                        || groups.isEmpty() && Fit.matches(plain.substring(item.end()), "(?s).{0,25}absent.*")
+                        || !groups.isEmpty()
+                                && groups.getLast().value().equals("absent")
+                                && groups.getLast().sites().isEmpty();
                 if (negative) {
                     groups.add(new Group(ALL.subList(1, 4), "absent", valueStart < 0 ? item.start() : valueStart, item.end(), side));
                     groups.add(new Group(item.group("below").contains("femoral") || item.group("below").contains("groin") || item.group("below").contains("cfa") || item.group("below").contains("inguinal") ? ALL.subList(0, 1) : List.of(), "present", valueStart < 0 ? item.start() : valueStart, item.end(), side));
@@ -112,7 +125,9 @@ final class PulseRule implements Rule {
                     valueFirst = Optional.empty();
                     if (pending.isEmpty()) {
                         pendingStart = item.start();
-                    } else if (!Fit.matches(plain.substring(lastEnd, item.start()), "(?:s|'s)?(?: pulses?)? ?(?:,|/|and|&|\\+|or|,? and)? ?(?:the |both )?(?:left |right )?")) {
+                    } else if (!Fit.matches(
+                            plain.substring(lastEnd, item.start()),
+                            "(?:s|'s)?(?: pulses?)? ?(?:,|/|and|&|\\+|or|,? and)? ?(?:the |both )?(?:left |right )?")) {
                         pending.clear();
                         pendingStart = item.start();
                     }
@@ -124,7 +139,10 @@ final class PulseRule implements Rule {
                 var after = plain.substring(item.end());
                 if (item.group().equals("no") && Fit.matches(after, "(?s) (?:palpable|detectable).*")) {
                     value = "absent";
-                } else if (lastKind.equals("value") && valueFirst.filter("absent"::equals).isPresent() && value.equals("present") && plain.substring(lastEnd, item.start()).isBlank()) {
+                } else if (lastKind.equals("value")
+                        && valueFirst.filter("absent"::equals).isPresent()
+                        && value.equals("present")
+                        && plain.substring(lastEnd, item.start()).isBlank()) {
                     lastEnd = item.end();
                     continue;
                 }
@@ -135,8 +153,17 @@ final class PulseRule implements Rule {
                     groups.add(new Group(List.copyOf(new LinkedHashSet<>(pending)), value, pendingStart, item.end(), side));
                     pending.clear();
                     valueFirst = Optional.empty();
-                } else if (!groups.isEmpty() && !item.group().equals("no") && !Fit.matches(after, "(?s) (?:pulses? )?(?:femoral|cfa|popliteal|dp|postib|pedal|foot|pulses|ankle|distal).*") && item.start() - lastEnd < 30
-                        && (lastKind.equals("side") || Fit.matches(plain.substring(lastEnd, item.start()), ",? ?(?:and|but) ?(?:is |are |were |was )?") && Fit.matches(after, "(?s) ?(?:on|in|at)?(?: the)? ?\\(?(?:left|right).*"))) {
+                } else if (!groups.isEmpty()
+                        && !item.group().equals("no")
+                        && !Fit.matches(
+                                after,
+                                "(?s) (?:pulses? )?(?:femoral|cfa|popliteal|dp|postib|pedal|foot|pulses|ankle|distal).*")
+                        && item.start() - lastEnd < 30
+                        && (lastKind.equals("side")
+                                || Fit.matches(
+                                                plain.substring(lastEnd, item.start()),
+                                                ",? ?(?:and|but) ?(?:is |are |were |was )?")
+                                        && Fit.matches(after, "(?s) ?(?:on|in|at)?(?: the)? ?\\(?(?:left|right).*"))) {
                     groups.add(new Group(groups.getLast().sites(), value, item.start(), item.end(), side));
                     valueFirst = Optional.empty();
                 } else {
@@ -171,16 +198,25 @@ final class PulseRule implements Rule {
         if (Polarity.isOthers(sentence, group.start(), group.end()) || Polarity.isOpen(sentence, group.start())) {
             return;
         }
-        var around = sentence.plain.substring(sentence.pieceStart(group.start()), Math.min(sentence.plain.length(), group.end() + 15));
-        if (Fit.matches(around, "(?s).*\\b(?:doppler|waveform|monophasic|biphasic|triphasic|graft|stent|occlusion|stenosis|bruit|aneurysm)\\b.*")) {
+        var around = sentence.plain.substring(
+                sentence.pieceStart(group.start()), Math.min(sentence.plain.length(), group.end() + 15));
+        if (Fit.matches(
+                around,
+                "(?s).*\\b(?:doppler|waveform|monophasic|biphasic|triphasic|graft|stent|occlusion|stenosis|bruit|aneurysm)\\b.*")) {
             return;
         }
         var place = group.sides()
                 .map(sides -> new Legs.Place(sides, Findings.Ground.WORDS))
-                .orElseGet(() -> page.legs.mentions(sentence).isEmpty() ? page.legs.carriedTo(sentence) : page.legs.of(sentence, group.start(), group.end()));
+                .orElseGet(() -> page.legs.mentions(sentence).isEmpty()
+                        ? page.legs.carriedTo(sentence)
+                        : page.legs.of(sentence, group.start(), group.end()));
         for (var side : place.sides()) {
             for (var site : group.sites()) {
-                findings.put(side.leg("pulses." + site), group.value(), sentence.span(group.start(), group.end()), place.ground());
+                findings.put(
+                        side.leg("pulses." + site),
+                        group.value(),
+                        sentence.span(group.start(), group.end()),
+                        place.ground());
             }
         }
     }

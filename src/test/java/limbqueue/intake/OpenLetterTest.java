@@ -123,7 +123,9 @@ class OpenLetterTest {
         letter.correct(part, Optional.of(0.81));
         assertThat(letter.problems(part, TODAY)).isEmpty();
         letter.answer(abi, Answer.ACCEPTED);
-        assertThat(Draft.of(entered(letter, "{}")).get("legs.right.abi")).map(String::valueOf).hasValue("0.81");
+        assertThat(Draft.of(entered(letter, "{}")).get("legs.right.abi"))
+                .map(String::valueOf)
+                .hasValue("0.81");
         letter.correct(part, Optional.empty());
         assertThat(Draft.of(entered(letter, "{}")).get("legs.right.abi")).isEmpty();
     }
@@ -150,7 +152,9 @@ class OpenLetterTest {
         assertThat(again.proposals().stream().map(again::answer))
                 .as("what contradicts now is open again")
                 .containsExactly(Answer.ACCEPTED, Answer.OPEN, Answer.OPEN, Answer.REFUSED);
-        assertThat(again.value(again.proposals().getFirst().parts().getFirst())).map(String::valueOf).hasValue("0.81");
+        assertThat(again.value(again.proposals().getFirst().parts().getFirst()))
+                .map(String::valueOf)
+                .hasValue("0.81");
 
         var otherwise = new OpenLetter(
                 "ABI R 0.71",
@@ -161,7 +165,8 @@ class OpenLetterTest {
         otherwise.takeOver(before);
         assertThat(otherwise.answer(otherwise.proposals().getFirst())).isEqualTo(Answer.OPEN);
         assertThat(otherwise.value(otherwise.proposals().getFirst().parts().getFirst()))
-                .map(String::valueOf).hasValue("0.71");
+                .map(String::valueOf)
+                .hasValue("0.71");
     }
 
     @Test

@@ -42,7 +42,10 @@ class SearchBenchmark {
         var begun = System.nanoTime();
         many.add(REFERRALS);
         System.out.printf(
-                Locale.ROOT, "%,d referrals with letters were put in within %d s.%n", REFERRALS, (System.nanoTime() - begun) / 1_000_000_000L);
+                Locale.ROOT,
+                "%,d referrals with letters were put in within %d s.%n",
+                REFERRALS,
+                (System.nanoTime() - begun) / 1_000_000_000L);
         var kinds = new LinkedHashMap<String, IntFunction<String>>();
         kinds.put("family name", many::family);
         kinds.put("given and family name", n -> many.given(n) + " " + many.family(n));
@@ -94,7 +97,10 @@ class SearchBenchmark {
         var parts = new ArrayList<String>();
         for (var percent : List.of(50, 95, 99)) {
             parts.add(String.format(
-                    Locale.ROOT, "p%d %7.2f ms", percent, sorted[Math.min(sorted.length - 1, sorted.length * percent / 100)]));
+                    Locale.ROOT,
+                    "p%d %7.2f ms",
+                    percent,
+                    sorted[Math.min(sorted.length - 1, sorted.length * percent / 100)]));
         }
         parts.add(String.format(Locale.ROOT, "most %7.2f ms", sorted[sorted.length - 1]));
         if (lookUp > 0) {

@@ -49,6 +49,7 @@ import limbqueue.intake.Answer;
 import limbqueue.intake.LetterIntake;
 import limbqueue.intake.OpenLetter;
 import limbqueue.intake.Proposal;
+import limbqueue.referral.Merging;
 import limbqueue.referral.Referral;
 import limbqueue.referral.ReferralNotFoundException;
 import limbqueue.referral.ReferralState;
@@ -73,6 +74,7 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private final LetterIntake intake;
     private final ReferralFiles files;
     private final Referrals referrals;
+    private final Merging merging;
     private final KeptLetters letters;
 
     private final H1 title = new H1("From a letter");
@@ -83,10 +85,11 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private Optional<Referral> referral = Optional.empty();
     private KeptLetters.Kept kept;
 
-    LetterView(LetterIntake intake, ReferralFiles files, Referrals referrals, KeptLetters letters) {
+    LetterView(LetterIntake intake, ReferralFiles files, Referrals referrals, Merging merging, KeptLetters letters) {
         this.intake = intake;
         this.files = files;
         this.referrals = referrals;
+        this.merging = merging;
         this.letters = letters;
         this.kept = letters.of(Optional.empty());
         addClassName("lq-letter-view");
@@ -122,8 +125,13 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         }
     }
 
-    private static boolean isOpen(Referral referral) {
-        return switch (referral.state()) {
+    /** Whether more may be entered; a part of another referral rests. */
+    private boolean isOpen(Referral referral) {
+        return merging.wholeOf(referral.id()).isEmpty() && isOpen(referral.state());
+    }
+
+    private static boolean isOpen(ReferralState state) {
+        return switch (state) {
             case DRAFT, QUEUED, INFORMATION_NEEDED -> true;
             case APPROVED, RETURNED, SENT_TO_HOSPITAL -> false;
         };
@@ -150,7 +158,7 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         add(
                 head(),
                 new Paragraph("Referral " + there.reference()
-                        + " has been decided, and a referral that has been decided is not changed any more."));
+                        + " has been decided, or is part of another, and is not changed any more."));
     }
 
     private Div head(Button... buttons) {
@@ -181,9 +189,9 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         words.focus();
 
         // What was typed last may not have been sent yet.
-        var read = new Button("Read the letter", _ -> words.getElement()
-                .executeJs("return this.value")
-                .then(String.class, typed -> {
+        var read = new Button(
+                "Read the letter",
+                _ -> words.getElement().executeJs("return this.value").then(String.class, typed -> {
                     kept.type(typed);
                     read();
                 }));
@@ -542,7 +550,6 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     }
 
     private void open(Referral there) {
-        getUI().ifPresent(ui -> ui.navigate(
-                "referrals/" + there.id() + (there.state() == ReferralState.DRAFT || isOpen(there) ? "/edit" : "")));
+        getUI().ifPresent(ui -> ui.navigate("referrals/" + there.id() + "/edit"));
     }
 }

@@ -10,6 +10,8 @@ import limbqueue.intake.OpenLetter;
 /** The text of a letter, in which the words that something rests on are marked and lead to it. */
 final class LetterWords extends Div {
 
+    private static final String UNCLEAR = "unclear-";
+
     /** @param id of the element of what rests on the words, see {@link #idOf} and {@link #idOfUnclear} */
     private record Mark(int start, int end, String id) {}
 
@@ -47,7 +49,7 @@ final class LetterWords extends Div {
     }
 
     static String idOfUnclear(int unclear) {
-        return "unclear-" + unclear;
+        return UNCLEAR + unclear;
     }
 
     private static List<Mark> marks(OpenLetter letter) {
@@ -72,6 +74,7 @@ final class LetterWords extends Div {
         var piece = new Span(words);
         if (!ids.isEmpty()) {
             piece.addClassName("lq-read-words");
+            piece.setClassName("lq-read-question", ids.stream().allMatch(id -> id.startsWith(UNCLEAR)));
             piece.getElement()
                     .setAttribute("data-for", String.join(" ", ids))
                     .setAttribute("role", "button")

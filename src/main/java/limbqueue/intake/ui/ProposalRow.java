@@ -125,8 +125,14 @@ final class ProposalRow extends ListItem {
     }
 
     private void showField(Part part) {
-        what.add(labelled(FormWords.label(part.path()), value(part)));
-        part.there().ifPresent(there -> what.add(beside(part.path(), there, value(part))));
+        if (part.there().isEmpty()) {
+            what.add(labelled(FormWords.label(part.path()), value(part)));
+            return;
+        }
+        // No heading of a part of the form stands above it.
+        var lead = new Span(FormWords.partOf(part.path()).title() + ": " + FormWords.label(part.path()));
+        lead.addClassName("lq-proposed-label");
+        what.add(lead, beside(part.path(), part.there().get(), value(part)));
     }
 
     private void showEntry(Proposal.Entry entry) {

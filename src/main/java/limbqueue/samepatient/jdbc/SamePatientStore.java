@@ -41,8 +41,7 @@ public class SamePatientStore {
      *
      * @param born the birth date and what it may have been mistyped for; the first is the date itself
      */
-    public List<Long> near(
-            long except, String name, List<LocalDate> born, String phone, List<String> identifiers) {
+    public List<Long> near(long except, String name, List<LocalDate> born, String phone, List<String> identifiers) {
         return jdbc.sql("""
                 select candidate.referral
                 from (
@@ -132,7 +131,8 @@ public class SamePatientStore {
 
     /** Ids of referrals of which, with this one, something was said that still holds. */
     public Set<Long> judged(long referral) {
-        return new HashSet<>(jdbc.sql("""
+        return new HashSet<>(
+                jdbc.sql("""
                 select other
                 from (
                     select distinct on (other) other, verdict

@@ -140,13 +140,15 @@ class PairView extends Div implements BeforeEnterObserver {
                 notPossible.isEmpty() ? "Same person, two referrals" : "Same person: both stay",
                 _ -> say(shown, Verdict.SAME_PERSON)));
         bar.add(new Button("Two people: keep apart", _ -> say(shown, Verdict.TWO_PEOPLE)));
-        var what = new Paragraph(notPossible.orElseGet(() -> "Merged, " + shown.part().reference() + " becomes part of "
-                + shown.whole().reference() + " and leaves the lists. Its document, letters and timeline stay, and it can be"
-                + " taken out again at any time."
-                + (shown.whole().state() == ReferralState.APPROVED
-                        ? " " + shown.whole().reference()
-                                + " is approved: new facts may put it before the physician again."
-                        : "")));
+        var what = new Paragraph(
+                notPossible.orElseGet(() -> "Merged, " + shown.part().reference() + " becomes part of "
+                        + shown.whole().reference()
+                        + " and leaves the lists. Its document, letters and timeline stay, and it can be"
+                        + " taken out again at any time."
+                        + (shown.whole().state() == ReferralState.APPROVED
+                                ? " " + shown.whole().reference()
+                                        + " is approved: new facts may put it before the physician again."
+                                : "")));
         what.addClassName("lq-notice");
         var block = new Div(bar, what);
         block.addClassName("lq-pair-decide");
@@ -159,7 +161,8 @@ class PairView extends Div implements BeforeEnterObserver {
         var header = new NativeTableRow();
         header.add(
                 column("Differs"),
-                column(shown.whole().reference() + ", " + Words.of(shown.whole().state()) + (choose ? ": goes on" : "")),
+                column(shown.whole().reference() + ", " + Words.of(shown.whole().state())
+                        + (choose ? ": goes on" : "")),
                 column(shown.part().reference() + ", " + Words.of(shown.part().state())
                         + (choose ? ": becomes its part" : "")));
         if (choose) {
@@ -222,8 +225,8 @@ class PairView extends Div implements BeforeEnterObserver {
             button.getElement().setAttribute("aria-label", field + ": " + button.getText());
             button.addClickListener(_ -> {
                 choices.put(difference.place(), choice);
-                buttons.forEach(other ->
-                        other.getElement().setAttribute("aria-pressed", String.valueOf(other.equals(button))));
+                buttons.forEach(
+                        other -> other.getElement().setAttribute("aria-pressed", String.valueOf(other.equals(button))));
             });
             button.getElement().setAttribute("aria-pressed", String.valueOf(choice == difference.proposed()));
             buttons.add(button);
@@ -260,7 +263,8 @@ class PairView extends Div implements BeforeEnterObserver {
     }
 
     private Component undo(Shown shown) {
-        var open = new Anchor("referrals/" + shown.whole().id(), "Open " + shown.whole().reference());
+        var open = new Anchor(
+                "referrals/" + shown.whole().id(), "Open " + shown.whole().reference());
         var undo = new Button("Undo: take " + shown.part().reference() + " out again", _ -> {
             var words = Separating.words(merging.separate(shown.part().id()));
             again(shown, words);
@@ -293,8 +297,6 @@ class PairView extends Div implements BeforeEnterObserver {
     }
 
     private void again(Shown shown, String said) {
-        show(
-                Shown.of(samePatient.pair(shown.whole().id(), shown.part().id()), referrals),
-                Optional.of(said));
+        show(Shown.of(samePatient.pair(shown.whole().id(), shown.part().id()), referrals), Optional.of(said));
     }
 }

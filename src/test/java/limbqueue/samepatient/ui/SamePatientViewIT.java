@@ -60,7 +60,8 @@ class SamePatientViewIT {
         assertThat(coordinator.accessibilityViolations()).isEmpty();
         coordinator.picture(PICTURES.resolve("same-patient-1440.png"), 1440);
         coordinator.picture(PICTURES.resolve("same-patient-1024.png"), 1024);
-        pair.getByRole(AriaRole.LINK, new Locator.GetByRoleOptions().setName("Compare and merge")).focus();
+        pair.getByRole(AriaRole.LINK, new Locator.GetByRoleOptions().setName("Compare and merge"))
+                .focus();
         page.keyboard().press("Enter");
         page.waitForURL("**/same-patient/" + one.id() + "/" + other.id());
         coordinator.rest();
@@ -72,7 +73,8 @@ class SamePatientViewIT {
         coordinator.picture(PICTURES.resolve("same-patient-pair-1440.png"), 1440);
         coordinator.picture(PICTURES.resolve("same-patient-pair-1024.png"), 1024);
         pressButton(coordinator, "Same person: merge");
-        assertThat(page.getByText("Merged: " + other.reference() + " is part of " + one.reference())).isVisible();
+        assertThat(page.getByText("Merged: " + other.reference() + " is part of " + one.reference()))
+                .isVisible();
         pressButton(coordinator, "Undo: take " + other.reference() + " out again");
         assertThat(page.locator(".lq-said")).containsText("is a referral of its own again");
         pressButton(coordinator, "Same person: merge");
