@@ -46,9 +46,8 @@ public final class GenericMedicines {
                 throw new IllegalArgumentException(
                         "medicines.txt, line " + number + ": write generic;brand,brand, not: " + line);
             }
-            var medicine = new GenericMedicine(
-                    parts[0],
-                    parts[1].isEmpty() ? List.of() : List.of(parts[1].split(",", -1)));
+            var medicine =
+                    new GenericMedicine(parts[0], parts[1].isEmpty() ? List.of() : List.of(parts[1].split(",", -1)));
             for (var name : Stream.concat(Stream.of(medicine.name()), medicine.brands().stream())
                     .toList()) {
                 if (name.isBlank() || !names.add(name.toLowerCase(Locale.ROOT))) {

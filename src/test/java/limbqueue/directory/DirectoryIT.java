@@ -61,7 +61,9 @@ class DirectoryIT {
     @Test
     void aLaterReferralAddsWhatWasMissingAndChangesNothing() {
         takeIn(referrer("Dr Maud Ferrier", "\"phone\": \"0555 01 2200\""), MONDAY);
-        takeIn(referrer("DR MAUD FERRIER", "\"phone\": \"0555 01 9999\", \"fax\": \"0555 01 2201\""), MONDAY.plusDays(3));
+        takeIn(
+                referrer("DR MAUD FERRIER", "\"phone\": \"0555 01 9999\", \"fax\": \"0555 01 2201\""),
+                MONDAY.plusDays(3));
         assertThat(known(DirectoryKind.REFERRER)).singleElement().satisfies(entry -> {
             assertThat(entry.name()).isEqualTo("Dr Maud Ferrier");
             assertThat(entry.phone()).isEqualTo("0555 01 2200");
@@ -76,7 +78,9 @@ class DirectoryIT {
         takeIn("{\"imaging\": [{\"where\": \"" + "x".repeat(201) + "\"}]}", MONDAY);
         takeIn("{\"imaging\": [{\"where\": \"Fell\\u0000gate\"}]}", MONDAY);
         assertThat(known(DirectoryKind.REFERRER)).isEmpty();
-        assertThat(known(DirectoryKind.HOSPITAL)).extracting(DirectoryEntry::name).containsExactly("Fellgate");
+        assertThat(known(DirectoryKind.HOSPITAL))
+                .extracting(DirectoryEntry::name)
+                .containsExactly("Fellgate");
     }
 
     @Test
@@ -85,7 +89,9 @@ class DirectoryIT {
         var entry = known(DirectoryKind.REFERRER).getFirst();
         assertThat(correct(entry, "Dr Maud Ferriere")).isInstanceOf(CorrectOutcome.Corrected.class);
         assertThat(correct(entry, "Dr Maud Other")).isInstanceOf(CorrectOutcome.Overtaken.class);
-        assertThat(known(DirectoryKind.REFERRER)).extracting(DirectoryEntry::name).containsExactly("Dr Maud Ferriere");
+        assertThat(known(DirectoryKind.REFERRER))
+                .extracting(DirectoryEntry::name)
+                .containsExactly("Dr Maud Ferriere");
         assertThat(jdbc.sql("select count(*) from audit_entry where action = 'corrected a directory entry'"
                                 + " and subject = :subject")
                         .param("subject", "directory " + entry.id())
@@ -101,8 +107,10 @@ class DirectoryIT {
         var entry = known(DirectoryKind.REFERRER).getFirst();
         assertThat(correct(entry, " ")).isInstanceOf(CorrectOutcome.NotRight.class);
         assertThat(correct(entry, "x".repeat(201))).isInstanceOf(CorrectOutcome.NotRight.class);
-        assertThat(correct(entry, "dr maud ferrier")).isInstanceOfSatisfying(
-                CorrectOutcome.NotRight.class, refused -> assertThat(refused.why()).contains("Merge"));
+        assertThat(correct(entry, "dr maud ferrier"))
+                .isInstanceOfSatisfying(
+                        CorrectOutcome.NotRight.class,
+                        refused -> assertThat(refused.why()).contains("Merge"));
     }
 
     @Test
@@ -111,20 +119,25 @@ class DirectoryIT {
         takeIn(referrer("Dr M Ferrier", "\"fax\": \"0555 01 2201\""), MONDAY.plusDays(1));
         var kept = byName("Dr Maud Ferrier");
         var other = byName("Dr M Ferrier");
-        assertThat(staff.as("manager", () -> directory.merge(kept.id(), other.id()))).isTrue();
+        assertThat(staff.as("manager", () -> directory.merge(kept.id(), other.id())))
+                .isTrue();
         assertThat(known(DirectoryKind.REFERRER)).singleElement().satisfies(entry -> {
             assertThat(entry.name()).isEqualTo("Dr Maud Ferrier");
             assertThat(entry.fax()).isEqualTo("0555 01 2201");
             assertThat(entry.lastEntered()).isEqualTo(MONDAY.plusDays(1));
         });
-        assertThat(staff.as("coordinator", () -> directory.find(other.id())).orElseThrow().id())
+        assertThat(staff.as("coordinator", () -> directory.find(other.id()))
+                        .orElseThrow()
+                        .id())
                 .isEqualTo(kept.id());
         takeIn(referrer("Dr M Ferrier", "\"email\": \"surgery@millbeck.example\""), MONDAY.plusDays(9));
         assertThat(known(DirectoryKind.REFERRER))
                 .singleElement()
                 .satisfies(entry -> assertThat(entry.email()).isEqualTo("surgery@millbeck.example"));
-        assertThat(staff.as("manager", () -> directory.merge(kept.id(), other.id()))).isFalse();
-        assertThat(staff.as("manager", () -> directory.merge(kept.id(), kept.id()))).isFalse();
+        assertThat(staff.as("manager", () -> directory.merge(kept.id(), other.id())))
+                .isFalse();
+        assertThat(staff.as("manager", () -> directory.merge(kept.id(), kept.id())))
+                .isFalse();
     }
 
     @Test
@@ -137,7 +150,8 @@ class DirectoryIT {
                 "{\"referrer\": {\"name\": \"dr maud ferrier\", \"organisation\": \"Millbeck Surgery\", \"phone\": \"2\"},"
                         + " \"imaging\": [{\"where\": \"Fellgate Infirmary\"}, 7, {\"where\": null}], \"procedures\": {}}",
                 "{\"referrer\": {\"name\": \"Dr\\u0000\", \"phone\": \"3\"}}",
-                "{\"referrer\": [], \"imaging\": null, \"deferredElsewhere\": {\"where\": \"" + "x".repeat(201) + "\"}}",
+                "{\"referrer\": [], \"imaging\": null, \"deferredElsewhere\": {\"where\": \"" + "x".repeat(201)
+                        + "\"}}",
                 "{\"referrer\": {\"name\": 12}, \"deferredElsewhere\": {\"where\": \"Saltmarsh General\"}}");
         for (var number = 0; number < documents.size(); number++) {
             older.sql("""

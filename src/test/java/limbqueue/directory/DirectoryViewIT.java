@@ -69,7 +69,8 @@ class DirectoryViewIT {
         new Staff(actingAs).as("coordinator", () -> {
             directory.takeIn(
                     DocumentFormat.parse(
-                                    "{\"referrer\": {\"name\": \"" + name + "\", \"organisation\": \"Millbeck Surgery\","
+                                    "{\"referrer\": {\"name\": \"" + name
+                                            + "\", \"organisation\": \"Millbeck Surgery\","
                                             + " \"phone\": \"" + phone + "\"},"
                                             + " \"imaging\": [{\"where\": \"Fellgate Infirmary\"}]}",
                                     MONDAY)

@@ -139,8 +139,9 @@ public class DirectoryStore {
 
     /** False if one of them is gone, merged already, or of another kind. */
     public boolean merge(long kept, long other) {
-        var both = jdbc.sql("select " + COLUMNS
-                        + " from directory_entry where id in (:kept, :other) and merged_into is null order by id for update")
+        var both = jdbc.sql(
+                        "select " + COLUMNS
+                                + " from directory_entry where id in (:kept, :other) and merged_into is null order by id for update")
                 .param("kept", kept)
                 .param("other", other)
                 .query(DirectoryStore::entry)

@@ -51,12 +51,11 @@ final class DirectoryEntryDialog extends Dialog {
         email.setValue(entry.email());
         prefers.setLabel("Prefers letters by");
         prefers.setItems("", "post", "fax", "email");
-        prefers.setItemLabelGenerator(
-                way -> way.isEmpty() ? "not known" : way.equals("email") ? "e-mail" : way);
+        prefers.setItemLabelGenerator(way -> way.isEmpty() ? "not known" : way.equals("email") ? "e-mail" : way);
         prefers.setValue(entry.prefers());
         same.setItems(others);
-        same.setItemLabelGenerator(other ->
-                other.organisation().isEmpty() ? other.name() : other.name() + ", " + other.organisation());
+        same.setItemLabelGenerator(
+                other -> other.organisation().isEmpty() ? other.name() : other.name() + ", " + other.organisation());
         same.setClearButtonVisible(true);
         same.setWidthFull();
         told.addClassName("lq-form-error");
@@ -110,7 +109,8 @@ final class DirectoryEntryDialog extends Dialog {
             case CorrectOutcome.Corrected _ -> finish();
             case CorrectOutcome.NotRight(var why) -> tell(why);
             case CorrectOutcome.Overtaken _ ->
-                tell("Somebody else has changed this entry meanwhile. Close this, and open it anew to see how it is now.");
+                tell(
+                        "Somebody else has changed this entry meanwhile. Close this, and open it anew to see how it is now.");
         }
     }
 

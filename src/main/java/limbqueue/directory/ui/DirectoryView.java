@@ -80,7 +80,9 @@ class DirectoryView extends Section {
     }
 
     private void addColumns(Grid<DirectoryEntry> grid) {
-        grid.addComponentColumn(entry -> lines(entry.address())).setHeader("Address").setWidth("8.5rem");
+        grid.addComponentColumn(entry -> lines(entry.address()))
+                .setHeader("Address")
+                .setWidth("8.5rem");
         grid.addComponentColumn(entry -> lines(Stream.of(
                                 labelled("Tel. ", entry.phone()),
                                 labelled("Fax ", entry.fax()),
@@ -128,8 +130,7 @@ class DirectoryView extends Section {
 
     private Button actions(DirectoryEntry entry) {
         var correct = new Button(
-                "Correct",
-                _ -> new DirectoryEntryDialog(directory, entry, others(entry), this::refresh).open());
+                "Correct", _ -> new DirectoryEntryDialog(directory, entry, others(entry), this::refresh).open());
         correct.addThemeVariants(ButtonVariant.SMALL);
         correct.setAriaLabel("Correct or merge " + entry.name());
         return correct;

@@ -106,7 +106,8 @@ final class EditHistory {
                 .filter(Entries.class::isInstance)
                 .map(kind -> ((Entries) kind).entry())
                 .orElse(root);
-        var before = known.getOrDefault(root, Optional.empty()).map(JsonNode::size).orElse(0);
+        var before =
+                known.getOrDefault(root, Optional.empty()).map(JsonNode::size).orElse(0);
         var after = now.map(JsonNode::size).orElse(0);
         return after > before
                 ? entry + " added"

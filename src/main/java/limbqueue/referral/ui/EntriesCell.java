@@ -96,7 +96,9 @@ final class EntriesCell extends Div implements Place {
             } else if (index < MOST_ENTRIES) {
                 entry.values().forEach((name, value) -> draft.set(path + "[" + index + "]." + name, value));
             } else {
-                tell(List.of("The list is full: " + MOST_ENTRIES + " entries. “" + typed + "” was not added."), List.of());
+                tell(
+                        List.of("The list is full: " + MOST_ENTRIES + " entries. “" + typed + "” was not added."),
+                        List.of());
                 return;
             }
             draw();

@@ -76,9 +76,11 @@ final class ReferralForm extends Div {
     }
 
     private void on(String name, Consumer<Function<String, String>> listener, String... data) {
-        var registration = getElement().addEventListener(name, event -> listener.accept(key -> event.getEventData()
-                .get("event.detail." + key)
-                .asString()));
+        var registration = getElement()
+                .addEventListener(
+                        name,
+                        event -> listener.accept(key ->
+                                event.getEventData().get("event.detail." + key).asString()));
         for (var key : data) {
             registration.addEventData("event.detail." + key);
         }
@@ -88,8 +90,7 @@ final class ReferralForm extends Div {
     private static List<String> roots() {
         return ReferralFields.all().stream()
                 .flatMap(field -> field.paired()
-                        ? Stream.of("left", "right")
-                                .map(side -> field.path().replace(FormField.SIDE, side))
+                        ? Stream.of("left", "right").map(side -> field.path().replace(FormField.SIDE, side))
                         : Stream.of(field.path()))
                 .toList();
     }
@@ -213,7 +214,8 @@ final class ReferralForm extends Div {
                 if (places.get(line.group(1)) instanceof EntriesCell list) {
                     list.enter(typed.value());
                 }
-            } else if (places.get(typed.path()) instanceof FieldCell cell && !cell.shown().equals(typed.value())) {
+            } else if (places.get(typed.path()) instanceof FieldCell cell
+                    && !cell.shown().equals(typed.value())) {
                 if (cell.shown().equals(typed.before())) {
                     cell.enter(typed.value());
                 } else {

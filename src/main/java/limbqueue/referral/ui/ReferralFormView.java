@@ -202,7 +202,8 @@ class ReferralFormView extends Div
         var element = form.getElement();
         element.addEventListener("lq-save", event -> {
                     if (save()) {
-                        form.saved(event.getEventData().get("event.detail.until").asInt());
+                        form.saved(
+                                event.getEventData().get("event.detail.until").asInt());
                     }
                 })
                 .addEventData("event.detail.until");
@@ -216,7 +217,8 @@ class ReferralFormView extends Div
         element.addEventListener(
                         "lq-left-over",
                         event -> takeIn(
-                                form, event.getEventData().get("event.detail.notes").asString()))
+                                form,
+                                event.getEventData().get("event.detail.notes").asString()))
                 .addEventData("event.detail.notes");
     }
 
@@ -229,7 +231,8 @@ class ReferralFormView extends Div
         var refused = form.takeIn(LeftOver.read(notes));
         notTakenIn.removeAll();
         notTakenIn.setVisible(!refused.isEmpty());
-        var heading = new Span("Typed here before the page was left, and not put in: the referral says something else now.");
+        var heading =
+                new Span("Typed here before the page was left, and not put in: the referral says something else now.");
         heading.addClassName("lq-mend-heading");
         var list = new UnorderedList();
         for (var typed : refused) {

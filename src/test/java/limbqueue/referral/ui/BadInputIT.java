@@ -4,7 +4,6 @@ import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertTha
 import static java.util.Map.entry;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.microsoft.playwright.Page;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -86,8 +85,8 @@ class BadInputIT {
             shown.put(path, page.locator("[data-path='" + path + "']").inputValue());
         }
         assertThat(shown).isEqualTo(new TreeMap<>(all(paths, odd.kept())));
-        var stored = Draft.of(staff.as("coordinator", () -> referrals.get(entered.id()))
-                .document());
+        var stored = Draft.of(
+                staff.as("coordinator", () -> referrals.get(entered.id())).document());
         for (var path : paths) {
             assertThat(stored.get(path).orElseThrow().stringValue()).as(path).isEqualTo(odd.kept());
         }

@@ -77,8 +77,7 @@ class EditHistoryTest {
         draft.set("patient.given", "Ida");
         history.severalChanged(List.of("patient.family", "patient.given", "legs.left.abi"), "both names");
         assertThat(history.undoWords()).isEqualTo("both names");
-        assertThat(history.undo().orElseThrow().roots())
-                .containsExactlyInAnyOrder("patient.family", "patient.given");
+        assertThat(history.undo().orElseThrow().roots()).containsExactlyInAnyOrder("patient.family", "patient.given");
         assertThat(draft.toJson()).isEqualTo("{\"patient\":{\"family\":\"Marsh\"},\"medicines\":[]}");
     }
 

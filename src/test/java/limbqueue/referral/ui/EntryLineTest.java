@@ -11,9 +11,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class EntryLineTest {
 
     @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            textBlock = """
+    @CsvSource(delimiter = '|', textBlock = """
             clopidogrel 75 mg                    | clopidogrel            | 75 mg
             insulin glargine 18 units at night   | insulin glargine       | 18 units at night
             vitamin B12 1 mg                     | vitamin B12            | 1 mg
@@ -40,8 +38,7 @@ class EntryLineTest {
                 .isEqualTo(Map.of("to", "iodine contrast", "reaction", "severe"));
         assertThat(EntryLine.read("allergies", "sticking plaster").orElseThrow().values())
                 .isEqualTo(Map.of("to", "sticking plaster"));
-        assertThat(EntryLine.read("allergies", "severe").orElseThrow().values())
-                .isEqualTo(Map.of("to", "severe"));
+        assertThat(EntryLine.read("allergies", "severe").orElseThrow().values()).isEqualTo(Map.of("to", "severe"));
     }
 
     @ParameterizedTest

@@ -130,13 +130,28 @@ class KeystrokeIT {
         hands.isAt("legs.right.claudication.present").press("F4");
 
         hands.isAt("armPressures.left").say("140").enter().say("136").enter();
-        hands.isAt("legs.left.pressures.dorsalisPedis").say("62").enter().say("58").enter().say("28").enter();
-        hands.isAt("legs.right.pressures.dorsalisPedis").say("110").enter().say("104").enter().enter();
+        hands.isAt("legs.left.pressures.dorsalisPedis")
+                .say("62")
+                .enter()
+                .say("58")
+                .enter()
+                .say("28")
+                .enter();
+        hands.isAt("legs.right.pressures.dorsalisPedis")
+                .say("110")
+                .enter()
+                .say("104")
+                .enter()
+                .enter();
         hands.isAt("legs.left.pulses.femoral").answer("pwaa").answer("ppww");
 
         hands.isAt("imaging").answer("n").isAt("procedures").answer("n");
         hands.isAt("history.diabetes").answer("ynfnnynyn");
-        hands.isAt("medicines").say("clop 75 mg").enter().say("Glucophage 1000 mg").enter();
+        hands.isAt("medicines")
+                .say("clop 75 mg")
+                .enter()
+                .say("Glucophage 1000 mg")
+                .enter();
         hands.say("atorvastatin 40 mg").enter().say("apixaban 5 mg").enter().enter();
         hands.isAt("allergies").say("penicillin severe").enter();
 
@@ -299,7 +314,8 @@ class KeystrokeIT {
 
         keys.press("Control+z");
         coordinator.rest();
-        assertThat(page.locator("#field-medicines label[data-code='unknown'] input")).isChecked();
+        assertThat(page.locator("#field-medicines label[data-code='unknown'] input"))
+                .isChecked();
         assertThat(undo(coordinator)).hasText("Undo: referring doctor from the directory");
         undo(coordinator).click();
         coordinator.rest();
@@ -315,7 +331,8 @@ class KeystrokeIT {
         assertThat(redo).hasText("Redo: medicines answered");
         redo.click();
         coordinator.rest();
-        assertThat(page.locator("#field-medicines label[data-code='none'] input")).isChecked();
+        assertThat(page.locator("#field-medicines label[data-code='none'] input"))
+                .isChecked();
     }
 
     @Test
@@ -358,8 +375,10 @@ class KeystrokeIT {
         field(coordinator, "patient.family").pressSequentially("Netherby");
         coordinator.button("Sign out").click();
         coordinator.page().waitForURL("**/sign-in*");
-        assertThat(staff.as("coordinator", () -> referrals.worklist().stream()
-                        .anyMatch(line -> line.patient().contains("Netherby"))))
+        assertThat(staff.as(
+                        "coordinator",
+                        () -> referrals.worklist().stream()
+                                .anyMatch(line -> line.patient().contains("Netherby"))))
                 .isTrue();
         assertThat(coordinator.page().evaluate("() => sessionStorage.length")).isEqualTo(0);
         coordinator.signIn("coordinator").open(place);

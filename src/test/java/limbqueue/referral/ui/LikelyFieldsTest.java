@@ -14,8 +14,7 @@ class LikelyFieldsTest {
     private static Stream<String> paths() {
         return ReferralFields.all().stream()
                 .flatMap(field -> field.paired()
-                        ? Stream.of("left", "right")
-                                .map(side -> field.path().replace(FormField.SIDE, side))
+                        ? Stream.of("left", "right").map(side -> field.path().replace(FormField.SIDE, side))
                         : Stream.of(field.path()));
     }
 

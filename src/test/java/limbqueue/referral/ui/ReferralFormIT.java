@@ -99,11 +99,14 @@ class ReferralFormIT {
         page.keyboard().press("ArrowRight");
         assertThat(checked(coordinator, "history.dialysis", "yes")).isFocused();
         // One that can mean two stays, for the second to be chosen.
-        page.locator("lq-answer[data-path='legs.left.claudication.course'] input:checked").focus();
+        page.locator("lq-answer[data-path='legs.left.claudication.course'] input:checked")
+                .focus();
         page.keyboard().press("s");
-        assertThat(checked(coordinator, "legs.left.claudication.course", "stable")).isFocused();
+        assertThat(checked(coordinator, "legs.left.claudication.course", "stable"))
+                .isFocused();
         page.keyboard().press("s");
-        assertThat(checked(coordinator, "legs.left.claudication.course", "sudden")).isFocused();
+        assertThat(checked(coordinator, "legs.left.claudication.course", "sudden"))
+                .isFocused();
         page.keyboard().press("F8");
         assertThat(field(coordinator, "armPressures.left")).isFocused();
         coordinator.rest();
