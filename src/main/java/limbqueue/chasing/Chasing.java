@@ -15,7 +15,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 import limbqueue.access.AuditTrail;
 import limbqueue.access.CurrentPerson;
@@ -34,7 +33,6 @@ import limbqueue.letter.Parts;
 import limbqueue.practice.PracticeSettings;
 import limbqueue.preparation.Preparation;
 import limbqueue.preparation.Standing;
-import limbqueue.referral.ProposedCase;
 import limbqueue.referral.Referral;
 import limbqueue.referral.ReferralNotFoundException;
 import limbqueue.referral.Referrals;
@@ -49,6 +47,7 @@ public class Chasing {
 
     private final Referrals referrals;
     private final Preparation preparation;
+    private final ChasingStates states;
     private final ChasingStore store;
     private final ChasingSettings settings;
     private final PracticeSettings practice;
@@ -61,6 +60,7 @@ public class Chasing {
     Chasing(
             Referrals referrals,
             Preparation preparation,
+            ChasingStates states,
             ChasingStore store,
             ChasingSettings settings,
             PracticeSettings practice,
@@ -71,6 +71,7 @@ public class Chasing {
             Clock clock) {
         this.referrals = referrals;
         this.preparation = preparation;
+        this.states = states;
         this.store = store;
         this.settings = settings;
         this.practice = practice;
@@ -85,15 +86,7 @@ public class Chasing {
     @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
     @Transactional(readOnly = true)
     public Map<Long, ChasingState> states(Collection<Long> referralIds) {
-        var requests =
-                store.requests(referralIds).stream().collect(Collectors.groupingBy(RecordsRequest::referralId));
-        var calls = store.calls(referralIds).stream().collect(Collectors.groupingBy(PhoneCall::referralId));
-        return referralIds.stream()
-                .distinct()
-                .collect(Collectors.toMap(
-                        Function.identity(),
-                        id -> new ChasingState(
-                                id, requests.getOrDefault(id, List.of()), calls.getOrDefault(id, List.of()))));
+        return states.of(referralIds);
     }
 
     /** What is asked of others for one referral. */
@@ -332,11 +325,7 @@ public class Chasing {
             Optional<String> givenUpBecause) {}
 
     private ChasingOutcome move(
-            RecordsRequest request,
-            int version,
-            String deed,
-            Move to,
-            Consumer<RecordsRequest> then) {
+            RecordsRequest request, int version, String deed, Move to, Consumer<RecordsRequest> then) {
         var moved = new RecordsRequest(
                 request.id(),
                 request.referralId(),
@@ -478,9 +467,7 @@ public class Chasing {
         return switch (referrals.enterResults(referral.id(), referral.version(), draft.toJson())) {
             case ResultsOutcome.Entered(var entered, var changes) ->
                 new Retriaged(
-                        before,
-                        referrals.propose(Draft.of(entered.document()).read(today())),
-                        changes);
+                        before, referrals.propose(Draft.of(entered.document()).read(today())), changes);
             case ResultsOutcome.NotRight(var problems) ->
                 new Refused(problems.stream().map(Problem::text).collect(Collectors.joining(" ")));
             case ResultsOutcome.Overtaken _ -> new Overtaken();
@@ -512,18 +499,6 @@ public class Chasing {
                 me());
     }
 
-    /** The next safety call to this patient; empty if none is due at any time. */
-    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
-    public Optional<LocalDate> nextCall(ProposedCase proposed, ChasingState state, ChasingDays days) {
-        return switch (proposed.referral().state()) {
-            case DRAFT, QUEUED, INFORMATION_NEEDED, APPROVED ->
-                SafetyCalls.threatened(proposed.proposal())
-                        ? SafetyCalls.due(days, proposed.tier(), proposed.referral().received(), state.calls())
-                        : Optional.empty();
-            case RETURNED, SENT_TO_HOSPITAL -> Optional.empty();
-        };
-    }
-
     private void write(Referral referral, RecordsRequest request, int number, LocalDate dated) {
         var patient = Draft.of(referral.document()).read(today()).document().patient();
         var earlier = store.letters(referral.id()).stream()
@@ -540,7 +515,8 @@ public class Chasing {
     }
 
     /** The work-up says the same as the request: asked of whom, and when to ask again. */
-    private void followUp(long referralId, String hospital, boolean report, boolean images, LocalDate askedOn, LocalDate dueOn) {
+    private void followUp(
+            long referralId, String hospital, boolean report, boolean images, LocalDate askedOn, LocalDate dueOn) {
         var codes = new ArrayList<String>();
         if (report) {
             codes.add("outside-report");

@@ -57,8 +57,8 @@ class DemoChasing {
         }
         try {
             var given = json.readValue(Files.readString(file), DemoFile.class);
-            var ids = referrals.worklist().stream()
-                    .collect(Collectors.toMap(ReferralLine::reference, ReferralLine::id));
+            var ids =
+                    referrals.worklist().stream().collect(Collectors.toMap(ReferralLine::reference, ReferralLine::id));
             given.requests().forEach(request -> ask(request, id(ids, request.reference())));
             given.calls().forEach(call -> note(call, id(ids, call.reference())));
         } catch (IOException unreadable) {
@@ -73,12 +73,11 @@ class DemoChasing {
 
     private void ask(DemoRequest request, long id) {
         var today = chasing.today();
-        var document =
-                Draft.of(referrals.get(id).document()).read(today).document();
+        var document = Draft.of(referrals.get(id).document()).read(today).document();
         var record = OutsideRecord.missing(document).stream()
                 .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException(
-                        FILE + ": nothing is missing in " + request.reference()));
+                .orElseThrow(
+                        () -> new IllegalArgumentException(FILE + ": nothing is missing in " + request.reference()));
         done(
                 chasing.request(
                         id,

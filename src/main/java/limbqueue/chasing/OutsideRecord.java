@@ -23,8 +23,7 @@ import limbqueue.triage.Side;
  * @param reportMissing whether its report is not held
  * @param imagesMissing whether its images are not held
  */
-public record OutsideRecord(
-        Entry entry, String hospital, String about, boolean reportMissing, boolean imagesMissing) {
+public record OutsideRecord(Entry entry, String hospital, String about, boolean reportMissing, boolean imagesMissing) {
 
     /** Lists of the document. */
     public enum EntryList {
@@ -111,8 +110,7 @@ public record OutsideRecord(
     }
 
     private static OutsideRecord of(Imaging imaging) {
-        var about =
-                about(imaging.kind().map(OutsideRecord::words).orElse("imaging"), imaging.side(), imaging.date());
+        var about = about(imaging.kind().map(OutsideRecord::words).orElse("imaging"), imaging.side(), imaging.date());
         return new OutsideRecord(
                 new Entry(EntryList.IMAGING, facts(about, imaging.where())),
                 imaging.where().map(String::strip).orElse(""),

@@ -54,17 +54,20 @@ final class RecordsLetterWriter {
                 "Please send us, of the following, the " + request.missing() + ":",
                 List.of(Typed.line(request.about()) + ", at " + Typed.line(request.hospital()))));
         if (request.reportMissing()) {
-            body.add(Passage.paragraph("By the report we mean the full report of the person who did it, not a summary."));
+            body.add(Passage.paragraph(
+                    "By the report we mean the full report of the person who did it, not a summary."));
         }
         if (request.imagesMissing()) {
-            body.add(Passage.paragraph("By the images we mean all of them, in DICOM, over a secure transfer or on a disc."));
+            body.add(Passage.paragraph(
+                    "By the images we mean all of them, in DICOM, over a secure transfer or on a disc."));
         }
         body.add(Passage.paragraph("We would be glad to have it by " + DATE.format(answerBy)
                 + ". If you do not hold it, or cannot send it, please tell us so that we need not wait"
                 + phone().map(digits -> ": our number is " + digits).orElse("") + "."));
-        body.add(Passage.caution("This letter holds personal data of a patient and is meant for the addressee alone. Please send"
-                + " no more than what is asked for here. If it has reached you in error, "
-                + phone().map(digits -> "tell us on " + digits).orElse("tell us") + " and destroy it."));
+        body.add(Passage.caution(
+                "This letter holds personal data of a patient and is meant for the addressee alone. Please send"
+                        + " no more than what is asked for here. If it has reached you in error, "
+                        + phone().map(digits -> "tell us on " + digits).orElse("tell us") + " and destroy it."));
         var addressee = new ArrayList<String>();
         addressee.add("Medical records");
         addressee.add(Typed.line(request.hospital()));

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import limbqueue.chasing.PhoneCall.Kind;
 import limbqueue.chasing.PhoneCall.Outcome;
+import limbqueue.referral.ProposedCase;
 import limbqueue.triage.Side;
 import limbqueue.triage.Tier;
 import limbqueue.triage.TriageResult;
@@ -29,6 +30,17 @@ public final class SafetyCalls {
                 .anyMatch(leg -> leg.chronicLimbThreatening() == Answer.YES
                         || leg.rutherford().category().scale() == RutherfordScale.ACUTE
                         || leg.rutherford().category().compareTo(Rutherford.CHRONIC_4) >= 0);
+    }
+
+    /** The day of the next call to this patient; empty where none is due at any time. */
+    public static Optional<LocalDate> next(ProposedCase proposed, ChasingState state, ChasingDays days) {
+        return switch (proposed.referral().state()) {
+            case DRAFT, QUEUED, INFORMATION_NEEDED, APPROVED ->
+                threatened(proposed.proposal())
+                        ? due(days, proposed.tier(), proposed.referral().received(), state.calls())
+                        : Optional.empty();
+            case RETURNED, SENT_TO_HOSPITAL -> Optional.empty();
+        };
     }
 
     /**

@@ -86,7 +86,9 @@ public class Changes implements DisposableBean {
                 return;
             } catch (NotListeningException broken) {
                 if (letGo()) {
-                    LOG.atWarn().setCause(broken).log("the database tells nothing; open pages wait until it does again");
+                    LOG.atWarn()
+                            .setCause(broken)
+                            .log("the database tells nothing; open pages wait until it does again");
                 }
             }
             if (!wanted() || !rest(pause)) {

@@ -61,8 +61,7 @@ final class NextSteps {
         var noProcedure = proposed.tier() == Tier.ADVICE_ONLY || proposed.tier() == Tier.SAME_DAY;
         waiting(steps, chasing);
         if (!noProcedure && (next.group() == Group.CHASE || next.group() == Group.WAIT)) {
-            steps.merge(
-                    WorkList.WAITING, new WorkStep(next.what(), next.on(), Page.PREPARATION), NextSteps::sooner);
+            steps.merge(WorkList.WAITING, new WorkStep(next.what(), next.on(), Page.PREPARATION), NextSteps::sooner);
         }
         switch (proposed.referral().state()) {
             case QUEUED -> steps.put(WorkList.PHYSICIAN, physician(proposed));
@@ -91,8 +90,7 @@ final class NextSteps {
     private WorkStep complete(ProposedCase proposed, Reading reading) {
         var questions = proposed.proposal().questions();
         if (proposed.tier() == Tier.SAME_DAY) {
-            return new WorkStep(
-                    "Put it before the physician now: same day is proposed", Optional.of(today), Page.FORM);
+            return new WorkStep("Put it before the physician now: same day is proposed", Optional.of(today), Page.FORM);
         }
         if (!reading.complete()) {
             var wrong = reading.problems().size();
@@ -113,8 +111,7 @@ final class NextSteps {
 
     private WorkStep physician(ProposedCase proposed) {
         return proposed.proposal().urgency().tier() == Tier.SAME_DAY
-                ? new WorkStep(
-                        "Call the physician now: same day is proposed", Optional.of(today), Page.REFERRAL)
+                ? new WorkStep("Call the physician now: same day is proposed", Optional.of(today), Page.REFERRAL)
                 : new WorkStep("The physician decides", proposed.targetDate(), Page.REFERRAL);
     }
 
@@ -122,16 +119,14 @@ final class NextSteps {
         var proposed = prepared.proposed();
         if (prepared.booking().isEmpty()) {
             steps.put(
-                    WorkList.TO_BOOK,
-                    new WorkStep("Book a date and a room", proposed.targetDate(), Page.PREPARATION));
+                    WorkList.TO_BOOK, new WorkStep("Book a date and a room", proposed.targetDate(), Page.PREPARATION));
         }
         var stent = next.group() == Group.DATE_AND_STENT && prepared.booking().isPresent();
         if (next.group() == Group.ASK || next.group() == Group.BOOKED || stent) {
             var before = prepared.starts().map(LocalDateTime::toLocalDate);
             steps.put(
                     WorkList.WORK_UP,
-                    new WorkStep(
-                            next.what(), next.on().or(() -> before).or(proposed::targetDate), Page.PREPARATION));
+                    new WorkStep(next.what(), next.on().or(() -> before).or(proposed::targetDate), Page.PREPARATION));
         }
     }
 
@@ -143,9 +138,11 @@ final class NextSteps {
                     WorkList.WAITING,
                     new WorkStep(
                             switch (next.step()) {
-                                case SECOND_REQUEST -> "Remind: " + what + ", asked on " + DATE.format(request.askedOn());
+                                case SECOND_REQUEST ->
+                                    "Remind: " + what + ", asked on " + DATE.format(request.askedOn());
                                 case THIRD_REQUEST -> "Remind a third time: " + what;
-                                case TELEPHONE -> "Call " + request.hospital() + ": three letters, no " + request.missing();
+                                case TELEPHONE ->
+                                    "Call " + request.hospital() + ": three letters, no " + request.missing();
                             },
                             Optional.of(next.on()),
                             Page.CHASING));

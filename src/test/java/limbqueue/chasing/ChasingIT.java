@@ -174,7 +174,10 @@ class ChasingIT {
         office(() -> chasing.arrived(request.id(), request.version(), true, true));
 
         assertThat(document(referral.id()).get("procedures[0].reportHeld")).isEmpty();
-        assertThat(document(referral.id()).get("procedures[1].reportHeld").orElseThrow().booleanValue())
+        assertThat(document(referral.id())
+                        .get("procedures[1].reportHeld")
+                        .orElseThrow()
+                        .booleanValue())
                 .isTrue();
     }
 
@@ -206,8 +209,7 @@ class ChasingIT {
         assertThat(call(id, Kind.OTHER, Optional.empty(), "the surgery", " ")).isInstanceOf(Refused.class);
         assertThat(call(id, Kind.SAFETY, Optional.of(Outcome.WORSE), "the patient", " "))
                 .isInstanceOf(Refused.class);
-        assertThat(office(() -> chasing.state(id)))
-                .isEqualTo(new ChasingState(id, List.of(), List.of()));
+        assertThat(office(() -> chasing.state(id))).isEqualTo(new ChasingState(id, List.of(), List.of()));
     }
 
     @Test
@@ -297,7 +299,10 @@ class ChasingIT {
     @Test
     void aCallAboutAReferralThatTakesNothingInAnyMoreIsKept() {
         var queued = queued(restPain());
-        as("physician", () -> referrals.decide(queued.id(), queued.version(), new Decision.ReturnToReferrer("Seen elsewhere.")));
+        as(
+                "physician",
+                () -> referrals.decide(
+                        queued.id(), queued.version(), new Decision.ReturnToReferrer("Seen elsewhere.")));
 
         var outcome = office(() -> chasing.tellSymptoms(
                 queued.id(),
@@ -354,8 +359,8 @@ class ChasingIT {
     void theDemoHasRequestsAndCalls() {
         actingAs.person(
                 "coordinator",
-                () -> transaction.executeWithoutResult(status -> events.publishEvent(
-                        new DemoRequested(Path.of("demo-referrals"), "coordinator", "physician"))));
+                () -> transaction.executeWithoutResult(status ->
+                        events.publishEvent(new DemoRequested(Path.of("demo-referrals"), "coordinator", "physician"))));
 
         var ids = jdbc.sql("select id from referral where reference like 'D-%'")
                 .query(Long.class)
@@ -375,8 +380,7 @@ class ChasingIT {
 
     private ChasingOutcome request(
             long id, String hospital, String about, boolean report, boolean images, LocalDate due) {
-        var missing = OutsideRecord.missing(
-                document(id).read(today).document());
+        var missing = OutsideRecord.missing(document(id).read(today).document());
         return office(() -> chasing.request(
                 id,
                 hospital,
@@ -438,8 +442,7 @@ class ChasingIT {
         var queued = queued(document);
         return as(
                 "physician",
-                () -> ((DecideOutcome.Decided)
-                                referrals.decide(queued.id(), queued.version(), new Decision.Approve()))
+                () -> ((DecideOutcome.Decided) referrals.decide(queued.id(), queued.version(), new Decision.Approve()))
                         .referral());
     }
 

@@ -66,8 +66,7 @@ class RecordsRequestTest {
                         OutsideRecord::reportMissing,
                         OutsideRecord::imagesMissing)
                 .containsExactly(
-                        tuple(
-                                "Marrow Point General", "angiogram, left leg, 20 January 2026", true, true),
+                        tuple("Marrow Point General", "angiogram, left leg, 20 January 2026", true, true),
                         tuple("St Brannoc's Infirmary", "bypass operation", false, true));
     }
 
@@ -138,7 +137,14 @@ class RecordsRequestTest {
 
     private static Practice practice() {
         return new Practice(
-                "Harbour Vascular Practice", List.of("1 Pier Road"), "01632 960900", "", "", "01632 960999", "The office", 1);
+                "Harbour Vascular Practice",
+                List.of("1 Pier Road"),
+                "01632 960900",
+                "",
+                "",
+                "01632 960999",
+                "The office",
+                1);
     }
 
     private static ReferralDocument document(String json) {

@@ -36,7 +36,8 @@ class SafetyCallsTest {
 
     @Test
     void aTierWithoutAnIntervalIsNotCalled() {
-        assertThat(SafetyCalls.due(DAYS, Tier.WITHIN_18_WEEKS, RECEIVED, List.of())).isEmpty();
+        assertThat(SafetyCalls.due(DAYS, Tier.WITHIN_18_WEEKS, RECEIVED, List.of()))
+                .isEmpty();
     }
 
     @Test

@@ -168,8 +168,12 @@ class WorklistsIT {
     @Test
     void whatThePhysicianAskedIsChasedAfterAWeekOrOnTheDayAgreed() {
         var queued = submit(office(() -> referrals.enter(restPain(0))));
-        as("physician", () -> referrals.decide(
-                queued.id(), queued.version(), new Decision.AskForInformation("Please send the wound's photograph.")));
+        as(
+                "physician",
+                () -> referrals.decide(
+                        queued.id(),
+                        queued.version(),
+                        new Decision.AskForInformation("Please send the wound's photograph.")));
         assertThat(step(WorkList.WAITING, queued.id()).due()).contains(today.plusDays(7));
 
         office(() -> chasing.noteCall(
@@ -191,7 +195,13 @@ class WorklistsIT {
         assertThat(line(WorkList.TO_CALL, young)).isEmpty();
 
         office(() -> chasing.noteCall(
-                waits, Kind.SAFETY, Optional.empty(), Optional.of(Outcome.UNCHANGED), "the patient", "", Optional.empty()));
+                waits,
+                Kind.SAFETY,
+                Optional.empty(),
+                Optional.of(Outcome.UNCHANGED),
+                "the patient",
+                "",
+                Optional.empty()));
         assertThat(line(WorkList.TO_CALL, waits)).isEmpty();
     }
 
@@ -284,9 +294,8 @@ class WorklistsIT {
                 Duration.ofNanos(end - one).toMillis());
 
         assertThat(work.count(WorkList.TO_COMPLETE) + work.count(WorkList.PHYSICIAN))
-                .isEqualTo(referralsBefore.count(WorkList.TO_COMPLETE)
-                        + referralsBefore.count(WorkList.PHYSICIAN)
-                        + 3000);
+                .isEqualTo(
+                        referralsBefore.count(WorkList.TO_COMPLETE) + referralsBefore.count(WorkList.PHYSICIAN) + 3000);
         assertThat(same).isSameAs(work);
         assertThat(after.count(WorkList.TO_COMPLETE)).isEqualTo(work.count(WorkList.TO_COMPLETE) + 1);
     }
@@ -298,7 +307,9 @@ class WorklistsIT {
     }
 
     private WorkStep step(WorkList list, long id) {
-        return line(list, id).orElseThrow(() -> new AssertionError("not in " + list)).step();
+        return line(list, id)
+                .orElseThrow(() -> new AssertionError("not in " + list))
+                .step();
     }
 
     private Optional<WorkLine> line(WorkList list, long id) {
@@ -320,8 +331,8 @@ class WorklistsIT {
 
     private long approved(String document) {
         var queued = submit(office(() -> referrals.enter(document)));
-        as("physician", () -> (DecideOutcome.Decided)
-                referrals.decide(queued.id(), queued.version(), new Decision.Approve()));
+        as("physician", () ->
+                (DecideOutcome.Decided) referrals.decide(queued.id(), queued.version(), new Decision.Approve()));
         return queued.id();
     }
 

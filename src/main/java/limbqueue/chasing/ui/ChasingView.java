@@ -48,6 +48,7 @@ import limbqueue.chasing.PhoneCall.Kind;
 import limbqueue.chasing.PhoneCall.Outcome;
 import limbqueue.chasing.RecordsLetter;
 import limbqueue.chasing.RecordsRequest;
+import limbqueue.chasing.SafetyCalls;
 import limbqueue.live.Changed;
 import limbqueue.live.Changes;
 import limbqueue.practice.PracticeSettings;
@@ -84,7 +85,11 @@ class ChasingView extends Div implements BeforeEnterObserver, HasDynamicTitle {
 
     /** What the page shows; drawn again only when it is something else. */
     private record Seen(
-            ProposedCase proposed, ChasingState state, List<RecordsLetter> letters, ChasingDays days, LocalDate today) {}
+            ProposedCase proposed,
+            ChasingState state,
+            List<RecordsLetter> letters,
+            ChasingDays days,
+            LocalDate today) {}
 
     private Optional<Seen> seen = Optional.empty();
 
@@ -154,9 +159,7 @@ class ChasingView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         title = now.proposed().referral().reference() + ", chasing · LimbQueue";
         content.removeAll();
         var side = Pieces.div("lq-stack", calling(now), proposal(now));
-        content.add(
-                head(now),
-                Pieces.div("lq-case-columns", Pieces.div("lq-stack", records(now), log(now)), side));
+        content.add(head(now), Pieces.div("lq-case-columns", Pieces.div("lq-stack", records(now), log(now)), side));
     }
 
     private static String patient(Seen now) {
@@ -212,7 +215,9 @@ class ChasingView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                         "lq-urgency-what",
                         urgency.tier() == Tier.SAME_DAY
                                 ? "send to hospital now"
-                                : urgency.targetDate().map(day -> "by " + DayWords.date(day)).orElse("")));
+                                : urgency.targetDate()
+                                        .map(day -> "by " + DayWords.date(day))
+                                        .orElse("")));
         mark.addClassNames(
                 "lq-urgency",
                 "lq-urgency-" + urgency.tier().name().toLowerCase(Locale.ROOT).replace('_', '-'));
@@ -248,8 +253,10 @@ class ChasingView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                         "Ask for records: " + record.about()
                                 + (record.hospital().isEmpty() ? "" : " at " + record.hospital()),
                         () -> asking(now, Optional.of(record)).open())));
-        buttons.add(Pieces.small("Ask for something else", "Ask for other records", () -> asking(now, Optional.empty())
-                .open()));
+        buttons.add(Pieces.small(
+                "Ask for something else",
+                "Ask for other records",
+                () -> asking(now, Optional.empty()).open()));
         panel.add(buttons);
         return panel;
     }
@@ -294,7 +301,8 @@ class ChasingView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                 "PDF");
         pdf.setTarget(AnchorTarget.BLANK);
         pdf.setAriaLabel(words + ", PDF");
-        var text = Pieces.small("Text", words + ", text", () -> reading(words, letter).open());
+        var text = Pieces.small(
+                "Text", words + ", text", () -> reading(words, letter).open());
         text.removeClassName("lq-button");
         text.addClassName("lq-link");
         var both = new Span(new Span(words + " "), text, new Span(" "), pdf);
@@ -315,8 +323,8 @@ class ChasingView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         var about = request.about();
         var buttons = Pieces.div("lq-row-actions");
         if (request.reportMissing() && request.imagesMissing()) {
-            buttons.add(Pieces.small(
-                    "Both came", "Report and images came: " + about, () -> arrived(request, true, true)));
+            buttons.add(
+                    Pieces.small("Both came", "Report and images came: " + about, () -> arrived(request, true, true)));
         }
         if (request.reportMissing()) {
             buttons.add(Pieces.small("Report came", "Report came: " + about, () -> arrived(request, true, false)));
@@ -338,7 +346,8 @@ class ChasingView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                         "Note a call",
                         "Note a call about: " + about,
                         () -> calling(now, Kind.RECORDS, Optional.of(request)).open()),
-                Pieces.small("Give up", "Give up: " + about, () -> givingUp(request).open()));
+                Pieces.small(
+                        "Give up", "Give up: " + about, () -> givingUp(request).open()));
         return buttons;
     }
 
@@ -358,8 +367,10 @@ class ChasingView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         var about = wide(new TextField("Examination or procedure, with its day"));
         about.setValue(record.map(OutsideRecord::about).orElse(""));
         about.setMaxLength(200);
-        var report = new Checkbox("The report", record.map(OutsideRecord::reportMissing).orElse(true));
-        var images = new Checkbox("The images", record.map(OutsideRecord::imagesMissing).orElse(true));
+        var report = new Checkbox(
+                "The report", record.map(OutsideRecord::reportMissing).orElse(true));
+        var images = new Checkbox(
+                "The images", record.map(OutsideRecord::imagesMissing).orElse(true));
         var due = Pieces.date("Answer due on", now.today().plusDays(now.days().firstReply()));
         return new AskingDialog(
                 "Ask another hospital for records",
@@ -377,8 +388,7 @@ class ChasingView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                                         report.getValue(),
                                         images.getValue(),
                                         due.getValue()),
-                                "The letter to " + hospital.getValue().strip()
-                                        + " is written. Print and send it."));
+                                "The letter to " + hospital.getValue().strip() + " is written. Print and send it."));
     }
 
     private AskingDialog givingUp(RecordsRequest request) {
@@ -389,27 +399,33 @@ class ChasingView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                 List.of(reason),
                 "Give up",
                 () -> refusal(
-                        chasing.giveUp(request.id(), request.version(), reason.getValue()), "Nobody waits for it now."));
+                        chasing.giveUp(request.id(), request.version(), reason.getValue()),
+                        "Nobody waits for it now."));
     }
 
     // Calls.
 
     private Component calling(Seen now) {
         var panel = Pieces.panel("lq-calling", "How the patient is");
-        var next = chasing.nextCall(now.proposed(), now.state(), now.days());
+        var next = SafetyCalls.next(now.proposed(), now.state(), now.days());
         panel.add(Pieces.paragraph(
                 next.filter(day -> day.isBefore(now.today())).isPresent() ? "lq-next-late" : "lq-strong",
-                next.map(day -> "Next safety call " + DayWords.until(day, now.today()) + " (" + DayWords.date(day) + ")")
+                next.map(day -> "Next safety call " + DayWords.until(day, now.today()) + " (" + DayWords.date(day)
+                                + ")")
                         .orElse("No safety call is due: by what is known, no leg is threatened, or nobody waits.")));
         var buttons = Pieces.div("lq-row-actions");
         if (takesCalls(now)) {
             buttons.add(
-                    Pieces.primary("Unchanged", () -> safety(now, Outcome.UNCHANGED)
-                            .open()),
-                    Pieces.small("Not reached", "Not reached", () -> safety(now, Outcome.NOT_REACHED)
-                            .open()),
-                    Pieces.small("Worse: new symptoms", "Worse: new symptoms", () -> symptoms(now, Kind.SAFETY)
-                            .open()));
+                    Pieces.primary(
+                            "Unchanged", () -> safety(now, Outcome.UNCHANGED).open()),
+                    Pieces.small(
+                            "Not reached",
+                            "Not reached",
+                            () -> safety(now, Outcome.NOT_REACHED).open()),
+                    Pieces.small(
+                            "Worse: new symptoms",
+                            "Worse: new symptoms",
+                            () -> symptoms(now, Kind.SAFETY).open()));
         }
         panel.add(buttons);
         return panel;
@@ -512,8 +528,10 @@ class ChasingView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         Section panel = Pieces.panel("lq-log", "Telephone log");
         panel.add(Pieces.div(
                 "lq-row-actions",
-                Pieces.small("Note a call", "Note a call", () -> calling(now, kind(now), Optional.empty())
-                        .open()),
+                Pieces.small(
+                        "Note a call",
+                        "Note a call",
+                        () -> calling(now, kind(now), Optional.empty()).open()),
                 Pieces.small(
                         "New symptoms told",
                         "New symptoms told by somebody else",
@@ -576,9 +594,8 @@ class ChasingView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                 ? "Proposed as before: " + ChasingWords.proposed(now, settings) + "."
                 : "Proposed was " + ChasingWords.proposed(before, settings) + "; now it is "
                         + ChasingWords.proposed(now, settings) + ".";
-        var hospital = now.urgency().tier() == Tier.SAME_DAY
-                ? " Same day means hospital now: call a physician at once."
-                : "";
+        var hospital =
+                now.urgency().tier() == Tier.SAME_DAY ? " Same day means hospital now: call a physician at once." : "";
         var back = changes.isEmpty() ? "" : " The referral is before the physician again: " + String.join(" ", changes);
         return proposed + hospital + back;
     }

@@ -51,7 +51,8 @@ final class ChasingWords {
                 .or(() -> request.imagesCameOn().map(day -> "images came on " + DayWords.date(day)));
         var rest = request.givenUpBecause()
                 .map(why -> request.missing() + " given up: " + why)
-                .or(() -> request.next().map(next -> "waiting for the " + request.missing() + "; " + next(next, today)));
+                .or(() ->
+                        request.next().map(next -> "waiting for the " + request.missing() + "; " + next(next, today)));
         return came.map(words -> words + rest.map(more -> "; " + more).orElse(""))
                 .or(() -> rest)
                 .map(ChasingWords::sentence)

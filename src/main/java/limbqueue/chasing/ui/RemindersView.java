@@ -76,7 +76,8 @@ class RemindersView extends Div {
         var first = number("An answer to a request is due after, days", days.firstReply());
         var second = number("After a second letter, days", days.secondReply());
         var third = number("After a third letter, days", days.thirdReply());
-        var late = number("A referral is about to be late from so many days before its target date", days.lateWarning());
+        var late =
+                number("A referral is about to be late from so many days before its target date", days.lateWarning());
         late.setMin(0);
         var calls = new EnumMap<Tier, IntegerField>(Tier.class);
         for (var tier : CALLED) {
@@ -157,7 +158,8 @@ class RemindersView extends Div {
                 Pieces.text(
                         "lq-strong",
                         "Version " + version.version() + ": " + version.days().firstReply() + ", "
-                                + version.days().secondReply() + " and " + version.days().thirdReply()
+                                + version.days().secondReply() + " and "
+                                + version.days().thirdReply()
                                 + " days for an answer"),
                 Pieces.text("lq-call-words", version.reason()),
                 Pieces.text("lq-quiet", version.who() + ", " + DayWords.moment(version.at())))));

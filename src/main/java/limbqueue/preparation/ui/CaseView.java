@@ -1,7 +1,5 @@
 package limbqueue.preparation.ui;
 
-import limbqueue.shell.Pieces;
-import limbqueue.shell.AskingDialog;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
@@ -54,7 +52,9 @@ import limbqueue.preparation.Standing;
 import limbqueue.referral.ReferralNotFoundException;
 import limbqueue.referral.ReferralState;
 import limbqueue.referral.ResultsOutcome;
+import limbqueue.shell.AskingDialog;
 import limbqueue.shell.Notice;
+import limbqueue.shell.Pieces;
 import limbqueue.triage.TriageResult;
 import limbqueue.triage.plan.StentNeed;
 

@@ -228,24 +228,19 @@ class WorkView extends Div implements BeforeEnterObserver {
 
     private Span urgency(WorkLine line) {
         var phrase = TierPhrase.of(line.tier(), settings.policy());
-        var mark = new Span(Pieces.text(
-                "lq-urgency-tier", phrase.substring(0, 1).toUpperCase(Locale.ROOT) + phrase.substring(1)));
+        var mark = new Span(
+                Pieces.text("lq-urgency-tier", phrase.substring(0, 1).toUpperCase(Locale.ROOT) + phrase.substring(1)));
         mark.addClassNames(
                 "lq-urgency",
                 "lq-urgency-" + line.tier().name().toLowerCase(Locale.ROOT).replace('_', '-'));
-        line.targetDate()
-                .ifPresent(target -> mark.add(Pieces.text("lq-urgency-what", "by " + DayWords.date(target))));
+        line.targetDate().ifPresent(target -> mark.add(Pieces.text("lq-urgency-what", "by " + DayWords.date(target))));
         return mark;
     }
 
     /** What the columns are; every line says it in its words, so it is hidden from those who listen. */
     private static Div columns() {
         var heads = Pieces.div(
-                "lq-work-columns",
-                new Span("How soon"),
-                new Span("Patient"),
-                new Span("Do next"),
-                new Span("Due"));
+                "lq-work-columns", new Span("How soon"), new Span("Patient"), new Span("Do next"), new Span("Due"));
         heads.getElement().setAttribute("aria-hidden", "true");
         return heads;
     }

@@ -109,7 +109,8 @@ class CoordinatorsDayIT {
         dialog.getByLabel("What was said").fill("The foot is cold since noon.");
         dialog.getByLabel("Left").check();
         dialog.getByLabel("Suddenly painful, pale, cold, numb or weak").check();
-        dialog.getByLabel("Cold", new Locator.GetByLabelOptions().setExact(true)).check();
+        dialog.getByLabel("Cold", new Locator.GetByLabelOptions().setExact(true))
+                .check();
         assertAccessible(coordinator);
         picture(coordinator, "new-symptoms");
         pressInDialog(coordinator, "Enter and triage");
@@ -246,8 +247,7 @@ class CoordinatorsDayIT {
                 visitor.page()
                         .locator("main")
                         .getByRole(
-                                AriaRole.BUTTON,
-                                new Locator.GetByRoleOptions().setName(Pattern.compile("^" + Pattern.quote(name)))));
+                                AriaRole.BUTTON, new Locator.GetByRoleOptions().setName(Pattern.compile("^" + name))));
     }
 
     private static void pressInDialog(Visitor visitor, String name) {
@@ -260,7 +260,8 @@ class CoordinatorsDayIT {
     }
 
     private static boolean focused(Locator target) {
-        return (boolean) target.evaluate("one => one === document.activeElement || one.contains(document.activeElement)");
+        return (boolean)
+                target.evaluate("one => one === document.activeElement || one.contains(document.activeElement)");
     }
 
     private long queued(String family, Draft document) {
