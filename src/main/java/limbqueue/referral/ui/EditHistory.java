@@ -27,7 +27,7 @@ final class EditHistory {
     private final Deque<Step> undone = new ArrayDeque<>();
     private String lastPath = "";
 
-    /** @param value before and after are empty where the value was not known */
+    /** What a value was and has become; empty where it was not known. */
     private record Change(Optional<JsonNode> before, Optional<JsonNode> after) {}
 
     /**

@@ -22,7 +22,7 @@ class LikelyFieldsTest {
     void everyConditionCanComeTrue() {
         var conditions = paths().flatMap(path -> LikelyFields.way(path).stream())
                 .filter(way -> !way.isEmpty())
-                .flatMap(way -> Stream.of(way.split(";")))
+                .flatMap(way -> Stream.of(way.split(";", -1)))
                 .distinct()
                 .toList();
         assertThat(conditions).hasSizeGreaterThan(8).allSatisfy(condition -> {
