@@ -49,7 +49,7 @@ public final class KeptUpToDate {
         }
         try {
             // What goes wrong in it is told where everything unforeseen is.
-            var unused = ui.access(() -> refresh(ui));
+            var _ = ui.access(() -> refresh(ui));
         } catch (UIDetachedException closed) {
             // Its browser has gone; the page is told nothing any more.
             return;
