@@ -48,7 +48,8 @@ public final class KeptUpToDate {
             return;
         }
         try {
-            ui.access(() -> refresh(ui));
+            // What goes wrong in it is told where everything unforeseen is.
+            var _ = ui.access(() -> refresh(ui));
         } catch (UIDetachedException closed) {
             // Its browser has gone; the page is told nothing any more.
             return;

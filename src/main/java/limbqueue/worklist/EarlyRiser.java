@@ -34,7 +34,6 @@ class EarlyRiser implements DisposableBean {
     @EventListener(ApplicationReadyEvent.class)
     public void ready() {
         if (thread.getState() == Thread.State.NEW) {
-            thread.setPriority(Thread.MIN_PRIORITY);
             thread.start();
         }
     }

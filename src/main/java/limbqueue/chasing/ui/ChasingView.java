@@ -264,7 +264,7 @@ class ChasingView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private Component request(Seen now, RecordsRequest request) {
         var block = Pieces.div(
                 "lq-request",
-                new H3(request.about() + ", " + request.hospital()),
+                new H3(ChasingWords.sentence(request.about()) + ", " + request.hospital()),
                 Pieces.text(
                         late(request, now.today()) ? "lq-next-late" : "lq-request-state",
                         ChasingWords.state(request, now.today())),
@@ -412,7 +412,7 @@ class ChasingView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                 next.filter(day -> day.isBefore(now.today())).isPresent() ? "lq-next-late" : "lq-strong",
                 next.map(day -> "Next safety call " + DayWords.until(day, now.today()) + " (" + DayWords.date(day)
                                 + ")")
-                        .orElse("No safety call is due: by what is known, no leg is threatened, or nobody waits.")));
+                        .orElseGet(() -> noCall(now))));
         var buttons = Pieces.div("lq-row-actions");
         if (takesCalls(now)) {
             buttons.add(
@@ -429,6 +429,19 @@ class ChasingView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         }
         panel.add(buttons);
         return panel;
+    }
+
+    /** Why no call is due. */
+    private static String noCall(Seen now) {
+        if (!takesCalls(now)) {
+            return "No safety call: the patient does not wait here any more.";
+        }
+        if (now.proposed().tier() == Tier.SAME_DAY) {
+            return "Same day is proposed: hospital now. Call a physician at once; this patient does not wait for a call.";
+        }
+        return SafetyCalls.threatened(now.proposed().proposal())
+                ? "A leg is threatened, and the practice has set no calls for this urgency."
+                : "No safety call is due: by what is known, no leg is threatened.";
     }
 
     private static boolean takesCalls(Seen now) {

@@ -2,7 +2,6 @@ package limbqueue.chasing.ui;
 
 import java.time.LocalDate;
 import java.util.Locale;
-import java.util.Optional;
 import limbqueue.chasing.PhoneCall;
 import limbqueue.chasing.RecordsRequest;
 import limbqueue.practice.PracticeSettings;
@@ -77,7 +76,7 @@ final class ChasingWords {
     }
 
     static String tier(Tier tier, Policy policy) {
-        return sentence(TierPhrase.of(tier, policy));
+        return tier == Tier.SAME_DAY ? "Same day" : sentence(TierPhrase.of(tier, policy));
     }
 
     /** What is proposed, with its day: {@code within 14 days, by 3 Nov 2026}. */
@@ -92,9 +91,5 @@ final class ChasingWords {
 
     static String sentence(String words) {
         return words.isEmpty() ? words : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
-    }
-
-    static String day(Optional<LocalDate> day) {
-        return day.map(DayWords::date).orElse("");
     }
 }

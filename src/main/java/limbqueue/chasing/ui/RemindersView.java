@@ -16,6 +16,7 @@ import jakarta.annotation.security.RolesAllowed;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import limbqueue.access.CurrentPerson;
 import limbqueue.access.NotPossibleException;
 import limbqueue.access.Role;
@@ -142,7 +143,7 @@ class RemindersView extends Div {
             message.setText("The days are set. They count from now on; what was asked before keeps its day.");
             show();
         } catch (NotPossibleException | IllegalArgumentException no) {
-            refuse(no.getMessage());
+            refuse(Objects.requireNonNullElse(no.getMessage(), "These days cannot be set."));
         }
     }
 

@@ -32,6 +32,7 @@ import limbqueue.shell.DayWords;
 import limbqueue.shell.KeptUpToDate;
 import limbqueue.shell.Notice;
 import limbqueue.shell.Pieces;
+import limbqueue.triage.Tier;
 import limbqueue.triage.TriageResult;
 import limbqueue.worklist.Work;
 import limbqueue.worklist.WorkLine;
@@ -227,14 +228,25 @@ class WorkView extends Div implements BeforeEnterObserver {
     }
 
     private Span urgency(WorkLine line) {
-        var phrase = TierPhrase.of(line.tier(), settings.policy());
-        var mark = new Span(
-                Pieces.text("lq-urgency-tier", phrase.substring(0, 1).toUpperCase(Locale.ROOT) + phrase.substring(1)));
+        var mark = new Span(Pieces.text("lq-urgency-tier", tier(line.tier())));
         mark.addClassNames(
                 "lq-urgency",
                 "lq-urgency-" + line.tier().name().toLowerCase(Locale.ROOT).replace('_', '-'));
-        line.targetDate().ifPresent(target -> mark.add(Pieces.text("lq-urgency-what", "by " + DayWords.date(target))));
+        if (line.tier() == Tier.SAME_DAY) {
+            mark.add(Pieces.text("lq-urgency-what", "send to hospital now"));
+        } else {
+            line.targetDate()
+                    .ifPresent(target -> mark.add(Pieces.text("lq-urgency-what", "by " + DayWords.date(target))));
+        }
         return mark;
+    }
+
+    private String tier(Tier tier) {
+        if (tier == Tier.SAME_DAY) {
+            return "Same day";
+        }
+        var phrase = TierPhrase.of(tier, settings.policy());
+        return phrase.substring(0, 1).toUpperCase(Locale.ROOT) + phrase.substring(1);
     }
 
     /** What the columns are; every line says it in its words, so it is hidden from those who listen. */

@@ -118,6 +118,7 @@ class CoordinatorsDayIT {
         assertThat(said(coordinator)).containsText("now it is the same day");
         assertThat(said(coordinator)).containsText("Same day means hospital now: call a physician at once.");
         assertThat(coordinator.page().locator(".lq-proposed")).containsText("send to hospital now");
+        assertThat(coordinator.page().locator(".lq-calling")).containsText("Call a physician at once");
         assertThat(coordinator.page().locator(".lq-log")).containsText("Safety call: worse");
         assertAccessible(coordinator);
         picture(coordinator, "chasing-worse");
