@@ -134,12 +134,13 @@ final class StartChecks implements EnvironmentPostProcessor, Ordered {
             }
         }
         if (!missing.isEmpty()) {
-            throw new CannotStartException("The database lacks what the search needs, and this user may not create it: let an"
-                    + " administrator run, in this database and once, "
-                    + missing.stream()
-                            .map(name -> "create extension if not exists " + name + ";")
-                            .collect(Collectors.joining(" "))
-                    + " (both come with PostgreSQL, in some systems in a package of its own called contrib).");
+            throw new CannotStartException(
+                    "The database lacks what the search needs, and this user may not create it: let an"
+                            + " administrator run, in this database and once, "
+                            + missing.stream()
+                                    .map(name -> "create extension if not exists " + name + ";")
+                                    .collect(Collectors.joining(" "))
+                            + " (both come with PostgreSQL, in some systems in a package of its own called contrib).");
         }
     }
 

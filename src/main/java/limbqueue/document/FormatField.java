@@ -52,8 +52,7 @@ public record FormatField(String path, String title, Kind kind, List<String> ans
         var schema = PublishedSchema.referral();
         Optional<JsonNode> part = Optional.of(schema.root());
         for (var step : FieldPath.steps(path)) {
-            part = part.flatMap(
-                    here -> step instanceof String name ? schema.field(here, name) : schema.entry(here));
+            part = part.flatMap(here -> step instanceof String name ? schema.field(here, name) : schema.entry(here));
         }
         return part.map(ProblemWords::title);
     }
@@ -110,6 +109,8 @@ public record FormatField(String path, String title, Kind kind, List<String> ans
         var type = part.get("type").toString();
         return type.contains("\"boolean\"")
                 ? Kind.YES_NO
-                : type.contains("\"integer\"") ? Kind.WHOLE_NUMBER : type.contains("\"number\"") ? Kind.NUMBER : Kind.TEXT;
+                : type.contains("\"integer\"")
+                        ? Kind.WHOLE_NUMBER
+                        : type.contains("\"number\"") ? Kind.NUMBER : Kind.TEXT;
     }
 }

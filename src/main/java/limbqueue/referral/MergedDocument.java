@@ -61,8 +61,7 @@ public final class MergedDocument {
         var together = whole.get().isArray() && part.get().isArray()
                 || TEXTS.contains(place) && whole.get().isString() && part.get().isString();
         return together
-                ? new Difference(
-                        place, whole, part, List.of(Choice.WHOLE, Choice.PART, Choice.BOTH), Choice.BOTH)
+                ? new Difference(place, whole, part, List.of(Choice.WHOLE, Choice.PART, Choice.BOTH), Choice.BOTH)
                 : new Difference(place, whole, part, List.of(Choice.WHOLE, Choice.PART), Choice.WHOLE);
     }
 

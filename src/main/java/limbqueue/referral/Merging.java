@@ -65,8 +65,8 @@ public class Merging {
             }
         }
         if (!mergings.partsOf(part.id()).isEmpty()) {
-            return Optional.of(
-                    part.reference() + " has another referral as its part. Merge into it, or take that part out first.");
+            return Optional.of(part.reference()
+                    + " has another referral as its part. Merge into it, or take that part out first.");
         }
         if (!referrals.decisions(part.id()).isEmpty()) {
             return Optional.of("A physician has decided on " + part.reference()
@@ -81,8 +81,8 @@ public class Merging {
                                 + whole.reference() + " into it, not the other way round.");
             case QUEUED, INFORMATION_NEEDED, APPROVED -> Optional.empty();
             case RETURNED, SENT_TO_HOSPITAL ->
-                Optional.of(whole.reference() + " is closed. Say that it is the same person: both stay, and each shows the"
-                        + " other.");
+                Optional.of(whole.reference()
+                        + " is closed. Say that it is the same person: both stay, and each shows the" + " other.");
         };
     }
 
@@ -181,14 +181,17 @@ public class Merging {
             case DRAFT, QUEUED, INFORMATION_NEEDED ->
                 switch (life.save(into.id(), into.version(), document)) {
                     case SaveOutcome.Saved(var saved) -> new Written.In(saved, List.of());
-                    case SaveOutcome.Conflict _ -> throw new IllegalStateException(into.reference() + " changed under its lock");
+                    case SaveOutcome.Conflict _ ->
+                        throw new IllegalStateException(into.reference() + " changed under its lock");
                 };
             case APPROVED ->
                 switch (life.enterResults(into.id(), into.version(), document)) {
                     case ResultsOutcome.Entered(var entered, var changes) -> new Written.In(entered, changes);
                     case ResultsOutcome.NotRight(var problems) ->
                         new Written.Not("This cannot be right in a referral that is approved: "
-                                + String.join(" ", problems.stream().map(Problem::text).toList()));
+                                + String.join(
+                                        " ",
+                                        problems.stream().map(Problem::text).toList()));
                     case ResultsOutcome.Overtaken _ ->
                         throw new IllegalStateException(into.reference() + " changed under its lock");
                 };
@@ -211,7 +214,9 @@ public class Merging {
     /** Always the older first, so that two who merge the same pair wait for each other and never in a ring. */
     private void lockInOrder(long one, long other) {
         for (var id : List.of(Math.min(one, other), Math.max(one, other))) {
-            referrals.findLocked(id).orElseThrow(() -> new ReferralNotFoundException(id));
+            if (referrals.findLocked(id).isEmpty()) {
+                throw new ReferralNotFoundException(id);
+            }
         }
     }
 }

@@ -26,7 +26,9 @@ public record Extract(String where, List<Piece> pieces) {
 
     /** The part of {@code text} around the first word sought; empty if none is in it. */
     static Optional<Extract> of(String where, String text, Sought sought) {
-        var words = Folded.words(text).stream().filter(word -> sought.has(word.folded())).toList();
+        var words = Folded.words(text).stream()
+                .filter(word -> sought.has(word.folded()))
+                .toList();
         if (words.isEmpty()) {
             return Optional.empty();
         }

@@ -67,12 +67,13 @@ public class Search {
                 continue;
             }
             var words = folded.get(i).split(" ");
-            terms.add(switch (sought.terms().get(i)) {
-                case Term.Beginning _ -> beginning(words, beginnings ? ":*" : "");
-                case Term.Phrase _ -> together(words, "");
-                case Term.Digits(var digits) ->
-                    "('" + digits + "':* | '" + digits.substring(Math.max(0, digits.length() - 9)) + "')";
-            });
+            terms.add(
+                    switch (sought.terms().get(i)) {
+                        case Term.Beginning _ -> beginning(words, beginnings ? ":*" : "");
+                        case Term.Phrase _ -> together(words, "");
+                        case Term.Digits(var digits) ->
+                            "('" + digits + "':* | '" + digits.substring(Math.max(0, digits.length() - 9)) + "')";
+                    });
         }
         return String.join(" & ", terms);
     }

@@ -88,7 +88,9 @@ record Sought(List<Term> terms) {
 
     /** Whether this says too little to look for: nothing, or a single letter of an alphabet. */
     boolean tooShort() {
-        return terms.stream().map(Sought::words).allMatch(words -> words.length() < 2 && words.chars().allMatch(c -> c < 128));
+        return terms.stream()
+                .map(Sought::words)
+                .allMatch(words -> words.length() < 2 && words.chars().allMatch(c -> c < 128));
     }
 
     /** Whether the folded {@code word} of a text is one of those sought. */
@@ -97,11 +99,15 @@ record Sought(List<Term> terms) {
             case Term.Beginning(var typed) -> {
                 var parts = Folded.text(typed).split(" ");
                 var last = parts[parts.length - 1];
-                yield word.startsWith(last) || List.of(parts).subList(0, parts.length - 1).contains(word);
+                yield word.startsWith(last)
+                        || List.of(parts).subList(0, parts.length - 1).contains(word);
             }
-            case Term.Phrase(var typed) -> List.of(Folded.text(typed).split(" ")).contains(word);
+            case Term.Phrase(var typed) ->
+                List.of(Folded.text(typed).split(" ")).contains(word);
             case Term.Digits(var digits) ->
-                word.length() >= 3 && word.chars().allMatch(Character::isDigit) && digits.contains(word.replaceFirst("^0+", ""));
+                word.length() >= 3
+                        && word.chars().allMatch(Character::isDigit)
+                        && digits.contains(word.replaceFirst("^0+", ""));
         });
     }
 }

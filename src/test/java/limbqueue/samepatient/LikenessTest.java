@@ -17,13 +17,15 @@ class LikenessTest {
 
     private static PersonFacts person(String given, String family, String born, String phone) {
         return new PersonFacts(
-                given, family, born.isEmpty() ? Optional.empty() : Optional.of(LocalDate.parse(born)), phone, List.of());
+                given,
+                family,
+                born.isEmpty() ? Optional.empty() : Optional.of(LocalDate.parse(born)),
+                phone,
+                List.of());
     }
 
     @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            textBlock = """
+    @CsvSource(delimiter = '|', textBlock = """
             Zoë    | Ångström-Łuczak | Zoe      | Angstrom Luczak | same name but for accents, signs or capitals
             Hesper | Thornbury       | Hesper   | Thornbury       | same name
             Hesper | Thornbury       | Thornbury| Hesper          | given and family name swapped
@@ -51,8 +53,7 @@ class LikenessTest {
         "1961-05-03, birth date one digit apart"
     })
     void withTheSameNameTheseBirthDatesAreWorthALook(String born, String words) {
-        var likeness =
-                Likeness.of(person("Hesper", "Thornbury", BORN, ""), person("Hesper", "Thornbury", born, ""));
+        var likeness = Likeness.of(person("Hesper", "Thornbury", BORN, ""), person("Hesper", "Thornbury", born, ""));
         assertThat(likeness.worthALook()).isTrue();
         assertThat(likeness.reasons()).containsExactlyInAnyOrder("same name", words);
     }
@@ -60,7 +61,8 @@ class LikenessTest {
     @Test
     void aTelephoneNumberIsTheSameWithTheCodeOfTheCountryAndWithout() {
         var likeness = Likeness.of(
-                person("Hesper", "Thornbury", "", "01632 960202"), person("Hesper", "Thornbury", "", "+44 (1632) 960-202"));
+                person("Hesper", "Thornbury", "", "01632 960202"),
+                person("Hesper", "Thornbury", "", "+44 (1632) 960-202"));
         assertThat(likeness.reasons()).containsExactly("same name", "same telephone number");
         assertThat(likeness.words()).isEqualTo("likely");
     }
@@ -72,9 +74,7 @@ class LikenessTest {
     }
 
     @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            textBlock = """
+    @CsvSource(delimiter = '|', textBlock = """
             Hesper | Thornbury | 1951-05-03 | 01632 960202 | Bram   | Thornbury | 1949-11-20 | 01632 960202
             Hesper | Thornbury | 1951-05-03 |              | Hesper | Thornbury | 1984-11-20 |
             Hesper | Thornbury | 1951-05-03 |              | Odile  | Marchbank | 1951-05-03 |
@@ -99,9 +99,11 @@ class LikenessTest {
     @Test
     void aNumberCountsOnlyWithinItsSystem() {
         var one = numbered("urn:arven:patient", "AV-4141");
-        assertThat(Likeness.of(one, numbered("urn:arven:patient", "av 4141")).points()).isEqualTo(60);
+        assertThat(Likeness.of(one, numbered("urn:arven:patient", "av 4141")).points())
+                .isEqualTo(60);
         assertThat(Likeness.of(one, numbered("", "AV4141")).points()).isEqualTo(45);
-        assertThat(Likeness.of(one, numbered("urn:elsewhere", "AV-4141")).points()).isZero();
+        assertThat(Likeness.of(one, numbered("urn:elsewhere", "AV-4141")).points())
+                .isZero();
         assertThat(Likeness.of(one, numbered("urn:arven:patient", "AV-4142")).reasons())
                 .containsExactly("different numbers of urn:arven:patient");
     }

@@ -95,8 +95,7 @@ class SamePatientIT {
 
     private MergeOutcome merge(Referral whole, Referral part, Map<String, Choice> choices) {
         var document = MergedDocument.of(Draft.of(whole.document()), Draft.of(part.document()), choices);
-        return office(() -> merging.merge(
-                whole.id(), whole.version(), part.id(), part.version(), document.toJson()));
+        return office(() -> merging.merge(whole.id(), whole.version(), part.id(), part.version(), document.toJson()));
     }
 
     private List<Long> alike(Referral referral) {
@@ -108,11 +107,16 @@ class SamePatientIT {
     @Test
     void whoIsEnteredAgainIsFoundThoughTheNameIsMistypedAndTheDateIsSwapped() {
         var first = enter(document("Hesper", "Thornbury", "1951-05-03", "01632 960311"));
-        assertThat(alike(enter(document("Hesper", "Thronbury", "1951-05-03", "")))).contains(first.id());
-        assertThat(alike(enter(document("Thornbury", "Hesper", "1951-03-05", "")))).contains(first.id());
-        assertThat(alike(enter(document("H", "Thornbury", "", "+44 1632 960311")))).contains(first.id());
-        assertThat(alike(enter(document("Hesper", "Thornbury", "1951-05-30", "")))).contains(first.id());
-        assertThat(alike(enter(document("Odile", "Quarrington", "1951-05-03", "")))).doesNotContain(first.id());
+        assertThat(alike(enter(document("Hesper", "Thronbury", "1951-05-03", ""))))
+                .contains(first.id());
+        assertThat(alike(enter(document("Thornbury", "Hesper", "1951-03-05", ""))))
+                .contains(first.id());
+        assertThat(alike(enter(document("H", "Thornbury", "", "+44 1632 960311"))))
+                .contains(first.id());
+        assertThat(alike(enter(document("Hesper", "Thornbury", "1951-05-30", ""))))
+                .contains(first.id());
+        assertThat(alike(enter(document("Odile", "Quarrington", "1951-05-03", ""))))
+                .doesNotContain(first.id());
         assertThat(alike(enter(document("Hesper", "Thornbury", "", "")))).isEmpty();
     }
 
@@ -123,8 +127,7 @@ class SamePatientIT {
         assertThat(office(samePatient::pairs)).anySatisfy(pair -> {
             assertThat(pair.one().id()).isEqualTo(one.id());
             assertThat(pair.other().id()).isEqualTo(other.id());
-            assertThat(pair.likeness().reasons())
-                    .containsExactly("same name", "birth date with day and month swapped");
+            assertThat(pair.likeness().reasons()).containsExactly("same name", "birth date with day and month swapped");
         });
         office(() -> {
             samePatient.say(other.id(), one.id(), Verdict.TWO_PEOPLE);
@@ -161,8 +164,14 @@ class SamePatientIT {
         assertThat(merged.get("letterText").orElseThrow().stringValue()).contains("First letter.", "of a cold foot.");
         assertThat(merged.get("reference").orElseThrow().stringValue()).isEqualTo(into.reference());
 
-        assertThat(office(referrals::worklist)).extracting(ReferralLine::id).contains(into.id()).doesNotContain(from.id());
-        assertThat(office(referrals::queue)).extracting(ReferralLine::id).contains(into.id()).doesNotContain(from.id());
+        assertThat(office(referrals::worklist))
+                .extracting(ReferralLine::id)
+                .contains(into.id())
+                .doesNotContain(from.id());
+        assertThat(office(referrals::queue))
+                .extracting(ReferralLine::id)
+                .contains(into.id())
+                .doesNotContain(from.id());
         assertThat(office(preparation::worklist))
                 .extracting(PreparationLine::id)
                 .contains(into.id())
@@ -170,7 +179,8 @@ class SamePatientIT {
         assertThat(now(from).document()).isEqualTo(from.document());
         assertThat(office(() -> letters.about(from.id()))).hasSize(writtenAboutPart);
         assertThat(office(() -> search.find(from.reference())).found()).hasSize(1);
-        assertThat(office(() -> referrals.timeline(into.id())).getFirst().what()).contains("made " + from.reference() + " part");
+        assertThat(office(() -> referrals.timeline(into.id())).getFirst().what())
+                .contains("made " + from.reference() + " part");
         assertThat(office(() -> referrals.timeline(from.id())).getFirst().what())
                 .contains("made this referral part of " + into.reference());
         assertThat(done.part().version()).isEqualTo(from.version() + 1);
@@ -184,9 +194,11 @@ class SamePatientIT {
         var apart = (MergeOutcome.Done) office(() -> merging.separate(from.id()));
         assertThat(apart.part().document()).isEqualTo(from.document());
         assertThat(apart.part().state()).isEqualTo(ReferralState.QUEUED);
-        assertThat(Draft.of(now(into).document()).differencesFrom(Draft.of(into.document()))).isEmpty();
+        assertThat(Draft.of(now(into).document()).differencesFrom(Draft.of(into.document())))
+                .isEmpty();
         assertThat(office(referrals::queue)).extracting(ReferralLine::id).contains(into.id(), from.id());
-        assertThat(office(() -> referrals.timeline(into.id()))).anyMatch(entry -> entry.what().contains("took " + from.reference() + " out"));
+        assertThat(office(() -> referrals.timeline(into.id())))
+                .anyMatch(entry -> entry.what().contains("took " + from.reference() + " out"));
         assertThat(office(() -> merging.separate(from.id()))).isInstanceOf(MergeOutcome.NotPossible.class);
     }
 
@@ -201,7 +213,10 @@ class SamePatientIT {
         corrected.set("patient.phone", "01632 960512");
         office(() -> referrals.save(whole.id(), now(whole).version(), corrected.toJson()));
         office(() -> merging.separate(part.id()));
-        assertThat(Draft.of(now(whole).document()).get("patient.phone").orElseThrow().stringValue())
+        assertThat(Draft.of(now(whole).document())
+                        .get("patient.phone")
+                        .orElseThrow()
+                        .stringValue())
                 .isEqualTo("01632 960512");
     }
 
@@ -270,14 +285,19 @@ class SamePatientIT {
             samePatient.say(one.id(), other.id(), Verdict.SAME_PERSON);
             return true;
         });
-        assertThat(office(() -> samePatient.samePerson(one.id()))).extracting(Alike::id).containsExactly(other.id());
-        assertThat(office(() -> samePatient.samePerson(other.id()))).extracting(Alike::id).containsExactly(one.id());
+        assertThat(office(() -> samePatient.samePerson(one.id())))
+                .extracting(Alike::id)
+                .containsExactly(other.id());
+        assertThat(office(() -> samePatient.samePerson(other.id())))
+                .extracting(Alike::id)
+                .containsExactly(one.id());
         assertThat(office(samePatient::pairs)).noneMatch(pair -> pair.other().id() == other.id());
     }
 
     @Test
     void whoSeesNoPatientComparesNone() {
-        assertThatThrownBy(() -> actingAs.person("manager", samePatient::pairs)).isInstanceOf(AccessDeniedException.class);
+        assertThatThrownBy(() -> actingAs.person("manager", samePatient::pairs))
+                .isInstanceOf(AccessDeniedException.class);
         assertThatThrownBy(() -> actingAs.person("manager", () -> merging.separate(1)))
                 .isInstanceOf(AccessDeniedException.class);
     }

@@ -23,7 +23,10 @@ class ExtractTest {
     void ofALongLetterThePartAroundTheFirstWordIsShown() {
         var text = "before ".repeat(100) + "the claudication " + "after ".repeat(100);
         var extract = marked(text, "claudic");
-        assertThat(extract).startsWith("… before").contains("the [claudication] after").endsWith(" …");
+        assertThat(extract)
+                .startsWith("… before")
+                .contains("the [claudication] after")
+                .endsWith(" …");
         assertThat(extract.length()).isBetween(180, 260);
     }
 

@@ -27,7 +27,10 @@ final class ManyReferrals {
 
     ManyReferrals(JdbcTemplate jdbc) {
         this.jdbc = jdbc;
-        vocabulary = IntStream.range(0, 20_000).mapToObj(i -> word(2 + i % 3)).distinct().toList();
+        vocabulary = IntStream.range(0, 20_000)
+                .mapToObj(i -> word(2 + i % 3))
+                .distinct()
+                .toList();
     }
 
     void add(int count) {
@@ -62,13 +65,18 @@ final class ManyReferrals {
         return vocabulary.get(rank);
     }
 
-    private String document(int n) {
+    /** The document of referral {@code n}, with a letter of other words each time. */
+    String document(int n) {
         var nodes = JsonNodeFactory.instance;
         var document = nodes.objectNode();
         document.putObject("patient")
                 .put("given", given(n))
                 .put("family", family(n))
-                .put("born", java.time.LocalDate.of(1930, 1, 1).plusDays(n * 31L % 25_000).toString())
+                .put(
+                        "born",
+                        java.time.LocalDate.of(1930, 1, 1)
+                                .plusDays(n * 31L % 25_000)
+                                .toString())
                 .put("phone", phone(n))
                 .putArray("identifiers")
                 .addObject()
@@ -80,7 +88,9 @@ final class ManyReferrals {
         document.put(
                 "letterText",
                 "Dear colleague, "
-                        + Stream.generate(this::frequent).limit(WORDS_OF_A_LETTER).collect(Collectors.joining(" ")) + ".");
+                        + Stream.generate(this::frequent)
+                                .limit(WORDS_OF_A_LETTER)
+                                .collect(Collectors.joining(" ")) + ".");
         return document.toString();
     }
 

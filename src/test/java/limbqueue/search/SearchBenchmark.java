@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.function.IntFunction;
 import limbqueue.access.ActingAs;
 import limbqueue.referral.Referrals;
+import limbqueue.samepatient.SamePatient;
 import limbqueue.testbed.OnPostgres;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -34,6 +35,9 @@ class SearchBenchmark {
     private ActingAs actingAs;
 
     @Autowired
+    private SamePatient samePatient;
+
+    @Autowired
     private JdbcTemplate jdbc;
 
     @Test
@@ -42,7 +46,10 @@ class SearchBenchmark {
         var begun = System.nanoTime();
         many.add(REFERRALS);
         System.out.printf(
-                Locale.ROOT, "%,d referrals with letters were put in within %d s.%n", REFERRALS, (System.nanoTime() - begun) / 1_000_000_000L);
+                Locale.ROOT,
+                "%,d referrals with letters were put in within %d s.%n",
+                REFERRALS,
+                (System.nanoTime() - begun) / 1_000_000_000L);
         var kinds = new LinkedHashMap<String, IntFunction<String>>();
         kinds.put("family name", many::family);
         kinds.put("given and family name", n -> many.given(n) + " " + many.family(n));
@@ -68,6 +75,19 @@ class SearchBenchmark {
             });
             var every = all.stream().mapToDouble(Double::doubleValue).sorted().toArray();
             System.out.printf(Locale.ROOT, "%-28s %s%n", "all of these", words(every, look[RUNS / 2]));
+            System.out.printf(
+                    Locale.ROOT,
+                    "%-28s %s%n",
+                    "who may be the same patient",
+                    words(measure(n -> samePatient.alike(0, many.document(1 + n % REFERRALS))), look[RUNS / 2]));
+            var begunPairs = System.nanoTime();
+            var pairs = samePatient.pairs().size();
+            System.out.printf(
+                    Locale.ROOT,
+                    "%-28s p50 %7.2f ms, once, %d pairs%n",
+                    "the page of pairs",
+                    (System.nanoTime() - begunPairs) / 1e6,
+                    pairs);
         });
     }
 
@@ -94,7 +114,10 @@ class SearchBenchmark {
         var parts = new ArrayList<String>();
         for (var percent : List.of(50, 95, 99)) {
             parts.add(String.format(
-                    Locale.ROOT, "p%d %7.2f ms", percent, sorted[Math.min(sorted.length - 1, sorted.length * percent / 100)]));
+                    Locale.ROOT,
+                    "p%d %7.2f ms",
+                    percent,
+                    sorted[Math.min(sorted.length - 1, sorted.length * percent / 100)]));
         }
         parts.add(String.format(Locale.ROOT, "most %7.2f ms", sorted[sorted.length - 1]));
         if (lookUp > 0) {

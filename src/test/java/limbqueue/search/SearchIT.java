@@ -77,9 +77,21 @@ class SearchIT {
                 "imaging[0].where", "Lower Arven Infirmary",
                 "letterText", "She sits up at night with her foot hanging out of bed; a purple hallux.");
         for (var typed : List.of(
-                "thornbury", "THORN", "lecka", "Łęcka hes", "Thornbury-Lecka", referral.reference(), "01632 960 777",
-                "01632960777", "+441632960777", "AV-774141", "av774141", "quarring", "infirmary arven",
-                "\"hanging out of bed\"", "hallux thorn purp")) {
+                "thornbury",
+                "THORN",
+                "lecka",
+                "Łęcka hes",
+                "Thornbury-Lecka",
+                referral.reference(),
+                "01632 960 777",
+                "01632960777",
+                "+441632960777",
+                "AV-774141",
+                "av774141",
+                "quarring",
+                "infirmary arven",
+                "\"hanging out of bed\"",
+                "hallux thorn purp")) {
             assertThat(ids(typed)).as(typed).contains(referral.id());
         }
         for (var typed : List.of("hallux Marchbank", "\"out hanging\"", "\"hanging out of be\"", "960778")) {
@@ -98,7 +110,8 @@ class SearchIT {
 
     @Test
     void whoHasTheNameStandsBeforeWhoseLetterMentionsIt() {
-        var mentioned = entered("patient.family", "Brock", "letterText", "Her neighbour Mr Wendlebury Wendlebury Wendlebury.");
+        var mentioned =
+                entered("patient.family", "Brock", "letterText", "Her neighbour Mr Wendlebury Wendlebury Wendlebury.");
         var begins = entered("patient.family", "Wendleburyson");
         var named = entered("patient.family", "Wendlebury");
         assertThat(ids("wendlebury")).containsExactly(named.id(), begins.id(), mentioned.id());
@@ -147,7 +160,16 @@ class SearchIT {
 
     @ParameterizedTest
     @ValueSource(
-            strings = {"'); drop table searchable; --", "& | ! <-> :*", "\\", "a'b\\'c", "%_", "😀", "\"", "'' ''", "<script>x"
+            strings = {
+                "'); drop table searchable; --",
+                "& | ! <-> :*",
+                "\\",
+                "a'b\\'c",
+                "%_",
+                "😀",
+                "\"",
+                "'' ''",
+                "<script>x"
             })
     void signsAreNoCommands(String typed) {
         assertThat(office(() -> search.find(typed)).found()).isEmpty();
@@ -155,8 +177,16 @@ class SearchIT {
 
     @ParameterizedTest
     @CsvSource({
-        "Ёлка, елка", "Σίσυφος, σισυφος", "שָׁלוֹם, שלום", "مُحَمَّد, محمد", "李明, 李明", "Nguyễn, nguyen", "Straße, STRASSE",
-        "Þórr, thorr", "O’Malley, o'mal", "Zoë😀 Quince, zoe quin"
+        "Ёлка, елка",
+        "Σίσυφος, σισυφος",
+        "שָׁלוֹם, שלום",
+        "مُحَمَّد, محمد",
+        "李明, 李明",
+        "Nguyễn, nguyen",
+        "Straße, STRASSE",
+        "Þórr, thorr",
+        "O’Malley, o'mal",
+        "Zoë😀 Quince, zoe quin"
     })
     void namesInAnyScriptAreFound(String name, String typed) {
         var referral = entered("patient.family", name);
@@ -201,10 +231,15 @@ class SearchIT {
                 .mapToObj(letters::get)
                 .toList();
         assertThat(letters).hasSizeGreaterThan(270);
-        // The l with a point in its middle, and the n after an apostrophe: each in one language, and spelt otherwise today.
+        // The l with a point in its middle, and the n after an apostrophe: each in one language, and spelt otherwise
+        // today.
         assertThat(different).containsExactly("aĿb", "aŀb", "aŉb");
-        for (var usual : List.of("Ångström", "Łuczak", "Straße", "Þórr", "Œuvre", "Đorđe", "Şafak", "Nguyễn", "Ăn", "Ħal")) {
-            assertThat(jdbc.sql("select folded(:word)").param("word", usual).query(String.class).single())
+        for (var usual :
+                List.of("Ångström", "Łuczak", "Straße", "Þórr", "Œuvre", "Đorđe", "Şafak", "Nguyễn", "Ăn", "Ħal")) {
+            assertThat(jdbc.sql("select folded(:word)")
+                            .param("word", usual)
+                            .query(String.class)
+                            .single())
                     .isEqualTo(Folded.text(usual));
         }
     }
@@ -219,7 +254,9 @@ class SearchIT {
                 values ('LQ-2025-0001', 'DRAFT', date '2025-01-12', '{"patient": {"family": "Ångström"}}', 'Wren Halloway',
                         now())""").update();
         Flyway.configure().dataSource(source).load().migrate();
-        assertThat(older.sql("select name from searchable where who @@ 'angstrom'::tsquery").query(String.class).list())
+        assertThat(older.sql("select name from searchable where who @@ 'angstrom'::tsquery")
+                        .query(String.class)
+                        .list())
                 .containsExactly("angstrom");
     }
 
@@ -230,7 +267,8 @@ class SearchIT {
         assertThat(jdbc.sql("show enable_seqscan").query(String.class).single()).isEqualTo("on");
         var many = new ManyReferrals(template);
         var family = Folded.text(many.family(77));
-        assertThat(plan("select referral from searchable where who @@ cast('''" + family + "'':*' as tsquery) limit 500"))
+        assertThat(plan("select referral from searchable where who @@ cast('''" + family
+                        + "'':*' as tsquery) limit 500"))
                 .contains("searchable_who")
                 .doesNotContain("Seq Scan");
         assertThat(plan("select referral from searchable where words @@ cast('''" + many.wordOfLetters(9_000)
@@ -245,6 +283,7 @@ class SearchIT {
     }
 
     private String plan(String query) {
-        return String.join("\n", jdbc.sql("explain " + query).query(String.class).list());
+        return String.join(
+                "\n", jdbc.sql("explain " + query).query(String.class).list());
     }
 }

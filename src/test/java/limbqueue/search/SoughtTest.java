@@ -16,7 +16,10 @@ class SoughtTest {
     void everyWordIsABeginningAndQuotesKeepWordsTogether() {
         assertThat(Sought.of("  Thornbury “cold  foot” mill\"rest pain\" ").terms())
                 .containsExactly(
-                        new Beginning("Thornbury"), new Phrase("cold  foot"), new Beginning("mill"), new Phrase("rest pain"));
+                        new Beginning("Thornbury"),
+                        new Phrase("cold  foot"),
+                        new Beginning("mill"),
+                        new Phrase("rest pain"));
     }
 
     @Test

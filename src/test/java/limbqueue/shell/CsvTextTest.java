@@ -18,7 +18,12 @@ class CsvTextTest {
 
     @ParameterizedTest
     @CsvSource({
-        "=1+1, '''=1+1'", "'@SUM(A1)', '''@SUM(A1)'", "+cmd|x, '''+cmd|x'", "-2+3, '''-2+3'", "'  =1', '''  =1'", "=x, '''=x'"
+        "=1+1, '''=1+1'",
+        "'@SUM(A1)', '''@SUM(A1)'",
+        "+cmd|x, '''+cmd|x'",
+        "-2+3, '''-2+3'",
+        "'  =1', '''  =1'",
+        "=x, '''=x'"
     })
     void whatASpreadsheetWouldRunIsMadeHarmless(String words, String cell) {
         assertThat(CsvText.cell(words)).isEqualTo(cell);

@@ -204,7 +204,17 @@ class PreparationView extends Div {
     }
 
     private static final List<String> CSV_HEADER = List.of(
-            "Do next", "By", "Patient", "Born", "Procedure", "Room", "Still open", "How soon", "Target date", "Reference", "State");
+            "Do next",
+            "By",
+            "Patient",
+            "Born",
+            "Procedure",
+            "Room",
+            "Still open",
+            "How soon",
+            "Target date",
+            "Reference",
+            "State");
 
     private List<List<String>> csv(List<PreparationLine> cases) {
         return cases.stream()

@@ -66,9 +66,7 @@ class QueueView extends Div implements BeforeEnterObserver {
         var heading = new H1("Queue");
         heading.add(Markup.text("lq-count", lines.size() == 1 ? "1 referral" : lines.size() + " referrals"));
         var head = Markup.div(
-                "lq-queue-head",
-                heading,
-                new CsvLink(auditTrail, "queue", CSV_HEADER, () -> csv(referrals.queue())));
+                "lq-queue-head", heading, new CsvLink(auditTrail, "queue", CSV_HEADER, () -> csv(referrals.queue())));
         add(head);
         if (lines.isEmpty()) {
             add(Markup.paragraph(
@@ -134,7 +132,16 @@ class QueueView extends Div implements BeforeEnterObserver {
     }
 
     private static final List<String> CSV_HEADER = List.of(
-            "Urgency", "Target date", "Patient", "Born", "Reference", "Referrer", "Why", "Red flags", "Open questions", "Received");
+            "Urgency",
+            "Target date",
+            "Patient",
+            "Born",
+            "Reference",
+            "Referrer",
+            "Why",
+            "Red flags",
+            "Open questions",
+            "Received");
 
     private static List<List<String>> csv(List<ReferralLine> lines) {
         return lines.stream()

@@ -163,7 +163,8 @@ class ReferralFormView extends Div implements BeforeEnterObserver, BeforeLeaveOb
         asked(referral).ifPresent(middle::add);
         var keys = new Paragraph("Y, N, U answer yes, no, not known (?). Enter goes to the next field.");
         keys.addClassName("lq-keys");
-        watching = watches.orderedStream().map(watch -> watch.watch(referral.id())).toList();
+        watching =
+                watches.orderedStream().map(watch -> watch.watch(referral.id())).toList();
         watching.forEach(watch -> middle.add(watch.component()));
         middle.add(mend, keys, form);
 

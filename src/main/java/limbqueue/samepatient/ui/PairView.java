@@ -105,7 +105,8 @@ class PairView extends Div implements BeforeEnterObserver {
         add(head);
         said.ifPresent(words -> add(says(words)));
         var verdict = samePatient.verdict(shown.whole().id(), shown.part().id());
-        var merged = merging.wholeOf(shown.part().id()).filter(now -> now.whole() == shown.whole().id());
+        var merged = merging.wholeOf(shown.part().id())
+                .filter(now -> now.whole() == shown.whole().id());
         var why = new Paragraph(Words.likely(shown.pair().likeness()) + " one person: "
                 + String.join(", ", shown.pair().likeness().reasons()) + ".");
         why.addClassName("lq-pair-lead");
@@ -118,7 +119,7 @@ class PairView extends Div implements BeforeEnterObserver {
         var notPossible = merging.whyNot(shown.whole().id(), shown.part().id());
         var differences = MergedDocument.differences(
                 Draft.of(shown.whole().document()), Draft.of(shown.part().document()));
-        add(actions(shown, notPossible, differences), table(shown, differences, notPossible.isEmpty()));
+        add(actions(shown, notPossible), table(shown, differences, notPossible.isEmpty()));
     }
 
     private static Component says(String words) {
@@ -128,11 +129,11 @@ class PairView extends Div implements BeforeEnterObserver {
         return line;
     }
 
-    private Component actions(Shown shown, Optional<String> notPossible, List<Difference> differences) {
+    private Component actions(Shown shown, Optional<String> notPossible) {
         var bar = new Div();
         bar.addClassName("lq-pair-actions");
         if (notPossible.isEmpty()) {
-            var merge = new Button("Same person: merge", _ -> merge(shown, differences));
+            var merge = new Button("Same person: merge", _ -> merge(shown));
             merge.addThemeVariants(ButtonVariant.LUMO_PRIMARY);
             bar.add(merge);
         }
@@ -140,13 +141,15 @@ class PairView extends Div implements BeforeEnterObserver {
                 notPossible.isEmpty() ? "Same person, two referrals" : "Same person: both stay",
                 _ -> say(shown, Verdict.SAME_PERSON)));
         bar.add(new Button("Two people: keep apart", _ -> say(shown, Verdict.TWO_PEOPLE)));
-        var what = new Paragraph(notPossible.orElseGet(() -> "Merged, " + shown.part().reference() + " becomes part of "
-                + shown.whole().reference() + " and leaves the lists. Its document, letters and timeline stay, and it can be"
-                + " taken out again at any time."
-                + (shown.whole().state() == ReferralState.APPROVED
-                        ? " " + shown.whole().reference()
-                                + " is approved: new facts may put it before the physician again."
-                        : "")));
+        var what = new Paragraph(
+                notPossible.orElseGet(() -> "Merged, " + shown.part().reference() + " becomes part of "
+                        + shown.whole().reference()
+                        + " and leaves the lists. Its document, letters and timeline stay, and it can be"
+                        + " taken out again at any time."
+                        + (shown.whole().state() == ReferralState.APPROVED
+                                ? " " + shown.whole().reference()
+                                        + " is approved: new facts may put it before the physician again."
+                                : "")));
         what.addClassName("lq-notice");
         var block = new Div(bar, what);
         block.addClassName("lq-pair-decide");
@@ -159,7 +162,8 @@ class PairView extends Div implements BeforeEnterObserver {
         var header = new NativeTableRow();
         header.add(
                 column("Differs"),
-                column(shown.whole().reference() + ", " + Words.of(shown.whole().state()) + (choose ? ": goes on" : "")),
+                column(shown.whole().reference() + ", " + Words.of(shown.whole().state())
+                        + (choose ? ": goes on" : "")),
                 column(shown.part().reference() + ", " + Words.of(shown.part().state())
                         + (choose ? ": becomes its part" : "")));
         if (choose) {
@@ -222,8 +226,8 @@ class PairView extends Div implements BeforeEnterObserver {
             button.getElement().setAttribute("aria-label", field + ": " + button.getText());
             button.addClickListener(_ -> {
                 choices.put(difference.place(), choice);
-                buttons.forEach(other ->
-                        other.getElement().setAttribute("aria-pressed", String.valueOf(other.equals(button))));
+                buttons.forEach(
+                        other -> other.getElement().setAttribute("aria-pressed", String.valueOf(other.equals(button))));
             });
             button.getElement().setAttribute("aria-pressed", String.valueOf(choice == difference.proposed()));
             buttons.add(button);
@@ -232,7 +236,7 @@ class PairView extends Div implements BeforeEnterObserver {
         return group;
     }
 
-    private void merge(Shown shown, List<Difference> differences) {
+    private void merge(Shown shown) {
         var document = MergedDocument.of(
                 Draft.of(shown.whole().document()), Draft.of(shown.part().document()), Map.copyOf(choices));
         switch (merging.merge(
@@ -260,7 +264,8 @@ class PairView extends Div implements BeforeEnterObserver {
     }
 
     private Component undo(Shown shown) {
-        var open = new Anchor("referrals/" + shown.whole().id(), "Open " + shown.whole().reference());
+        var open = new Anchor(
+                "referrals/" + shown.whole().id(), "Open " + shown.whole().reference());
         var undo = new Button("Undo: take " + shown.part().reference() + " out again", _ -> {
             var words = Separating.words(merging.separate(shown.part().id()));
             again(shown, words);
@@ -293,8 +298,6 @@ class PairView extends Div implements BeforeEnterObserver {
     }
 
     private void again(Shown shown, String said) {
-        show(
-                Shown.of(samePatient.pair(shown.whole().id(), shown.part().id()), referrals),
-                Optional.of(said));
+        show(Shown.of(samePatient.pair(shown.whole().id(), shown.part().id()), referrals), Optional.of(said));
     }
 }

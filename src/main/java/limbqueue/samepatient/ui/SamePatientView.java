@@ -43,8 +43,9 @@ class SamePatientView extends Div implements BeforeEnterObserver {
         count.getElement().setAttribute("role", "status");
         var head = new Div(new H1("Same patient?"), count);
         head.addClassName("lq-list-head");
-        var how = new Paragraph("Referrals with an identifier, a telephone number, a birth date or a name nearly in common."
-                + " Likeness is a guess: only you can tell whether it is one person.");
+        var how = new Paragraph(
+                "Referrals with an identifier, a telephone number, a birth date or a name nearly in common."
+                        + " Likeness is a guess: only you can tell whether it is one person.");
         how.addClassName("lq-notice");
         said.addClassName("lq-said");
         said.getElement().setAttribute("role", "status");
@@ -69,9 +70,7 @@ class SamePatientView extends Div implements BeforeEnterObserver {
 
     private void count() {
         count.setText(
-                left == 0
-                        ? "No pair left to look at"
-                        : left == 1 ? "1 pair to look at" : left + " pairs to look at");
+                left == 0 ? "No pair left to look at" : left == 1 ? "1 pair to look at" : left + " pairs to look at");
     }
 
     private ListItem item(Pair pair) {
@@ -81,7 +80,8 @@ class SamePatientView extends Div implements BeforeEnterObserver {
         why.addClassName("lq-pair-why");
         var two = new Div(person(pair.one()), person(pair.other()));
         two.addClassName("lq-pair-two");
-        var names = Words.name(pair.one().person()) + " and " + Words.name(pair.other().person());
+        var names = Words.name(pair.one().person()) + " and "
+                + Words.name(pair.other().person());
         var compare = new Anchor(
                 "same-patient/" + pair.one().id() + "/" + pair.other().id(), "Compare and merge");
         compare.getElement().setAttribute("aria-label", "Compare and merge " + names);

@@ -74,7 +74,9 @@ class SamePersonAside implements ReferralAside {
     private Component separate(Merged merged, Runnable again) {
         return new Button("Take " + merged.partReference() + " out again", _ -> {
             Notification.show(
-                    Separating.words(merging.separate(merged.part())), NOTICE_MILLIS, Notification.Position.BOTTOM_START);
+                    Separating.words(merging.separate(merged.part())),
+                    NOTICE_MILLIS,
+                    Notification.Position.BOTTOM_START);
             again.run();
         });
     }

@@ -13,7 +13,9 @@ final class Separating {
                 done.part().reference() + " is a referral of its own again, as it was. What "
                         + done.whole().reference()
                         + " took over from it is put back, except where somebody has changed it since."
-                        + (done.changes().isEmpty() ? "" : " It is before the physician again: " + String.join(" ", done.changes()));
+                        + (done.changes().isEmpty()
+                                ? ""
+                                : " It is before the physician again: " + String.join(" ", done.changes()));
             case MergeOutcome.Changed changed -> changed.now().reference() + " changed meanwhile. Try again.";
             case MergeOutcome.NotPossible(var why) -> why;
         };

@@ -62,9 +62,17 @@ final class Words {
         if (value.isEmpty()) {
             return "not known";
         }
-        var unit = FormatField.at(place).flatMap(FormatField::unit).map(known -> " " + known).orElse("");
+        var unit = FormatField.at(place)
+                .flatMap(FormatField::unit)
+                .map(known -> " " + known)
+                .orElse("");
         var words = value.get().isArray() && value.get().isEmpty() ? "none" : plain(value.get()) + unit;
-        return words.length() <= LONGEST ? words : words.codePoints().limit(LONGEST).collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append) + " …";
+        return words.length() <= LONGEST
+                ? words
+                : words.codePoints()
+                                .limit(LONGEST)
+                                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+                        + " …";
     }
 
     private static String plain(JsonNode value) {
@@ -72,7 +80,9 @@ final class Words {
             return value.booleanValue() ? "yes" : "no";
         }
         if (value.isArray()) {
-            return StreamSupport.stream(value.spliterator(), false).map(Words::plain).collect(Collectors.joining("; "));
+            return StreamSupport.stream(value.spliterator(), false)
+                    .map(Words::plain)
+                    .collect(Collectors.joining("; "));
         }
         if (value.isObject()) {
             return value.properties().stream()

@@ -44,7 +44,7 @@ public class SearchStore {
                 order by place
                 """)
                 .param("words", words.toArray(String[]::new))
-                .query(String.class)
+                .query((row, number) -> row.getString(1))
                 .list();
     }
 
@@ -83,7 +83,7 @@ public class SearchStore {
                 .param("whole", whole)
                 .param("ranked", RANKED)
                 .param("limit", limit)
-                .query(Long.class)
+                .query((row, number) -> row.getLong(1))
                 .list();
     }
 
@@ -95,23 +95,22 @@ public class SearchStore {
                 where typed.name <% s.name
                 order by word_similarity(typed.name, s.name) desc, s.referral desc
                 limit :limit
-                """).param("typed", typed).param("limit", limit).query(Long.class).list();
+                """)
+                .param("typed", typed)
+                .param("limit", limit)
+                .query((row, number) -> row.getLong(1))
+                .list();
     }
 
     /** The referrals with these ids, in this order. */
     public List<Row> rows(List<Long> ids) {
-        return jdbc
-                .sql("""
+        return jdbc.sql("""
                         select r.id, r.reference, r.state, s.born, r.received, r.document::text as document,
                                coalesce((select string_agg(l.text, ' ' order by l.id desc)
                                          from letter l where l.referral = r.id), '') as letters
                         from referral r join searchable s on s.referral = r.id
                         where r.id = any (:ids)
-                        """)
-                .param("ids", ids.toArray(Long[]::new))
-                .query(SearchStore::row)
-                .list()
-                .stream()
+                        """).param("ids", ids.toArray(Long[]::new)).query(SearchStore::row).list().stream()
                 .sorted(Comparator.comparing(row -> ids.indexOf(row.id())))
                 .toList();
     }

@@ -48,7 +48,8 @@ class SearchInBar implements BarPiece {
             words.getElement()
                     .addEventListener(
                             "keydown",
-                            pressed -> search(pressed.getEventData().get("element.value").asString()))
+                            pressed -> search(
+                                    pressed.getEventData().get("element.value").asString()))
                     .setFilter("event.key === 'Enter' && !event.isComposing")
                     .addEventData("element.value");
             addAttachListener(_ -> words.getElement()

@@ -80,7 +80,9 @@ class SearchView extends Div implements BeforeEnterObserver {
         var count = answer.found().size();
         return switch (answer.kind()) {
             case TOO_SHORT ->
-                typed.isEmpty() ? "Type what you know of the referral." : "“" + typed + "” is too short: type two letters or more.";
+                typed.isEmpty()
+                        ? "Type what you know of the referral."
+                        : "“" + typed + "” is too short: type two letters or more.";
             case ALL -> (count == 1 ? "1 referral has " : count + " referrals have ") + "“" + typed + "”.";
             case THE_BEST ->
                 "The first " + count + " of more that have “" + typed + "”. Type another word to find fewer.";
@@ -88,14 +90,17 @@ class SearchView extends Div implements BeforeEnterObserver {
                 count == 0
                         ? "Nothing has “" + typed + "”, and no name is similar."
                         : "Nothing has “" + typed + "”. "
-                                + (count == 1 ? "1 patient has a similar name:" : count + " patients have a similar name:");
+                                + (count == 1
+                                        ? "1 patient has a similar name:"
+                                        : count + " patients have a similar name:");
         };
     }
 
     private static Component how() {
-        var how = new Paragraph("Names, references, identifiers, telephone numbers, referrers, hospitals, and the words of"
-                + " letters are searched. The beginning of a word is enough, accents do not matter, and several words must all"
-                + " be there. What stands in “quotes” must be there just so.");
+        var how = new Paragraph(
+                "Names, references, identifiers, telephone numbers, referrers, hospitals, and the words of"
+                        + " letters are searched. The beginning of a word is enough, accents do not matter, and several words must all"
+                        + " be there. What stands in “quotes” must be there just so.");
         how.addClassName("lq-notice");
         return how;
     }

@@ -54,13 +54,15 @@ class SamePatientViewIT {
         var other = entered("Hesper", "Thronbury", "1951-05-03", "01632 960312");
         coordinator.signIn("coordinator").open("same-patient");
         var page = coordinator.page();
-        var pair = page.locator(".lq-alike-pairs > li").filter(new Locator.FilterOptions().setHasText(other.reference()));
+        var pair =
+                page.locator(".lq-alike-pairs > li").filter(new Locator.FilterOptions().setHasText(other.reference()));
         assertThat(pair).containsText("name one letter apart");
         assertThat(pair).containsText("same birth date");
         assertThat(coordinator.accessibilityViolations()).isEmpty();
         coordinator.picture(PICTURES.resolve("same-patient-1440.png"), 1440);
         coordinator.picture(PICTURES.resolve("same-patient-1024.png"), 1024);
-        pair.getByRole(AriaRole.LINK, new Locator.GetByRoleOptions().setName("Compare and merge")).focus();
+        pair.getByRole(AriaRole.LINK, new Locator.GetByRoleOptions().setName("Compare and merge"))
+                .focus();
         page.keyboard().press("Enter");
         page.waitForURL("**/same-patient/" + one.id() + "/" + other.id());
         coordinator.rest();
@@ -72,7 +74,8 @@ class SamePatientViewIT {
         coordinator.picture(PICTURES.resolve("same-patient-pair-1440.png"), 1440);
         coordinator.picture(PICTURES.resolve("same-patient-pair-1024.png"), 1024);
         pressButton(coordinator, "Same person: merge");
-        assertThat(page.getByText("Merged: " + other.reference() + " is part of " + one.reference())).isVisible();
+        assertThat(page.getByText("Merged: " + other.reference() + " is part of " + one.reference()))
+                .isVisible();
         pressButton(coordinator, "Undo: take " + other.reference() + " out again");
         assertThat(page.locator(".lq-said")).containsText("is a referral of its own again");
         pressButton(coordinator, "Same person: merge");

@@ -38,7 +38,9 @@ class SearchViewIT {
     @Test
     void fromAnyPageTheSearchIsOneKeyAway(Visitor coordinator) throws IOException {
         entered("Wychwood", "The left foot is cold since Tuesday.");
-        entered("Brack", "Her sister, Mrs Wychwood, told us that the ulcer is no better, and that she sleeps in a chair.");
+        entered(
+                "Brack",
+                "Her sister, Mrs Wychwood, told us that the ulcer is no better, and that she sleeps in a chair.");
         coordinator.signIn("coordinator").open("letters");
         var page = coordinator.page();
         page.keyboard().press("/");
@@ -57,7 +59,9 @@ class SearchViewIT {
         var download = page.waitForDownload(() -> page.locator(".lq-csv").click());
         var file = PICTURES.resolve("search-results.csv");
         download.saveAs(file);
-        assertThat(Files.readString(file, StandardCharsets.UTF_8)).startsWith("\uFEFFReference,Patient,").contains("Wychwood");
+        assertThat(Files.readString(file, StandardCharsets.UTF_8))
+                .startsWith("\uFEFFReference,Patient,")
+                .contains("Wychwood");
 
         page.locator(".lq-found a").first().focus();
         page.keyboard().press("Enter");
@@ -81,18 +85,21 @@ class SearchViewIT {
         entered("<img src=x onerror=document.title='run'>Scriptley", "<script>document.title='run'</script> مرحبا 😀");
         coordinator.signIn("coordinator").open("search?q=scriptley");
         assertThat(coordinator.page().locator(".lq-found")).containsText("onerror=document.title='run'");
-        assertThat(coordinator.page().locator(".lq-found img, .lq-found script")).hasCount(0);
+        assertThat(coordinator.page().locator(".lq-found img, .lq-found script"))
+                .hasCount(0);
         assertThat(coordinator.page()).hasTitle("Search · LimbQueue");
     }
 
     @Test
     void nothingFoundSaysHowToSearch(Visitor physician) {
         physician.signIn("physician").open("search?q=Zzyzxq");
-        assertThat(physician.page().getByText("Nothing has “Zzyzxq”, and no name is similar.")).isVisible();
+        assertThat(physician.page().getByText("Nothing has “Zzyzxq”, and no name is similar."))
+                .isVisible();
         assertThat(physician.accessibilityViolations()).isEmpty();
         physician.picture(PICTURES.resolve("search-nothing-1024.png"), 1024);
         physician.open("search");
-        assertThat(physician.page().getByText("Type what you know of the referral.")).isVisible();
+        assertThat(physician.page().getByText("Type what you know of the referral."))
+                .isVisible();
     }
 
     @Test
