@@ -32,24 +32,30 @@ final class ColumnGuess {
 
     private static Optional<String> field(String column) {
         var name = Folded.text(column);
-        return Optional.ofNullable(CALLED.get(name)).or(() -> FormatField.all().stream()
-                .filter(field -> field.path().equals(column.strip())
-                        || Folded.text(field.path()).equals(name)
-                        || Folded.text(field.title()).equals(name))
-                .map(FormatField::path)
-                .findFirst());
+        return Optional.ofNullable(CALLED.get(name))
+                .or(() -> FormatField.all().stream()
+                        .filter(field -> field.path().equals(column.strip())
+                                || Folded.text(field.path()).equals(name)
+                                || Folded.text(field.title()).equals(name))
+                        .map(FormatField::path)
+                        .findFirst());
     }
 
     /** The order that fits every date with the year behind; empty if both do, or there is none. */
     static Optional<DateOrder> dateOrder(CsvFile file, Map<String, String> fields) {
         var cells = dates(file, fields);
-        var behind = cells.stream().filter(cell -> DateOrder.YEAR_FIRST.read(cell).isEmpty()).toList();
+        var behind = cells.stream()
+                .filter(cell -> DateOrder.YEAR_FIRST.read(cell).isEmpty())
+                .toList();
         if (behind.isEmpty()) {
             return Optional.of(DateOrder.YEAR_FIRST);
         }
-        var dayFirst = behind.stream().filter(cell -> DateOrder.DAY_FIRST.read(cell).isPresent()).count();
-        var monthFirst =
-                behind.stream().filter(cell -> DateOrder.MONTH_FIRST.read(cell).isPresent()).count();
+        var dayFirst = behind.stream()
+                .filter(cell -> DateOrder.DAY_FIRST.read(cell).isPresent())
+                .count();
+        var monthFirst = behind.stream()
+                .filter(cell -> DateOrder.MONTH_FIRST.read(cell).isPresent())
+                .count();
         return dayFirst == monthFirst
                 ? Optional.empty()
                 : Optional.of(dayFirst > monthFirst ? DateOrder.DAY_FIRST : DateOrder.MONTH_FIRST);
@@ -60,7 +66,10 @@ final class ColumnGuess {
         var cells = new ArrayList<String>();
         for (var i = 0; i < file.columns().size(); i++) {
             var path = fields.get(file.columns().get(i));
-            if (path == null || FormatField.at(path).filter(field -> field.kind() == FormatField.Kind.DATE).isEmpty()) {
+            if (path == null
+                    || FormatField.at(path)
+                            .filter(field -> field.kind() == FormatField.Kind.DATE)
+                            .isEmpty()) {
                 continue;
             }
             var column = i;
@@ -82,7 +91,14 @@ final class ColumnGuess {
         put(called, "patient.sex", "sex", "gender");
         put(called, "patient.phone", "phone", "telephone", "tel", "mobile", "phone number", "patient phone");
         put(called, "patient.address", "address", "patient address");
-        put(called, "patient.identifiers[0].value", "identifier", "patient number", "hospital number", "mrn", "patient id");
+        put(
+                called,
+                "patient.identifiers[0].value",
+                "identifier",
+                "patient number",
+                "hospital number",
+                "mrn",
+                "patient id");
         put(called, "reference", "reference", "ref", "our reference");
         put(called, "received", "received", "date received", "received on", "referral date", "date of referral");
         put(called, "referrer.name", "referrer", "referring doctor", "referred by", "gp", "doctor");

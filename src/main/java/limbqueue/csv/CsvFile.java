@@ -135,7 +135,7 @@ public record CsvFile(String alphabet, char separator, List<String> columns, Lis
         for (var i = first; i < looked; i += 2) {
             zeros += bytes[i] == 0 ? 1 : 0;
         }
-        return looked >= 8 && zeros > looked / 2 * 0.8;
+        return looked >= 8 && zeros > looked * 0.4;
     }
 
     /** What stands most often between cells in the header, quoted text left out. */
@@ -146,7 +146,9 @@ public record CsvFile(String alphabet, char separator, List<String> columns, Lis
             var c = text.charAt(i);
             if (c == '"') {
                 quoted = !quoted;
-            } else if (!quoted && (c == '\n' || c == '\r') && counts.values().stream().anyMatch(n -> n > 0)) {
+            } else if (!quoted
+                    && (c == '\n' || c == '\r')
+                    && counts.values().stream().anyMatch(n -> n > 0)) {
                 break;
             } else if (!quoted && counts.containsKey(c)) {
                 counts.merge(c, 1, Integer::sum);
@@ -198,13 +200,15 @@ public record CsvFile(String alphabet, char separator, List<String> columns, Lis
 
     private static List<String> columns(List<String> names) throws RefusedFileException {
         if (names.size() > MOST_COLUMNS) {
-            throw new RefusedFileException("The first line has " + names.size() + " columns, and at most " + MOST_COLUMNS
-                    + " are taken. Is this a table with a header?");
+            throw new RefusedFileException("The first line has " + names.size() + " columns, and at most "
+                    + MOST_COLUMNS + " are taken. Is this a table with a header?");
         }
         var columns = new ArrayList<String>();
         var times = new HashMap<String, Integer>();
         for (var i = 0; i < names.size(); i++) {
-            var name = names.get(i).isBlank() ? "Column " + (i + 1) : names.get(i).replace("\u0000", "").strip();
+            var name = names.get(i).isBlank()
+                    ? "Column " + (i + 1)
+                    : names.get(i).replace("\u0000", "").strip();
             var time = times.merge(name, 1, Integer::sum);
             columns.add(time == 1 ? name : name + " (" + time + ")");
         }
@@ -223,9 +227,10 @@ public record CsvFile(String alphabet, char separator, List<String> columns, Lis
             return new Row(
                     line,
                     List.of(),
-                    Optional.of(new Wrong(
-                            "The row has " + cells.size() + " cells, the header " + names.size() + ".",
-                            "A separator within a cell needs quotation marks around the cell; a missing one must be put in.")));
+                    Optional.of(
+                            new Wrong(
+                                    "The row has " + cells.size() + " cells, the header " + names.size() + ".",
+                                    "A separator within a cell needs quotation marks around the cell; a missing one must be put in.")));
         }
         for (var i = 0; i < cells.size(); i++) {
             if (cells.get(i).length() > LONGEST_CELL) {
@@ -233,8 +238,9 @@ public record CsvFile(String alphabet, char separator, List<String> columns, Lis
                         line,
                         List.of(),
                         Optional.of(new Wrong(
-                                "The cell under " + names.get(i) + " has " + cells.get(i).length()
-                                        + " characters, and at most " + LONGEST_CELL + " are kept.",
+                                "The cell under " + names.get(i) + " has "
+                                        + cells.get(i).length() + " characters, and at most " + LONGEST_CELL
+                                        + " are kept.",
                                 "Shorten it, or look for a quotation mark that is never closed.")));
             }
             if (cells.get(i).indexOf('\u0000') >= 0) {

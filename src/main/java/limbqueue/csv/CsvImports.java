@@ -110,7 +110,11 @@ public class CsvImports {
         for (var row : file.rows()) {
             if (row.wrong().isPresent()) {
                 problems.add(new CellProblem(
-                        row.line(), "", "", row.wrong().get().what(), row.wrong().get().todo()));
+                        row.line(),
+                        "",
+                        "",
+                        row.wrong().get().what(),
+                        row.wrong().get().todo()));
                 refused++;
                 continue;
             }
@@ -168,7 +172,8 @@ public class CsvImports {
 
     private void run(long id, CsvFile file, RowReader reader) {
         for (var from = 0; from < file.rows().size(); from += CsvBatch.ROWS) {
-            var rows = file.rows().subList(from, Math.min(from + CsvBatch.ROWS, file.rows().size()));
+            var rows = file.rows()
+                    .subList(from, Math.min(from + CsvBatch.ROWS, file.rows().size()));
             if (!batch.take(id, rows, reader)) {
                 return;
             }

@@ -5,7 +5,15 @@ public final class RefusedFileException extends Exception {
 
     private static final long serialVersionUID = 1L;
 
-    RefusedFileException(String message) {
-        super(message);
+    private final String words;
+
+    RefusedFileException(String words) {
+        super(words);
+        this.words = words;
+    }
+
+    /** Why, and what to do. */
+    public String words() {
+        return words;
     }
 }

@@ -60,7 +60,8 @@ final class RowReader {
             }
             cellOf.put(columns.get(i), cell);
             if (field.get().kind() != FormatField.Kind.TEXT
-                    && (UNKNOWN.contains(Folded.text(cell)) && !field.get().answers().contains(cell)
+                    && (UNKNOWN.contains(Folded.text(cell))
+                                    && !field.get().answers().contains(cell)
                             || Folded.text(cell).isEmpty())) {
                 continue;
             }
@@ -91,10 +92,14 @@ final class RowReader {
             case DATE -> mapping.dateOrder().read(cell).map(LocalDate::toString);
             case NUMBER -> number(cell).map(number -> number);
             case WHOLE_NUMBER ->
-                number(cell).filter(number -> number.stripTrailingZeros().scale() <= 0).map(BigDecimal::toBigInteger);
+                number(cell)
+                        .filter(number -> number.stripTrailingZeros().scale() <= 0)
+                        .map(BigDecimal::toBigInteger);
             case YES_NO -> {
                 var word = Folded.text(cell);
-                yield YES.contains(word) ? Optional.of(true) : NO.contains(word) ? Optional.of(false) : Optional.empty();
+                yield YES.contains(word)
+                        ? Optional.of(true)
+                        : NO.contains(word) ? Optional.of(false) : Optional.empty();
             }
             case CHOICE -> choice(field, cell).map(answer -> answer);
         };
@@ -119,10 +124,11 @@ final class RowReader {
 
     private CellProblem problem(CsvFile.Row row, String column, String cell, FormatField field) {
         var what = switch (field.kind()) {
-            case DATE ->
-                "is no date in the order " + mapping.dateOrder().words() + ", with a year of four digits";
-            case NUMBER -> "is no number" + field.unit().map(unit -> " of " + unit).orElse("");
-            case WHOLE_NUMBER -> "is no whole number" + field.unit().map(unit -> " of " + unit).orElse("");
+            case DATE -> "is no date in the order " + mapping.dateOrder().words() + ", with a year of four digits";
+            case NUMBER ->
+                "is no number" + field.unit().map(unit -> " of " + unit).orElse("");
+            case WHOLE_NUMBER ->
+                "is no whole number" + field.unit().map(unit -> " of " + unit).orElse("");
             case YES_NO -> "is neither yes nor no";
             case CHOICE -> "is none of " + String.join(", ", field.answers());
             case TEXT -> "cannot be read";
@@ -145,7 +151,10 @@ final class RowReader {
     String digest(CsvFile.Row row) {
         var text = new StringBuilder();
         for (var i = 0; i < columns.size(); i++) {
-            text.append(columns.get(i)).append('\u0001').append(row.cells().get(i)).append('\u0002');
+            text.append(columns.get(i))
+                    .append('\u0001')
+                    .append(row.cells().get(i))
+                    .append('\u0002');
         }
         return digest(text.toString());
     }

@@ -214,7 +214,9 @@ public class Merging {
     /** Always the older first, so that two who merge the same pair wait for each other and never in a ring. */
     private void lockInOrder(long one, long other) {
         for (var id : List.of(Math.min(one, other), Math.max(one, other))) {
-            referrals.findLocked(id).orElseThrow(() -> new ReferralNotFoundException(id));
+            if (referrals.findLocked(id).isEmpty()) {
+                throw new ReferralNotFoundException(id);
+            }
         }
     }
 }

@@ -26,8 +26,12 @@ class CsvFileTest {
 
     @ParameterizedTest
     @CsvSource({
-        "UTF-8, UTF-8", "ISO-8859-1, Windows-1252 (Latin-1)", "windows-1252, Windows-1252 (Latin-1)", "UTF-16, UTF-16",
-        "UTF-16LE, UTF-16", "UTF-16BE, UTF-16"
+        "UTF-8, UTF-8",
+        "ISO-8859-1, Windows-1252 (Latin-1)",
+        "windows-1252, Windows-1252 (Latin-1)",
+        "UTF-16, UTF-16",
+        "UTF-16LE, UTF-16",
+        "UTF-16BE, UTF-16"
     })
     void theAlphabetIsToldFromTheBytes(String alphabet, String told) throws RefusedFileException {
         var file = read(TABLE, Charset.forName(alphabet));
@@ -39,12 +43,15 @@ class CsvFileTest {
 
     @Test
     void theMarkInFrontIsNoPartOfTheFirstName() throws RefusedFileException {
-        assertThat(read("\uFEFFSurname,DOB\nPell,1951-05-03\n", StandardCharsets.UTF_8).columns())
+        assertThat(read("\uFEFFSurname,DOB\nPell,1951-05-03\n", StandardCharsets.UTF_8)
+                        .columns())
                 .containsExactly("Surname", "DOB");
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {"a,b;c|,", "a;b;c,d|;", "\"a;b;c\",d|,", "only|,"})
+    @CsvSource(
+            delimiter = '|',
+            value = {"a,b;c|,", "a;b;c,d|;", "\"a;b;c\",d|,", "only|,"})
     void theSeparatorIsWhatTheHeaderHasMostOutsideOfQuotes(String header, char separator) throws RefusedFileException {
         assertThat(read(header + "\n", StandardCharsets.UTF_8).separator()).isEqualTo(separator);
     }
@@ -112,9 +119,16 @@ class CsvFileTest {
 
     @ParameterizedTest
     @CsvSource({
-        "DAY_FIRST, 03/05/1951, 1951-05-03", "MONTH_FIRST, 03/05/1951, 1951-03-05", "DAY_FIRST, 3.5.1951, 1951-05-03",
-        "YEAR_FIRST, 1951-05-03, 1951-05-03", "DAY_FIRST, 1951-05-03, 1951-05-03", "MONTH_FIRST, 05/31/1951, 1951-05-31",
-        "DAY_FIRST, 31/02/1951, ", "DAY_FIRST, 03/05/51, ", "YEAR_FIRST, 03/05/1951, ", "DAY_FIRST, soon, ",
+        "DAY_FIRST, 03/05/1951, 1951-05-03",
+        "MONTH_FIRST, 03/05/1951, 1951-03-05",
+        "DAY_FIRST, 3.5.1951, 1951-05-03",
+        "YEAR_FIRST, 1951-05-03, 1951-05-03",
+        "DAY_FIRST, 1951-05-03, 1951-05-03",
+        "MONTH_FIRST, 05/31/1951, 1951-05-31",
+        "DAY_FIRST, 31/02/1951, ",
+        "DAY_FIRST, 03/05/51, ",
+        "YEAR_FIRST, 03/05/1951, ",
+        "DAY_FIRST, soon, ",
         "DAY_FIRST, 1951-05-03T00:00:00, 1951-05-03"
     })
     void datesAreReadInTheOrderThatIsSaid(DateOrder order, String cell, String date) {

@@ -51,7 +51,8 @@ class CsvImportsIT {
     }
 
     private CsvImport run(CsvImport loaded) throws InterruptedException {
-        assertThat(office(() -> imports.start(loaded.id(), imports.mapping(loaded.id())))).isTrue();
+        assertThat(office(() -> imports.start(loaded.id(), imports.mapping(loaded.id()))))
+                .isTrue();
         return finished(loaded.id());
     }
 
@@ -72,10 +73,12 @@ class CsvImportsIT {
 
     @Test
     void aTableInLatin1WithSemicolonsBecomesReferrals() throws InterruptedException {
-        var text = "Surname;First name;DOB;ABI left;Diabetes;Reason\n"
-                + "Ångström;Zoë;31.05.1951;0,62;ja;\"Cold; numb\"\n"
-                + "Pell;Odile;01.02.1949;high;perhaps;\n"
-                + "Ragged;Row;01.02.1949\n";
+        var text = """
+                Surname;First name;DOB;ABI left;Diabetes;Reason
+                Ångström;Zoë;31.05.1951;0,62;ja;"Cold; numb"
+                Pell;Odile;01.02.1949;high;perhaps;
+                Ragged;Row;01.02.1949
+                """;
         var loaded = load(text, StandardCharsets.ISO_8859_1);
         var dry = office(() -> imports.dryRun(loaded.id(), imports.mapping(loaded.id())));
         assertThat(dry.fresh()).isEqualTo(2);
@@ -94,7 +97,8 @@ class CsvImportsIT {
                        || (document #>> '{patient,born}') || ' ' || state
                 from referral where document #>> '{patient,family}' = 'Ångström'
                 """).query(String.class).single()).isEqualTo("0.62 true 1951-05-31 DRAFT");
-        assertThat(jdbc.sql("select document #>> '{legs,left,abi}' from referral where document #>> '{patient,family}' = 'Pell'")
+        assertThat(jdbc.sql(
+                                "select document #>> '{legs,left,abi}' from referral where document #>> '{patient,family}' = 'Pell'")
                         .query(String.class)
                         .single())
                 .isEqualTo("high");
@@ -146,7 +150,8 @@ class CsvImportsIT {
                 + IntStream.range(0, 3000).mapToObj(i -> "Stopwell,N" + i).collect(Collectors.joining("\n"));
         var loaded = load(text, StandardCharsets.UTF_8);
         office(() -> imports.start(loaded.id(), imports.mapping(loaded.id())));
-        assertThat(office(() -> imports.start(loaded.id(), imports.mapping(loaded.id())))).isFalse();
+        assertThat(office(() -> imports.start(loaded.id(), imports.mapping(loaded.id()))))
+                .isFalse();
         office(() -> {
             imports.cancel(loaded.id());
             return true;
@@ -162,7 +167,8 @@ class CsvImportsIT {
         var loaded = load(text, StandardCharsets.UTF_8);
         assertThat(office(() -> imports.mapping(loaded.id())).fields()).doesNotContainKey("Kennzahl");
         var said = new Mapping(
-                java.util.Map.of("Kennzahl", "patient.identifiers[0].value", "Name", "patient.family"), DateOrder.MONTH_FIRST);
+                java.util.Map.of("Kennzahl", "patient.identifiers[0].value", "Name", "patient.family"),
+                DateOrder.MONTH_FIRST);
         office(() -> imports.start(loaded.id(), said));
         finished(loaded.id());
         var next = load("Kennzahl,Name\nAV-2,Rememberton\n", StandardCharsets.UTF_8);
@@ -171,7 +177,8 @@ class CsvImportsIT {
 
     @Test
     void whoDoesNotEnterReferralsImportsNone() {
-        assertThatThrownBy(() -> actingAs.person("physician", imports::latest)).isInstanceOf(AccessDeniedException.class);
+        assertThatThrownBy(() -> actingAs.person("physician", imports::latest))
+                .isInstanceOf(AccessDeniedException.class);
         assertThatThrownBy(() -> actingAs.person("manager", imports::latest)).isInstanceOf(AccessDeniedException.class);
     }
 }

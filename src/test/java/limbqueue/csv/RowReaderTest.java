@@ -20,8 +20,9 @@ class RowReaderTest {
 
     @Test
     void columnsAreGuessedByWhatTheyAreCalled() throws RefusedFileException {
-        var mapping = ColumnGuess.of(file("Surname,First name,DOB,Telephone,ABI left,Toe pressure,Shoe size,Date of birth\n"
-                + "Pell,Odile,31/05/1951,01632 960202,\"0,6\",30,38,31/05/1951\n"));
+        var mapping =
+                ColumnGuess.of(file("Surname,First name,DOB,Telephone,ABI left,Toe pressure,Shoe size,Date of birth\n"
+                        + "Pell,Odile,31/05/1951,01632 960202,\"0,6\",30,38,31/05/1951\n"));
         assertThat(mapping.fields())
                 .containsEntry("Surname", "patient.family")
                 .containsEntry("First name", "patient.given")
@@ -34,13 +35,16 @@ class RowReaderTest {
 
     @ParameterizedTest
     @CsvSource({
-        "03/05/1951, 04/06/1952, ", "31/05/1951, 04/06/1952, DAY_FIRST", "05/31/1951, 04/06/1952, MONTH_FIRST",
+        "03/05/1951, 04/06/1952, ",
+        "31/05/1951, 04/06/1952, DAY_FIRST",
+        "05/31/1951, 04/06/1952, MONTH_FIRST",
         "1951-05-03, 1952-06-04, YEAR_FIRST"
     })
     void theOrderOfDatesIsToldWhereOneOfThemTellsIt(String one, String other, DateOrder order)
             throws RefusedFileException {
         var file = file("DOB\n" + one + "\n" + other + "\n");
-        assertThat(ColumnGuess.dateOrder(file, Map.of("DOB", "patient.born")).orElse(null)).isEqualTo(order);
+        assertThat(ColumnGuess.dateOrder(file, Map.of("DOB", "patient.born")).orElse(null))
+                .isEqualTo(order);
     }
 
     private static RowReader.ReadRow read(String path, String cell) throws RefusedFileException {
@@ -51,12 +55,22 @@ class RowReaderTest {
 
     @ParameterizedTest
     @CsvSource({
-        "history.diabetes, yes, true", "history.diabetes, N, false", "history.diabetes, x, true", "history.diabetes, ?, ",
-        "history.diabetes, unknown, ", "patient.sex, F, \"female\"", "patient.sex, Male, \"male\"",
-        "patient.sex, unknown, \"unknown\"", "history.smoking, Current, \"current\"",
-        "procedures[0].kind, aneurysm repair, \"aneurysmRepair\"", "legs.left.abi, '0,62', 0.62", "legs.left.abi, 0.62, 0.62",
-        "legs.right.restPain.sinceDays, 14, 14", "patient.born, 03/05/1951, \"1951-05-03\"",
-        "patient.family, <script>alert(1)</script>, \"<script>alert(1)</script>\"", "patient.family, unknown, \"unknown\""
+        "history.diabetes, yes, true",
+        "history.diabetes, N, false",
+        "history.diabetes, x, true",
+        "history.diabetes, ?, ",
+        "history.diabetes, unknown, ",
+        "patient.sex, F, \"female\"",
+        "patient.sex, Male, \"male\"",
+        "patient.sex, unknown, \"unknown\"",
+        "history.smoking, Current, \"current\"",
+        "procedures[0].kind, aneurysm repair, \"aneurysmRepair\"",
+        "legs.left.abi, '0,62', 0.62",
+        "legs.left.abi, 0.62, 0.62",
+        "legs.right.restPain.sinceDays, 14, 14",
+        "patient.born, 03/05/1951, \"1951-05-03\"",
+        "patient.family, <script>alert(1)</script>, \"<script>alert(1)</script>\"",
+        "patient.family, unknown, \"unknown\""
     })
     void aCellBecomesAValueOfTheFormat(String path, String cell, String json) throws RefusedFileException {
         var row = read(path, cell);

@@ -65,7 +65,8 @@ final class ManyReferrals {
         return vocabulary.get(rank);
     }
 
-    private String document(int n) {
+    /** The document of referral {@code n}, with a letter of other words each time. */
+    String document(int n) {
         var nodes = JsonNodeFactory.instance;
         var document = nodes.objectNode();
         document.putObject("patient")

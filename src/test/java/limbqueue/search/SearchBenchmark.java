@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.function.IntFunction;
 import limbqueue.access.ActingAs;
 import limbqueue.referral.Referrals;
+import limbqueue.samepatient.SamePatient;
 import limbqueue.testbed.OnPostgres;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -32,6 +33,9 @@ class SearchBenchmark {
 
     @Autowired
     private ActingAs actingAs;
+
+    @Autowired
+    private SamePatient samePatient;
 
     @Autowired
     private JdbcTemplate jdbc;
@@ -71,6 +75,19 @@ class SearchBenchmark {
             });
             var every = all.stream().mapToDouble(Double::doubleValue).sorted().toArray();
             System.out.printf(Locale.ROOT, "%-28s %s%n", "all of these", words(every, look[RUNS / 2]));
+            System.out.printf(
+                    Locale.ROOT,
+                    "%-28s %s%n",
+                    "who may be the same patient",
+                    words(measure(n -> samePatient.alike(0, many.document(1 + n % REFERRALS))), look[RUNS / 2]));
+            var begunPairs = System.nanoTime();
+            var pairs = samePatient.pairs().size();
+            System.out.printf(
+                    Locale.ROOT,
+                    "%-28s p50 %7.2f ms, once, %d pairs%n",
+                    "the page of pairs",
+                    (System.nanoTime() - begunPairs) / 1e6,
+                    pairs);
         });
     }
 

@@ -159,7 +159,7 @@ public class CsvStore {
     public Set<String> known(Collection<String> digests) {
         return new HashSet<>(jdbc.sql("select digest from csv_row where digest = any (:digests)")
                 .param("digests", digests.toArray(String[]::new))
-                .query(String.class)
+                .query((row, number) -> row.getString(1))
                 .list());
     }
 

@@ -31,8 +31,10 @@ import com.vaadin.flow.router.BeforeEnterObserver;
 import com.vaadin.flow.router.NotFoundException;
 import com.vaadin.flow.router.PageTitle;
 import com.vaadin.flow.router.Route;
+import com.vaadin.flow.server.streams.UploadEvent;
 import com.vaadin.flow.server.streams.UploadHandler;
 import jakarta.annotation.security.RolesAllowed;
+import java.io.IOException;
 import java.time.format.DateTimeFormatter;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -61,6 +63,7 @@ import limbqueue.shell.CsvLink;
 @StyleSheet("context://ui/csv.css")
 class CsvImportView extends Div implements BeforeEnterObserver {
 
+    private static final String START = "Import a table";
     private static final int POLL_MILLIS = 500;
     private static final int SHOWN_PROBLEMS = 200;
     private static final int EXAMPLES = 3;
@@ -114,25 +117,31 @@ class CsvImportView extends Div implements BeforeEnterObserver {
     private void head(String title) {
         removeAll();
         following = Optional.empty();
-        var head = new Div(new H1(title), new Anchor("intake/csv", "Import another"));
+        var head = new Div(new H1(title));
         head.addClassName("lq-list-head");
         add(head);
+        if (!title.equals(START)) {
+            head.add(new Anchor("intake/csv", "Import another"));
+        }
     }
 
     private void showStart() {
-        head("Import a table");
-        var how = new Paragraph("Each row of a CSV file becomes a referral to complete. Commas, semicolons or tabs, any alphabet;"
-                + " the first line names the columns. You see what would happen before anything does. At most "
-                + CsvFile.LARGEST / (1024 * 1024) + " MB.");
+        head(START);
+        var how = new Paragraph(
+                "Each row of a CSV file becomes a referral to complete. Commas, semicolons or tabs, any alphabet;"
+                        + " the first line names the columns. You see what would happen before anything does. At most "
+                        + CsvFile.LARGEST / (1024 * 1024) + " MB.");
         how.addClassName("lq-notice");
         var refused = new Div();
         refused.getElement().setAttribute("role", "alert");
-        var upload = new Upload(UploadHandler.inMemory((metadata, bytes) -> {
+        var upload = new Upload();
+        upload.setUploadHandler(new Arriving((name, bytes) -> {
             try {
-                var loaded = imports.load(metadata.fileName(), bytes);
+                var loaded = imports.load(name, bytes);
                 UI.getCurrent().navigate("intake/csv/" + loaded.id());
             } catch (RefusedFileException no) {
-                refuse(refused, no.getMessage());
+                refuse(refused, no.words());
+                upload.clearFileList();
             }
         }));
         upload.setMaxFiles(1);
@@ -144,6 +153,34 @@ class CsvImportView extends Div implements BeforeEnterObserver {
         upload.setUploadButton(new Button("Choose a file"));
         upload.setDropLabel(new Span("or drop it here"));
         add(how, refused, upload, latest());
+    }
+
+    private interface Taking {
+        void take(String name, byte[] bytes);
+    }
+
+    /** Reads what arrives up to the largest file, whatever a browser was told to hold back. */
+    private record Arriving(Taking taking) implements UploadHandler {
+
+        @Override
+        public void handleUploadRequest(UploadEvent event) throws IOException {
+            var name = event.getFileName();
+            byte[] bytes;
+            try (var content = event.getInputStream()) {
+                bytes = content.readNBytes(CsvFile.LARGEST + 1);
+            }
+            var _ = event.getUI().access(() -> taking.take(name, bytes));
+        }
+
+        @Override
+        public long getFileSizeMax() {
+            return CsvFile.LARGEST + 1L;
+        }
+
+        @Override
+        public long getRequestSizeMax() {
+            return CsvFile.LARGEST + 65_536L;
+        }
     }
 
     private static void refuse(Div place, String words) {
@@ -213,17 +250,23 @@ class CsvImportView extends Div implements BeforeEnterObserver {
         table.addClassNames("lq-table", "lq-csv-columns");
         var body = new NativeTableBody();
         for (var i = 0; i < file.columns().size(); i++) {
-            body.add(column(file, i, Optional.ofNullable(mapping.fields().get(file.columns().get(i)))));
+            body.add(column(
+                    file,
+                    i,
+                    Optional.ofNullable(mapping.fields().get(file.columns().get(i)))));
         }
         table.add(new NativeTableHeader(headings("Column", "Examples", "Is this field of the referral")), body);
         order.setLabel("Dates are written as");
         order.setItems(DateOrder.values());
         order.setItemLabelGenerator(choice -> choice.words() + example(file, mapping, choice));
-        order.setValue(mapping.dateOrder());
-        order.addValueChangeListener(_ -> report.removeAll());
         var told = imports.dateOrder(one.id(), mapping);
+        // A birth date read the wrong way round is another person: where the dates do not tell, somebody must.
+        order.setValue(told.orElse(null));
+        order.addValueChangeListener(_ -> report.removeAll());
         var doubt = new Paragraph(
-                told.isPresent() ? "" : "The dates in this table can be read in two ways. Ask where it came from.");
+                told.isPresent()
+                        ? ""
+                        : "The dates in this table can be read in two ways. Ask where it came from, and say which.");
         doubt.addClassName("lq-strong");
         doubt.setVisible(told.isEmpty());
         var attempt = new Button("Try it", _ -> tryOut(one));
@@ -270,13 +313,16 @@ class CsvImportView extends Div implements BeforeEnterObserver {
     /** How the first date would be read. */
     private static String example(CsvFile file, Mapping mapping, DateOrder choice) {
         for (var i = 0; i < file.columns().size(); i++) {
-            var field = Optional.ofNullable(mapping.fields().get(file.columns().get(i))).flatMap(FormatField::at);
+            var field = Optional.ofNullable(mapping.fields().get(file.columns().get(i)))
+                    .flatMap(FormatField::at);
             if (field.isPresent() && field.get().kind() == FormatField.Kind.DATE) {
                 for (var row : file.rows()) {
                     var cell = row.wrong().isEmpty() ? row.cells().get(i).strip() : "";
                     if (!cell.isEmpty()) {
-                        return choice.read(cell).map(DATE::format).map(date -> ": " + cell + " is " + date).orElse(
-                                ": " + shortened(cell) + " is no date");
+                        return choice.read(cell)
+                                .map(DATE::format)
+                                .map(date -> ": " + cell + " is " + date)
+                                .orElse(": " + shortened(cell) + " is no date");
                     }
                 }
             }
@@ -284,21 +330,30 @@ class CsvImportView extends Div implements BeforeEnterObserver {
         return "";
     }
 
-    private Mapping chosen() {
+    private Mapping chosen(DateOrder dates) {
         var chosen = new LinkedHashMap<String, String>();
         fields.forEach((column, field) -> {
             if (field.getValue() != null) {
                 chosen.put(column, field.getValue().path());
             }
         });
-        return new Mapping(chosen, order.getValue());
+        return new Mapping(chosen, dates);
     }
 
     private void tryOut(CsvImport one) {
         report.removeAll();
-        var mapping = chosen();
+        var dates = order.getValue();
+        if (dates == null) {
+            var words = new Paragraph("Say first how dates are written in this table.");
+            words.addClassName("lq-form-error");
+            words.getElement().setAttribute("role", "alert");
+            report.add(words);
+            return;
+        }
+        var mapping = chosen(dates);
         var twice = mapping.fields().values().stream()
-                .filter(path -> mapping.fields().values().stream().filter(path::equals).count() > 1)
+                .filter(path ->
+                        mapping.fields().values().stream().filter(path::equals).count() > 1)
                 .findFirst()
                 .flatMap(FormatField::at);
         if (mapping.fields().isEmpty() || twice.isPresent()) {
@@ -320,10 +375,11 @@ class CsvImportView extends Div implements BeforeEnterObserver {
         }
         if (dry.fresh() > 0) {
             var start = new Button(
-                    dry.fresh() == 1 ? "Import 1 row" : String.format(Locale.ENGLISH, "Import %,d rows", dry.fresh()), _ -> {
-                imports.start(one.id(), mapping);
-                show(imports.find(one.id()).orElseThrow());
-            });
+                    dry.fresh() == 1 ? "Import 1 row" : String.format(Locale.ENGLISH, "Import %,d rows", dry.fresh()),
+                    _ -> {
+                        imports.start(one.id(), mapping);
+                        show(imports.find(one.id()).orElseThrow());
+                    });
             start.addThemeVariants(ButtonVariant.LUMO_PRIMARY);
             report.add(start);
         }
@@ -346,10 +402,10 @@ class CsvImportView extends Div implements BeforeEnterObserver {
         var table = new NativeTable();
         table.addClassNames("lq-table", "lq-csv-problems");
         var body = new NativeTableBody();
-        for (var problem : dry.problems().subList(0, Math.min(SHOWN_PROBLEMS, dry.problems().size()))) {
+        for (var problem : dry.problems()
+                .subList(0, Math.min(SHOWN_PROBLEMS, dry.problems().size()))) {
             var row = new NativeTableRow();
-            for (var cell : List.of(
-                    String.valueOf(problem.line()), problem.column(), problem.what(), problem.todo())) {
+            for (var cell : List.of(String.valueOf(problem.line()), problem.column(), problem.what(), problem.todo())) {
                 var place = new NativeTableCell(cell);
                 place.getElement().setAttribute("dir", "auto");
                 row.add(place);
@@ -371,8 +427,11 @@ class CsvImportView extends Div implements BeforeEnterObserver {
                         .toList());
         var count = new Span(
                 dry.problems().size() > SHOWN_PROBLEMS
-                        ? "The first " + SHOWN_PROBLEMS + " of " + dry.problems().size() + " problems."
-                        : dry.problems().size() == 1 ? "1 problem." : dry.problems().size() + " problems.");
+                        ? "The first " + SHOWN_PROBLEMS + " of "
+                                + dry.problems().size() + " problems."
+                        : dry.problems().size() == 1
+                                ? "1 problem."
+                                : dry.problems().size() + " problems.");
         var head = new Div(count, link);
         head.addClassName("lq-pair-actions");
         var block = new Div(head, table);

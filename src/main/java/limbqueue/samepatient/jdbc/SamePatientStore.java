@@ -66,7 +66,7 @@ public class SamePatientStore {
                 .param("born", born.stream().map(LocalDate::toString).toArray(String[]::new))
                 .param("compared", COMPARED)
                 .param("except", except)
-                .query(Long.class)
+                .query((row, number) -> row.getLong(1))
                 .list();
     }
 
@@ -144,7 +144,10 @@ public class SamePatientStore {
                     order by other, id desc
                 ) as last
                 where verdict <> 'TAKEN_BACK'
-                """).param("referral", referral).query(Long.class).list());
+                """)
+                .param("referral", referral)
+                .query((row, number) -> row.getLong(1))
+                .list());
     }
 
     public List<Long> samePerson(long referral) {
@@ -160,7 +163,10 @@ public class SamePatientStore {
                     order by other, id desc
                 ) as last
                 where verdict = 'SAME_PERSON'
-                """).param("referral", referral).query(Long.class).list();
+                """)
+                .param("referral", referral)
+                .query((row, number) -> row.getLong(1))
+                .list();
     }
 
     public Optional<Verdict> verdict(long lower, long higher) {

@@ -105,7 +105,8 @@ class PairView extends Div implements BeforeEnterObserver {
         add(head);
         said.ifPresent(words -> add(says(words)));
         var verdict = samePatient.verdict(shown.whole().id(), shown.part().id());
-        var merged = merging.wholeOf(shown.part().id()).filter(now -> now.whole() == shown.whole().id());
+        var merged = merging.wholeOf(shown.part().id())
+                .filter(now -> now.whole() == shown.whole().id());
         var why = new Paragraph(Words.likely(shown.pair().likeness()) + " one person: "
                 + String.join(", ", shown.pair().likeness().reasons()) + ".");
         why.addClassName("lq-pair-lead");
@@ -118,7 +119,7 @@ class PairView extends Div implements BeforeEnterObserver {
         var notPossible = merging.whyNot(shown.whole().id(), shown.part().id());
         var differences = MergedDocument.differences(
                 Draft.of(shown.whole().document()), Draft.of(shown.part().document()));
-        add(actions(shown, notPossible, differences), table(shown, differences, notPossible.isEmpty()));
+        add(actions(shown, notPossible), table(shown, differences, notPossible.isEmpty()));
     }
 
     private static Component says(String words) {
@@ -128,11 +129,11 @@ class PairView extends Div implements BeforeEnterObserver {
         return line;
     }
 
-    private Component actions(Shown shown, Optional<String> notPossible, List<Difference> differences) {
+    private Component actions(Shown shown, Optional<String> notPossible) {
         var bar = new Div();
         bar.addClassName("lq-pair-actions");
         if (notPossible.isEmpty()) {
-            var merge = new Button("Same person: merge", _ -> merge(shown, differences));
+            var merge = new Button("Same person: merge", _ -> merge(shown));
             merge.addThemeVariants(ButtonVariant.LUMO_PRIMARY);
             bar.add(merge);
         }
@@ -235,7 +236,7 @@ class PairView extends Div implements BeforeEnterObserver {
         return group;
     }
 
-    private void merge(Shown shown, List<Difference> differences) {
+    private void merge(Shown shown) {
         var document = MergedDocument.of(
                 Draft.of(shown.whole().document()), Draft.of(shown.part().document()), Map.copyOf(choices));
         switch (merging.merge(

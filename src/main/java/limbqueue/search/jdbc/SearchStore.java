@@ -44,7 +44,7 @@ public class SearchStore {
                 order by place
                 """)
                 .param("words", words.toArray(String[]::new))
-                .query(String.class)
+                .query((row, number) -> row.getString(1))
                 .list();
     }
 
@@ -83,7 +83,7 @@ public class SearchStore {
                 .param("whole", whole)
                 .param("ranked", RANKED)
                 .param("limit", limit)
-                .query(Long.class)
+                .query((row, number) -> row.getLong(1))
                 .list();
     }
 
@@ -98,7 +98,7 @@ public class SearchStore {
                 """)
                 .param("typed", typed)
                 .param("limit", limit)
-                .query(Long.class)
+                .query((row, number) -> row.getLong(1))
                 .list();
     }
 

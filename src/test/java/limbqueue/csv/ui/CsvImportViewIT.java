@@ -4,7 +4,9 @@ import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertTha
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.LocatorAssertions;
+import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.FilePayload;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -53,8 +55,15 @@ class CsvImportViewIT {
         assertThat(coordinator.accessibilityViolations()).isEmpty();
         coordinator.picture(PICTURES.resolve("csv-columns-1440.png"), 1440);
         press(coordinator, "Try it");
+        assertThat(page.locator(".lq-csv-report")).containsText("Say first how dates are written in this table.");
+        page.getByRole(AriaRole.RADIO, new Page.GetByRoleOptions().setName("day, month, year"))
+                .focus();
+        page.keyboard().press("Space");
+        coordinator.rest();
+        press(coordinator, "Try it");
         assertThat(page.locator(".lq-csv-report"))
-                .containsText("2 rows would become referrals to complete, 1 of them with something to mend; 1 row cannot be read");
+                .containsText(
+                        "2 rows would become referrals to complete, 1 of them with something to mend; 1 row cannot be read");
         assertThat(page.locator(".lq-csv-problems")).containsText("“high” is no number");
         assertThat(page.locator(".lq-csv-problems")).containsText("The row has 2 cells, the header 5.");
         assertThat(coordinator.accessibilityViolations()).isEmpty();

@@ -54,7 +54,8 @@ class SamePatientViewIT {
         var other = entered("Hesper", "Thronbury", "1951-05-03", "01632 960312");
         coordinator.signIn("coordinator").open("same-patient");
         var page = coordinator.page();
-        var pair = page.locator(".lq-alike-pairs > li").filter(new Locator.FilterOptions().setHasText(other.reference()));
+        var pair =
+                page.locator(".lq-alike-pairs > li").filter(new Locator.FilterOptions().setHasText(other.reference()));
         assertThat(pair).containsText("name one letter apart");
         assertThat(pair).containsText("same birth date");
         assertThat(coordinator.accessibilityViolations()).isEmpty();
