@@ -97,7 +97,7 @@ final class Legs {
         var side = SIDE.matcher(plain);
         while (side.find()) {
             var after = plain.substring(side.end(), Math.min(plain.length(), side.end() + 50));
-            var before = plain.substring(0, side.start());
+            var before = plain.substring(Math.max(0, side.start() - 40), side.start());
             if (NOT_A_LEG.matcher(after).find() || isWordOnly(before, after, side.group())) {
                 continue;
             }

@@ -33,6 +33,9 @@ final class PerfusionRule implements Rule {
         }
     }
 
+    /** A sentence with more of them is no sentence. */
+    private static final int MOST_MEASURES = 30;
+
     private record Key(int start, int end, Measure measure) {}
 
     private static final Pattern KEY = Pattern.compile(
@@ -68,7 +71,7 @@ final class PerfusionRule implements Rule {
     private static List<Key> keys(Sentence sentence) {
         var keys = new ArrayList<Key>();
         var match = KEY.matcher(sentence.plain);
-        while (match.find()) {
+        while (match.find() && keys.size() < MOST_MEASURES) {
             var measure = match.group("ea") != null
                     ? Measure.EXERCISE_ABI
                     : match.group("ep") != null

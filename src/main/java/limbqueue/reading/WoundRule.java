@@ -330,7 +330,7 @@ final class WoundRule implements Rule {
             if (here) {
                 return;
             }
-            wound = Pattern.compile("^\\w+").matcher(plain);
+            wound = Fit.of("^\\w+").matcher(plain);
             wound.find();
         }
         do {
