@@ -27,7 +27,7 @@ final class Legs {
     static final Place UNKNOWN = new Place(Set.of(), Findings.Ground.CARRIED);
 
     private static final Pattern SIDE = Pattern.compile(
-            "\\b(?:(bilateral|left ?(?:and|&|\\+|>|<|=|/|,|or) ?right|right ?(?:and|&|\\+|>|<|=|/|,|or) ?left)|contralateral|(left|right))\\b(?!-? ?hand(?:ed)? )");
+            "\\b(?:(bilateral|left ?(?:and|&|\\+|>|<|=|/|or) ?right|right ?(?:and|&|\\+|>|<|=|/|or) ?left)|contralateral|(left|right))\\b(?!-? ?hand(?:ed)? )");
 
     private static final Pattern NOT_A_LEG = Pattern.compile(
             "^(?:[ -](?:sided|side|the|of|upper|internal|middle|common|heart|distal|proximal|main|mid|hemi)){0,3}[ -]?(?:[a-z]+ ){0,1}(?:arm|hand|wrist|shoulder|elbow|finger|thumb|radial|brachial|brachio\\w*|subclavian|axilla\\w*|kidney|renal|nephr\\w+|eye|ear|breast|mastectomy|"

@@ -68,7 +68,6 @@ class LetterCorpusTest {
     private static void assertSound(String text, String name) {
         var read = LetterReader.read(text);
         assertThat(DocumentFormat.read(read.document(), TODAY).problems()).as(name).isEmpty();
-        assertThat(LetterReader.read(text)).as(name).isEqualTo(read);
         for (var found : read.found()) {
             assertThat(found.start()).as(name + " " + found.field()).isBetween(0, found.end() - 1);
             assertThat(found.end()).as(name + " " + found.field()).isLessThanOrEqualTo(text.length());
