@@ -19,6 +19,7 @@ final class PatientRule implements Rule {
     private static final Pattern SURNAME = Pattern.compile("(?i)\\b(?:surname|family[ \\t]+name|last[ \\t]+name)[ \\t]*[:\\-]?[ \\t]*(?-i:(" + PART + "))");
     private static final Pattern FORENAME = Pattern.compile("(?i)\\b(?:first[ \\t]+names?|fore ?names?|given[ \\t]+names?|christian[ \\t]+name)(?:\\(s\\))?[ \\t]*[:\\-]?[ \\t]*(?-i:(" + PART + "))");
     private static final Pattern HEADED = Pattern.compile("(?m)^[ \\t]*(?:(?:Captain|Capt\\.?|Colonel|Col\\.?|Major|Rev\\.?|Reverend|Father|Lord|Lady|Pastor|Judge|Professor|Prof\\.?|Sergeant|Sgt\\.?)[ \\t]+)?(?-i:(" + PART + ")[ \\t]+(?:[A-Z]\\.?[ \\t]+)?(" + PART + "))[ \\t]*(?:,[ \\t]*|[ \\t]{2,}|\\(|[ \\t]+)(?=(?:(?:a |an |aged? )?\\d{1,3}[ -]?(?:yo|y/o|yr|year|y\\b|M\\b|F\\b)|D\\.?O\\.?B|dob|born|b\\.|MRN|\\d{1,3},|NHS|date of birth))");
+    private static final Pattern BESIDE_BIRTH = Pattern.compile("(" + PART + ")[ ](" + PART + "),?[ ]+(?:[mfMF],?[ ]+|\\([mfMF]\\),?[ ]*)?(?=(?:DOB|dob|DoB|d\\.o\\.b|D\\.O\\.B|born|b\\.)[ :.]|\\([mfMF]\\))|\\b\\d{2}[ ]?[MF][ ](" + PART + ")[ ](" + PART + ")");
     private static final Pattern NOT_A_NAME = Pattern.compile(
             "(?i)(?:dear|colleague|doctor|team|clinic|hospital|practice|surgery|medical|centre|center|health|referral|form|date|dob|sex|urgent|right|left|leg|legs|foot|the|this|patient|name|re|he|she|his|her|thank|diagnosis|history|vascular|department|dr|mr|mrs|ms|miss|and|with|is|was|has|of|for|born|male|female|address|phone|tel|fax|letter|new|old|both|bilateral|claudication|rest|pain|ulcer|ischaemia|ischemia|angiogram|limb|lower|circulation|your|our|ref|no|yes|nhs|mrn|request|appointment|opinion|gp|note|call|on|at|in|a|i|ct|cta|chart|service|details|number|id)");
 
@@ -81,6 +82,14 @@ final class PatientRule implements Rule {
         if (full.isPresent()) {
             put(text, full.get(), findings);
             return;
+        }
+        var beside = BESIDE_BIRTH.matcher(text);
+        while (beside.find()) {
+            var given = beside.group(1) != null ? 1 : 3;
+            if (isName(beside.group(given)) && isName(beside.group(given + 1)) && !Fit.matches(text.substring(Math.max(0, beside.start() - 12), beside.start()), "(?is).*\\b(?:dr|doctor|nurse|sister|prof|and|for)\\.?\\s*")) {
+                put(text, new int[] {beside.start(given), beside.end(given), beside.start(given + 1), beside.end(given + 1)}, findings);
+                return;
+            }
         }
         var only = Optional.<int[]>empty();
         var titled = TITLED.matcher(text);

@@ -177,11 +177,14 @@ final class PerfusionRule implements Rule {
         var lead = plain.substring(Math.max(key.end(), valueStart - 40), Math.max(key.end(), valueStart)).replace("->", " to ");
         var after = plain.substring(shared.end(), Math.min(plain.length(), shared.end() + 30));
         if (measure.index() && Fit.matches(between, "(?s).*\\b(?:target|normal (?:is|range|value)|above|below|greater|less|under|over|more than|between)\\b.*")
-                || Fit.matches(between, "(?s).*(?:non compressible|calcified|could not|cannot|unrecordable|not (?:be )?(?:recorded|measured|obtained|done)|heart|diagnos).*")) {
+                || Fit.matches(shared.sides().isEmpty() || valueStart < shared.start() ? between : plain.substring(shared.start(), valueStart), "(?s).*(?:non compressible|calcified|could not|cannot|unrecordable|not (?:be )?(?:recorded|measured|obtained|done)|heart|diagnos).*")) {
             return;
         }
         if (plain.startsWith("<", Math.max(0, valueStart - 1)) || plain.startsWith(">", Math.max(0, valueStart - 1))
                 || Fit.matches(lead, "(?s).*(?:[<>~]|\\b(?:between|less than|more than|greater than|over|under|about \\d\\.\\d+ (?:or|to))) ?$")) {
+            return;
+        }
+        if (measure.index() && Fit.matches(plain, "(?s).*\\b(?:for comparison|results from (?:19|20)\\d\\d)\\b.*")) {
             return;
         }
         var several = DECIMAL.matcher(between).find() || WHOLE.matcher(between).find();
