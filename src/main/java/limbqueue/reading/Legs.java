@@ -27,7 +27,7 @@ final class Legs {
     static final Place UNKNOWN = new Place(Set.of(), Findings.Ground.CARRIED);
 
     private static final Pattern SIDE = Pattern.compile(
-            "\\b(?:(bilateral|left ?(?:and|&|\\+|>|<|=|/|,|or) ?right|right ?(?:and|&|\\+|>|<|=|/|,|or) ?left)|contralateral|(left|right))\\b(?!-? ?hand(?:ed)? )");
+            "\\b(?:(bilateral|left ?(?:and|&|\\+|>|<|=|/|or) ?right|right ?(?:and|&|\\+|>|<|=|/|or) ?left)|contralateral|(left|right))\\b(?!-? ?hand(?:ed)? )");
 
     private static final Pattern NOT_A_LEG = Pattern.compile(
             "^(?:[ -](?:sided|side|the|of|upper|internal|middle|common|heart|distal|proximal|main|mid|hemi)){0,3}[ -]?(?:[a-z]+ ){0,1}(?:arm|hand|wrist|shoulder|elbow|finger|thumb|radial|brachial|brachio\\w*|subclavian|axilla\\w*|kidney|renal|nephr\\w+|eye|ear|breast|mastectomy|"
@@ -100,7 +100,7 @@ final class Legs {
         var side = SIDE.matcher(plain);
         while (side.find()) {
             var after = plain.substring(side.end(), Math.min(plain.length(), side.end() + 50));
-            var before = plain.substring(0, side.start());
+            var before = plain.substring(Math.max(0, side.start() - 40), side.start());
             if (NOT_A_LEG.matcher(after).find() || isWordOnly(before, after, side.group())) {
                 continue;
             }

@@ -15,8 +15,8 @@ import tools.jackson.databind.node.ObjectNode;
 /** Reads one letter at a time; thread-safe, and the same text always gives the same result. */
 public final class LetterReader {
 
-    /** What the format holds of a letter; what follows is not read. */
-    private static final int LONGEST = 200_000;
+    /** About 25 printed pages, more than any letter has; what follows is not read. */
+    private static final int LONGEST = 60_000;
 
     /** A day after all others, for letters that do not say when they were written. */
     private static final LocalDate UNKNOWN_DAY = LocalDate.of(2900, 1, 1);
@@ -47,8 +47,8 @@ public final class LetterReader {
     private LetterReader() {}
 
     /**
-     * What {@code text} states; never fails, whatever the text. Of a text longer than 200,000 {@code char}s, as long as the
-     * format's field for a letter, the rest is not read.
+     * What {@code text} states; never fails, whatever the text. Of a text longer than 60,000 {@code char}s, about 25
+     * printed pages, the rest is not read.
      */
     public static ReadLetter read(String text) {
         var page = new Page(text.length() > LONGEST ? text.substring(0, LONGEST) : text);

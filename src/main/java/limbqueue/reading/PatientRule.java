@@ -9,8 +9,7 @@ import java.util.regex.Pattern;
 /** Who the patient is, how to reach him or her, and when he or she is away. */
 final class PatientRule implements Rule {
 
-    private static final String PART =
-            "(?:(?:Mc|Mac|O['\u2019]|D['\u2019]|de |van |von |St\\.? ?)?[A-Z][a-z\u00c0-\u024f]+(?:['\u2019-][A-Z]?[a-z\u00c0-\u024f]+)*|[A-Z][A-Z'\u2019-]{1,20}(?![a-z]))";
+    private static final String PART = "(?:(?:Mc|Mac|O['\u2019]|D['\u2019]|de |van |von |St\\.? ?)?[A-Z][a-z\u00c0-\u024f]+(?:['\u2019-][A-Z]?[a-z\u00c0-\u024f]{1,30}+){0,3}|[A-Z][A-Z'\u2019-]{1,20}(?![a-z]))";
     private static final String TITLE = "(?:Mr|Mrs|Ms|Miss|MR|MRS|MS|MISS|Master|Mister|Sir|Lady)\\b\\.?";
     private static final String DOCTOR_TITLE = "(?:Dr|DR|Prof|Professor|Doctor|Sister|Nurse|Sr|Mr|Mrs|Ms|Miss)\\b\\.?";
 
@@ -21,6 +20,7 @@ final class PatientRule implements Rule {
     private static final Pattern SURNAME = Pattern.compile("(?i)\\b(?:surname|family[ \\t]+name|last[ \\t]+name)[ \\t]*[:\\-]?[ \\t]*(?-i:(" + PART + "))");
     private static final Pattern FORENAME = Pattern.compile("(?i)\\b(?:first[ \\t]+names?|fore ?names?|given[ \\t]+names?|christian[ \\t]+name)(?:\\(s\\))?[ \\t]*[:\\-]?[ \\t]*(?-i:(" + PART + "))");
     private static final Pattern HEADED = Pattern.compile("(?m)^[ \\t]*(?:(?:Captain|Capt\\.?|Colonel|Col\\.?|Major|Rev\\.?|Reverend|Father|Lord|Lady|Pastor|Judge|Professor|Prof\\.?|Sergeant|Sgt\\.?)[ \\t]+)?(?-i:(" + PART + ")[ \\t]+(?:[A-Z]\\.?[ \\t]+)?(" + PART + "))[ \\t]*(?:,[ \\t]*|[ \\t]{2,}|\\(|[ \\t]+)(?=(?:(?:a |an |aged? )?\\d{1,3}[ -]?(?:yo|y/o|yr|year|y\\b|M\\b|F\\b)|D\\.?O\\.?B|dob|born|b\\.|MRN|\\d{1,3},|NHS|date of birth))");
+    private static final Pattern BESIDE_BIRTH = Pattern.compile("(" + PART + ")[ ](" + PART + "),?[ ]+(?:[mfMF],?[ ]+|\\([mfMF]\\),?[ ]*)?(?=(?:DOB|dob|DoB|d\\.o\\.b|D\\.O\\.B|born|b\\.)[ :.]|\\([mfMF]\\))|\\b\\d{2}[ ]?[MF][ ](" + PART + ")[ ](" + PART + ")");
     private static final Pattern NOT_A_NAME = Pattern.compile(
             "(?i)(?:dear|colleague|doctor|team|clinic|hospital|practice|surgery|medical|centre|center|health|referral|form|date|dob|sex|urgent|right|left|leg|legs|foot|the|this|patient|name|re|he|she|his|her|thank|diagnosis|history|vascular|department|dr|mr|mrs|ms|miss|and|with|is|was|has|of|for|born|male|female|address|phone|tel|fax|letter|new|old|both|bilateral|claudication|rest|pain|ulcer|ischaemia|ischemia|angiogram|limb|lower|circulation|your|our|ref|no|yes|nhs|mrn|request|appointment|opinion|gp|note|call|on|at|in|a|i|ct|cta|chart|service|details|number|id)");
 
@@ -34,7 +34,7 @@ final class PatientRule implements Rule {
     private static final Set<String> FEMALE = Set.of("f", "female", "woman", "lady", "w", "widow", "girl");
 
     private static final Pattern IDENTIFIER = Pattern.compile(
-            "(?i)\\b((?:MRN|M\\.R\\.N\\.|NHS(?:[ \\t]+(?:number|no\\.?|#))?|CHI(?:[ \\t]+(?:number|no\\.?))?|hospital[ \\t]+(?:number|no\\.?|id|#)|hosp\\.?[ \\t]+(?:number|no\\.?|id)|chart(?:[ \\t]+(?:number|no\\.?|#))?|unit[ \\t]+(?:number|no\\.?)|case[ \\t]+(?:number|no\\.?)|record[ \\t]+(?:number|no\\.?)|(?:medical[ \\t]+)?record[ \\t]+(?:number|no\\.?|#)|patient[ \\t]+(?:id|number|no\\.?|#)|acct(?:\\.|[ \\t]+(?:no\\.?|#|number))?|account(?:[ \\t]+(?:no\\.?|#|number))?|health[ \\t]+(?:card|number|no\\.?)(?:[ \\t]+(?:no\\.?|number))?|medicare(?:[ \\t]+(?:no\\.?|number|id))?|insurance[ \\t]+(?:no\\.?|number|id)|[A-Z]{2,4}[ \\t]+(?:number|no\\.?)|file[ \\t]+(?:no\\.?|number)|ID(?:[ \\t]+(?:no\\.?|number))?))[ \\t]*[:#.=]?[ \\t]*#?[ \\t]*((?-i:[A-Z]{1,4})?[ -]?\\d[\\d]*(?:[ -]?\\d{2,})*(?:[A-Z]\\b)?|(?-i:[A-Z]{1,4}-)\\d[\\d-]*)");
+            "(?i)\\b((?:MRN|M\\.R\\.N\\.|NHS(?:[ \\t]+(?:number|no\\.?|#))?|CHI(?:[ \\t]+(?:number|no\\.?))?|hospital[ \\t]+(?:number|no\\.?|id|#)|hosp\\.?[ \\t]+(?:number|no\\.?|id)|chart(?:[ \\t]+(?:number|no\\.?|#))?|unit[ \\t]+(?:number|no\\.?)|case[ \\t]+(?:number|no\\.?)|record[ \\t]+(?:number|no\\.?)|(?:medical[ \\t]+)?record[ \\t]+(?:number|no\\.?|#)|patient[ \\t]+(?:id|number|no\\.?|#)|acct(?:\\.|[ \\t]+(?:no\\.?|#|number))?|account(?:[ \\t]+(?:no\\.?|#|number))?|health[ \\t]+(?:card|number|no\\.?)(?:[ \\t]+(?:no\\.?|number))?|medicare(?:[ \\t]+(?:no\\.?|number|id))?|insurance[ \\t]+(?:no\\.?|number|id)|[A-Z]{2,4}[ \\t]+(?:number|no\\.?)|file[ \\t]+(?:no\\.?|number)|ID(?:[ \\t]+(?:no\\.?|number))?))[ \\t]*[:#.=]?[ \\t]*#?[ \\t]*((?-i:[A-Z]{1,4})?[ -]?\\d[\\d]{0,14}(?:[ -]?\\d{2,12}){0,4}(?:[A-Z]\\b)?|(?-i:[A-Z]{1,4}-)\\d[\\d-]*)");
 
     private static final String NUMBER = "(\\+?\\(?\\d[\\d()]{1,6}[ .-]?\\(?\\d{2,4}\\)?(?:[ .-]?\\d{2,6}){1,4})";
     private static final Pattern PHONE = Pattern.compile(
@@ -43,9 +43,9 @@ final class PatientRule implements Rule {
     private static final Pattern ADDRESS_LABEL = Pattern.compile(
             "(?im)\\b(?:patient(?:['\u2019]s)?[ \\t]+address|home[ \\t]+address|address|addr)[ \\t]*:[ \\t]*([^\\n\\r]{5,120}?)(?=[ \\t]{2,}|[ \\t]+(?:tel|phone|dob|sex|mrn|nhs)\\b|$)");
     private static final Pattern ADDRESS_PROSE = Pattern.compile(
-            "\\b(?:lives? at|living at|resid(?:es|ing) at|[Aa]ddress(?: is)?|who lives at|of(?= \\d))[ \\t]+(?!\\d{1,2}[ \\t]+(?:Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec))((?:[A-Z][\\w'\u2019-]*(?: [A-Z][\\w'\u2019-]*)*,[ \\t\\n]+)?\\d{1,5}[A-Za-z]?[ \\t,]+[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*)*(?:,[ \\t\\n]+[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*)*){0,3})");
-    private static final String HOUSE = "(?:(?:Flat|Apt\\.?|Apartment|Unit|Room)[ \\t]+\\d+[A-Za-z]?,[ \\t]*[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*)*|\\d{1,5}[A-Za-z]?[ \\t,]+(?!January|February|March|April|May|June|July|August|September|October|November|December|Jan|Feb|Mar|Apr|Jun|Jul|Aug|Sep|Oct|Nov|Dec)[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*)*|(?:[A-Z][\\w'\u2019-]+[ \\t]+)+(?:House|Cottage|Cottge|Farm|Lodge|Villa|Court|Mill|Hall|Barn))";
-    private static final Pattern ADDRESS_BESIDE = Pattern.compile("(?:,|;|^|\\.)[ \\t]*(" + HOUSE + "(?:,[ \\t]*[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*)*){1,3})");
+            "\\b(?:lives? at|living at|resid(?:es|ing) at|[Aa]ddress(?: is)?|who lives at|of(?= \\d))[ \\t]+(?!\\d{1,2}[ \\t]+(?:Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec))((?:[A-Z][\\w'\u2019-]*(?: [A-Z][\\w'\u2019-]*){0,6},[ \\t\\n]+)?\\d{1,5}[A-Za-z]?[ \\t,]+[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}(?:,[ \\t\\n]+[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}){0,3})");
+    private static final String HOUSE = "(?:(?:Flat|Apt\\.?|Apartment|Unit|Room)[ \\t]+\\d+[A-Za-z]?,[ \\t]*[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}|\\d{1,5}[A-Za-z]?[ \\t,]+(?!January|February|March|April|May|June|July|August|September|October|November|December|Jan|Feb|Mar|Apr|Jun|Jul|Aug|Sep|Oct|Nov|Dec)[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}|(?:[A-Z][\\w'\u2019-]{1,30}[ \\t]+){1,4}(?:House|Cottage|Cottge|Farm|Lodge|Villa|Court|Mill|Hall|Barn))";
+    private static final Pattern ADDRESS_BESIDE = Pattern.compile("(?:,|;|^|\\.)[ \\t]*(" + HOUSE + "(?:,[ \\t]*[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}){1,3})");
 
     private static final Pattern LEAVES = Pattern.compile("\\b(?:leav(?:es?|ing)|out of (?:the )?(?:area|town|country)(?: from)?|flies|fly(?:ing)?|sails?|sailing|depart\\w*|travels?|travelling|traveling|goes (?:away|abroad|on)|going (?:away|abroad)|away from|moves?|off to|cruise|heads? (?:off|south|north))\\b[^.;]{0,60}?$");
     private static final Pattern RETURNS = Pattern.compile("\\b(?:return(?:s|ing|ed)?|back(?: home)?(?: on| by| in)?|comes? home(?: on)?|home on|comes? back|coming back|home again|until|be back)\\b[^.;]{0,25}$");
@@ -92,6 +92,14 @@ final class PatientRule implements Rule {
         if (full.isPresent()) {
             put(text, full.get(), findings);
             return;
+        }
+        var beside = BESIDE_BIRTH.matcher(text);
+        while (beside.find()) {
+            var given = beside.group(1) != null ? 1 : 3;
+            if (isName(beside.group(given)) && isName(beside.group(given + 1)) && !Fit.matches(text.substring(Math.max(0, beside.start() - 12), beside.start()), "(?is).*\\b(?:dr|doctor|nurse|sister|prof|and|for)\\.?\\s*")) {
+                put(text, new int[] {beside.start(given), beside.end(given), beside.start(given + 1), beside.end(given + 1)}, findings);
+                return;
+            }
         }
         var only = Optional.<int[]>empty();
         var titled = TITLED.matcher(text);

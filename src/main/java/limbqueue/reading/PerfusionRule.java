@@ -33,6 +33,9 @@ final class PerfusionRule implements Rule {
         }
     }
 
+    /** A sentence with more of them is no sentence. */
+    private static final int MOST_MEASURES = 30;
+
     private record Key(int start, int end, Measure measure) {}
 
     private static final Pattern KEY = Pattern.compile(
@@ -71,7 +74,7 @@ final class PerfusionRule implements Rule {
     private static List<Key> keys(Sentence sentence) {
         var keys = new ArrayList<Key>();
         var match = KEY.matcher(sentence.plain);
-        while (match.find()) {
+        while (match.find() && keys.size() < MOST_MEASURES) {
             var measure = match.group("ea") != null
                     ? Measure.EXERCISE_ABI
                     : match.group("ep") != null
@@ -191,13 +194,8 @@ final class PerfusionRule implements Rule {
         var valueStart = plain.lastIndexOf(shared.text(), shared.end() - 1);
         var lead = plain.substring(Math.max(key.end(), valueStart - 40), Math.max(key.end(), valueStart)).replace("->", " to ");
         var after = plain.substring(shared.end(), Math.min(plain.length(), shared.end() + 30));
-        if (measure.index()
-                        && Fit.matches(
-                                between,
-                                "(?s).*\\b(?:target|normal (?:is|range|value)|above|below|greater|less|under|over|more than|between)\\b.*")
-                || Fit.matches(
-                        between,
-                        "(?s).*(?:non compressible|calcified|could not|cannot|unrecordable|not (?:be )?(?:recorded|measured|obtained|done)|heart|diagnos).*")) {
+        if (measure.index() && Fit.matches(between, "(?s).*\\b(?:target|normal (?:is|range|value)|above|below|greater|less|under|over|more than|between)\\b.*")
+                || Fit.matches(shared.sides().isEmpty() || valueStart < shared.start() ? between : plain.substring(shared.start(), valueStart), "(?s).*(?:non compressible|calcified|could not|cannot|unrecordable|not (?:be )?(?:recorded|measured|obtained|done)|heart|diagnos).*")) {
             return;
         }
         if (plain.startsWith("<", Math.max(0, valueStart - 1))
@@ -205,6 +203,9 @@ final class PerfusionRule implements Rule {
                 || Fit.matches(
                         lead,
                         "(?s).*(?:[<>~]|\\b(?:between|less than|more than|greater than|over|under|about \\d\\.\\d+ (?:or|to))) ?$")) {
+            return;
+        }
+        if (measure.index() && Fit.matches(plain, "(?s).*\\b(?:for comparison|results from (?:19|20)\\d\\d)\\b.*")) {
             return;
         }
         var several = DECIMAL.matcher(between).find() || WHOLE.matcher(between).find();

@@ -161,6 +161,9 @@ final class WoundRule implements Rule {
             }
         }
         var black = gangrene(page, sentence, findings);
+        if (result.isPresent() && black.isPresent() && !black.get().sides().equals(result.get().sides())) {
+            site(page, sentence, black.get(), true, findings);
+        }
         return result.isPresent() ? result : black;
     }
 
@@ -262,6 +265,10 @@ final class WoundRule implements Rule {
         var plain = sentence.plain;
         var from = Math.max(sentence.clauseStart(match.start()), match.start() - 60);
         var to = Math.min(sentence.clauseEnd(match.start()), match.end() + 70);
+        var behind = plain.substring(match.end(), to);
+        if (Fit.matches(behind, "(?s) (?:of|to|in|on|over|affecting|involving|at)\\b.*") && (DIGIT.matcher(behind).find() || Fit.matches(behind, "(?s).*\\b(?:forefoot|midfoot|heel|hindfoot)\\b.*"))) {
+            from = match.start();
+        }
         var large = LARGE_PLACE.matcher(plain).region(from, to);
         var digit = DIGIT.matcher(plain).region(from, to);
         var hasLarge = large.find();
@@ -412,7 +419,7 @@ final class WoundRule implements Rule {
             if (here) {
                 return;
             }
-            wound = Pattern.compile("^\\w+").matcher(plain);
+            wound = Fit.of("^\\w+").matcher(plain);
             wound.find();
         }
         do {
@@ -462,11 +469,11 @@ final class WoundRule implements Rule {
                             .thenComparing(candidate -> candidate.site().equals("leg") ? 1 : 0));
             if (best.isPresent()) {
                 var found = best.get();
-                var place = page.legs.of(
-                        sentence, Math.min(found.start(), wound.start()), Math.max(found.end(), wound.end()));
-                var sides = place.known() && topic.sides().containsAll(place.sides())
-                        ? place.sides()
-                        : sides(page, sentence, topic, found.start(), found.end());
+                var place = page.legs.of(sentence, Math.min(found.start(), wound.start()), Math.max(found.end(), wound.end()));
+                if (place.known() && java.util.Collections.disjoint(place.sides(), topic.sides())) {
+                    continue;
+                }
+                var sides = place.known() && topic.sides().containsAll(place.sides()) ? place.sides() : sides(page, sentence, topic, found.start(), found.end());
                 for (var side : sides) {
                     findings.putIfUnknown(
                             side.leg("wound.site"), found.site(), sentence.span(found.start(), found.end()));
