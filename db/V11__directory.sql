@@ -21,14 +21,16 @@ create table directory_entry (
 create unique index directory_entry_once on directory_entry (kind, lower(name), lower(organisation));
 create index directory_entry_standing on directory_entry (kind, last_entered desc) where merged_into is null;
 
--- What was entered before there was a directory. A field that is no text, or too long, is left out.
+-- What was entered before there was a directory. A field that is no text, or too long, is left out; so is a document with
+-- a character that text cannot hold, in which nothing can be looked up.
+create temporary table entered on commit drop as
+    select document, received from referral where state <> 'DRAFT' and position('\u0000' in document::text) = 0;
+
 create function pg_temp.told(part json, field text, most integer) returns text language plpgsql as $$
 declare
     told text;
 begin
-    if json_typeof(part) is distinct from 'object' or json_typeof(part -> field) is distinct from 'string'
-        -- A character that text cannot hold.
-        or position('\u0000' in (part -> field)::text) > 0 then
+    if json_typeof(part) is distinct from 'object' or json_typeof(part -> field) is distinct from 'string' then
         return '';
     end if;
     told := btrim(part ->> field, E' \t\r\n');
@@ -49,7 +51,7 @@ from (
         pg_temp.told(document -> 'referrer', 'email', 200) as email,
         pg_temp.told(document -> 'referrer', 'prefers', 10) as prefers,
         received
-    from referral where state <> 'DRAFT') as entered
+    from entered) as referrer
 where name ~ '\S'
 order by lower(name), lower(organisation), received desc;
 
@@ -57,7 +59,7 @@ insert into directory_entry (kind, name, last_entered)
 select distinct on (lower(name)) 'HOSPITAL', name, received
 from (
     select pg_temp.told(entry, 'where', 200) as name, received
-    from referral,
+    from entered,
         lateral (
             select value as entry from json_array_elements(
                 case when json_typeof(document -> 'imaging') = 'array' then document -> 'imaging' else '[]'::json end)
@@ -66,7 +68,6 @@ from (
                 case when json_typeof(document -> 'procedures') = 'array' then document -> 'procedures'
                     else '[]'::json end)
             union all
-            select document -> 'deferredElsewhere') as entries
-    where state <> 'DRAFT') as entered
+            select document -> 'deferredElsewhere') as entries) as hospital
 where name ~ '\S'
 order by lower(name), received desc;

@@ -2,8 +2,10 @@ package limbqueue;
 
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.page.AppShellConfigurator;
+import com.vaadin.flow.component.page.Push;
 import com.vaadin.flow.component.page.Viewport;
 import com.vaadin.flow.server.AppShellSettings;
+import com.vaadin.flow.shared.ui.Transport;
 import com.vaadin.flow.theme.aura.Aura;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
@@ -12,6 +14,8 @@ import org.springframework.boot.autoconfigure.SpringBootApplication;
 @SpringBootApplication
 @StyleSheet(Aura.STYLESHEET)
 @StyleSheet("context://ui/limbqueue.css")
+// Requests stay requests, so that each of them is checked like any other; only what others change comes by itself.
+@Push(transport = Transport.WEBSOCKET_XHR)
 @Viewport("width=device-width, initial-scale=1")
 public class Application implements AppShellConfigurator {
 

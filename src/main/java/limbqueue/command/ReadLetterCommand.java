@@ -242,7 +242,7 @@ final class ReadLetterCommand implements Command {
         if (name.endsWith(".pdf") || name.endsWith(".docx")) {
             return switch (LetterText.of(file)) {
                 case Extracted.Read read -> read.text();
-                case Extracted.NotRead notRead -> throw new NoTextException(notRead.sentence());
+                case Extracted.NotRead not -> throw new NoTextException(not.sentence());
             };
         }
         if (Files.size(file) > LARGEST) {

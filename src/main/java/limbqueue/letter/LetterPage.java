@@ -9,7 +9,7 @@ import org.springframework.stereotype.Component;
 
 /** Sets a letter on A4 pages as PDF, tagged for screen readers, with its font inside. */
 @Component
-class LetterPage {
+public class LetterPage {
 
     private static final String STYLE = "/limbqueue/letter/letter.css";
 
@@ -26,7 +26,7 @@ class LetterPage {
     private final String style = PdfPages.style(STYLE);
 
     /** The letter as PDF. Pages are numbered if there are several. */
-    byte[] print(Parts parts) {
+    public byte[] print(Parts parts) {
         var once = PdfPages.set(html(parts, false));
         return PdfPages.count(once) > 1 ? PdfPages.set(html(parts, true)) : once;
     }

@@ -241,7 +241,7 @@ final class LetterWriter {
                 channel(referrer),
                 new Parts(
                         "en-GB",
-                        letterhead(),
+                        Letterhead.of(practice),
                         DATE.format(dated),
                         addressee,
                         subject,
@@ -263,25 +263,6 @@ final class LetterWriter {
     private static String withoutTitleBehind(String name) {
         var comma = name.indexOf(',');
         return comma > 0 ? name.substring(0, comma).strip() : name;
-    }
-
-    private Letterhead letterhead() {
-        return new Letterhead(
-                Typed.line(practice.name()),
-                practice.addressLines().stream()
-                        .map(Typed::line)
-                        .filter(line -> !line.isEmpty())
-                        .toList(),
-                Stream.of(
-                                labelled("Telephone", practice.phone()),
-                                labelled("Fax", practice.fax()),
-                                labelled("Email", practice.email()))
-                        .flatMap(Optional::stream)
-                        .toList());
-    }
-
-    private static Optional<String> labelled(String label, String typed) {
-        return Optional.of(Typed.line(typed)).filter(line -> !line.isEmpty()).map(line -> label + " " + line);
     }
 
     /** The sentence that no letter is without. */

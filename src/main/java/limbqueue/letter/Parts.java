@@ -2,7 +2,10 @@ package limbqueue.letter;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import limbqueue.practice.Practice;
 
 /**
  * The words of a letter, part by part: what is stored, and all that its plain text and its printed page are made from.
@@ -12,7 +15,7 @@ import java.util.stream.Collectors;
  * @param regarding whom and what the letter is about, a line each
  * @param farewell from the closing words to the signatory, a line each
  */
-record Parts(
+public record Parts(
         String language,
         Letterhead letterhead,
         String dated,
@@ -24,9 +27,31 @@ record Parts(
         List<String> farewell) {
 
     /** @param lines address lines, then how to reach the practice */
-    record Letterhead(String name, List<String> lines, List<String> contact) {}
+    public record Letterhead(String name, List<String> lines, List<String> contact) {
 
-    enum Kind {
+        public static Letterhead of(Practice practice) {
+            return new Letterhead(
+                    Typed.line(practice.name()),
+                    practice.addressLines().stream()
+                            .map(Typed::line)
+                            .filter(line -> !line.isEmpty())
+                            .toList(),
+                    Stream.of(
+                                    labelled("Telephone", practice.phone()),
+                                    labelled("Fax", practice.fax()),
+                                    labelled("Email", practice.email()))
+                            .flatMap(Optional::stream)
+                            .toList());
+        }
+
+        private static Optional<String> labelled(String label, String typed) {
+            return Optional.of(Typed.line(typed))
+                    .filter(line -> !line.isEmpty())
+                    .map(line -> label + " " + line);
+        }
+    }
+
+    public enum Kind {
         PARAGRAPH,
         /** The words of a physician, as given. */
         QUOTED,
@@ -38,21 +63,21 @@ record Parts(
      * @param text the paragraph, or the sentence that leads to the list
      * @param items entries of the list, or lines quoted
      */
-    record Passage(Kind kind, String text, List<String> items) {
+    public record Passage(Kind kind, String text, List<String> items) {
 
-        static Passage paragraph(String text) {
+        public static Passage paragraph(String text) {
             return new Passage(Kind.PARAGRAPH, text, List.of());
         }
 
-        static Passage quoted(List<String> lines) {
+        public static Passage quoted(List<String> lines) {
             return new Passage(Kind.QUOTED, "", lines);
         }
 
-        static Passage list(String lead, List<String> items) {
+        public static Passage list(String lead, List<String> items) {
             return new Passage(Kind.LIST, lead, items);
         }
 
-        static Passage caution(String text) {
+        public static Passage caution(String text) {
             return new Passage(Kind.CAUTION, text, List.of());
         }
 
@@ -66,7 +91,7 @@ record Parts(
     }
 
     /** The whole letter as plain text. */
-    String asText() {
+    public String asText() {
         var blocks = new ArrayList<String>();
         blocks.add(letterhead.name() + "\n" + String.join("\n", letterhead.lines()));
         blocks.add(String.join("\n", letterhead.contact()));

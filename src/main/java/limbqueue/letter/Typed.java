@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 
 /** Makes what somebody typed fit for a letter: no control or invisible characters, no stray blanks. */
-final class Typed {
+public final class Typed {
 
     private static final Pattern INVISIBLE = Pattern.compile("[\\p{Cc}\\p{Cf}\\p{Co}\\p{Cs}\\p{Cn}]");
     private static final Pattern BREAK = Pattern.compile("\\R");
@@ -17,22 +17,23 @@ final class Typed {
     private Typed() {}
 
     /** One line, or nothing if nothing visible was typed. */
-    static Optional<String> line(Optional<String> typed) {
+    public static Optional<String> line(Optional<String> typed) {
         return typed.map(Typed::line).filter(line -> !line.isEmpty());
     }
 
-    static String line(String typed) {
+    /** One line; empty if nothing visible was typed. */
+    public static String line(String typed) {
         var spaced = BLANKS.matcher(typed).replaceAll(" ");
         var visible = INVISIBLE.matcher(spaced).replaceAll("");
         return Normalizer.normalize(visible, Normalizer.Form.NFC).strip();
     }
 
-    static List<String> lines(String typed) {
+    public static List<String> lines(String typed) {
         return split(BREAK, typed);
     }
 
     /** An address typed in lines, or in one line with commas. */
-    static List<String> address(String typed) {
+    public static List<String> address(String typed) {
         return split(BETWEEN_ADDRESS_LINES, typed);
     }
 

@@ -9,11 +9,8 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
-import java.util.Collection;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 import limbqueue.access.AuditTrail;
 import limbqueue.access.CurrentPerson;
@@ -47,6 +44,7 @@ import org.springframework.transaction.annotation.Transactional;
 public class Preparation {
 
     private final Referrals referrals;
+    private final PreparationCases cases;
     private final PreparationStore store;
     private final CoveredStentStore stents;
     private final PracticeSettings settings;
@@ -57,6 +55,7 @@ public class Preparation {
 
     Preparation(
             Referrals referrals,
+            PreparationCases cases,
             PreparationStore store,
             CoveredStentStore stents,
             PracticeSettings settings,
@@ -65,6 +64,7 @@ public class Preparation {
             AuditTrail auditTrail,
             Clock clock) {
         this.referrals = referrals;
+        this.cases = cases;
         this.store = store;
         this.stents = stents;
         this.settings = settings;
@@ -79,7 +79,7 @@ public class Preparation {
     @Transactional(readOnly = true)
     public List<PreparationLine> worklist() {
         var today = today();
-        return cases(store.underWay()).stream()
+        return cases.of(store.underWay()).stream()
                 .filter(prepared -> isCase(prepared.proposed()))
                 .map(prepared -> PreparationLine.of(prepared, today))
                 .sorted(PreparationLine.NEXT_FIRST)
@@ -94,7 +94,7 @@ public class Preparation {
     @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
     @Transactional(readOnly = true)
     public PreparationCase get(long id) {
-        return cases(List.of(id)).stream().findFirst().orElseThrow(() -> new ReferralNotFoundException(id));
+        return cases.of(List.of(id)).stream().findFirst().orElseThrow(() -> new ReferralNotFoundException(id));
     }
 
     /** Every state that the items of a case were in, newest first. */
@@ -436,41 +436,6 @@ public class Preparation {
 
     private Limits limits() {
         return books.inForce().on(today());
-    }
-
-    private List<PreparationCase> cases(Collection<Long> ids) {
-        var tracked = store.items(ids).stream().collect(Collectors.groupingBy(TrackedItem::referralId));
-        var bookings = byReferral(store.bookings(ids), ProcedureBooking::referralId);
-        var confirmed =
-                stents.confirmations(ids).stream().collect(Collectors.groupingBy(StentConfirmation::referralId));
-        var overrides = byReferral(store.lastOverrides(ids), ReadinessOverride::referralId);
-        var stock = stents.all();
-        var policy = settings.policy();
-        var book = books.inForce();
-        var today = today();
-        var limits = limits();
-        return referrals.proposed(ids).stream()
-                .map(proposed -> {
-                    var id = proposed.referral().id();
-                    var booking = Optional.ofNullable(bookings.get(id));
-                    return PreparationCase.of(
-                            proposed,
-                            booking.map(booked ->
-                                    Triage.workUpFor(proposed.document(), policy, book, today, booked.starts())),
-                            tracked.getOrDefault(id, List.of()),
-                            booking,
-                            confirmed.getOrDefault(id, List.of()),
-                            stock,
-                            Optional.ofNullable(overrides.get(id)),
-                            // Asked for one case only: the worklist holds none that is over.
-                            ids.size() == 1 ? store.record(id) : Optional.empty(),
-                            limits);
-                })
-                .toList();
-    }
-
-    private static <T> Map<Long, T> byReferral(List<T> all, Function<T, Long> referral) {
-        return all.stream().collect(Collectors.toMap(referral, one -> one));
     }
 
     /** Whether a procedure may come of it here: advice needs no room, and the same day goes to hospital. */

@@ -56,13 +56,10 @@ final class Dates {
 
     /** Looks whether the letter's form says the order of day and month. */
     static Dates of(String folded) {
-        if (folded.contains("dd/mm")
-                || folded.contains("dd-mm")
-                || folded.contains("dd.mm")
-                || folded.contains("d/m/y")) {
+        if (folded.contains("dd/mm") || folded.contains("dd-mm") || folded.contains("dd.mm") || folded.contains("d/m/y") || folded.contains("day/month/year") || folded.contains("day-month-year")) {
             return new Dates(Optional.of(true), 2000);
         }
-        if (folded.contains("mm/dd") || folded.contains("mm-dd")) {
+        if (folded.contains("month/day/year") || folded.contains("mm/dd") || folded.contains("mm-dd")) {
             return new Dates(Optional.of(false), 2000);
         }
         return new Dates(Optional.empty(), 2000);
@@ -139,6 +136,14 @@ final class Dates {
         } catch (DateTimeException impossible) {
             return Optional.empty();
         }
+    }
+
+    /** The year of a date whose day and month cannot be told apart, 4/5/26. */
+    static Optional<Integer> year(String plain) {
+        var match = Fit.of("(?<![\\d/.])\\d{1,2}[/.-]\\d{1,2}[/.-]((?:20)?\\d\\d)(?![\\d/.])").matcher(plain);
+        return match.find() && match.start() <= 24
+                ? Optional.of(Integer.parseInt(match.group(1)) % 100 + 2000)
+                : Optional.empty();
     }
 
     /** The last such day on or before {@code letter}. */

@@ -12,8 +12,7 @@ import java.util.regex.Pattern;
 final class Distances {
 
     private static final String UNIT = "(metre|yard|feet_unit|feet|foot|block|mile|kilometre|m)";
-    private static final String NUMBER =
-            "(\\d{1,4}(?:\\.\\d+)?(?: 1/[24])?|1/[24]|(?:a )?half(?: of)?(?: a| an)?|(?:a )?quarter(?: of)?(?: a)?|3/4(?: of)?(?: a)?|a|an|1)";
+    private static final String NUMBER = "(1/[24](?: a| of a)?|3/4(?: of)?(?: a)?|\\d{1,4}(?:\\.\\d+)?(?: 1/[24])?|(?:a )?half(?: of)?(?: a| an)?|(?:a )?quarter(?: of)?(?: a)?|3/4(?: of)?(?: a)?|a|an|1)";
 
     private static final Pattern DISTANCE = Pattern.compile(
             "(?<![\\d.,/]|[a-z])" + NUMBER
@@ -62,6 +61,12 @@ final class Distances {
         }
         if (words.startsWith("3/4")) {
             return 0.75;
+        }
+        if (words.startsWith("1/2")) {
+            return 0.5;
+        }
+        if (words.startsWith("1/4")) {
+            return 0.25;
         }
         if (words.endsWith("1/2")) {
             return words.length() == 3 ? 0.5 : Double.parseDouble(words.substring(0, words.indexOf(' '))) + 0.5;

@@ -15,7 +15,7 @@ final class Durations {
             Pattern.compile("(?<![\\d.,/-])(?:(?<half>half (?:a|an)|1/2(?: a| an)?) (?<hu>week|month|year|day)"
                     + "|(?<a>a|an) (?<fort>fortnight)|(?<fn>\\d+) fortnights?"
                     + "|(?<ah>a year and a half|a month and a half|1 and a half years?|1 and a half months?|1 1/2 years?|1 ?1/2 months?)"
-                    + "|(?<n>\\d{1,3}(?:\\.\\d)?|a|an)(?:[ -]|(?<=\\d))(?:(?:full|whole|good|solid|long|calendar|or so) )?(?<u>week|month|year|day)(?:s|ly)?(?:-?old)?\\b(?! and a half)"
+                    + "|(?<n>\\d{1,3}(?:\\.\\d)?|a|an|(?<=(?:for|over|during) the )(?:past|last))(?:[ -]|(?<=\\d))(?:(?:full|whole|good|solid|long|calendar|or so) )?(?<u>week|month|year|day)(?:s|ly)?\\b(?! and a half)(?!(?<=year)s?[ -]?old\\b)(?! of age)"
                     + "|(?:x ?)?(?<sn>\\d{1,2}) ?/ ?(?<su>7|52|12)(?![\\d/]))");
 
     /** A duration found, with where it stands. */
@@ -64,7 +64,7 @@ final class Durations {
             };
             return new Found(match.start(), match.end(), each * Integer.parseInt(match.group("sn")), match.group("su"));
         }
-        var number = match.group("n").startsWith("a") ? 1 : Double.parseDouble(match.group("n"));
+        var number = Fit.matches(match.group("n"), "an?|past|last") ? 1 : Double.parseDouble(match.group("n"));
         var unit = match.group("u");
         var each = switch (unit) {
             case "day" -> 1;

@@ -47,6 +47,11 @@ final class Findings {
             return this;
         }
 
+        /** Sets a field, whatever was known of it. */
+        void replace(String field, Object value, Span words) {
+            fields.put(field, new Value(node(value), words, Ground.WORDS));
+        }
+
         boolean has(String field) {
             return fields.containsKey(field);
         }

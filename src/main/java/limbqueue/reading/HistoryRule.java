@@ -40,9 +40,7 @@ final class HistoryRule implements Rule {
                     "spinalStenosis",
                     "spinal stenosis|stenosis at l\\d|l\\d ?/ ?\\d stenosis|neurogenic claudication due to spinal"),
             Condition.of("poplitealAneurysm", "popliteal aneurysm"),
-            Condition.of(
-                    "aorticAneurysm",
-                    "(?:infrarenal |abdominal )?aortic aneurysm|aneurysm of (?:the )?(?:infrarenal |abdominal )?aorta|evar"),
+            Condition.of("aorticAneurysm", "(?:infrarenal |abdominal )?aortic aneurysm|aneurysm of (?:the )?(?:infrarenal |abdominal )?aorta"),
             Condition.of("pregnant", "pregnant|pregnancy|weeks? gestation|gravid"),
             Condition.of("bleedingDisorder", "bleeding disorder"),
             Condition.of("thyroidDisease", "thyroid disease|(?<=treated )hypothyroid|goitre|thyroid disorder"),
@@ -65,7 +63,7 @@ final class HistoryRule implements Rule {
     private static final String FORMER_WORDS =
             "former smoker|(?:quit|stopped|gave up|given up|has given up|ceased|stopping|packed in|packed up|kicked|off)(?: with)?(?: the| his| her)? ?(?:smoking|cigarettes|tobacco|smoke)|smoking (?:stopped|ceased|cessation (?:in )?(?:19|20)\\d\\d)|quit (?:in )?(?:19|20)\\d\\d|quit (?:smoking )?\\d+ years? ago|(?:smoked|smoker)[^.;]{0,40}\\b(?:until|till|up to|quit|stopped|gave up|but not since)\\b|(?:has |have )?(?:now |recently |finally |since )?(?:quit|stopped|given up) (?:smoking|cigarettes)|former tobacco(?: use)?|smoking ?[:=-]? ?(?:ex|former|stopped|quit|past|previous)|used to smoke|smoked in the past|past (?:smoking|tobacco)|previously smoked|(?:no longer|not any more) (?:smokes|smoking)|no longer smokes|hasn't smoked since|not smoked since|ex ?- ?smoker|tobacco ?: ?(?:former|quit)|formerly smoked|(?:i have|we have|have) stopped (?:his|her) cigarettes|stopped (?:his|her) cigarettes";
     private static final String CURRENT_WORDS =
-            "(?:current|active|ongoing|heavy|continuing|persistent|lifelong|long[- ]?standing|keen|life-?long|chronic|present|regular|light)(?: tobacco| heavy| cigarette| daily)? (?:smoker|smoking|tobacco use)|(?:still|currently|continues to|continues|now|unfortunately|sadly|also|he|she|patient|,|and|;|^|who|but|regrettably|- ) ?smokes\\b|smokes (?:about |around |some |approximately |roughly |up to |over |still |a |half |\\d|heavily|cigarettes|pipe|cigars|roll|1|too|like)|still smoking|continues (?:to )?(?:smoking|smokes)|continues smoking|smoking (?:about |around |some |approximately )?\\d+|smoker(?= ?[:,]? ?(?:\\d+|of \\d+|yes|y\\b))|smoker ?[:=-]? ?(?:yes|current|y\\b|still|\\d+)|smoking(?: status)? ?[:=-]? ?(?:yes|current|y\\b|active|still|\\d+)|\\d+ ?(?:cigarettes )?(?:a|per|/) ?d(?:ay)? smoker|(?:is|remains|was|am) (?:still )?(?:a|an) (?:\\w+ )?smoker|tobacco ?: ?(?:current|yes|active|\\d)|\\d+(?: ?- ?\\d+)? cigarettes (?:a|per|each|/) ?day|half a pack (?:a|per) day|\\d(?:\\.\\d)? (?:packs?|ppd)(?: (?:a|per) day)?|ppd|still on \\d+ (?:a day|cigarettes)|has not (?:given up|stopped|quit) (?:smoking|cigarettes)|hasn't (?:given up|stopped|quit)(?: smoking| cigarettes)|cannot (?:stop|quit|give up) smoking";
+            "(?:current|active|every ?day|daily|ongoing|heavy|continuing|persistent|lifelong|long[- ]?standing|keen|life-?long|chronic|present|regular|light)(?: tobacco| heavy| cigarette| daily)? (?:smoker|smoking|tobacco use)|(?:still|currently|continues to|continues|now|unfortunately|sadly|also|he|she|patient|,|and|;|^|who|but|regrettably|- ) ?smokes\\b|smokes (?:about |around |some |approximately |roughly |up to |over |still |a |half |\\d|heavily|cigarettes|pipe|cigars|roll|1|too|like)|still smoking|continues (?:to )?(?:smoking|smokes)|continues smoking|smoking (?:about |around |some |approximately )?\\d+|smoker(?= ?[:,]? ?(?:\\d+|of \\d+|yes|y\\b))|(?:gets|getting) through \\d+ (?:cigarettes )?(?:a|per) day|smoker ?[:=-]? ?(?:yes|current|y\\b|still|\\d+)|smoking(?: status)? ?[:=-]? ?(?:yes|current|y\\b|active|still|\\d+)|\\d+ ?(?:cigarettes )?(?:a|per|/) ?d(?:ay)? smoker|(?:is|remains|was|am) (?:still )?(?:a|an) (?:\\w+ )?smoker|tobacco ?: ?(?:current|yes|active|\\d)|\\d+(?: ?- ?\\d+)? cigarettes (?:a|per|each|/) ?day|half a pack (?:a|per) day|\\d(?:\\.\\d)? (?:packs?|ppd)(?: (?:a|per) day)?|ppd|still on \\d+ (?:a day|cigarettes)|has not (?:given up|stopped|quit) (?:smoking|cigarettes)|hasn't (?:given up|stopped|quit)(?: smoking| cigarettes)|cannot (?:stop|quit|give up) smoking";
     private static final Pattern NEVER = Pattern.compile("\\b(?:" + NEVER_WORDS + ")");
     private static final Pattern FORMER = Pattern.compile("\\b(?:" + FORMER_WORDS + ")\\b");
     private static final Pattern CURRENT = Pattern.compile("(?:" + CURRENT_WORDS + ")");
@@ -81,7 +79,7 @@ final class HistoryRule implements Rule {
 
     private static final Pattern INFARCT = Pattern.compile("\\bmyocardial infarction\\b");
     private static final Pattern EXERCISE = Pattern.compile(
-            "(?<n>\\d{1,2})[ -](?<u>week|month)s?(?:'|s)?[ -](?:of )?(?:(?:a|the|our|hospital|full|structured|completed|complete|physio\\w*|led|nurse|local|formal|course|programme|of|program|supervised|walking|sessions?|class(?:es)?|rehab\\w*)[ -])*(?:supervised |structured )?(?:exercise|walking (?:programme|program|class|therapy|training)|set\\b|treadmill (?:programme|training|therapy))"
+            "(?:supervised (?:walking|exercise))[^.;]{0,40}?\\b(?<n3>\\d{1,2}) (?<u3>week|month)s?\\b|(?<n>\\d{1,2})[ -](?<u>week|month)s?(?:'|s)?[ -](?:of )?(?:(?:a|the|our|hospital|full|structured|completed|complete|physio\\w*|led|nurse|local|formal|course|programme|of|program|supervised|walking|sessions?|class(?:es)?|rehab\\w*)[ -])*(?:supervised |structured )?(?:exercise|walking (?:programme|program|class|therapy|training)|set\\b|treadmill (?:programme|training|therapy))"
                     + "|(?:exercise|walking)(?: (?:programme|program|class(?:es)?|therapy|training|course|sessions|group|rehabilitation))*(?: \\w+){0,4}?(?: for|,| \\(|:| of| lasting| x) ?(?:a full |the full |all |full )?(?<n2>\\d{1,2})[ -](?<u2>week|month)s?\\b");
 
     @Override
@@ -94,10 +92,6 @@ final class HistoryRule implements Rule {
             walking(sentence, findings);
             infarct(page, sentence, findings);
             exercise(sentence, findings);
-        }
-        if (findings.isTrue("history.leftInternalMammaryGraft")
-                && findings.get("history.coronaryBypass").isEmpty()) {
-            findings.forget("history.coronaryBypass");
         }
     }
 
@@ -119,21 +113,27 @@ final class HistoryRule implements Rule {
             }
             var start = value.get() ? match.start() : ClaudicationRule.negationStart(sentence, match.start());
             findings.put(field, value.get(), sentence.span(start, match.end()), Findings.Ground.WORDS);
-            if (value.get() && field.endsWith("aorticAneurysm") && match.group().equals("evar")) {
-                findings.forget(field);
-            }
         }
     }
 
     private static Optional<Boolean> value(Sentence sentence, int start, int end) {
+        if (Polarity.isOthers(sentence, start, end)) {
+            return Optional.empty();
+        }
         var plain = sentence.plain;
         var after = plain.substring(end, Math.min(plain.length(), end + 20));
-        if (Fit.matches(after, "(?s) ?[:?=-]+ ?(?:\\[ ?x ?\\] ?)?(?:yes|y\\b|\\[x\\] ?yes|present|\\+).*")) {
+        if (Fit.matches(after, "(?s) ?[:?=-]+ ?(?:\\[ ?x ?\\] ?)?(?:yes|y\\b|\\[x\\] ?yes|present|\\+).*|(?s) ?[\\[(] ?[yx] ?[\\])].*")) {
             return Optional.of(true);
         }
         var before = plain.substring(Math.max(0, start - 6), start);
         if (Fit.matches(before, "(?s).*non ?- ?") || Fit.matches(before, "(?s).*\\bnon ?")) {
             return Optional.of(false);
+        }
+        if (Fit.matches(after, "(?s) ?[\\[(] ?n ?[\\])].*")) {
+            return Optional.of(false);
+        }
+        if (Fit.matches(after, "(?s) ?(?:\\[ ?\\]|\\( ?\\)).*")) {
+            return Optional.empty();
         }
         if (Fit.matches(after, "(?s) ?\\?.*") || Fit.matches(before, "(?s).*\\[ ?\\] ?")) {
             return Optional.empty();
@@ -243,7 +243,7 @@ final class HistoryRule implements Rule {
                     new BigDecimal(years.group(1) != null ? years.group(1) : years.group(2)),
                     sentence.span(years));
         }
-        if (!sentence.hasAny("smok", "cigarettes", "tobacco", "ppd", "packs", "half a pack", "a pack", "quit")) {
+        if (!sentence.hasAny("smok", "cigarettes", "tobacco", "ppd", "packs", "half a pack", "a pack", "quit", "a day")) {
             return;
         }
         var never = NEVER.matcher(plain);
@@ -259,12 +259,7 @@ final class HistoryRule implements Rule {
         var former = FORMER.matcher(plain);
         while (former.find()) {
             var before = plain.substring(Math.max(0, former.start() - 40), former.start());
-            if (mine(sentence, former)
-                    && !Fit.matches(
-                            before,
-                            "(?s).*\\b(?:not|hasn't|cannot|never|refuses? to|trying to|tries to|try to|wants to|advised to|asked to|told to|urged to|encouraged to|help (?:him|her) (?:to )?|will|should|must|needs to|agreed to|would like to|failed to|until (?:he|she)|unless|if)(?: \\w+)? ?$")
-                    && !former.group().startsWith("stopping")
-                    && !former.group().startsWith("off")) {
+            if (mine(sentence, former) && !Fit.matches(before, "(?s).*\\b(?:not|hasn't|cannot|never|refuses? to|trying to|tries to|tried to|attempts? to|attempted to|struggl\\w+ to|keen to|hopes to|promised to|plans to|been to|try to|wants to|advised to|asked to|told to|urged to|encouraged to|help (?:him|her) (?:to )?|will|should|must|needs to|agreed to|would like to|failed to|until (?:he|she)|unless|if)(?: \\w+)? ?$") && !former.group().startsWith("stopping") && !former.group().startsWith("off")) {
                 findings.put("history.smoking", "former", sentence.span(former));
                 return;
             }
@@ -418,12 +413,9 @@ final class HistoryRule implements Rule {
                             "(?s).*\\b(?:supervised|programme|program|class(?:es)?|therapy|course|completed|structured|sessions?|rehab\\w*|set)\\b.*")) {
                 return;
             }
-            var number = Integer.parseInt(match.group("n") != null ? match.group("n") : match.group("n2"));
-            var unit = match.group("u") != null ? match.group("u") : match.group("u2");
-            findings.put(
-                    "history.exerciseProgrammeWeeks",
-                    unit.equals("week") ? number : Math.round(number * 30f / 7),
-                    sentence.span(match));
+            var number = Integer.parseInt(match.group("n") != null ? match.group("n") : match.group("n3") != null ? match.group("n3") : match.group("n2"));
+            var unit = match.group("u") != null ? match.group("u") : match.group("u3") != null ? match.group("u3") : match.group("u2");
+            findings.put("history.exerciseProgrammeWeeks", unit.equals("week") ? number : Math.round(number * 30f / 7), sentence.span(match));
         }
     }
 }

@@ -49,6 +49,7 @@ final class Legs {
     private final List<Sentence> sentences;
     private final List<List<Mention>> mentions = new ArrayList<>();
     private final List<Set<Side>> carried = new ArrayList<>();
+    private final List<Boolean> headed = new ArrayList<>();
     private final Optional<Side> only;
 
     Legs(List<Sentence> sentences) {
@@ -63,6 +64,7 @@ final class Legs {
                     && sentence.paragraph > headingParagraph + 1) {
                 heading.clear();
             }
+            headed.add(!heading.isEmpty());
             carried.add(heading.isEmpty() ? carry : EnumSet.copyOf(heading));
             var found = find(sentence, carry);
             mentions.add(found);
@@ -71,7 +73,8 @@ final class Legs {
             if (!named.isEmpty()) {
                 all.addAll(named);
                 var split = found.stream().anyMatch(Mention::single) && named.size() == 2;
-                carry = split ? last(found) : named;
+                var unseen = Fit.matches(sentence.plain, "(?s).*\\b(?:hasn't (?:been )?(?:looked|seen|examined)|not (?:been )?(?:looked|examined|seen)|isn't examined|unremarkable|looks fine|is fine|is normal)\\b.*");
+                carry = unseen ? carry : split ? last(found) : named;
             }
             if (Fit.matches(sentence.plain, "(?:[*#-] ?)?(?:left|right|bilateral)(?: leg| foot| limb| side)? ?:?")) {
                 heading = EnumSet.copyOf(named.isEmpty() ? EnumSet.noneOf(Side.class) : named);
@@ -259,6 +262,10 @@ final class Legs {
                 return new Place(mention.sides(), Findings.Ground.WORDS);
             }
         }
+        var that = Fit.of("\\b(?:that|this|the same) (?:foot|leg|side|limb|heel|toe)\\b").matcher(plain).region(start, Math.min(plain.length(), end + 30));
+        if (that.find() && carriedTo(sentence).sides().size() == 1) {
+            return new Place(carriedTo(sentence).sides(), Findings.Ground.WORDS);
+        }
         var subject = SUBJECT.matcher(plain);
         if (subject.find()
                 && subject.end() <= start
@@ -269,6 +276,9 @@ final class Legs {
             if (named.isPresent()) {
                 return new Place(named.get().sides(), Findings.Ground.WORDS);
             }
+        }
+        if (found.isEmpty() && headed.get(sentence.number)) {
+            return new Place(carried.get(sentence.number), Findings.Ground.SENTENCE);
         }
         var pieceStart = sentence.clauseStart(start);
         for (var i = found.size() - 1; i >= 0; i--) {

@@ -8,9 +8,10 @@ import java.util.regex.Pattern;
 final class LetterDate {
 
     private static final Pattern CALLED = Pattern.compile(
-            "(?:^|\\b)(?:date(?: of (?:letter|referral|dictation|visit|consultation|clinic))?|dated|dictated|typed|letter date|referral date|clinic date|seen on|clinic)(?: on)? ?:? ?$");
-    private static final Pattern OTHER =
-            Pattern.compile("\\b(?:dob|d o b|born|birth|received|rec'd|recd|stamp|scan|printed)\\b");
+            "(?:^|\\b)(?:date(?: of (?:letter|referral|dictation|visit|consultation|clinic))?|dated|dictat(?:ed|ing)|typed|letter date|referral date|clinic date|seen on|clinic)(?: on)?(?: the)? ?:? ?$");
+    private static final Pattern OTHER = Pattern.compile("\\b(?:dob|d o b|born|birth|received|rec'd|recd|stamp|scan|printed)\\b");
+    private static final Pattern CLINICAL = Pattern.compile(
+            "\\b(?:duplex|cta|mra|angiogram|abi|since|stent|bypass|ulcer|labs?|egfr|creatinine|radiograph|admitted|discharged|amputation|operation|mr|mrs|ms|miss|leaves|until)\\b");
     private static final int HEAD = 14;
 
     private LetterDate() {}
@@ -32,9 +33,9 @@ final class LetterDate {
                 break;
             }
             for (var date : page.dates.in(sentence.plain)) {
-                if (date.full()
-                        && !OTHER.matcher(sentence.plain).find()
-                        && sentence.plain.length() - (date.end() - date.start()) <= 24
+                var rest = sentence.plain.length() - (date.end() - date.start());
+                var atTheEdge = date.start() <= 2 || sentence.plain.length() - date.end() <= 8;
+                if (date.full() && !OTHER.matcher(sentence.plain).find() && !CLINICAL.matcher(sentence.plain).find() && atTheEdge && rest <= (sentence.number < 4 ? 60 : 24)
                         && date.date().filter(day -> day.getYear() >= 1990).isPresent()) {
                     return date.date();
                 }

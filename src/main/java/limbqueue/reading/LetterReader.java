@@ -24,6 +24,7 @@ public final class LetterReader {
     private static final List<Rule> RULES = List.of(
             new PatientRule(),
             new ReferrerRule(),
+            new FormRule(),
             new TableRule(),
             new PerfusionRule(),
             new PulseRule(),

@@ -25,6 +25,7 @@ final class Lexicon {
 
     private final Map<String, List<Variant>> byFirstWord = new HashMap<>();
     private final Set<String> known = new HashSet<>();
+    private final Set<String> shortWords = new HashSet<>();
     private final Map<Integer, List<String>> repairable = new HashMap<>();
 
     private Lexicon() {}
@@ -48,15 +49,21 @@ final class Lexicon {
     private static Lexicon load() {
         var lexicon = new Lexicon();
         for (var line : lines("words.txt")) {
-            if (line.startsWith("~") || line.startsWith("=")) {
+            if (line.startsWith("~") || line.startsWith("=") || line.startsWith("!")) {
                 for (var word : line.substring(1).strip().split(" ")) {
-                    lexicon.learn(word, line.startsWith("~"));
+                    lexicon.learn(word, !line.startsWith("="));
+                    if (line.startsWith("!")) {
+                        lexicon.shortWords.add(word);
+                    }
                 }
                 continue;
             }
             var colon = line.indexOf(':');
             var canonical = line.substring(0, colon).strip();
             lexicon.learnAll(canonical);
+            if (canonical.contains(" ") || canonical.contains("-")) {
+                lexicon.variant(canonical, canonical);
+            }
             for (var variant : line.substring(colon + 1).split(",")) {
                 lexicon.variant(variant.strip(), canonical);
             }
@@ -106,7 +113,7 @@ final class Lexicon {
 
     /** The word that a damaged {@code word} was meant to be; {@code word} itself when that cannot be told. */
     String repair(String word) {
-        if (word.length() < 4 || known.contains(word)) {
+        if (word.length() < 3 || known.contains(word)) {
             return word;
         }
         return scanned(word).or(() -> mistyped(word)).orElse(word);
@@ -133,7 +140,7 @@ final class Lexicon {
             var seen = pair.substring(0, meant);
             if (word.contains(seen)) {
                 var letters = word.replace(seen, pair.substring(meant + 1));
-                if (letters.length() >= 6 && known.contains(letters)) {
+                if (letters.length() >= (seen.equals("rn") ? 2 : 6) && known.contains(letters)) {
                     return Optional.of(letters);
                 }
             }
@@ -142,7 +149,7 @@ final class Lexicon {
     }
 
     private Optional<String> mistyped(String word) {
-        if (word.length() < 6 || word.length() > 30 || known.contains(withoutEnding(word))) {
+        if (word.length() < 5 || word.length() > 30 || known.contains(withoutEnding(word))) {
             return Optional.empty();
         }
         var permitted = word.length() >= 11 ? 2 : 1;
@@ -151,9 +158,10 @@ final class Lexicon {
             for (var length = word.length() - distance; length <= word.length() + distance; length++) {
                 for (var candidate : repairable.getOrDefault(length, List.of())) {
                     if (candidate.charAt(0) == word.charAt(0)
-                            && candidate.length() >= 7
-                            && within(word, candidate, distance)) {
-                        if (meant.isPresent()) {
+                            && (candidate.length() >= 7 && word.length() >= 6 || shortWords.contains(candidate))
+                            && within(word, candidate, distance)
+                            && (meant.isEmpty() || candidate.length() == word.length() && meant.get().length() != word.length())) {
+                        if (meant.isPresent() && !candidate.startsWith(meant.get().substring(0, 4))) {
                             return Optional.empty();
                         }
                         meant = Optional.of(candidate);

@@ -13,6 +13,8 @@ final class Page {
     final Legs legs;
     final Dates dates;
     final Optional<LocalDate> written;
+    /** The year of the letter, known even when its day is not. */
+    final Optional<Integer> year;
 
     Page(String text) {
         this.text = text;
@@ -21,6 +23,8 @@ final class Page {
         this.legs = new Legs(sentences);
         this.dates = Dates.of(folded);
         this.written = LetterDate.of(this);
+        this.year = written.map(LocalDate::getYear)
+                .or(() -> sentences.stream().limit(5).filter(sentence -> !sentence.has("dob") && !sentence.has("born")).map(sentence -> Dates.year(sentence.plain)).flatMap(Optional::stream).findFirst());
     }
 
     String original(Span span) {

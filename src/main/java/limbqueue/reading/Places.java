@@ -9,7 +9,7 @@ final class Places {
     private static final String KIND =
             "(?:Hospital|Hosp\\.?|Infirmary|General|Medical Cent(?:er|re)|Clinic|Memorial|Centre|Center|Royal|Health|HOSPITAL|INFIRMARY|Heart Institute|Institute|University Hospital|Imaging|Radiology)";
     private static final Pattern NAMED = Pattern.compile(
-            "\\b(?:at|by|from|in|of|to|@)\\s+(?:the\\s+)?((?:St\\.?|Saint|[A-Z][A-Za-z'\u2019-]+)(?:\\s+(?:of|the|and|&|on|upon)?\\s*(?:St\\.?\\s+)?[A-Z][A-Za-z'\u2019.-]+){0,5})");
+            "\\b(?:at|by|from|in|of|to|@)\\s+(?:the\\s+)?((?:St\\.?|Saint|[A-Z][A-Za-z'\u2019-]+)(?:\\s+(?:of|the|and|&|on|upon)?\\s*(?:St\\.?\\s+)?[A-Z][A-Za-z'\u2019.-]+){0,5}(?:\\s+(?:hospital|infirmary|general|clinic)\\b)?)");
     private static final Pattern NOT_A_PLACE = Pattern.compile(
             "(?i)(?:dr|mr|mrs|ms|miss|january|february|march|april|may|june|july|august|september|october|november|december|monday|tuesday|wednesday|thursday|friday|saturday|sunday|christmas|easter|sfa|cfa|cia|eia|duplex|cta|mra|ct|mr|doppler|left|right|abi|l|r|i|he|she|his|her|their|the|accident|casualty|a&e|ed|er|clinic|theatre|outpatients?|rest|night|home|table|spring|summer|autumn|winter)(?:\\W.*)?");
 

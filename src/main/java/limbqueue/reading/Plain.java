@@ -270,23 +270,18 @@ final class Plain {
             tokens.add(new Token(start, end, number(raw), blank));
             return;
         }
-        if (lexicon.knows(raw)
-                || Fit.matches(raw, "[rl]\\d{1,2}") && !Fit.matches(raw, "[rl][1-5]")
-                || Fit.matches(raw, "[rl]\\d*\\.\\d+")) {
-            if (lexicon.knows(raw)) {
-                tokens.add(new Token(start, end, raw, blank));
-            } else {
-                tokens.add(new Token(start, start + 1, raw.startsWith("r") ? "right" : "left", blank));
-                tokens.add(new Token(start + 1, end, number(raw.substring(1)), true));
-            }
+        if (lexicon.knows(raw)) {
+            tokens.add(new Token(start, end, raw, blank));
             return;
         }
-        var digits = raw.replace('o', '0').replace('l', '1').replace('i', '1').replace('|', '1');
-        if (raw.chars().anyMatch(c -> c >= '0' && c <= '9')
-                        && allNumber(digits)
-                        && !Fit.matches(raw, "[oil]?\\d{1,2}[oil]")
-                || Fit.matches(raw, "[o0]\\.[\\dol]+|\\d?\\.[\\dol]+|[oil]\\d+|\\d[ol0]{1,2}")) {
-            tokens.add(new Token(start, end, number(digits), blank));
+        var capital = Character.isUpperCase(text.charAt(start));
+        if (capital && Fit.matches(raw, "[rl](?:\\d{2,3}|\\d?\\.\\d+|\\d\\.\\d+)")) {
+            tokens.add(new Token(start, start + 1, raw.startsWith("r") ? "right" : "left", blank));
+            tokens.add(new Token(start + 1, end, number(raw.substring(1)), true));
+            return;
+        }
+        if (looksScanned(start, end)) {
+            tokens.add(new Token(start, end, number(digitsFor(raw)), blank));
             return;
         }
         var repaired = lexicon.repair(raw);
@@ -301,6 +296,25 @@ final class Plain {
             return;
         }
         pieces(start, end, blank);
+    }
+
+    /** Whether a run is a number in which character recognition has taken digits for letters: l2O, O.61, 4l. A capital L is a side. */
+    private boolean looksScanned(int start, int end) {
+        var digits = 0;
+        for (var i = start; i < end; i++) {
+            var c = text.charAt(i);
+            if (isDigit(c)) {
+                digits++;
+            } else if ("lIOo|.,".indexOf(c) < 0) {
+                return false;
+            }
+        }
+        var last = text.charAt(end - 1);
+        return digits > 0 && (end - start > 2 || last != 'o' && !(last == 'l' && digits == 1 && end - start == 2 && text.charAt(start) == '5'));
+    }
+
+    private static String digitsFor(String raw) {
+        return raw.replace('o', '0').replace('l', '1').replace('i', '1').replace('|', '1');
     }
 
     private void pieces(int start, int end, boolean blank) {
@@ -600,6 +614,9 @@ final class Plain {
                     && !Fit.matches(tokens.get(i - 2).text, "r|l|right|left|o|abi|abpi|abis|dp|pt")) {
                 return false;
             }
+            if (after != null && after.text.equals("/") && i + 2 < tokens.size() && Fit.matches(tokens.get(i + 2).text, "o|t|v|f")) {
+                return false;
+            }
             if (before.text.equals("&") && after != null && Fit.matches(after.text, "[a-z]")) {
                 return false;
             }
@@ -609,6 +626,9 @@ final class Plain {
                             || before.isNumber() && token.text.equals("l"))) {
                 return before.text.equals("-") && !Character.isLetter(text.charAt(Math.max(0, before.start - 1)));
             }
+        }
+        if (after != null && after.text.equals("/") && i + 2 < tokens.size() && Fit.matches(tokens.get(i + 2).text, "o|t|v|f")) {
+            return false;
         }
         if (after == null) {
             return before == null || !isName(before) || Lexicon.shipped().knows(before.text);

@@ -14,29 +14,21 @@ final class ProcedureRule implements Rule {
     private static final Pattern KIND = Pattern.compile(
             "\\b(?:(?<aneurysm>(?:evar|endovascular (?:aneurysm|aortic) repair|(?:aortic |popliteal )?aneurysm (?:repair|was repaired|repaired|operation|surgery)|repair of (?:the |an |his |her )?(?:left |right )?(?:aortic |popliteal )?aneurysm|endovascular stent graft for aneurysm))"
                     + "|(?<endarterectomy>endarterectomy)|(?<thrombectomy>thrombectomy)"
-                    + "|(?<bypass>(?:fem(?:oral)?(?:oro)?[ -/]*(?:pop(?:liteal)?|distal|tibial|femoral|peroneal|crural|postib|ata|dp)|aorto[ -]?bi?[ -]?(?:femoral|iliac)|ax(?:illo)?[ -]?(?:bi)?[ -]?femoral|iliofemoral|sfa|popliteal)?[ -]*(?:\\w+ )?bypass)"
-                    + "|(?<amputation>(?:below knee|above knee|forefoot|toe|ray|digital|major|minor|partial foot|left|right|syme'?s?|transmetatarsal|\\d\\w* toe|great toe)?(?: (?:toe|ray))? ?amputation)"
+                    + "|(?<bypass>(?:fem(?:oral)?(?:oro)?[ -/]*(?:pop(?:liteal)?|distal|tibial|femoral|peroneal|crural|postib|ata|dp|pop)|aorto[ -]?bi?[ -]?(?:femoral|iliac)|ax(?:illo)?[ -]?(?:bi)?[ -]?femoral|iliofemoral|sfa|popliteal)?[ -]*(?:(?:leg|vein|arterial|distal|surgical|peripheral|vascular|crural|limb|left|right|femorodistal) )?bypass)"
+                    + "|(?<amputation>(?:below[ -]knee|above[ -]knee|forefoot|toe|ray|digital|major|minor|partial foot|left|right|syme'?s?|transmetatarsal|\\d\\w* toe|great toe)?(?: (?:toe|ray))? ?amputation)"
                     + "|(?<angioplasty>angioplasty)|(?<stent>stent)|(?<angiogram>angiogram))\\b");
 
-    private static final Pattern NOT_LEG = Pattern.compile(
-            "\\b(?:coronary|cardiac|heart|carotid|renal|gastric|ureteric|biliary|drug eluting stents? (?:to|in) (?:the )?lad|lad|rca|circumflex|pci|myocardial|left main|cerebral|ureter|mesenteric|subclavian|fistula|stomach|weight)\\b");
+    private static final Pattern NOT_LEG = Pattern.compile("\\b(?:coronary|cardiac|heart|renal|gastric|ureteric|biliary|drug eluting stents? (?:to|in) (?:the )?lad|lad|rca|circumflex|pci|myocardial|left main|cerebral|ureter|mesenteric|subclavian|fistula|stomach|weight)\\b");
     private static final Pattern PLAN = Pattern.compile(
-            "\\b(?:consider(?:ed|ing|ation)?|for (?:possible )?(?:an? )?|would (?:like|benefit|need)|may (?:need|require|benefit)|might|needs?|require[sd]?|suitable for|candidate for|request(?:ed|ing)?|plan(?:ned|ning|s)?|to be|will (?:need|have|be)|await(?:s|ing)|wait(?:ing)? (?:list )?for|list(?:ed)? for|refer(?:red)? for|discuss(?:ed|ing)?|option of|offer(?:ed)?|if|avoid(?:ing)?|prevent|risk of|facing|heading for|come to|instead of|rather than|declin\\w+|refus\\w+|no (?:previous|prior|past|history of)|never had|without|before (?:any|an)|hoping for|could have|should have|whether|scheduled for|booked for|due (?:for|to have)|in case|candidate|save (?:him|her) from|unfit for|fit for|not (?:a candidate|suitable)|possible|potential|re-?|repeat|another|further|->)(?: (?:a|an|the|any|right|left|urgent|further|early|diagnostic|possible|repeat|his|her|lower|limb|leg|of|to|have|primary|an?|and|or|sfa|iliac|femoral|popliteal|angioplasty|stent|angiogram|bypass|amputation|duplex|cta|surgery)){0,6} ?(?:/|and|or|\\+/?-?)? ?$");
-    private static final Pattern PLANNED_AFTER = Pattern.compile(
-            "^ ?(?:is |was |has been |to be |should be |would be |could be |will be )?(?:planned|booked|scheduled|considered|being considered|discussed|offered|declined|pending|not possible|next (?:week|month)|requested|awaited|would|could|should|may|might|if|suggested|recommended|on \\w+ list|slot|date|cancelled|postponed|put off|deferred|tomorrow|\\?)");
-    private static final Pattern OLD_STENT = Pattern.compile(
-            "\\b(?:in[ -]?$|inside (?:the|a) $|within (?:the|a) $|above the $|below the $|through the $|the old $|in the $|proximal to the $|distal to the $|of the $|his $|her $)");
+            "\\b(?:consider(?:ed|ing|ation)?|for (?:possible )?(?:an? )?|would (?:like|benefit|need)|may (?:need|require|benefit)|might|needs?|require[sd]?|suitable for|candidate for|request(?:ed|ing)?|plan(?:ned|ning|s)?|to be|will (?:need|have|be)|await(?:s|ing)|wait(?:ing)? (?:list )?for|list(?:ed)? for|refer(?:red)? for|discuss(?:ed|ing)?|option of|offer(?:ed)?|if|avoid(?:ing)?|prevent|risk of|facing|spoken of|talk(?:ed)? of|mention(?:ed)? of|plan (?:is|was)|intention (?:is|was)|heading for|come to|instead of|rather than|declin\\w+|refus\\w+|no (?:previous|prior|past|history of)|never had|without|before (?:any|an)|hoping for|could have|should have|whether|scheduled for|booked for|due (?:for|to have)|in case|candidate|save (?:him|her) from|unfit for|fit for|not (?:a candidate|suitable)|possible|potential|re-?|repeat|another|further|->)(?: (?:a|an|the|any|right|left|urgent|further|early|diagnostic|possible|repeat|his|her|lower|limb|leg|of|to|have|primary|an?|and|or|sfa|iliac|femoral|popliteal|angioplasty|stent|angiogram|bypass|amputation|duplex|cta|surgery)){0,6} ?(?:/|and|or|\\+/?-?)? ?$");
+    private static final Pattern PLANNED_AFTER = Pattern.compile("^ ?(?:is |was |has been |to be |should be |would be |could be |will be )?(?:planned|booked|scheduled|considered|being considered|discussed|offered|declined|pending|not possible|next (?:week|month)|requested|awaited|would|could|should|may|might|if|suggested|recommended|on \\w+ list|slot|date|cancelled|postponed|put off|deferred|tomorrow|\\?)");
+    private static final Pattern OLD_STENT = Pattern.compile("\\b(?:in[ -]?$|inside (?:the|a) $|within (?:the|a) $|above the $|below the $|through the $|the old $|in the $|proximal to the $|distal to the $|of the $|his $|her $)");
 
-    private static final Pattern DIAGNOSTIC = Pattern.compile(
-            "\\b(?:(?:strictly |purely |only |just |merely |solely |a )?diagnostic(?: (?:only|one|study|procedure|in intent))?|only (?:to have a look|to look|pictures|a look|for pictures)|just (?:pictures|to have a look|to look|a look)|to have a look|only pictures|pictures only|(?:just|only) to (?:take|get) (?:some )?pictures|no intervention|without intervention|look only|for information only|no treatment was (?:intended|planned|attempted|done))\\b");
-    private static final Pattern FAILED = Pattern.compile(
-            "\\b(?:(?:cannot|failed to|failure to|not able to|not be|never) (?:be )?(?:cross(?:ed)?|get (?:across|through|past|the wire)|re-?enter|recanali\\w+|pass(?:ed)?)|wire (?:would|did|could|won't|cannot|don't)(?:n't| not| never)? ?(?:pass|cross|go|get)|(?:would|could|did) not (?:cross|pass|go)|not (?:cross|pass)|unsuccessful(?:ly)?|failed|without success|not successful|could not be crossed|isn't successful)\\b");
-    private static final Pattern INCOMPLETE = Pattern.compile(
-            "\\b(?:abandon\\w*|stopped (?:half ?-?way|early|part ?-?way|midway)|aborted|incomplete|terminated|given up|half ?-?way|broken off|cut short|called off|halted|discontinued|stopped when|stopped because|had to (?:be stopped|stop))\\b");
-    private static final Pattern COMPLETED = Pattern.compile(
-            "\\b(?:successful(?:ly)?|good (?:angiographic |technical )?result|with success|excellent result|completed|satisfactory result|technically successful|worked well|well placed|went well|did well)\\b");
-    private static final Pattern CROSSING = Pattern.compile(
-            "\\b(?:cannot (?:be )?cross\\w*|failed to cross|wire|not (?:able to )?cross|recanali\\w+|cross(?:ed|ing)?|re-?enter\\w*|could not be crossed)\\b");
+    private static final Pattern DIAGNOSTIC = Pattern.compile("\\b(?:(?:strictly |purely |only |just |merely |solely |a )?diagnostic(?: (?:only|one|study|procedure|in intent))?|only (?:to have a look|to look|pictures|a look|for pictures)|just (?:pictures|to have a look|to look|a look)|to have a look|only pictures|pictures only|(?:just|only) to (?:take|get) (?:some )?pictures|no intervention|without intervention|look only|for information only|no treatment was (?:intended|planned|attempted|done))\\b");
+    private static final Pattern FAILED = Pattern.compile("\\b(?:(?:cannot|failed to|failure to|not able to|not be|never) (?:be )?(?:cross(?:ed)?|get (?:across|through|past|the wire)|re-?enter|recanali\\w+|pass(?:ed)?)|wire (?:would|did|could|won't|cannot|don't)(?:n't| not| never)? ?(?:pass|cross|go|get)|(?:would|could|did) not (?:cross|pass|go)|not (?:cross|pass)|unsuccessful(?:ly)?|failed|without success|not successful|could not be crossed|isn't successful)\\b");
+    private static final Pattern INCOMPLETE = Pattern.compile("\\b(?:abandon\\w*|stopped (?:half ?-?way|early|part ?-?way|midway)|aborted|incomplete|terminated|given up|half ?-?way|broken off|cut short|called off|halted|discontinued|stopped when|stopped because|had to (?:be stopped|stop))\\b");
+    private static final Pattern COMPLETED = Pattern.compile("\\b(?:successful(?:ly)?|good (?:angiographic |technical )?result|with success|excellent result|completed|satisfactory result|technically successful|worked well|well placed|went (?:well|fine|smoothly)|did well)\\b");
+    private static final Pattern CROSSING = Pattern.compile("\\b(?:cannot (?:be )?cross\\w*|failed to cross|wire|not (?:able to )?cross|recanali\\w+|cross(?:ed|ing)?|re-?enter\\w*|could not be crossed)\\b");
 
     private static final List<java.util.Map.Entry<String, Pattern>> COMPLICATIONS = List.of(
             java.util.Map.entry(
@@ -202,10 +194,7 @@ final class ProcedureRule implements Rule {
             return false;
         }
         if (kind.equals("amputation")) {
-            return !Fit.matches(
-                            before,
-                            "(?s).*\\b(?:threat of|fear of|afraid of|risk of|prevent|avoid|facing|finger|hand|arm|thumb)\\b.*")
-                    && !Fit.matches(after, "(?s) (?:risk|prevention|rate|free).*");
+            return !Fit.matches(after, "(?s) (?:is |was |may be |might be |would be )?(?:possible|likely|inevitable|n/a|\\(|\\[|:|unknown).*|(?s)[ ]?[:(\\[].*") && !Fit.matches(before, "(?s).*\\b(?:threat of|fear of|afraid of|risk of|prevent|avoid|facing|finger|hand|arm|thumb)\\b.*") && !Fit.matches(after, "(?s) (?:risk|prevention|rate|free).*");
         }
         return true;
     }
@@ -231,23 +220,14 @@ final class ProcedureRule implements Rule {
                         "(?s).*\\b(?:the|that|this|his|her|same|since (?:the|his|her)|after (?:the|his|her|that)|previous) (?:\\w+ )?$")
                 && date.isEmpty();
         for (var entry : made) {
-            var same = entry.text("kind").equals(Optional.of(found.kind()))
-                    || found.kind().equals("angioplasty")
-                            && entry.text("kind").equals(Optional.of("angiogram"))
-                            && refersBack;
-            var agrees = (sides.isEmpty()
-                            || entry.text("side").isEmpty()
-                            || entry.text("side")
-                                    .equals(sides.stream().findFirst().map(side -> side.word)))
-                    && (segment.isEmpty()
-                            || entry.text("segment").isEmpty()
-                            || entry.text("segment").equals(segment))
-                    && (date.isEmpty()
-                            || entry.text("date").isEmpty()
-                            || entry.text("date").equals(date.map(When::date)));
-            if (same
-                    && agrees
-                    && (refersBack || date.isEmpty() || entry.text("date").isEmpty())) {
+            var same = entry.text("kind").equals(Optional.of(found.kind())) || found.kind().equals("angioplasty") && entry.text("kind").equals(Optional.of("angiogram")) && refersBack;
+            var agrees = (sides.isEmpty() || entry.text("side").isEmpty() || entry.text("side").equals(sides.stream().findFirst().map(side -> side.word)))
+                    && (segment.isEmpty() || entry.text("segment").isEmpty() || entry.text("segment").equals(segment)) && (date.isEmpty() || entry.text("date").isEmpty() || entry.text("date").equals(date.map(When::date)));
+            if (same && agrees && (refersBack || date.isEmpty() || entry.text("date").isEmpty())) {
+                date.filter(_ -> !entry.has("date")).ifPresent(when -> entry.put("date", when.date(), sentence.span(when.start(), when.end())));
+                Places.behind(page, sentence, found.end(), plain.length())
+                        .filter(_ -> !entry.has("where"))
+                        .ifPresent(place -> entry.put("where", place.name(), place.words()));
                 course(page, sentence, clauseFrom, clauseTo, entry, findings);
                 return Optional.of(entry);
             }
@@ -344,11 +324,7 @@ final class ProcedureRule implements Rule {
                             || plain.substring(Math.max(0, found.start() - 12), found.start())
                                     .contains("popliteal")
                     ? Optional.of("popliteal")
-                    : Fit.matches(words, "(?s).*(?:evar|aort).*")
-                                    || plain.substring(Math.max(0, found.start() - 12), found.start())
-                                            .contains("aort")
-                            ? Optional.of("infrarenalAorta")
-                            : Optional.empty();
+                    : Fit.matches(words, "(?s).*infrarenal.*") ? Optional.of("infrarenalAorta") : Optional.empty();
         }
         var before = Segments.in(plain, Math.max(from, found.start() - 30), found.start());
         if (!before.isEmpty()
@@ -412,7 +388,7 @@ final class ProcedureRule implements Rule {
                                     plain.substring(failed.get().end()), "(?s) (?:to attend|exercise|medical).*"))) {
                 entry.put("outcome", "failed", sentence.span(failed.get()));
                 if (CROSSING.matcher(plain.substring(from)).find()) {
-                    entry.put("intent", "treatment", sentence.span(failed.get()));
+                    entry.replace("intent", "treatment", sentence.span(failed.get()));
                 }
             } else if (incomplete.isPresent()
                     && !Polarity.isOpen(sentence, incomplete.get().start())) {
@@ -427,13 +403,7 @@ final class ProcedureRule implements Rule {
                 continue;
             }
             var none = complication.getKey().equals("none");
-            if (!none
-                    && (Polarity.of(sentence, match.get()) != Polarity.STATED
-                            || Fit.matches(plain.substring(match.get().end()), "(?s) (?:risk|disorder).*")
-                            || complication.getKey().equals("bleeding")
-                                    && Fit.matches(plain, "(?s).*\\b(?:bleeding disorder|ulcer)\\b.*")
-                            || complication.getKey().equals("thrombosis")
-                                    && Fit.matches(plain, "(?s).*\\b(?:aneurysm|deep vein|dvt|graft|stent)\\b.*"))) {
+            if (!none && (Polarity.isDenied(sentence, match.get().start(), match.get().end()) || Fit.matches(plain.substring(0, match.get().start()), "(?s).*\\b(?:risks? of|if|avoid|prevent)\\b[^.;]{0,30}") || Fit.matches(plain.substring(match.get().end()), "(?s) (?:risk|disorder).*") || complication.getKey().equals("bleeding") && Fit.matches(plain, "(?s).*\\b(?:bleeding disorder|ulcer)\\b.*") || complication.getKey().equals("thrombosis") && Fit.matches(plain, "(?s).*\\b(?:aneurysm|deep vein|dvt|graft|stent)\\b.*"))) {
                 continue;
             }
             if (!none && kind.equals("amputation") || kind.isEmpty()) {
@@ -461,7 +431,8 @@ final class ProcedureRule implements Rule {
         if (!found.kind().equals("amputation") || side.isEmpty()) {
             return;
         }
-        var words = sentence.plain.substring(found.start(), Math.min(sentence.plain.length(), found.end() + 30));
+        var behind = sentence.plain.substring(found.end(), Math.min(sentence.plain.length(), found.end() + 22));
+        var words = (sentence.plain.substring(found.start(), found.end()) + (Fit.matches(behind, "(?s) (?:of|through|at)\\b[^,.;]*.*") ? behind.split("[,.;]")[0] : "")).replace('-', ' ');
         var before = sentence.plain.substring(Math.max(0, found.start() - 25), found.start());
         var level = words.contains("below knee")
                 ? "belowKnee"

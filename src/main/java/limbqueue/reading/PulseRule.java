@@ -14,13 +14,13 @@ final class PulseRule implements Rule {
     private static final List<String> ALL = List.of("femoral", "popliteal", "dorsalisPedis", "posteriorTibial");
 
     private static final Pattern ITEM = Pattern.compile(
-            "\\b(?<side>left|right|bilateral)\\b"
-                    + "|\\b(?<below>(?:below|distal to|beyond) (?:the )?(?:level of the )?(?:left |right )?(?:femoral|groin|inguinal|cfa|common femoral)s?(?: pulses?)?)\\b"
-                    + "|\\b(?<site>femoral|cfa|popliteal|dp|postib|pedal|foot(?= pulse)|ankle(?= pulse)|distal(?= pulse)|tibial(?= pulse))s?\\b"
-                    + "|\\b(?<all>all (?:\\d |peripheral |the |of the |lower limb |leg |foot )*pulses|full set of pulses|full (?:leg |lower limb )?pulses|pulses (?:all |are all |were all )(?=palp|pres|full|norm|felt|good|intact)|pulses (?=(?:are |were )?(?:full|normal|intact|palpable|present) throughout))"
-                    + "|(?<absent>\\b(?:not (?:readily |easily |clearly |convincingly )?(?:be )?(?:palpable|felt|present|detected|detectable|found)|non[- ]?palpable|nonpalpable|impalpable|unpalpable|isn't (?:palpable|felt|present)|cannot (?:be )?(?:feel|felt|find|palpable|palpate|detect\\w*)(?: (?:any|a|the))?|absent|missing|no palpable|no|neither|nil|none|lost|never felt|not palpable)\\b|\\b0(?:/[234])?(?![\\d./])(?!\\+)|(?<=[a-z] )-(?= ?(?:[,;]|dp|postib|popliteal|femoral|left|right|$))|(?<=[a-z])-(?=[,; ]|$)(?! \\d)|(?<=: |= )-ve)"
+            "\\b(?<side>left|right|bilateral|both(?= (?:femoral|popliteal|pedal|foot|present|palpable|absent|weak|good|easily)))\\b"
+                    + "|\\b(?<below>(?:below|distal to|beyond) (?:it\\b|that\\b|this\\b|there\\b|(?:the )?(?:level of the )?(?:left |right )?(?:femoral|groin|inguinal|cfa|common femoral)s?(?: pulses?)?))\\b"
+                    + "|\\b(?<site>femoral|cfa|popliteal|dp|postib|pedal|pulses (?:of|in) (?:the |his |her )?(?:left |right |bilateral )?foot|foot(?= pulse)|(?<=pulses )(?:in the |of the )?foot|foot(?= (?:absent|palpable|not palpable|impalpable|weak))(?<=pulses (?:left|right) foot)|(?<=nothing (?:palpable )?in the )foot|ankle(?= pulse)|distal(?= pulse)|tibial(?= pulse))s?\\b"
+                    + "|\\b(?<all>all (?!the pulses of|pulses (?:of|in) the (?:left |right )?foot)(?:\\d |peripheral |the |of the |lower limb |leg |foot )*pulses|full set of pulses|full (?:leg |lower limb )?pulses|pulses (?:all |are all |were all )(?=palp|pres|full|norm|felt|good|intact)|pulses (?=(?:are |were )?(?:full|normal|intact|palpable|present) throughout))"
+                    + "|(?<absent>\\b(?:isn't(?= ?[.,;]|$)|not (?:readily |easily |clearly |convincingly )?(?:be )?(?:palpable|felt|present|detected|detectable|found)|non[- ]?palpable|nonpalpable|impalpable|unpalpable|isn't (?:palpable|felt|present)|cannot (?:be )?(?:feel|felt|find|palpable|palpate|detect\\w*)(?: (?:any|a|the))?|absent|missing|no palpable|no|nothing|neither|nil|none|lost|never felt|not palpable)\\b|\\b0(?:/[234])?(?!\\d|\\.\\d|/|\\+)|(?<=[a-z] )-(?= ?(?:[,;]|dp|postib|popliteal|femoral|left|right|$))|(?<=[a-z])-(?=[,; ]|$)(?! \\d)|(?<=: |= )-ve)"
                     + "|(?<weak>\\b(?:weak(?:ly)?(?: palpable| present| felt)?|diminished|faint(?:ly)?(?: palpable| present| felt)?|reduced|feeble|thready|(?:just|barely|only just) (?:palpable|felt|present)|poor|decreased|trace|dampened|attenuated|difficult to (?:feel|palpable))\\b|\\b1\\+|(?<=[ (:=])\\+/-|\\btr\\b|\\b1/[234]\\b(?!/))"
-                    + "|(?<present>\\b(?:(?:easily |readily |both |clearly |strongly |all |well )?(?:palpable|present|felt)|good|full|strong(?:ly)?|normal|bounding|brisk|intact|excellent)\\b|\\b[234]\\+|\\b[2-4]/[34]\\b(?!/)|(?<=[ (:=a-z])\\+{1,3}(?![/\\d-]))");
+                    + "|(?<present>\\b(?:(?:easily |readily |both |clearly |strongly |all |well )?(?:palpable|present|felt)|(?:can|could) (?:easily |just |readily )?feel|good|full|strong(?:ly)?|normal|bounding|brisk|intact|excellent)\\b|\\b(?:are|is) (?:all )?there\\b|\\bok\\b|\\b[234]\\+|\\b[2-4]/[34]\\b(?!/)|(?<=[ (:=a-z])\\+(?: ?\\+){0,2}(?![/\\d-]))");
 
     private static final Pattern TRAILING =
             Pattern.compile("^ ?(?:in|on|at|over)?(?: the| his| her)? ?[(]?(?:in the |on the )?$");
@@ -38,7 +38,7 @@ final class PulseRule implements Rule {
 
     private static boolean speaksOfPulses(Page page, Sentence sentence) {
         var plain = sentence.plain;
-        if (plain.contains("pulse")) {
+        if (plain.contains("pulse") || plain.contains("feel the ") && Fit.matches(plain, "(?s).*\\bfeel the (?:left |right )?(?:femoral|popliteal|dp|postib|pedal)\\b.*")) {
             return true;
         }
         if (Fit.matches(
@@ -52,12 +52,12 @@ final class PulseRule implements Rule {
                 && !Fit.matches(plain, "(?s).*(?:stenos|occlus).*")) {
             return true;
         }
-        return page.before(sentence)
-                        .filter(before -> Fit.matches(before.plain, "(?:.* )?pulses? ?:?"))
-                        .isPresent()
-                || Fit.matches(
-                        plain,
-                        "(?s)(?:right|left)?(?: leg)? ?:? ?(?:femoral|dp) ?(?:[:=] ?)?(?:\\+|-|absent|present|weak|[0-3]\\+|0).*");
+        if (Fit.matches(plain, "(?s)(?:.*[,;] ?|.*(?:right|left|bilateral) (?:leg )?|)(?:femoral|popliteal|dp|postib|pedal|dp/postib)s? ?[:=]? ?,? ?(?:0|[1-4]\\+|\\+|-|nil|absent|present|faint|weak|diminished|bounding|(?:are |is )?(?:good|full|ok|strong|present|there))(?!\\d|\\.\\d).*") && !Fit.matches(plain, "(?s).*(?:occlu|stenos|mmhg|duplex|bypass|stent).*")
+                || Fit.matches(plain, "(?s).*\\bno (?:left|right) (?:popliteal|femoral|pedal|dp|postib)\\b.*") && !Fit.matches(plain, "(?s).*(?:stenos|occlus|lesion).*")) {
+            return true;
+        }
+        return page.before(sentence).filter(before -> Fit.matches(before.plain, "(?:.* )?pulses? ?:?")).isPresent()
+                || Fit.matches(plain, "(?s)(?:right|left)?(?: leg)? ?:? ?(?:femoral|dp) ?(?:[:=] ?)?(?:\\+|-|absent|present|weak|[0-3]\\+|0).*");
     }
 
     private static void read(Page page, Sentence sentence, Findings findings) {
@@ -74,7 +74,7 @@ final class PulseRule implements Rule {
         var item = ITEM.matcher(plain);
         while (item.find()) {
             if (item.group("side") != null) {
-                var named = item.group("side").equals("bilateral")
+                var named = Fit.matches(item.group("side"), "bilateral|both")
                         ? Side.both()
                         : (Set<Side>) EnumSet.of(item.group("side").equals("left") ? Side.LEFT : Side.RIGHT);
                 var after = plain.substring(item.end());
@@ -91,7 +91,12 @@ final class PulseRule implements Rule {
                     side = Optional.of(named);
                 } else {
                     side = Optional.of(named);
-                    valueFirst = Optional.empty();
+                    if (!lastKind.equals("value") || !Fit.matches(after, "(?s) (?:leg )?(?:femoral|cfa|popliteal|dp|postib|pedal|foot pulse).*") || !plain.substring(lastEnd, item.start()).isBlank()) {
+                        valueFirst = Optional.empty();
+                    } else {
+                        lastEnd = item.end();
+                        continue;
+                    }
                 }
                 lastKind = "side";
             } else if (item.group("below") != null) {
@@ -101,25 +106,19 @@ final class PulseRule implements Rule {
                                 && groups.getLast().value().equals("absent")
                                 && groups.getLast().sites().isEmpty();
                 if (negative) {
-                    groups.add(new Group(
-                            ALL.subList(1, 4), "absent", valueStart < 0 ? item.start() : valueStart, item.end(), side));
-                    groups.add(new Group(
-                            ALL.subList(0, 1),
-                            "present",
-                            valueStart < 0 ? item.start() : valueStart,
-                            item.end(),
-                            side));
+                    groups.add(new Group(ALL.subList(1, 4), "absent", valueStart < 0 ? item.start() : valueStart, item.end(), side));
+                    groups.add(new Group(item.group("below").contains("femoral") || item.group("below").contains("groin") || item.group("below").contains("cfa") || item.group("below").contains("inguinal") ? ALL.subList(0, 1) : List.of(), "present", valueStart < 0 ? item.start() : valueStart, item.end(), side));
                 }
                 valueFirst = Optional.empty();
                 pending.clear();
                 lastKind = "value";
             } else if (item.group("site") != null || item.group("all") != null) {
                 var sites = item.group("all") != null ? ALL : sites(item.group("site"));
-                if (valueFirst.isPresent()
-                        && (lastKind.equals("value") || lastKind.equals("site"))
-                        && Fit.matches(
-                                plain.substring(lastEnd, item.start()),
-                                "(?: (?:palpable|detectable|pulses?|or|and|both|the|his|her|any|of|in|bilateral|peripheral|obvious|discernible|nor|no|/))* ?[/,&]? ?(?:or |and |nor )?")
+                var inside = Fit.of("\\b(left|right|bilateral)\\b").matcher(item.group());
+                if (inside.find()) {
+                    side = Optional.of(inside.group().equals("bilateral") ? Side.both() : EnumSet.of(inside.group().equals("left") ? Side.LEFT : Side.RIGHT));
+                }
+                if (valueFirst.isPresent() && (lastKind.equals("value") || lastKind.equals("site")) && Fit.matches(plain.substring(lastEnd, item.start()), "(?: (?:palpable|detectable|pulses?|or|and|both|the|his|her|any|of|in|bilateral|peripheral|obvious|discernible|nor|no|/))* ?[/,&]? ?(?:or |and |nor )?")
                         && item.group("all") == null) {
                     groups.add(new Group(sites, valueFirst.get(), valueStart, item.end(), side));
                 } else {
@@ -147,11 +146,11 @@ final class PulseRule implements Rule {
                     lastEnd = item.end();
                     continue;
                 }
-                if (!pending.isEmpty()
-                        && item.start() - lastEnd < 45
-                        && !item.group().equals("no")) {
-                    groups.add(new Group(
-                            List.copyOf(new LinkedHashSet<>(pending)), value, pendingStart, item.end(), side));
+                if (Fit.matches(item.group(), "\\+ \\+|(\\S+) ?/ ?\\1")) {
+                    side = Optional.of(Side.both());
+                }
+                if (!pending.isEmpty() && item.start() - lastEnd < 45 && !item.group().equals("no")) {
+                    groups.add(new Group(List.copyOf(new LinkedHashSet<>(pending)), value, pendingStart, item.end(), side));
                     pending.clear();
                     valueFirst = Optional.empty();
                 } else if (!groups.isEmpty()

@@ -12,10 +12,8 @@ final class ReferrerRule implements Rule {
             "(?:(?:Mc|Mac|O['\u2019]|D['\u2019])?[A-Z][a-z\u00c0-\u024f]+(?:['\u2019-][A-Z]?[a-z\u00c0-\u024f]+)*)";
     private static final String INITIAL = "(?:[A-Z]\\.?)";
     private static final String TITLE = "(?:[Dd]r|DR|Doctor|Prof(?:essor)?|Sister|Nurse|Sr|Matron)\\b\\.?";
-    private static final String PERSON =
-            "(?:" + PART + "|" + INITIAL + ")(?:[ \\t]+(?:" + PART + "|" + INITIAL + "(?![a-z]))){0,3}";
-    private static final String LETTERS =
-            "(?:M\\.?D\\.?|D\\.?O\\.?|N\\.?P\\.?|P\\.?A\\.?(?:-C)?|R\\.?N\\.?|F?NP(?:-C|-BC)?|APRN|CNM|DPM|MBBS|MBChB|FRCS|FRCP|MRCGP|CNP|CRNP|ARNP|DNP|PhD|BSc|RVT|RVS|CWS|CWOCN|LPN|MPH|FACS|FACP)\\b\\.?";
+    private static final String PERSON = "(?:" + PART + "|" + INITIAL + ")(?:[ \\t](?!Fax|Tel|Phone|Date|Dear|Ref\\b)(?:" + PART + "|" + INITIAL + "(?![a-z]))){0,3}";
+    private static final String LETTERS = "(?:M\\.?D\\.?|D\\.?O\\.?|N\\.?P\\.?|P\\.?A\\.?(?:-C)?|R\\.?N\\.?|F?NP(?:-C|-BC)?|APRN|CNM|DPM|MBBS|MBChB|FRCS|FRCP|MRCGP|CNP|CRNP|ARNP|DNP|PhD|BSc|RVT|RVS|CWS|CWOCN|LPN|MPH|FACS|FACP)\\b\\.?";
 
     private static final Pattern LETTERED = Pattern.compile(
             "(?:(" + TITLE + "[ \\t]+)?" + PERSON + "),?[ \\t]+" + LETTERS + "(?:,?[ \\t]+" + LETTERS + ")*");
@@ -30,11 +28,9 @@ final class ReferrerRule implements Rule {
 
     private static final String ORGANISATION_WORD =
             "(?:Surgery|Surgry|Practice|Practise|Practce|Medical|Clinic|Hospital|Hosp|Infirmary|Health|Centre|Center|Group|Associates|Medicine|Physicians|Department|Nursing|House|Care|Foundation|Trust|Imaging|Radiology|Podiatry|Cardiology|Nephrology|Diabetes|Wound|Community|General|Memorial|Laboratory|Institute|Partners|Partnership|Family|Internists|Specialists|Service|Services|Unit)";
-    private static final Pattern ORGANISATION = Pattern.compile("(?i)\\b" + ORGANISATION_WORD + "\\b");
-    private static final Pattern NOT_ORGANISATION = Pattern.compile(
-            "(?i)\\b(?:dear|referral|re|patient|name|date|tel|phone|fax|form|summary|note|letter|to|dob|born|request|sheet|report|subject|received|page|urgent|mr|mrs|ms|miss|thank|diagnosis|message|phone note|nhs number|clinic date|history|vascular team|your|appointment|refer|service:)\\b|:");
-    private static final Pattern FORM_ORGANISATION = Pattern.compile(
-            "(?im)(?:^|[ \\t|])(?:practice|surgery|organi[sz]ation|hospital|facility|clinic|referring[ \\t]+(?:practice|site|facility|clinic|organi[sz]ation)|service|institution|group|centre|center)[ \\t]*(?:name)?[ \\t]*[:]?[ \\t]+(?-i:([A-Z][\\w'\u2019&-]*(?:[ \\t]+(?:of|and|the|&|[A-Z][\\w'\u2019&.-]*))*))(?=[ \\t]{2,}|[ \\t]*[,;\\n\\r(]|[ \\t]*$|[ \\t]+(?:Doctor|Tel|Fax|Phone|Nurse|Dr)\\b)");
+    private static final Pattern ORGANISATION = Pattern.compile("\\b" + ORGANISATION_WORD + "\\b|\\b(?i:" + ORGANISATION_WORD + ")\\b(?<=[A-Z0O1l]{2})|(?<=[A-Z][a-z]{2,15} )(?:surgery|surgry|practice|practise|clinic|hospital|medical|health)\\b");
+    private static final Pattern NOT_ORGANISATION = Pattern.compile("(?i)\\b(?:dear|referral|re|patient|name|date|tel|phone|fax|form|summary|note|letter|to|dob|born|request|sheet|report|subject|received|page|urgent|mr|mrs|ms|miss|thank|diagnosis|message|phone note|nhs number|clinic date|history|vascular team|your|appointment|refer|service:)\\b|:");
+    private static final Pattern FORM_ORGANISATION = Pattern.compile("(?im)(?:^|[ \\t|])(?:practice|surgery|organi[sz]ation|hospital|facility|clinic|referring[ \\t]+(?:practice|site|facility|clinic|organi[sz]ation)|service|institution|group|centre|center)[ \\t]*(?:name)?[ \\t]*[:]?[ \\t]+(?-i:([A-Z][\\w'\u2019&-]*(?:[ \\t](?:of|and|the|&|[A-Z][\\w'\u2019&.-]*))*))(?=[ \\t]{2,}|[ \\t]*[,;\\n\\r(]|[ \\t]*$|[ \\t]+(?:Doctor|Tel|Fax|Phone|Nurse|Dr)\\b)");
 
     private static final String NUMBER =
             "(\\+?\\(?\\d[\\d()OolI]{1,6}[ .-]?\\(?[\\dOolI]{2,4}\\)?(?:[ .-]?[\\dOolI]{2,6}){1,4})";
@@ -46,12 +42,10 @@ final class ReferrerRule implements Rule {
     private static final Pattern EMAIL = Pattern.compile("[A-Za-z0-9._%+-]+@[A-Za-z0-9.-]+\\.[A-Za-z]{2,}");
     private static final Pattern TOLD_PREFERENCE = Pattern.compile(
             "\\b(?:(?:please |kindly |pls )?(?:reply|answer|respond|replies|report back|write back|letters?|results?|correspondence|get back to me|send (?:your |the )?(?:reply|report|letter|answer|response)s?|just|back)\\b[^.;]{0,40}?\\b(?<a>fax|post|e-?mail|mail|letter)\\b(?! address)|(?<b>e-?mail|fax|post)(?:ed)? (?:me|us|back|is (?:best|fine|preferred|easiest|quickest)|preferred|reply|please|replies)|(?:prefer(?:s|red|ence|ably)?)\\b[^.;]{0,40}?\\b(?<c>fax|post|e-?mail|mail|letter)\\b|(?<d>fax|post|e-?mail) (?:reply|replies|answers?)(?: please| preferred)?|(?:reply|replies|answer)s?(?: please)?(?: by| via| to| :|:)? ?(?<e>fax|post|e-?mail)\\b)");
-    private static final Pattern BOX = Pattern.compile(
-            "(?:\\[ ?x ?\\]|\\( ?x ?\\)|[\u2612\u2611\u2714]|\\bx) ?(post|fax|e-?mail)\\b|\\b(post|fax|e-?mail) ?(?:\\[ ?x ?\\]|\\( ?x ?\\)|[\u2612\u2611\u2714])");
-    private static final Pattern RECEIVED = Pattern.compile(
-            "\\b(?:received|rec'd|recd|date received|date stamp|stamped|rcvd)\\b[ :.-]*(?:on |by fax |by post |by e-?mail |in office |date )*[ :.-]*(?:[a-z]{3,9},? )?$");
-    private static final Pattern CLOSING = Pattern.compile(
-            "(?im)^[ \\t]*(?:(?:with|many|best|kind|warm)[ \\t]+)*(?:yours?[ \\t]+(?:sincere[l1]y|faithfu[l1]{2}y|tru[l1]y|ever)|sincere[l1]y(?:[ \\t]+yours)?|(?:kind(?:est)?|best|warm)[ \\t]+(?:regards|wishes)|regards|wishes|thanks|thank you|many thanks|respectfully|cheers|cordially)[ \\t]*[,.!]?[ \\t]*$");
+    private static final Pattern BOX = Pattern.compile("(?:\\[ ?x ?\\]|\\( ?x ?\\)|[\u2612\u2611\u2714]|\\bx) ?(post|fax|e-?mail)\\b|\\b(post|fax|e-?mail) ?(?:\\[ ?x ?\\]|\\( ?x ?\\)|[\u2612\u2611\u2714])");
+    private static final Pattern BOX_FIRST = Pattern.compile("(?:\\[ ?x ?\\]|\\( ?x ?\\)|[\u2612\u2611\u2714]) ?(post|fax|e-?mail)\\b()?");
+    private static final Pattern RECEIVED = Pattern.compile("\\b(?:received|rec'd|recd|date received|date stamp|stamped|rcvd)\\b[ :.-]*(?:on |by fax |by post |by e-?mail |in office |date )*[ :.-]*(?:[a-z]{3,9},? )?$");
+    private static final Pattern CLOSING = Pattern.compile("(?im)^[ \\t]*(?:(?:with|many|best|kind|warm)[ \\t]+)*(?:yours?[ \\t]+(?:sincere[l1]y|faithfu[l1]{2}y|tru[l1]y|ever)|sincere[l1]y(?:[ \\t]+yours)?|(?:kind(?:est)?|best|warm)[ \\t]+(?:regards|wishes)|regards|wishes|thanks|thank you|many thanks|respectfully|cheers|cordially)[ \\t]*[,.!]?[ \\t]*$");
 
     @Override
     public void read(Page page, Findings findings) {
@@ -59,6 +53,7 @@ final class ReferrerRule implements Rule {
         name(page, lines, findings);
         organisation(page, lines, findings);
         numbers(page, findings);
+        lonePhone(page, lines, findings);
         preference(page, findings);
         received(page, findings);
     }
@@ -122,13 +117,8 @@ final class ReferrerRule implements Rule {
                 return Optional.of(new Span(line.start() + lettered.start(), line.start() + lettered.end()));
             }
             var titled = TITLED.matcher(line.text());
-            if (titled.find()
-                    && (titled.start() < 3
-                            || Fit.matches(
-                                    line.text().substring(0, titled.start()),
-                                    "(?i).*(?:signed|signature|by|:|thank you|thanks|regards|please|sincerely|truly|[.!])\\W*"))
-                    && !Fit.matches(line.text(), "(?i).*\\b(?:dear|saw|said|seen by|under|copy)\\b.*")) {
-                return Optional.of(new Span(line.start() + titled.start(), line.start() + titled.end()));
+            if (titled.find() && (titled.start() < 3 || Fit.matches(line.text().substring(0, titled.start()), "(?i).*(?:signed|signature|by|:|thank you|thanks|regards|please|sincerely|truly|[.!])\\W*")) && !Fit.matches(line.text(), "(?i).*\\b(?:dear|saw|said|seen by|under|copy)\\b.*")) {
+                return Optional.of(new Span(line.start() + titled.start(), line.start() + trimmed(line.text(), titled.start(), titled.end())));
             }
         }
         for (var i = 0; i < written.size(); i++) {
@@ -199,18 +189,8 @@ final class ReferrerRule implements Rule {
                     && !Fit.matches(
                             line.text().substring(0, titled.start()), "(?i).*\\b(?:dear|to|with|under|for)\\s+$")) {
                 var name = titled.group();
-                var organisation = Fit.of("[ \\t]+(?:" + PART + "[ \\t]+){1,3}" + ORGANISATION_WORD + "\\b")
-                        .matcher(line.text())
-                        .region(titled.start(), line.text().length());
-                var end = titled.end();
-                if (organisation.find()
-                        && organisation.start() < titled.end()
-                        && organisation.start() - titled.start() > 4) {
-                    end = nameEnd(line.text(), titled.start(), organisation.end());
-                }
-                return name.length() < 4
-                        ? Optional.empty()
-                        : Optional.of(new Span(line.start() + titled.start(), line.start() + end));
+                var end = trimmed(line.text(), titled.start(), titled.end());
+                return name.length() < 4 ? Optional.empty() : Optional.of(new Span(line.start() + titled.start(), line.start() + end));
             }
             var plain = Fit.of(
                             "^[ \\t]*(" + INITIAL + "[ \\t]+" + PART + "|" + PART + "[ \\t]+" + PART + ")[ \\t]*[,/]")
@@ -222,6 +202,14 @@ final class ReferrerRule implements Rule {
             }
         }
         return Optional.empty();
+    }
+
+    /** Without the practice that stands behind the name in the same line: "Dr S Reddle Harbour Road Practice". */
+    private static int trimmed(String line, int start, int end) {
+        var organisation = Fit.of("[ \\t]+(?:" + PART + "[ \\t]+){1,3}" + ORGANISATION_WORD + "\\b").matcher(line).region(start, line.length());
+        return organisation.find() && organisation.start() < end
+                ? nameEnd(line, start, organisation.end())
+                : end;
     }
 
     /** Where a name of title, first name or initial, and surname ends in a line that goes on with a practice. */
@@ -323,17 +311,7 @@ final class ReferrerRule implements Rule {
                 }
             }
             var piece = text.substring(Math.min(start, end), end).strip();
-            if (piece.length() < 5
-                    || !ORGANISATION.matcher(piece).find()
-                    || NOT_ORGANISATION.matcher(piece).find()
-                    || !Character.isUpperCase(piece.charAt(0))
-                    || piece.split(" ").length > 8
-                    || piece.split(" ").length < 2
-                    || Fit.matches(piece, "(?s).*\\b(?:is|was|has|with|for|he|she|this|I)\\b.*")
-                    || Fit.of(
-                                    "^(?:Consultant|Vascular Surgeon|Nurse|Family Physician|General Practitioner|Department|Dept|Unit|Diabetic Foot Clinic|Clinical)\\b")
-                            .matcher(piece)
-                            .find()) {
+            if (piece.length() < 5 || !ORGANISATION.matcher(piece).find() || NOT_ORGANISATION.matcher(piece).find() || !Character.isUpperCase(piece.charAt(0)) || piece.split(" ").length > 8 || piece.split(" ").length < 2 || Fit.matches(piece, "(?s).*\\b(?:does|not|no|have|is|was|has|with|for|he|she|this|I)\\b.*") || Fit.of("^(?:Consultant|Vascular Surgeon|Nurse|Family Physician|General Practitioner|Department|Dept|Unit|Diabetic Foot Clinic|Clinical)\\b").matcher(piece).find()) {
                 continue;
             }
             // "Upper Arven Hosp, Radiology": the department belongs to the name of the line.
@@ -382,9 +360,13 @@ final class ReferrerRule implements Rule {
             if (next.isEmpty() || next.length() > 70) {
                 break;
             }
-            var cut = Fit.of(
-                            "(?i)[ \\t,;|.-]*\\b(?:tel|phone|ph|fax|e-?mail|t|f)\\b[ \\t]*[.:]?[ \\t]*\\(?[+\\d].*$|[ \\t]{3,}.*$|[ \\t|,;]*[\\w.]+@.*$")
-                    .matcher(next);
+            if (Fit.matches(next, "(?i)(?:department|dept|unit|division|service|diabetic|diabetes|surgical|clinic|ward)\\b.*|.*\\b(?:department|clinic|unit|out-?patients)$") && parts.isEmpty()) {
+                continue;
+            }
+            if (Fit.matches(next, "[+(]?[\\d][\\d ()-]{7,}")) {
+                break;
+            }
+            var cut = Fit.of("(?i)[ \\t,;|.-]*\\b(?:tel|phone|ph|fax|e-?mail|t|f)\\b[ \\t]*[.:]?[ \\t]*\\(?[+\\d].*$|[ \\t]{3,}.*$|[ \\t|,;]*[\\w.]+@.*$").matcher(next);
             var piece = cut.find() ? next.substring(0, cut.start()) : next;
             piece = piece.strip();
             if (piece.isEmpty()
@@ -453,6 +435,15 @@ final class ReferrerRule implements Rule {
         }
     }
 
+    /** A line of the letterhead that is a number and nothing else. */
+    private static void lonePhone(Page page, List<Line> lines, Findings findings) {
+        for (var line : lines.stream().filter(line -> !line.text().isEmpty()).limit(6).toList()) {
+            if (findings.words("referrer.phone").isEmpty() && Fit.matches(line.text(), "\\+?\\(?\\d[\\d() -]{8,20}") && line.text().replaceAll("\\D", "").length() >= 9) {
+                findings.put("referrer.phone", line.text(), new Span(line.start(), line.end()));
+            }
+        }
+    }
+
     private static String digits(String number) {
         return number.strip().replaceAll("[Oo]", "0").replaceAll("[lI]", "1");
     }
@@ -464,11 +455,10 @@ final class ReferrerRule implements Rule {
                 continue;
             }
             var box = BOX.matcher(plain);
+            var boxFirst = Fit.matches(plain, "(?s).*(?:\\[[ x]*\\]|\\([ x]*\\)|[☐☑☒]) ?(?:post|fax|e-?mail).*") && !Fit.matches(plain, "(?s).*?\\b(?:post|fax|e-?mail) ?(?:\\[[ x]*\\]|\\([ x]*\\)|[☐☑☒]).*(?:\\]|\\)|[☐☑☒]) *$");
+            box = boxFirst ? BOX_FIRST.matcher(plain) : box;
             if (Fit.matches(plain, "(?s).*\\b(?:repl\\w+|answer|prefer\\w*|respon\\w+)\\b.*") && box.find()) {
-                findings.put(
-                        "referrer.prefers",
-                        way(box.group(1) != null ? box.group(1) : box.group(2)),
-                        sentence.span(box));
+                findings.put("referrer.prefers", way(box.group(1) != null ? box.group(1) : String.valueOf(box.group(2))), sentence.span(box));
                 return;
             }
             var told = TOLD_PREFERENCE.matcher(plain);

@@ -8,7 +8,7 @@ import java.util.regex.Pattern;
 final class Segments {
 
     private static final Pattern NAME = Pattern.compile(
-            "\\b(?:(?<aorta>(?:infrarenal |distal |abdominal )?aorta|infrarenal aort\\w+|aortic(?= (?:occlusion|stenosis|bifurcation|bypass)))|(?<cia>cia|common iliac)|(?<eia>eia|external iliac)|(?<iia>iia|internal iliac)|(?<cfa>cfa|common femoral)|(?<pfa>pfa)"
+            "\\b(?:(?<aorta>(?:infrarenal |distal |abdominal )?aorta|infrarenal aort\\w+|aortic(?= aneurysm)|aortic(?= (?:occlusion|stenosis|bifurcation|bypass)))|(?<cia>cia|common iliac)|(?<eia>eia|external iliac)|(?<iia>iia|internal iliac)|(?<cfa>cfa|common femoral)|(?<pfa>pfa)"
                     + "|(?<sfa>sfa|femoral(?= (?:artery )?(?:occlusion|stenosis|disease|segment))(?! (?:artery )?(?:aneurysm|pulse)))|(?<pop>popliteal|p[123](?= segment)?)|(?<tpt>tpt)|(?<ata>ata)|(?<pta>postib)|(?<per>peroneal)|(?<pedal>dp|pedal arch|plantar arch)|(?<iliac>iliac))(?: artery| arteries| segment)?\\b");
 
     /** An artery and where it is named. */

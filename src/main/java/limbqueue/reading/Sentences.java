@@ -36,6 +36,7 @@ final class Sentences {
     private final List<Sentence> sentences = new ArrayList<>();
     private Sentence.Section section = Sentence.Section.NONE;
     private int paragraph;
+    private boolean headingHadWords;
 
     private Sentences(String text, String folded) {
         this.text = text;
@@ -119,9 +120,15 @@ final class Sentences {
         if (BULLET.matcher(words).matches() || folded.charAt(line.end() - 1) == ':') {
             return true;
         }
+        if (isRule(words) || isRule(folded.substring(line.start(), line.end()))) {
+            return true;
+        }
+        if (folded.charAt(line.end() - 1) == '-' && line.length() > 2 && Character.isLetter(folded.charAt(line.end() - 2)) && Character.isLowerCase(text.charAt(next.start()))) {
+            return false;
+        }
         var first = words.indexOf(' ') < 0 ? words.length() : words.indexOf(' ');
         var roomLeft = line.length() + 1 + first <= width;
-        if (LABEL.matcher(words).matches() && words.indexOf(':') < 30 && roomLeft) {
+        if (LABEL.matcher(words).matches() && words.indexOf(':') < 30 && (roomLeft || Character.isUpperCase(text.charAt(next.start())) && words.substring(0, words.indexOf(':')).split(" ").length <= 3)) {
             return true;
         }
         if (!roomLeft) {
@@ -133,21 +140,56 @@ final class Sentences {
         return !goesOn;
     }
 
+    /** A line that is only drawn. */
+    private static boolean isRule(String line) {
+        return line.length() >= 3 && line.chars().noneMatch(Character::isLetterOrDigit);
+    }
+
     private void flush(int start, int end) {
-        if (start < 0) {
+        if (start < 0 || isRule(folded.substring(start, end)) && end - start > 4) {
             return;
+        }
+        if (headingHadWords) {
+            section = Sentence.Section.NONE;
+            headingHadWords = false;
         }
         var from = start;
         for (var i = start; i < end; i++) {
             var c = folded.charAt(i);
-            if ((c == '.' || c == '!' || c == '?') && endsHere(from, i, end)
-                    || i - from >= LONGEST && c == ' '
-                    || i - from >= 2 * LONGEST) {
+            if (c == ' ' && i > from && columnBegins(i, end)) {
+                add(from, i);
+                from = i + 1;
+                continue;
+            }
+            if ((c == '.' || c == '!' || c == '?') && endsHere(from, i, end) || i - from >= LONGEST && c == ' ' || i - from >= 2 * LONGEST) {
                 add(from, i + 1);
                 from = i + 1;
             }
         }
         add(from, end);
+    }
+
+    /** Two blanks and a label: the next field of a form. */
+    private boolean columnBegins(int i, int end) {
+        if (i + 3 >= end || folded.charAt(i + 1) != ' ' || folded.charAt(i - 1) == ' ') {
+            return false;
+        }
+        var at = i + 1;
+        while (at < end && folded.charAt(at) == ' ') {
+            at++;
+        }
+        if (at >= end || !Character.isUpperCase(text.charAt(at)) || at - i < 2) {
+            return false;
+        }
+        var label = at;
+        while (label < end && label - at < 28 && (Character.isLetterOrDigit(folded.charAt(label)) || " /'.-()".indexOf(folded.charAt(label)) >= 0)) {
+            if (label + 1 < end && folded.charAt(label) == ' ' && folded.charAt(label + 1) == ' ') {
+                return false;
+            }
+            label++;
+        }
+        var name = folded.substring(at, Math.min(label, end)).strip();
+        return label < end && folded.charAt(label) == ':' && !Fit.matches(name, "(?:right|left|rt|lt|r|l)(?: leg| foot| side)?");
     }
 
     private boolean endsHere(int from, int i, int end) {
@@ -191,7 +233,10 @@ final class Sentences {
         }
         var begins = text.charAt(next);
         if (word.isEmpty()) {
-            return Character.isUpperCase(begins);
+            return true;
+        }
+        if (word.length() <= 2 && i - word.length() == from && word.chars().allMatch(Character::isDigit)) {
+            return false;
         }
         if (ABBREVIATIONS.contains(word)) {
             return Fit.matches(word, "rt|lt|wt|ht|bilat|neg|pos|pop|fem|no|max|min")
@@ -243,7 +288,12 @@ final class Sentences {
         if (words.plain().isEmpty()) {
             return;
         }
+        var before = section;
         section = Headings.sectionAfter(section, words.plain());
+        if (section != before || section != Sentence.Section.NONE && Headings.isHeading(words.plain())) {
+            var colon = words.plain().indexOf(':');
+            headingHadWords = colon >= 0 && colon + 2 < words.plain().length();
+        }
         sentences.add(new Sentence(
                 sentences.size(), paragraph, section, new Span(from, to), words.plain(), words.from(), words.to()));
     }

@@ -51,6 +51,15 @@ final class TableRule implements Rule {
         }
     }
 
+    /** The sides that the head of a table names, in their order. */
+    static Optional<List<Side>> head(String plain) {
+        if (!plain.contains("left") || !plain.contains("right")) {
+            return Optional.empty();
+        }
+        var sides = sides(plain);
+        return sides.size() == 2 && isHead(plain) ? Optional.of(sides) : Optional.empty();
+    }
+
     private static List<Side> sides(String plain) {
         var sides = new ArrayList<Side>();
         var match = SIDES.matcher(plain);

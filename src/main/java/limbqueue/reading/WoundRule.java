@@ -34,24 +34,20 @@ final class WoundRule implements Rule {
             "\\b(?:shin|ankle|malleolus|calf|gaiter(?: area)?|lower leg|(?<=ulcer (?:on|of|over) the (?:left |right )?)leg(?= |$)|leg(?= (?:ulcer|wound|sore))|achilles)\\b");
 
     private static final Pattern DEEP = Pattern.compile(
-            "\\b(?:deep(?!er than| vein| venous| femoral| infection| peroneal| space)|(?:down|right down|through|extends?|extending|tracks?|tracking|going) (?:\\w+ )?(?:to|into) (?:the )?(?:exposed )?(?:bone|tendon|joint|capsule|fascia|muscle)|(?:bone|tendon|joint|metatarsal head|calcaneus)(?: (?:is|are|was|clearly|now|and|tendon|bone)){0,3} (?:visible|exposed|palpable|on show|in the base|showing|seen|bare)|"
+            "\\b(?:(?:distal|terminal|end) phalanx (?:\\w+ )?(?:exposed|visible|palpable|showing|bare)|(?:exposed|exposing|exposes|visible|bare)(?: \\w+){0,2} (?:distal |terminal |end )?phalanx|deep(?!er than| vein| venous| femoral| infection| peroneal| space)|(?:down|right down|through|extends?|extending|tracks?|tracking|going) (?:\\w+ )?(?:to|into) (?:the )?(?:exposed )?(?:bone|tendon|joint|capsule|fascia|muscle)|(?:bone|tendon|joint|metatarsal head|calcaneus)(?: (?:is|are|was|clearly|now|and|tendon|bone)){0,3} (?:visible|exposed|palpable|on show|in the base|showing|seen|bare)|"
                     + "(?:visible|exposed|exposing|expose|exposes|bare|showing)(?: \\w+){0,2} (?:bone|tendon|joint|metatarsal|calcaneus)|prob(?:es?|ing|ed)(?: \\w+)? to (?:the )?(?:bone|tendon|joint|capsule|calcaneus)|probe(?:d)?[ -]to[ -]bone(?: test)?(?: is| was)?(?: positive|\\+ve)?|ptb(?: positive| \\+ve|\\+)|bone (?:was |is )?(?:felt|reached|can be felt|touched)(?: (?:with|on|by) (?:the |a )?prob\\w+)?|(?:bone|tendon) at (?:the |its )?base|(?:full[ -]thickness ulcer down))\\b");
-    private static final Pattern BONE =
-            Pattern.compile("\\b(?:bone|tendon|joint|capsule|metatarsal head|ptb|calcaneus)\\b");
+    private static final Pattern BONE = Pattern.compile("\\b(?:bone|tendon|joint|capsule|metatarsal head|ptb|calcaneus|phalanx)\\b");
     private static final Pattern NOTHING = Pattern.compile(
-            "\\b(?:no (?:exposed |visible |obvious |evidence of )*(?:bone|tendon)(?:,? (?:or|and|nor) (?:bone|tendon|joint))?(?: (?:is |was )?(?:exposed|visible|seen|palpable|involve\\w*|involved|exposure|on probing))?|(?:bone|tendon)(?: or (?:bone|tendon))? (?:is |was )?not (?:exposed|visible|seen|palpable|reached|felt)|(?:bone|tendon) isn't (?:exposed|visible|palpable)|(?:doesn't|does not|not|don't|isn't) prob(?:e|es|ing)(?: down)? to (?:the )?bone|not down to (?:the )?bone|probe[ -]to[ -]bone(?: test)?(?: is| was)?:? ?(?:negative|-ve|neg)|ptb(?: test)? (?:negative|-ve|neg)|cannot (?:probe|be probed) to bone|no bone|nothing exposed|without (?:any )?(?:exposed |visible )?(?:bone|tendon)(?: exposed| exposure)?)\\b");
-    private static final Pattern PHALANX = Pattern.compile(
-            "\\b(?:distal|terminal|end) phalanx|bone of the (?:end|terminal|distal) phalanx|phalangeal (?:tip|tuft)|tuft of|bone (?:is )?(?:visible|exposed|palpable) (?:at|in) the tip|tip of the (?:distal |terminal )?phalanx");
-    private static final Pattern SHALLOW = Pattern.compile(
-            "\\b(?:shallow|superficial(?! femoral| infect| cellul| peroneal| vein| thromb)|partial[ -]thickness|skin[ -]deep|not deep|isn't deep|only skin|grazes?|abrasion)\\b");
+            "\\b(?:neither (?:bone|tendon) nor (?:bone|tendon)(?: is| was)?(?: exposed| visible)?|no (?:exposed |visible |obvious |evidence of )*(?:bone|tendon)(?:,? (?:or|and|nor) (?:bone|tendon|joint))?(?: (?:is |was )?(?:exposed|visible|seen|palpable|involve\\w*|involved|exposure|on probing))?|(?:bone|tendon)(?: or (?:bone|tendon))? (?:is |was )?not (?:exposed|visible|seen|palpable|reached|felt)|(?:bone|tendon) isn't (?:exposed|visible|palpable)|(?:doesn't|does not|not|don't|isn't) prob(?:e|es|ing)(?: down)? to (?:the )?bone|not down to (?:the )?bone|probe[ -]to[ -]bone(?: test)?(?: is| was)?:? ?(?:negative|-ve|neg)|ptb(?: test)? (?:negative|-ve|neg)|cannot (?:probe|be probed) to bone|no bone|nothing exposed|without (?:any )?(?:exposed |visible )?(?:bone|tendon)(?: exposed| exposure)?)\\b");
+    private static final Pattern PHALANX = Pattern.compile("\\b(?:distal|terminal|end) phalanx|bone of the (?:end|terminal|distal) phalanx|phalangeal (?:tip|tuft)|tuft of|bone (?:is )?(?:visible|exposed|palpable) (?:at|in) the tip|tip of the (?:distal |terminal )?phalanx");
+    private static final Pattern SHALLOW = Pattern.compile("\\b(?:shallow|superficial(?! femoral| infect| cellul| peroneal| vein| thromb)|partial[ -]thickness|skin[ -]deep|not deep|isn't deep|only skin|grazes?|abrasion)\\b");
     private static final Pattern EXTENSIVE = Pattern.compile("\\b(?:extensive|very large|massive|huge)\\b");
     private static final Pattern SPREADS = Pattern.compile(
             "\\b(?:spread(?:s|ing)(?! (?:cellulitis|erythema|infection))|(?:has |have )?(?:doubled|trebled|tripled)(?: in size)?|(?:getting|got|become|becoming|grown|growing|steadily|gradually|is now|has become|progressively) (?:larger|bigger|wider|deeper|bigger by the week)|enlarg(?:ing|ed)|increas(?:ed|ing) in size|grow(?:s|ing)|grown|extending|larger (?:each|every|at each|by the)|expanding|bigger (?:each|every|by the))\\b");
     private static final Pattern STANDS = Pattern.compile(
             "\\b(?:not (?:been )?(?:getting (?:any )?(?:bigger|larger|worse)|spreading|enlarging|growing|bigger|larger|increas\\w+ in size|extending)|isn't (?:getting (?:any )?(?:bigger|larger)|spreading|enlarging|growing|bigger)|hasn't (?:spread|grown|enlarged|got\\w* (?:any )?(?:bigger|larger)|increased in size|changed in size|extended)|no (?:bigger|larger|spread|enlargement|increase in size)|same size|unchanged in size|static in size|don't spread|getting smaller|shrinking|smaller)\\b");
 
-    private static final Pattern NO_WOUND = Pattern.compile(
-            "\\b(?:no (?:\\w+ )?tissue loss|(?<!not )skin intact|(?:foot|leg|toe)(?: is| are| both)? intact(?! pulse| sensation)|bilateral foot intact|no (?:skin|foot|trophic) (?:ulcer|wound|lesion|change)s?(?: or gangrene)?|no open (?:wound|area|sore|lesion)s?|no (?:foot )?lesions)\\b");
+    private static final Pattern NO_WOUND = Pattern.compile("\\b(?:no (?:\\w+ )?tissue loss|(?<!not )skin intact|(?:foot|leg|toe)(?: is| are| both)? intact(?! pulse| sensation)|bilateral foot intact|no (?:skin|foot|trophic) (?:ulcer|wound|lesion|change)s?(?: or gangrene)?|no open (?:wound|area|sore|lesion)s?|no (?:foot )?lesions|no sores?(?! throat)|foot is whole|foot whole)\\b");
 
     private record Topic(Set<Side> sides, int sentence, int paragraph, boolean ulcer) {}
 
@@ -75,7 +71,7 @@ final class WoundRule implements Rule {
     }
 
     private static void denials(Page page, Sentence sentence, Findings findings) {
-        if (!sentence.hasAny("tissue loss", "intact", "open", "lesion", "wound", "ulcer", "trophic")) {
+        if (!sentence.hasAny("tissue loss", "intact", "open", "lesion", "wound", "ulcer", "trophic", "no sore", "whole", "black")) {
             return;
         }
         var none = NO_WOUND.matcher(sentence.plain);
@@ -86,13 +82,20 @@ final class WoundRule implements Rule {
                             sentence.plain.substring(none.end()), "(?s) (?:apart from|except|other than|save).*")) {
                 continue;
             }
-            var both = Fit.matches(none.group(), ".*(?:tissue loss|intact|trophic|lesion).*");
+            var both = Fit.matches(none.group(), ".*(?:tissue loss|intact|trophic|lesion|whole).*");
             var place = page.legs.ofDenial(sentence, none.start(), none.end());
             for (var side : place.sides()) {
                 findings.put(side.leg("wound.ulcer"), "none", sentence.span(none), place.ground());
                 if (both) {
                     findings.put(side.leg("wound.gangrene"), "none", sentence.span(none), place.ground());
                 }
+            }
+        }
+        var black = Fit.of("\\b(?:nothing (?:is )?black|no black (?:toe|area|patch|spot|skin)s?|no blackness|not black)\\b").matcher(sentence.plain);
+        if (black.find() && !Polarity.isOthers(sentence, black.start(), black.end())) {
+            var place = page.legs.ofDenial(sentence, black.start(), black.end());
+            for (var side : place.sides()) {
+                findings.put(side.leg("wound.gangrene"), "none", sentence.span(black), place.ground());
             }
         }
         var loss = Fit.of("\\btissue loss\\b").matcher(sentence.plain);
@@ -111,6 +114,9 @@ final class WoundRule implements Rule {
     private static Optional<Topic> find(Page page, Sentence sentence, Findings findings) {
         var plain = sentence.plain;
         var result = Optional.<Topic>empty();
+        if (FormRule.present(sentence, "ulcer").isPresent() || FormRule.present(sentence, "wound").isPresent()) {
+            return Optional.empty();
+        }
         var named = NAMED.matcher(plain);
         while (named.find()) {
             var around = plain.substring(Math.max(0, named.start() - 22), Math.min(plain.length(), named.end() + 16));
@@ -200,6 +206,9 @@ final class WoundRule implements Rule {
             return Optional.empty();
         }
         var result = Optional.<Topic>empty();
+        if (FormRule.present(sentence, "gangrene").isPresent()) {
+            return result;
+        }
         var match = GANGRENE.matcher(plain);
         while (match.find()) {
             if (!isGangrene(sentence, match)) {
@@ -256,6 +265,9 @@ final class WoundRule implements Rule {
         var large = LARGE_PLACE.matcher(plain).region(from, to);
         var digit = DIGIT.matcher(plain).region(from, to);
         var hasLarge = large.find();
+        while (hasLarge && Fit.matches(large.group(), "(?:of|the|left|right) foot")) {
+            hasLarge = large.find();
+        }
         var hasDigit = digit.find();
         if (hasDigit && hasLarge) {
             var nearDigit = Math.min(Math.abs(digit.start() - match.end()), Math.abs(match.start() - digit.end()));
@@ -350,15 +362,11 @@ final class WoundRule implements Rule {
             var calcaneus = Fit.matches(plain, "(?s).*\\bcalcaneus\\b.*");
             var tip = phalanx.find();
             for (var side : sides) {
-                if (BONE.matcher(deep.group()).find()) {
-                    findings.putIfUnknown(
-                            side.leg("wound.exposes"),
-                            tip
-                                    ? "distalPhalanx"
-                                    : calcaneus || plain.contains("heel bone") ? "calcaneus" : "boneJointOrTendon",
-                            sentence.span(deep));
-                    if (calcaneus && EXTENSIVE.matcher(plain).find()
-                            || calcaneus && Fit.matches(plain, "(?s).*\\blarge\\b.*")) {
+                if (tip) {
+                    findings.putIfUnknown(side.leg("wound.exposes"), "distalPhalanx", sentence.span(deep));
+                } else if (BONE.matcher(deep.group()).find()) {
+                    findings.putIfUnknown(side.leg("wound.exposes"), calcaneus || plain.contains("heel bone") ? "calcaneus" : "boneJointOrTendon", sentence.span(deep));
+                    if (calcaneus && EXTENSIVE.matcher(plain).find() || calcaneus && Fit.matches(plain, "(?s).*\\blarge\\b.*")) {
                         findings.putIfUnknown(side.leg("wound.ulcer"), "extensive", sentence.span(deep));
                     } else {
                         findings.putIfUnknown(side.leg("wound.ulcer"), "deep", sentence.span(deep));

@@ -37,6 +37,7 @@ public class Referrals {
     private final ReferralStore store;
     private final ReferralQuery query;
     private final LatestProposals latest;
+    private final ProposedCases proposedCases;
     private final PracticeSettings settings;
     private final RuleBooks books;
     private final Directory directory;
@@ -49,6 +50,7 @@ public class Referrals {
             ReferralStore store,
             ReferralQuery query,
             LatestProposals latest,
+            ProposedCases proposedCases,
             PracticeSettings settings,
             RuleBooks books,
             Directory directory,
@@ -59,6 +61,7 @@ public class Referrals {
         this.store = store;
         this.query = query;
         this.latest = latest;
+        this.proposedCases = proposedCases;
         this.settings = settings;
         this.books = books;
         this.directory = directory;
@@ -327,25 +330,7 @@ public class Referrals {
     @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
     @Transactional(readOnly = true)
     public List<ProposedCase> proposed(Collection<Long> ids) {
-        var policy = settings.policy();
-        var book = books.inForce();
-        var today = today();
-        return query.these(ids).stream()
-                .map(row -> {
-                    var document =
-                            Draft.of(row.referral().document()).read(today).document();
-                    var proposal = Triage.triage(document, policy, book, today);
-                    var standing =
-                            row.decision().filter(decision -> row.referral().state() == ReferralState.APPROVED);
-                    return new ProposedCase(
-                            row.referral(),
-                            document,
-                            proposal,
-                            standing.map(ReferralQuery.Standing::tier),
-                            standing.map(ReferralQuery.Standing::targetDate)
-                                    .orElse(proposal.urgency().targetDate()));
-                })
-                .toList();
+        return proposedCases.of(ids);
     }
 
     /** Decisions on this referral, newest first. */

@@ -23,7 +23,7 @@ class StartView extends Div implements BeforeEnterObserver {
     public void beforeEnter(BeforeEnterEvent event) {
         event.forwardTo(
                 switch (currentPerson.get().role()) {
-                    case COORDINATOR -> "referrals";
+                    case COORDINATOR -> "work";
                     case PHYSICIAN -> "queue";
                     case MANAGER -> "people";
                 });

@@ -1,6 +1,6 @@
 /** The main layout, the error page, and the components that several modules show. */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"access"})
+@ApplicationModule(allowedDependencies = {"access", "live"})
 package limbqueue.shell;
 
 import org.jspecify.annotations.NullMarked;

@@ -149,10 +149,10 @@ class DirectoryIT {
                 "{\"referrer\": {\"name\": \"Dr Maud Ferrier\", \"organisation\": \"Millbeck Surgery\", \"phone\": \"1\"}}",
                 "{\"referrer\": {\"name\": \"dr maud ferrier\", \"organisation\": \"Millbeck Surgery\", \"phone\": \"2\"},"
                         + " \"imaging\": [{\"where\": \"Fellgate Infirmary\"}, 7, {\"where\": null}], \"procedures\": {}}",
-                "{\"referrer\": {\"name\": \"Dr\\u0000\"}, \"deferredElsewhere\": {\"where\": \"Saltmarsh General\"}}",
+                "{\"referrer\": {\"name\": \"Dr\\u0000\", \"phone\": \"3\"}}",
                 "{\"referrer\": [], \"imaging\": null, \"deferredElsewhere\": {\"where\": \"" + "x".repeat(201)
                         + "\"}}",
-                "{\"referrer\": {\"name\": 12}}");
+                "{\"referrer\": {\"name\": 12}, \"deferredElsewhere\": {\"where\": \"Saltmarsh General\"}}");
         for (var number = 0; number < documents.size(); number++) {
             older.sql("""
                             insert into referral (reference, state, received, document, saved_by, saved_at, submitted_at)

@@ -79,6 +79,15 @@ class DemoIT {
                 picture(newcomer, "sign-in");
             }
             try (var coordinator = visitor(demo, "coordinator")) {
+                coordinator.open("work?list=waiting");
+                picture(coordinator, "work");
+                coordinator
+                        .page()
+                        .locator(".lq-work-line", new Page.LocatorOptions().setHasText("Teviot"))
+                        .click();
+                coordinator.page().waitForURL("**/chasing");
+                coordinator.rest();
+                picture(coordinator, "chasing");
                 coordinator.open("referrals");
                 picture(coordinator, "referrals");
                 coordinator

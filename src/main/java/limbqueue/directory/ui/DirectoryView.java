@@ -54,20 +54,21 @@ class DirectoryView extends Section {
         referrers
                 .addComponentColumn(entry -> twoLines(entry.name(), entry.organisation()))
                 .setHeader("Referring doctor")
-                .setWidth("13rem")
+                .setWidth("11.5rem")
                 .setFlexGrow(2);
         addColumns(referrers);
         prepare(hospitals);
         hospitals
                 .addComponentColumn(entry -> twoLines(entry.name(), ""))
                 .setHeader("Hospital")
-                .setWidth("13rem")
+                .setWidth("11.5rem")
                 .setFlexGrow(2);
         addColumns(hospitals);
 
         var how = new Paragraph("Whoever a referral names is kept here when it goes to the physician, and offered when"
                 + " the next one is typed. A later referral adds what is missing and changes nothing else.");
         how.addClassName("lq-notice");
+        addClassName("lq-directory");
         add(head, how, new H2("Referring doctors"), referrers, new H2("Hospitals"), hospitals);
         refresh();
     }
@@ -81,7 +82,7 @@ class DirectoryView extends Section {
     private void addColumns(Grid<DirectoryEntry> grid) {
         grid.addComponentColumn(entry -> lines(entry.address()))
                 .setHeader("Address")
-                .setWidth("10rem");
+                .setWidth("8.5rem");
         grid.addComponentColumn(entry -> lines(Stream.of(
                                 labelled("Tel. ", entry.phone()),
                                 labelled("Fax ", entry.fax()),
@@ -90,15 +91,15 @@ class DirectoryView extends Section {
                         .filter(line -> !line.isEmpty())
                         .collect(Collectors.joining("\n"))))
                 .setHeader("Reached by")
-                .setWidth("11rem")
+                .setWidth("10rem")
                 .setFlexGrow(1);
         grid.addColumn(entry -> DAY.format(entry.lastEntered()))
                 .setHeader("Last named")
-                .setWidth("7.5rem")
+                .setWidth("7rem")
                 .setFlexGrow(0);
         grid.addComponentColumn(this::actions)
                 .setHeader("Actions")
-                .setWidth("7.5rem")
+                .setWidth("6.75rem")
                 .setFlexGrow(0);
     }
 

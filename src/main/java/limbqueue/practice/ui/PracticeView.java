@@ -2,6 +2,7 @@ package limbqueue.practice.ui;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
@@ -47,7 +48,7 @@ class PracticeView extends Section {
     PracticeView(PracticeSettings settings) {
         this.settings = settings;
         addClassName("lq-page");
-        var head = new Div(new H1("Practice"));
+        var head = new Div(new H1("Practice"), new Anchor("reminders", "Days of reminders and calls"));
         head.addClassName("lq-page-head");
         var columns = new Div(letterhead(), policy(settings.policy()));
         columns.addClassName("lq-columns");

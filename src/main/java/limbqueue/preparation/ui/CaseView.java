@@ -52,7 +52,9 @@ import limbqueue.preparation.Standing;
 import limbqueue.referral.ReferralNotFoundException;
 import limbqueue.referral.ReferralState;
 import limbqueue.referral.ResultsOutcome;
+import limbqueue.shell.AskingDialog;
 import limbqueue.shell.Notice;
+import limbqueue.shell.Pieces;
 import limbqueue.triage.TriageResult;
 import limbqueue.triage.plan.StentNeed;
 
@@ -135,6 +137,7 @@ class CaseView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         var links = Pieces.div(
                 "lq-case-links",
                 new Anchor("referrals/" + referral.id(), "The referral"),
+                new Anchor("referrals/" + referral.id() + "/chasing", "Records and calls"),
                 new Anchor("preparation", "All cases"),
                 sheet(prepared));
         var name = new H1(prepared.patient().isEmpty() ? "Name not known" : prepared.patient());

@@ -31,6 +31,7 @@ import limbqueue.preparation.NextThing.Group;
 import limbqueue.preparation.Preparation;
 import limbqueue.preparation.PreparationLine;
 import limbqueue.shell.CsvLink;
+import limbqueue.shell.Pieces;
 import limbqueue.triage.Policy;
 
 /** Every case under preparation, with the one thing to do next: what must be chased first. */

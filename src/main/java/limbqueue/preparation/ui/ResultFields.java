@@ -17,6 +17,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import limbqueue.preparation.TypedResult;
+import limbqueue.shell.Pieces;
 import limbqueue.triage.ReferralDocument.Calcification;
 import limbqueue.triage.ReferralDocument.ImagingKind;
 import limbqueue.triage.ReferralDocument.LabTest;

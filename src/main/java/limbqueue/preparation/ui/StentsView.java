@@ -30,6 +30,8 @@ import limbqueue.preparation.CoveredStent;
 import limbqueue.preparation.Preparation;
 import limbqueue.preparation.PreparationOutcome;
 import limbqueue.preparation.StentStock;
+import limbqueue.shell.AskingDialog;
+import limbqueue.shell.Pieces;
 
 /** The covered stents on the shelf: what there is, what is promised to a case, what has expired. */
 @Route("stents")

@@ -3,30 +3,26 @@ package limbqueue.preparation.ui;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
-import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
-import java.time.temporal.ChronoUnit;
 import java.util.Locale;
 import limbqueue.preparation.NextThing;
 import limbqueue.preparation.Standing;
 import limbqueue.referral.ReferralState;
 import limbqueue.referral.TierPhrase;
+import limbqueue.shell.DayWords;
 import limbqueue.triage.Policy;
 import limbqueue.triage.Tier;
 
 /** Dates, states and standings in the words of these screens. */
 final class Words {
 
-    private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH);
-    private static final DateTimeFormatter MOMENT =
-            DateTimeFormatter.ofPattern("d MMM yyyy, HH:mm", Locale.ENGLISH).withZone(ZoneId.systemDefault());
 
     private Words() {}
 
     static String date(LocalDate date) {
-        return DATE.format(date);
+        return DayWords.date(date);
     }
 
     /** Day and time of a procedure: {@code Mon 9 Mar, 08:30}. */
@@ -40,16 +36,12 @@ final class Words {
     }
 
     static String moment(Instant at) {
-        return MOMENT.format(at);
+        return DayWords.moment(at);
     }
 
     /** How far off a day is: {@code today}, {@code tomorrow}, {@code in 5 days}, {@code 3 days late}. */
     static String until(LocalDate day, LocalDate today) {
-        var days = today.until(day, ChronoUnit.DAYS);
-        if (days < 0) {
-            return days == -1 ? "1 day late" : -days + " days late";
-        }
-        return days == 0 ? "today" : days == 1 ? "tomorrow" : "in " + days + " days";
+        return DayWords.until(day, today);
     }
 
     /** The tier at the beginning of a line: {@code Within 14 days}. */

@@ -55,11 +55,11 @@ class ReferralFormView extends Div
         implements BeforeEnterObserver, BeforeLeaveObserver, HasDynamicTitle, KeepsWhatIsTyped {
 
     private final Referrals referrals;
-    private final ReferralFiles files;
     private final Merging merging;
     private final ObjectProvider<EntryWatch> watches;
     private final Directory directory;
     private final CurrentPerson currentPerson;
+    private final ReferralFiles files;
 
     private final H1 title = new H1();
     private final Span saveLine = new Span();
@@ -99,12 +99,12 @@ class ReferralFormView extends Div
             Directory directory,
             CurrentPerson currentPerson,
             ReferralFiles files) {
+        this.files = files;
         this.referrals = referrals;
         this.merging = merging;
         this.watches = watches;
         this.directory = directory;
         this.currentPerson = currentPerson;
-        this.files = files;
         addClassName("lq-form-view");
         saveLine.addClassName("lq-save-line");
         saveLine.getElement().setAttribute("role", "status");
@@ -206,8 +206,7 @@ class ReferralFormView extends Div
         var middle = new Div();
         middle.addClassName("lq-form-middle");
         asked(referral).ifPresent(middle::add);
-        watching =
-                watches.orderedStream().map(watch -> watch.watch(referral.id())).toList();
+        watching = watches.orderedStream().map(watch -> watch.watch(referral.id())).toList();
         watching.forEach(watch -> middle.add(watch.component()));
         middle.add(mend, notTakenIn, letterAndFiles(referral, draft), form, foot());
 
@@ -315,6 +314,7 @@ class ReferralFormView extends Div
     private Div actions(Referral referral) {
         var actions = new Div();
         actions.addClassName("lq-actions");
+        actions.add(new Anchor("referrals/" + referral.id() + "/chasing", "Records and calls"));
         switch (referral.state()) {
             case DRAFT -> actions.add(submitButton("Put before the physician"));
             case INFORMATION_NEEDED -> actions.add(submitButton("Put before the physician again"));

@@ -42,9 +42,9 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private final PracticeSettings settings;
     private final CurrentPerson person;
     private final KeptWords kept;
-    private final ReferralFiles files;
     private final ObjectProvider<ReferralAside> asides;
     private final Merging merging;
+    private final ReferralFiles files;
     private String title = "Referral · LimbQueue";
 
     ReferralView(
@@ -61,9 +61,9 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         this.settings = settings;
         this.person = person;
         this.kept = kept;
-        this.files = files;
         this.asides = asides;
         this.merging = merging;
+        this.files = files;
         addClassName("lq-referral");
     }
 

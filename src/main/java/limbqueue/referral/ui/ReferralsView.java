@@ -29,6 +29,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import limbqueue.access.AuditTrail;
+import limbqueue.access.CurrentPerson;
 import limbqueue.access.Role;
 import limbqueue.referral.ReferralLine;
 import limbqueue.referral.ReferralState;
@@ -79,7 +80,7 @@ class ReferralsView extends Div {
         }
     }
 
-    ReferralsView(Referrals referrals, AuditTrail auditTrail) {
+    ReferralsView(Referrals referrals, AuditTrail auditTrail, CurrentPerson person) {
         this.referrals = referrals;
         addClassName("lq-list-view");
         var begin = new Button("New referral", _ -> begin());
@@ -87,10 +88,13 @@ class ReferralsView extends Div {
         begin.addClickShortcut(Key.KEY_N, KeyModifier.ALT);
         begin.setTooltipText("Alt+N");
         begin.getElement().setAttribute("aria-keyshortcuts", "Alt+N");
+        var bring = new Anchor("intake/csv", "Import a table");
+        bring.setVisible(person.get().role() == Role.COORDINATOR);
         var letter = new Anchor("intake/letter", "From a letter");
         letter.addClassName("lq-from-letter");
         var right = new Div(
                 letter,
+                bring,
                 new Anchor("same-patient", "Same patient?"),
                 new CsvLink(auditTrail, "referrals", CSV_HEADER, () -> csv(referrals.worklist())),
                 begin);

@@ -52,6 +52,9 @@ class WhoHeader extends Header {
             }
             case DRAFT, RETURNED, SENT_TO_HOSPITAL -> {}
         }
+        var chasing = new Anchor("referrals/" + page.referral().id() + "/chasing", "Records and calls");
+        chasing.addClassName("lq-fact");
+        paper.add(chasing);
         page.value("patient.leavesArea")
                 .ifPresent(day -> paper.add(Markup.text(
                         "lq-fact",

@@ -59,7 +59,7 @@ class PairView extends Div implements BeforeEnterObserver {
         this.samePatient = samePatient;
         this.merging = merging;
         this.referrals = referrals;
-        addClassNames("lq-list-view", "lq-pair");
+        addClassNames("lq-list-view", "lq-pair-page");
     }
 
     /** @param whole the referral that goes on if the two are merged */
@@ -105,9 +105,8 @@ class PairView extends Div implements BeforeEnterObserver {
         add(head);
         said.ifPresent(words -> add(says(words)));
         var verdict = samePatient.verdict(shown.whole().id(), shown.part().id());
-        var merged = merging.wholeOf(shown.part().id())
-                .filter(now -> now.whole() == shown.whole().id());
-        var why = new Paragraph("Of one person: " + shown.pair().likeness().words() + ". "
+        var merged = merging.wholeOf(shown.part().id()).filter(now -> now.whole() == shown.whole().id());
+        var why = new Paragraph(Words.likely(shown.pair().likeness()) + " one person: "
                 + String.join(", ", shown.pair().likeness().reasons()) + ".");
         why.addClassName("lq-pair-lead");
         add(why);

@@ -49,7 +49,7 @@ class SamePatientView extends Div implements BeforeEnterObserver {
         how.addClassName("lq-notice");
         said.addClassName("lq-said");
         said.getElement().setAttribute("role", "status");
-        list.addClassName("lq-pairs");
+        list.addClassName("lq-alike-pairs");
         add(head, how, said, list);
     }
 
@@ -74,8 +74,7 @@ class SamePatientView extends Div implements BeforeEnterObserver {
     }
 
     private ListItem item(Pair pair) {
-        var words = pair.likeness().words();
-        var likeness = new H2(words.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + words.substring(1));
+        var likeness = new H2(Words.likely(pair.likeness()));
         var reasons = new Span(String.join(", ", pair.likeness().reasons()));
         var why = new Div(likeness, reasons);
         why.addClassName("lq-pair-why");

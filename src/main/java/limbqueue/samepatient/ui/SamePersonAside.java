@@ -2,6 +2,7 @@ package limbqueue.samepatient.ui;
 
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Section;
@@ -30,9 +31,7 @@ class SamePersonAside implements ReferralAside {
 
     @Override
     public Optional<Component> of(long referral, Runnable again) {
-        var block = new Section();
-        block.addClassName("lq-same-person");
-        block.getElement().setAttribute("aria-label", "Referrals of the same person");
+        var block = new Block();
         merging.wholeOf(referral)
                 .ifPresent(merged -> block.add(line(
                         "This referral is part of ",
@@ -56,6 +55,15 @@ class SamePersonAside implements ReferralAside {
                         ", " + Words.of(other.state()) + ", received " + Words.date(other.received()) + ".",
                         new Anchor("same-patient/" + referral + "/" + other.id(), "Compare"))));
         return block.getChildren().findAny().isPresent() ? Optional.of(block) : Optional.empty();
+    }
+
+    @StyleSheet("context://ui/samepatient.css")
+    private static final class Block extends Section {
+
+        Block() {
+            addClassName("lq-same-person");
+            getElement().setAttribute("aria-label", "Referrals of the same person");
+        }
     }
 
     private static String by(Merged merged) {

@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import java.util.stream.StreamSupport;
 import limbqueue.document.FormatField;
 import limbqueue.referral.ReferralState;
+import limbqueue.samepatient.Likeness;
 import limbqueue.samepatient.PersonFacts;
 import tools.jackson.databind.JsonNode;
 
@@ -30,6 +31,12 @@ final class Words {
 
     static String person(PersonFacts person) {
         return name(person) + person.born().map(born -> ", born " + date(born)).orElse("");
+    }
+
+    /** How likely, as a sentence begins. */
+    static String likely(Likeness likeness) {
+        var words = likeness.worthALook() ? likeness.words() : "hardly";
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 
     static String of(ReferralState state) {

@@ -54,7 +54,7 @@ class SamePatientViewIT {
         var other = entered("Hesper", "Thronbury", "1951-05-03", "01632 960312");
         coordinator.signIn("coordinator").open("same-patient");
         var page = coordinator.page();
-        var pair = page.locator(".lq-pairs > li").filter(new Locator.FilterOptions().setHasText(other.reference()));
+        var pair = page.locator(".lq-alike-pairs > li").filter(new Locator.FilterOptions().setHasText(other.reference()));
         assertThat(pair).containsText("name one letter apart");
         assertThat(pair).containsText("same birth date");
         assertThat(coordinator.accessibilityViolations()).isEmpty();
@@ -115,7 +115,7 @@ class SamePatientViewIT {
         coordinator.signIn("coordinator").open("same-patient");
         var pair = coordinator
                 .page()
-                .locator(".lq-pairs > li")
+                .locator(".lq-alike-pairs > li")
                 .filter(new Locator.FilterOptions().setHasText(other.reference()));
         pair.getByRole(AriaRole.BUTTON).focus();
         coordinator.page().keyboard().press("Enter");
@@ -132,7 +132,7 @@ class SamePatientViewIT {
         coordinator.signIn("coordinator").open("referrals/" + other.id() + "/edit");
         assertThat(coordinator.page().locator(".lq-alike")).containsText("Scriptley😀");
         coordinator.open("same-patient");
-        assertThat(coordinator.page().locator(".lq-pairs img")).hasCount(0);
+        assertThat(coordinator.page().locator(".lq-alike-pairs img")).hasCount(0);
         assertThat(coordinator.page()).hasTitle("Same patient? · LimbQueue");
     }
 

@@ -1,4 +1,4 @@
-package limbqueue.preparation.ui;
+package limbqueue.shell;
 
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.Focusable;
@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.function.Supplier;
 
 /** A few fields and one deed. It stays open until the deed is done, and says why it is not. */
-class AskingDialog extends Dialog {
+public class AskingDialog extends Dialog {
 
     private final Div refusal = new Div();
     private final Supplier<Optional<String>> act;
@@ -20,7 +20,7 @@ class AskingDialog extends Dialog {
      * @param deed the words on the button
      * @param act does it; what it returns is why it could not be done
      */
-    AskingDialog(String title, List<? extends Component> fields, String deed, Supplier<Optional<String>> act) {
+    public AskingDialog(String title, List<? extends Component> fields, String deed, Supplier<Optional<String>> act) {
         this.act = act;
         setHeaderTitle(title);
         setWidth("440px");

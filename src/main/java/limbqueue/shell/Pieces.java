@@ -1,4 +1,4 @@
-package limbqueue.preparation.ui;
+package limbqueue.shell;
 
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
@@ -13,30 +13,30 @@ import com.vaadin.flow.component.html.Span;
 import java.time.LocalDate;
 import java.util.Locale;
 
-/** What these pages are laid out of. */
-final class Pieces {
+/** What pages are laid out of. */
+public final class Pieces {
 
     private Pieces() {}
 
-    static Span text(String className, String text) {
+    public static Span text(String className, String text) {
         var span = new Span(text);
         span.addClassNames(className.split(" "));
         return span;
     }
 
-    static Paragraph paragraph(String className, String text) {
+    public static Paragraph paragraph(String className, String text) {
         var paragraph = new Paragraph(text);
         paragraph.addClassNames(className.split(" "));
         return paragraph;
     }
 
-    static Div div(String className, Component... content) {
+    public static Div div(String className, Component... content) {
         var div = new Div(content);
         div.addClassNames(className.split(" "));
         return div;
     }
 
-    static Section panel(String className, String title, Component... content) {
+    public static Section panel(String className, String title, Component... content) {
         var section = new Section(new H2(title));
         section.addClassNames(("lq-card " + className).split(" "));
         section.add(content);
@@ -44,20 +44,20 @@ final class Pieces {
     }
 
     /** @param label for those who listen, where the words alone do not say what it is about */
-    static NativeButton small(String words, String label, Runnable act) {
+    public static NativeButton small(String words, String label, Runnable act) {
         var button = new NativeButton(words, _ -> act.run());
         button.addClassName("lq-button");
         button.getElement().setAttribute("aria-label", label);
         return button;
     }
 
-    static Button primary(String words, Runnable act) {
+    public static Button primary(String words, Runnable act) {
         var button = new Button(words, _ -> act.run());
         button.addThemeVariants(ButtonVariant.LUMO_PRIMARY);
         return button;
     }
 
-    static DatePicker date(String label, LocalDate value) {
+    public static DatePicker date(String label, LocalDate value) {
         var field = new DatePicker(label, value);
         field.setLocale(Locale.UK);
         // Days are typed; the calendar opens when its button is pressed and covers nothing before that.

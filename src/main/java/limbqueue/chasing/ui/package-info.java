@@ -1,0 +1,5 @@
+/** The screens of the chasing module. */
+@NullMarked
+package limbqueue.chasing.ui;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,5 @@
+/** Keeps files, what their columns mean, and which rows are in. */
+@NullMarked
+package limbqueue.csv.jdbc;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,55 @@
+package limbqueue.worklist.jdbc;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import limbqueue.referral.ReferralState;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+
+/** Reads which referrals are under way, and how often each has changed. */
+@Repository
+public class WorkQuery {
+
+    /**
+     * A referral that is under way.
+     *
+     * @param changes how often something of it has changed: the same number means that nothing has
+     * @param decidedOn the day of the decision that put it where it stands, if one did
+     */
+    public record UnderWay(long id, ReferralState state, long changes, Optional<LocalDate> decidedOn) {}
+
+    private final JdbcClient jdbc;
+
+    WorkQuery(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    /** Referrals that are open, and approved ones whose case is not over. */
+    public List<UnderWay> underWay() {
+        return jdbc.sql("""
+                select r.id, r.state, coalesce(c.changes, 0) as changes, d.as_of
+                from referral r
+                     left join change_count c on c.referral = r.id
+                     left join decision d on d.id = r.decision
+                where r.state in ('DRAFT', 'QUEUED', 'INFORMATION_NEEDED', 'APPROVED')
+                      and not exists (select from recorded_case o where o.referral = r.id)
+                order by r.id
+                """)
+                .query((row, number) -> new UnderWay(
+                        row.getLong("id"),
+                        ReferralState.valueOf(row.getString("state")),
+                        row.getLong("changes"),
+                        Optional.ofNullable(row.getObject("as_of", LocalDate.class))))
+                .list();
+    }
+
+    /** How often something has changed that concerns every referral. */
+    public long changesOfAll() {
+        return jdbc.sql("""
+                select coalesce(sum(changes), 0)
+                from change_count
+                where referral = 0
+                """).query(Long.class).single();
+    }
+}
