@@ -13,6 +13,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import limbqueue.document.DocumentFormat;
+import limbqueue.file.MadeFiles;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tools.jackson.databind.JsonNode;
@@ -72,6 +73,24 @@ class ReadLetterCommandTest {
         assertThat("ABI right 0.61, left 0.92."
                         .substring(abi.get("start").intValue(), abi.get("end").intValue()))
                 .contains("0.61");
+    }
+
+    @Test
+    void aPdfAndAWordDocumentAreReadLikeTheirText() throws IOException {
+        var words = "ABI right 0.61, left 0.92.";
+        Files.write(folder.resolve("a.pdf"), MadeFiles.pdf(words));
+        Files.write(folder.resolve("b.docx"), MadeFiles.docx(words));
+        Files.write(folder.resolve("c.pdf"), new byte[] {'%', 'P', 'D', 'F', '-', '1', '.', '7'});
+        var printed = read(folder.toString());
+        assertThat(printed.status()).isEqualTo(2);
+        assertThat(printed.err())
+                .startsWith(folder.resolve("c.pdf") + ": The PDF is damaged and cannot be opened.")
+                .hasLineCount(1);
+        assertThat(printed.lines())
+                .hasSize(2)
+                .allSatisfy(
+                        line -> assertThat(line.at("/document/legs/right/abi").asDouble())
+                                .isEqualTo(0.61));
     }
 
     @Test

@@ -21,6 +21,7 @@ public final class FormWords {
     private FormWords() {}
 
     /** A part of the form: its place, from 0, and its heading. */
+    @NamedInterface("words")
     public record Part(int place, String title) {}
 
     /** The part of the form in which the value at {@code path} is asked; what the form does not know comes last. */
@@ -74,6 +75,7 @@ public final class FormWords {
     }
 
     /** A field of the form for one value outside of the form. */
+    @NamedInterface("words")
     public static final class Editor extends Div {
 
         private final Optional<FieldCell> cell;
