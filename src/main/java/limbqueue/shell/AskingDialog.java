@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.function.Supplier;
 
 /** A few fields and one deed. It stays open until the deed is done, and says why it is not. */
-public class AskingDialog extends Dialog {
+public final class AskingDialog extends Dialog {
 
     private final Div refusal = new Div();
     private final Supplier<Optional<String>> act;

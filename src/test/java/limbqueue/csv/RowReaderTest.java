@@ -20,9 +20,10 @@ class RowReaderTest {
 
     @Test
     void columnsAreGuessedByWhatTheyAreCalled() throws RefusedFileException {
-        var mapping =
-                ColumnGuess.of(file("Surname,First name,DOB,Telephone,ABI left,Toe pressure,Shoe size,Date of birth\n"
-                        + "Pell,Odile,31/05/1951,01632 960202,\"0,6\",30,38,31/05/1951\n"));
+        var mapping = ColumnGuess.of(file("""
+                Surname,First name,DOB,Telephone,ABI left,Toe pressure,Shoe size,Date of birth
+                Pell,Odile,31/05/1951,01632 960202,"0,6",30,38,31/05/1951
+                """));
         assertThat(mapping.fields())
                 .containsEntry("Surname", "patient.family")
                 .containsEntry("First name", "patient.given")

@@ -40,11 +40,12 @@ class CsvImportViewIT {
 
     @Test
     void aTableIsTriedThenImportedAndFound(Visitor coordinator) throws IOException {
-        choose(
-                coordinator,
-                "waiting list.csv",
-                "Surname;First name;DOB;ABI left;Reason\nHollowell;Zoë;03.05.1951;0,62;\"cold; numb\"\n"
-                        + "Hollowell;<b>Bram</b>;04.06.1949;high;=cmd|x\nToo;few\n");
+        choose(coordinator, "waiting list.csv", """
+                Surname;First name;DOB;ABI left;Reason
+                Hollowell;Zoë;03.05.1951;0,62;"cold; numb"
+                Hollowell;<b>Bram</b>;04.06.1949;high;=cmd|x
+                Too;few
+                """);
         coordinator.page().waitForURL("**/intake/csv/*");
         coordinator.rest();
         var page = coordinator.page();
