@@ -105,8 +105,8 @@ final class ReadLetterCommand implements Command {
             if (!onlyPaths && argument.equals("--")) {
                 onlyPaths = true;
             } else if (!onlyPaths && argument.startsWith("-")) {
-                console.complain("limbqueue read-letter: there is no option %s. The only option is --help."
-                        .formatted(argument));
+                console.complain(
+                        "limbqueue read-letter: there is no option %s. The only option is --help.".formatted(argument));
                 return INCOMPLETE;
             } else {
                 try {

@@ -8,15 +8,21 @@ import java.util.regex.Pattern;
 /** What the patient reacts to, and how badly. "No known allergies" has no place in the format. */
 final class AllergyRule implements Rule {
 
-    private static final Pattern CONTRAST = Pattern.compile("\\b(?:iv |intravenous |x[ -]?ray |radiograph |iodinated |iodine |radiographic |radiological |radiology |ct |cta |angiogram |angiographic |radio)?-?(?:iodinated |iodine )?contrast(?: (?:media|medium|dye|agents?|material))?\\b|\\b(?:iodinated dye|x[ -]?ray dye|radiograph dye|ct dye|cta dye|angiogram dye|iv dye|contrast)\\b");
-    private static final Pattern OTHER = Pattern.compile("\\b(latex|iodine|iodide|povidone[ -]iodine|sulfa(?: drugs)?|sulpha(?: drugs)?|sulfonamides?|sulphonamides?|penicillins?|shellfish|elastoplast|plasters?|sticking plaster|adhesive(?: tape)?|micropore|tape|eggs?|nuts?|peanuts?|nickel|chlorhexidine|nsaids?|statins?|opioids?|opiates?|bee stings?|wasp stings?|cephalosporins?|macrolides?|tetracyclines?|quinolones?|ace inhibitors?|acei|heparin|protamine|aspirin|kiwi|pollen|strawberries|metal|zinc|silver|honey|lanolin)\\b");
+    private static final Pattern CONTRAST = Pattern.compile(
+            "\\b(?:iv |intravenous |x[ -]?ray |radiograph |iodinated |iodine |radiographic |radiological |radiology |ct |cta |angiogram |angiographic |radio)?-?(?:iodinated |iodine )?contrast(?: (?:media|medium|dye|agents?|material))?\\b|\\b(?:iodinated dye|x[ -]?ray dye|radiograph dye|ct dye|cta dye|angiogram dye|iv dye|contrast)\\b");
+    private static final Pattern OTHER = Pattern.compile(
+            "\\b(latex|iodine|iodide|povidone[ -]iodine|sulfa(?: drugs)?|sulpha(?: drugs)?|sulfonamides?|sulphonamides?|penicillins?|shellfish|elastoplast|plasters?|sticking plaster|adhesive(?: tape)?|micropore|tape|eggs?|nuts?|peanuts?|nickel|chlorhexidine|nsaids?|statins?|opioids?|opiates?|bee stings?|wasp stings?|cephalosporins?|macrolides?|tetracyclines?|quinolones?|ace inhibitors?|acei|heparin|protamine|aspirin|kiwi|pollen|strawberries|metal|zinc|silver|honey|lanolin)\\b");
     private static final Pattern SAYS = Pattern.compile(
             "\\b(?:allergy|allergic|allergen|anaphyla\\w+|hypersensitiv\\w+|reacts? (?:badly |severely )?to|reacted (?:badly |severely )?to|reactions? to|adverse reactions?|intoleran\\w+|rash|hives|urticaria|angioedema|bronchospasm|wheez\\w+|itch\\w*|broke out|breaks out|comes? (?:him |her )?out in|came out in|collaps\\w+|brings (?:him|her) out)\\b");
-    private static final Pattern NONE = Pattern.compile("\\b(?:nkda|nka|nil known|no known|none known|no allergy|allergy ?[:-]? ?(?:none|nil|no\\b|nk)|not (?:known to be )?allergic|isn't allergic|no (?:drug |medication |food |contrast |other )+allerg\\w+|denies (?:any )?(?:drug |medication )?allergy)\\b");
+    private static final Pattern NONE = Pattern.compile(
+            "\\b(?:nkda|nka|nil known|no known|none known|no allergy|allergy ?[:-]? ?(?:none|nil|no\\b|nk)|not (?:known to be )?allergic|isn't allergic|no (?:drug |medication |food |contrast |other )+allerg\\w+|denies (?:any )?(?:drug |medication )?allergy)\\b");
 
-    private static final Pattern SEVERE = Pattern.compile("\\b(?:anaphyla\\w+|collaps\\w+|intubat\\w+|cardiac arrest|shock|stevens|icu|itu|angio-?oedema|throat (?:swell\\w*|clos\\w+)|swelling of (?:the )?(?:throat|tongue)|severe(?:ly)?|life[- ]threatening)\\b");
-    private static final Pattern MODERATE = Pattern.compile("\\b(?:hives|urticaria\\w*|bronchospasm|wheez\\w+|moderate|facial swelling|lip swelling|face swell\\w*|swelling of (?:the )?(?:face|lips)|weals?|wheals?)\\b");
-    private static final Pattern MILD = Pattern.compile("\\b(?:rash(?:es)?|itch\\w*|pruritus|nausea\\w*|vomit\\w*|sick(?:ness)?|upset stomach|stomach upset|gi upset|diarrhoea|diarrhea|mild(?:ly)?|flush\\w*|dyspepsia|headache|blister\\w*|redness of|erythema)\\b");
+    private static final Pattern SEVERE = Pattern.compile(
+            "\\b(?:anaphyla\\w+|collaps\\w+|intubat\\w+|cardiac arrest|shock|stevens|icu|itu|angio-?oedema|throat (?:swell\\w*|clos\\w+)|swelling of (?:the )?(?:throat|tongue)|severe(?:ly)?|life[- ]threatening)\\b");
+    private static final Pattern MODERATE = Pattern.compile(
+            "\\b(?:hives|urticaria\\w*|bronchospasm|wheez\\w+|moderate|facial swelling|lip swelling|face swell\\w*|swelling of (?:the )?(?:face|lips)|weals?|wheals?)\\b");
+    private static final Pattern MILD = Pattern.compile(
+            "\\b(?:rash(?:es)?|itch\\w*|pruritus|nausea\\w*|vomit\\w*|sick(?:ness)?|upset stomach|stomach upset|gi upset|diarrhoea|diarrhea|mild(?:ly)?|flush\\w*|dyspepsia|headache|blister\\w*|redness of|erythema)\\b");
 
     private record Thing(int start, int end, String to) {}
 
@@ -29,14 +35,16 @@ final class AllergyRule implements Rule {
             var says = SAYS.matcher(plain).find() || Fit.matches(plain, "(?:drug )?allergy ?:?.*");
             var inSection = sentence.section == Sentence.Section.ALLERGIES;
             headed = inSection;
-            if (!says && !inSection || Polarity.isOthers(sentence, Math.min(3, plain.length()), Math.min(4, plain.length()))) {
+            if (!says && !inSection
+                    || Polarity.isOthers(sentence, Math.min(3, plain.length()), Math.min(4, plain.length()))) {
                 continue;
             }
             read(page, sentence, inSection && headed, known, findings);
         }
     }
 
-    private static void read(Page page, Sentence sentence, boolean section, Map<String, Findings.Entry> known, Findings findings) {
+    private static void read(
+            Page page, Sentence sentence, boolean section, Map<String, Findings.Entry> known, Findings findings) {
         var plain = sentence.plain;
         var things = things(plain, section);
         for (var i = 0; i < things.size(); i++) {
@@ -47,15 +55,23 @@ final class AllergyRule implements Rule {
             var start = pieceStart(plain, thing.start(), previous);
             var piece = plain.substring(start, end);
             var toReaction = plain.substring(start, thing.start());
-            var listed = section || Fit.matches(plain.substring(0, thing.start()), "(?s).*\\b(?:allergy(?: to)?|allergic to|allergy ?[:-])[^.;]*") ;
+            var listed = section
+                    || Fit.matches(
+                            plain.substring(0, thing.start()),
+                            "(?s).*\\b(?:allergy(?: to)?|allergic to|allergy ?[:-])[^.;]*");
             if (!listed && !SAYS.matcher(piece).find() || denied(sentence, thing, piece)) {
                 continue;
             }
-            if (Polarity.isOthers(sentence, thing.start(), thing.end()) || Polarity.isOpen(sentence, thing.start()) && !toReaction.contains("?") && !section) {
+            if (Polarity.isOthers(sentence, thing.start(), thing.end())
+                    || Polarity.isOpen(sentence, thing.start()) && !toReaction.contains("?") && !section) {
                 continue;
             }
             var reaction = reaction(plain, thing, start, end, next);
-            if (!listed && reaction.isEmpty() && !Fit.matches(piece, "(?s).*\\b(?:allerg\\w*|hypersensitiv\\w+|anaphyla\\w+|reactions?|reacts?|reacted|intoleran\\w+)\\b.*")) {
+            if (!listed
+                    && reaction.isEmpty()
+                    && !Fit.matches(
+                            piece,
+                            "(?s).*\\b(?:allerg\\w*|hypersensitiv\\w+|anaphyla\\w+|reactions?|reacts?|reacted|intoleran\\w+)\\b.*")) {
                 continue;
             }
             var entry = known.get(thing.to());
@@ -85,9 +101,13 @@ final class AllergyRule implements Rule {
         while (at < plain.length() && word.find(at)) {
             at = word.end();
             var drug = MedicineRule.drugAt(plain, word);
-            if (drug.isPresent() && !covered(things, drug.get().start()) && !Fit.matches(plain.substring(drug.get().start(), drug.get().end()), "pen|on|iron")) {
+            if (drug.isPresent()
+                    && !covered(things, drug.get().start())
+                    && !Fit.matches(
+                            plain.substring(drug.get().start(), drug.get().end()), "pen|on|iron")) {
                 at = drug.get().end();
-                things.add(new Thing(drug.get().start(), drug.get().end(), drug.get().generic()));
+                things.add(new Thing(
+                        drug.get().start(), drug.get().end(), drug.get().generic()));
             }
         }
         var other = OTHER.matcher(plain);
@@ -97,7 +117,9 @@ final class AllergyRule implements Rule {
             }
         }
         if (things.isEmpty()) {
-            var named = Fit.of("\\b(?:allergic to|allergy to|allergy ?:)(?: the| all| any)? ((?!none|nil|no\\b|nkda|nka|not|unknown|known|see|as|yes|see above|n/k|nk\\b|nothing)[a-z][a-z-]+(?: [a-z-]+)?)(?= ?(?:[,.;(:-]|$| and | which | with | causing | who | he | she | \\())").matcher(plain);
+            var named = Fit.of(
+                            "\\b(?:allergic to|allergy to|allergy ?:)(?: the| all| any)? ((?!none|nil|no\\b|nkda|nka|not|unknown|known|see|as|yes|see above|n/k|nk\\b|nothing)[a-z][a-z-]+(?: [a-z-]+)?)(?= ?(?:[,.;(:-]|$| and | which | with | causing | who | he | she | \\())")
+                    .matcher(plain);
             if (named.find()) {
                 things.add(new Thing(named.start(1), named.end(1), named.group(1)));
             }
@@ -111,7 +133,9 @@ final class AllergyRule implements Rule {
     }
 
     private static int pieceEnd(String plain, int end, int next) {
-        var stop = Fit.of(";|\\. |, (?=[a-z]+ ?(?:[(-]|,|and |$))| and (?=[a-z]+ ?(?:\\(|- ))").matcher(plain).region(end, next);
+        var stop = Fit.of(";|\\. |, (?=[a-z]+ ?(?:[(-]|,|and |$))| and (?=[a-z]+ ?(?:\\(|- ))")
+                .matcher(plain)
+                .region(end, next);
         return stop.find() ? stop.start() : next;
     }
 
@@ -131,7 +155,9 @@ final class AllergyRule implements Rule {
     }
 
     private static Optional<String> grade(String words) {
-        if (SEVERE.matcher(words).find() && !Fit.matches(words, "(?s).*\\b(?:no|not|without|never) (?:an? )?(?:anaphyla\\w+|severe|collapse).*")) {
+        if (SEVERE.matcher(words).find()
+                && !Fit.matches(
+                        words, "(?s).*\\b(?:no|not|without|never) (?:an? )?(?:anaphyla\\w+|severe|collapse).*")) {
             return Optional.of("severe");
         }
         if (MODERATE.matcher(words).find()) {

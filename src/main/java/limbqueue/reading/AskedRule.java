@@ -5,18 +5,26 @@ import java.util.regex.Pattern;
 /** What the doctor asks for: how soon, and whether it should be sooner still and why. */
 final class AskedRule implements Rule {
 
-    private static final Pattern STAT = Pattern.compile("\\b(?:stat(?! \\d)|emergency(?! department| room| dept| doctor| physician| medicine| contact| services| call| unit| admission was| care)|emergent(?:ly)?|immediate(?:ly)?|same[- ]day(?= (?:review|assess\\w+|appointment|admission|visit|eval\\w*|opinion|attention))|straight away|at once|right away|without delay)\\b");
-    private static final Pattern ASAP = Pattern.compile("\\b(?:as soon as possible|(?:as |the )?(?:earliest|soonest) (?:possible|convenience|available|opportunity|appointment|appt|slot|date)|very soon|as soon as you can|as quickly as possible)\\b");
+    private static final Pattern STAT = Pattern.compile(
+            "\\b(?:stat(?! \\d)|emergency(?! department| room| dept| doctor| physician| medicine| contact| services| call| unit| admission was| care)|emergent(?:ly)?|immediate(?:ly)?|same[- ]day(?= (?:review|assess\\w+|appointment|admission|visit|eval\\w*|opinion|attention))|straight away|at once|right away|without delay)\\b");
+    private static final Pattern ASAP = Pattern.compile(
+            "\\b(?:as soon as possible|(?:as |the )?(?:earliest|soonest) (?:possible|convenience|available|opportunity|appointment|appt|slot|date)|very soon|as soon as you can|as quickly as possible)\\b");
     private static final Pattern URGENT = Pattern.compile("\\b(?:urgent(?:ly)?|pressing)\\b");
-    private static final Pattern ROUTINE = Pattern.compile("\\b(?:routine(?:ly)?|non[- ]?urgent(?:ly)?|not urgent|no urgency|no hurry|no rush|when(?:ever)? (?:convenient|you (?:can|have (?:a )?(?:slot|time|space)))|isn't urgent|elective(?:ly)?|in your own time|at your (?:leisure|convenience)|nothing urgent)\\b");
-    private static final Pattern REQUEST = Pattern.compile("\\b(?:please|pls|plz|see|seen|review|appointment|appt|refer\\w*|request\\w*|priority|opinion|assess\\w*|ask\\w*|consult\\w*|grateful|thank|appreciate|could you|would you|can you|your|list|clinic|advice|triage|help|urgency|need|advise|him|her|attention|eval\\w*|kindly|glad|view|category|transfer|admission)\\b");
-    private static final Pattern NOT_ASKED = Pattern.compile("\\b(?:routine(?:ly)? (?:bloods?|blood tests?|medication|check|screening|labs?|surgery|follow|foot|follow-up|exam\\w*|observations|health|annual|review in)|(?:annual|during|his|her|attended (?:for )?|at) (?:a )?routine (?:check|visit|exam|bloods?|clinic|appointment|review)|urgent (?:care|dialysis|surgery in|bypass|operation in|admission in|care centre|hospital admission)|emergency (?:bypass|surgery|operation|admission|repair)|immediate(?:ly)? (?:after|relief|postoperative|below|distal|post)|routine of|return urgently|back urgently|come back (?:urgent|immediately|at once)|(?:to )?(?:return|attend|go to|come|present)(?: \\w+){0,6} (?:immediately|at once|straight away|urgently|right away)|heart.{0,20}urgent)\\b");
+    private static final Pattern ROUTINE = Pattern.compile(
+            "\\b(?:routine(?:ly)?|non[- ]?urgent(?:ly)?|not urgent|no urgency|no hurry|no rush|when(?:ever)? (?:convenient|you (?:can|have (?:a )?(?:slot|time|space)))|isn't urgent|elective(?:ly)?|in your own time|at your (?:leisure|convenience)|nothing urgent)\\b");
+    private static final Pattern REQUEST = Pattern.compile(
+            "\\b(?:please|pls|plz|see|seen|review|appointment|appt|refer\\w*|request\\w*|priority|opinion|assess\\w*|ask\\w*|consult\\w*|grateful|thank|appreciate|could you|would you|can you|your|list|clinic|advice|triage|help|urgency|need|advise|him|her|attention|eval\\w*|kindly|glad|view|category|transfer|admission)\\b");
+    private static final Pattern NOT_ASKED = Pattern.compile(
+            "\\b(?:routine(?:ly)? (?:bloods?|blood tests?|medication|check|screening|labs?|surgery|follow|foot|follow-up|exam\\w*|observations|health|annual|review in)|(?:annual|during|his|her|attended (?:for )?|at) (?:a )?routine (?:check|visit|exam|bloods?|clinic|appointment|review)|urgent (?:care|dialysis|surgery in|bypass|operation in|admission in|care centre|hospital admission)|emergency (?:bypass|surgery|operation|admission|repair)|immediate(?:ly)? (?:after|relief|postoperative|below|distal|post)|routine of|return urgently|back urgently|come back (?:urgent|immediately|at once)|(?:to )?(?:return|attend|go to|come|present)(?: \\w+){0,6} (?:immediately|at once|straight away|urgently|right away)|heart.{0,20}urgent)\\b");
 
     private static final Pattern EXPEDITE = Pattern.compile(
             "\\b(?:expedit\\w+|(?:be |him |her |get |seen |treated |done |it )?(?:sooner|earlier|faster|quicker)(?: than)?(?: appointment| date| slot| if| please)?|bring (?:\\w+ ){0,4}forward|brought forward|jump the queue|move (?:\\w+ ){0,3}up (?:the|your) (?:list|queue)|fast[- ]track\\w*|speed(?:ed)? up|hurry (?:things|this|it)|(?:would like|wants?|wishes|hopes?|hoping|like|asks?|asking|keen|needs?|prefer\\w*|anxious)(?: \\w+){0,12} (?:before|in time for|prior to|ahead of)|(?:seen|treated|done|sorted|fixed|better|walking|procedure|it|appointment|see (?:him|her)|see \\w+)(?: \\w+){0,4} (?:before|in time for|prior to|ahead of)(?= (?:he|she|his|her|the|their|a|this|that|they|\\d|leaving|christmas|easter|sail\\w*|fl\\w+|travel\\w*|january|february|march|april|may|june|july|august|september|october|november|december))|before the (?:wedding|cruise|holiday|trip)|if (?:at all )?possible before)\\b");
-    private static final Pattern TRAVEL = Pattern.compile("\\b(?:cruise|holiday|travel\\w*|trip|vacation|flight|fl(?:y|ies|ying)|sail\\w*|abroad|tour|pilgrimage|voyage|journey|leaves for|leaving for|winter in|ship|overseas|safari)\\b");
-    private static final Pattern PERSONAL = Pattern.compile("\\b(?:wedding|marri\\w+|married|daughter|son|family|grand\\w+|work|job|employ\\w+|harvest|business|christening|birthday|anniversary|moving|house|retire\\w*|golf|season|concert|school|graduation|carer|cares for|shop|lambing|exam|funeral|reunion|move)\\b");
-    private static final Pattern CLINICAL = Pattern.compile("\\b(?:pain|ulcer|gangrene|wound|worse\\w*|deteriorat\\w+|infect\\w+|limb|tissue|rest|leg|foot|toe|lose|losing|spread\\w*|opioid\\w*|morphine|sleep\\w*|progress\\w*|condition|clinical\\w*|black|necro\\w*)\\b");
+    private static final Pattern TRAVEL = Pattern.compile(
+            "\\b(?:cruise|holiday|travel\\w*|trip|vacation|flight|fl(?:y|ies|ying)|sail\\w*|abroad|tour|pilgrimage|voyage|journey|leaves for|leaving for|winter in|ship|overseas|safari)\\b");
+    private static final Pattern PERSONAL = Pattern.compile(
+            "\\b(?:wedding|marri\\w+|married|daughter|son|family|grand\\w+|work|job|employ\\w+|harvest|business|christening|birthday|anniversary|moving|house|retire\\w*|golf|season|concert|school|graduation|carer|cares for|shop|lambing|exam|funeral|reunion|move)\\b");
+    private static final Pattern CLINICAL = Pattern.compile(
+            "\\b(?:pain|ulcer|gangrene|wound|worse\\w*|deteriorat\\w+|infect\\w+|limb|tissue|rest|leg|foot|toe|lose|losing|spread\\w*|opioid\\w*|morphine|sleep\\w*|progress\\w*|condition|clinical\\w*|black|necro\\w*)\\b");
 
     @Override
     public void read(Page page, Findings findings) {
@@ -33,7 +41,8 @@ final class AskedRule implements Rule {
         }
         put(page, sentence, STAT, "stat", findings);
         put(page, sentence, ASAP, "asap", findings);
-        if (!ROUTINE.matcher(plain).find() || !Fit.matches(plain, "(?s).*\\b(?:non[- ]?urgent|not urgent|isn't urgent|nothing urgent)\\b.*")) {
+        if (!ROUTINE.matcher(plain).find()
+                || !Fit.matches(plain, "(?s).*\\b(?:non[- ]?urgent|not urgent|isn't urgent|nothing urgent)\\b.*")) {
             put(page, sentence, URGENT, "urgent", findings);
         }
         put(page, sentence, ROUTINE, "routine", findings);
@@ -42,7 +51,9 @@ final class AskedRule implements Rule {
     /** A form with boxes: "[ ] routine [X] urgent". */
     private static boolean box(Sentence sentence, Findings findings) {
         var plain = sentence.plain;
-        var box = Fit.of("(?:\\[ ?[x*\u2713\u2714] ?\\]|\\( ?x ?\\)|[\u2612\u2611\u2714\u25a0\u2713]) ?(routine|urgent|emergency|stat|as soon as possible|immediate|soon|non-?urgent)").matcher(plain);
+        var box = Fit.of(
+                        "(?:\\[ ?[x*\u2713\u2714] ?\\]|\\( ?x ?\\)|[\u2612\u2611\u2714\u25a0\u2713]) ?(routine|urgent|emergency|stat|as soon as possible|immediate|soon|non-?urgent)")
+                .matcher(plain);
         if (!box.find()) {
             return Fit.matches(plain, "(?s).*(?:\\[ *\\]|\\( \\)|\u2610) ?(?:routine|urgent|emergency|stat).*");
         }
@@ -67,17 +78,33 @@ final class AskedRule implements Rule {
             }
             var alone = plain.length() <= match.end() - match.start() + 22;
             var negated = !value.equals("routine") && Polarity.isDenied(sentence, match.start(), match.end());
-            if (negated || Fit.matches(plain.substring(0, match.start()), "(?s).*\\b(?:if|should|was|were|had|has been|taken|admitted)\\b[^.;]{0,60}") && !Fit.matches(plain, "(?s).*\\b(?:please|grateful|could|appreciate|if possible|thank|glad)\\b.*")) {
+            if (negated
+                    || Fit.matches(
+                                    plain.substring(0, match.start()),
+                                    "(?s).*\\b(?:if|should|was|were|had|has been|taken|admitted)\\b[^.;]{0,60}")
+                            && !Fit.matches(
+                                    plain,
+                                    "(?s).*\\b(?:please|grateful|could|appreciate|if possible|thank|glad)\\b.*")) {
                 continue;
             }
-            if (value.equals("urgent") && Fit.matches(plain.substring(match.end()), "(?s) (?:bloods?|cta|duplex|admission|referral (?:was|to (?:cardiology|renal))).*") && !plain.contains("please")) {
+            if (value.equals("urgent")
+                    && Fit.matches(
+                            plain.substring(match.end()),
+                            "(?s) (?:bloods?|cta|duplex|admission|referral (?:was|to (?:cardiology|renal))).*")
+                    && !plain.contains("please")) {
                 continue;
             }
-            if (alone || REQUEST.matcher(plain).find() || page.sentences.size() - sentence.number <= 5 || sentence.number < 6) {
+            if (alone
+                    || REQUEST.matcher(plain).find()
+                    || page.sentences.size() - sentence.number <= 5
+                    || sentence.number < 6) {
                 var known = findings.get("asked.priority");
                 if (known.isEmpty() && findings.words("asked.priority").isEmpty()) {
                     findings.put("asked.priority", value, sentence.span(match));
-                } else if (value.equals("stat") && known.filter(told -> told.asString().equals("urgent") || told.asString().equals("asap")).isPresent()) {
+                } else if (value.equals("stat")
+                        && known.filter(told -> told.asString().equals("urgent")
+                                        || told.asString().equals("asap"))
+                                .isPresent()) {
                     findings.forget("asked.priority");
                     findings.put("asked.priority", value, sentence.span(match));
                 }
@@ -93,9 +120,20 @@ final class AskedRule implements Rule {
             return;
         }
         var before = plain.substring(0, match.start());
-        if (Fit.matches(before, "(?s).*\\b(?:not|don't|isn't|no need to|no reason to|doesn't|hasn't|never|noticed|stopping (?:him|her)|years?|months?|weeks?|days?|distance|stops)\\b[^.;]{0,25}") && !match.group().startsWith("expedit") || Fit.matches(plain, "(?s).*\\b(?:not (?:asking|request\\w*) (?:for )?(?:\\w+ )?(?:to )?(?:be )?(?:expedit\\w*|sooner|earlier))\\b.*")
-                || Fit.matches(match.group(), "(?:sooner|earlier|it sooner|faster|quicker|her sooner every|earlier.*)") && !Fit.matches(plain, "(?s).*\\b(?:please|can|could|seen|see|appointment|would|possible|grateful|hope|like|ask\\w*|date|anything)\\b.*")
-                || Fit.matches(plain, "(?s).*\\b(?:sooner or later|no sooner|stopped (?:him|her)|stops (?:him|her)|rest pain before|earlier (?:this|today|letter|in))\\b.*")) {
+        if (Fit.matches(
+                                before,
+                                "(?s).*\\b(?:not|don't|isn't|no need to|no reason to|doesn't|hasn't|never|noticed|stopping (?:him|her)|years?|months?|weeks?|days?|distance|stops)\\b[^.;]{0,25}")
+                        && !match.group().startsWith("expedit")
+                || Fit.matches(
+                        plain,
+                        "(?s).*\\b(?:not (?:asking|request\\w*) (?:for )?(?:\\w+ )?(?:to )?(?:be )?(?:expedit\\w*|sooner|earlier))\\b.*")
+                || Fit.matches(match.group(), "(?:sooner|earlier|it sooner|faster|quicker|her sooner every|earlier.*)")
+                        && !Fit.matches(
+                                plain,
+                                "(?s).*\\b(?:please|can|could|seen|see|appointment|would|possible|grateful|hope|like|ask\\w*|date|anything)\\b.*")
+                || Fit.matches(
+                        plain,
+                        "(?s).*\\b(?:sooner or later|no sooner|stopped (?:him|her)|stops (?:him|her)|rest pain before|earlier (?:this|today|letter|in))\\b.*")) {
             return;
         }
         findings.putIfUnknown("asked.expedite", true, sentence.span(match));
@@ -105,7 +143,10 @@ final class AskedRule implements Rule {
             var previous = page.before(sentence).filter(earlier -> earlier.paragraph == sentence.paragraph);
             var next = page.after(sentence).filter(later -> later.paragraph == sentence.paragraph);
             for (var other : java.util.List.of(next, previous)) {
-                if (ground.isEmpty() && other.isPresent() && (TRAVEL.matcher(other.get().plain).find() || Fit.matches(other.get().plain, "(?s).*\\b(?:wedding|harvest|job|work)\\b.*"))) {
+                if (ground.isEmpty()
+                        && other.isPresent()
+                        && (TRAVEL.matcher(other.get().plain).find()
+                                || Fit.matches(other.get().plain, "(?s).*\\b(?:wedding|harvest|job|work)\\b.*"))) {
                     ground = ground(other.get().plain);
                     words = other.get();
                 }
@@ -124,7 +165,9 @@ final class AskedRule implements Rule {
         if (TRAVEL.matcher(plain).find()) {
             return "travel";
         }
-        if (Fit.matches(plain, "(?s).*\\b(?:wedding|harvest|work|job|business|moving|christening|lambing|retire\\w*|anniversary|birthday|graduation)\\b.*")) {
+        if (Fit.matches(
+                plain,
+                "(?s).*\\b(?:wedding|harvest|work|job|business|moving|christening|lambing|retire\\w*|anniversary|birthday|graduation)\\b.*")) {
             return "personal";
         }
         if (CLINICAL.matcher(plain).find()) {

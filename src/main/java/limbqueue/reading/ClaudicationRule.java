@@ -13,20 +13,31 @@ final class ClaudicationRule implements Rule {
     private static final String WALKING =
             "(?:walk(?:s|ed|ing)?|exert\\w*|exercis\\w+|stairs|uphill|hills?|inclines?|on the flat|on the level|treadmill|mobilis\\w+|ambulat\\w+|steps|strides|stroll\\w*|march\\w*)";
 
-    private static final Pattern NAMED = Pattern.compile("\\b(?<!neurogenic )(?<!spinal )(?<!pseudo)(?<!pseudo )claudication\\b");
-    private static final Pattern DESCRIBED = Pattern.compile("\\b(?:" + SORENESS + "\\b[^.;]{0,80}?\\b" + WALKING + "|" + WALKING + "\\b[^.;]{0,90}?\\b" + SORENESS + ")\\b");
-    private static final Pattern AT_DISTANCE = Pattern.compile("\\b(?:buttock|thigh|calf|leg|hip)s?\\b[^.;]{0,60}?\\b(?:" + SORENESS + ")\\b[^.;]{0,60}?\\b(?:at|after|within|by|beyond|for)\\b|\\b" + SORENESS + "\\b[^.;]{0,60}?\\b(?:buttock|thigh|calf|leg|hip)s?\\b[^.;]{0,60}?\\b(?:at|after|within|by|beyond)\\b");
-    private static final Pattern SORE_MUSCLE = Pattern.compile("\\b(?:buttock|thigh|calf)s?\\b[^.;]{0,60}?\\b" + SORENESS + "\\b|\\b" + SORENESS + "\\b[^.;]{0,40}?\\b(?:buttock|thigh|calf)s?\\b");
+    private static final Pattern NAMED =
+            Pattern.compile("\\b(?<!neurogenic )(?<!spinal )(?<!pseudo)(?<!pseudo )claudication\\b");
+    private static final Pattern DESCRIBED = Pattern.compile("\\b(?:" + SORENESS + "\\b[^.;]{0,80}?\\b" + WALKING + "|"
+            + WALKING + "\\b[^.;]{0,90}?\\b" + SORENESS + ")\\b");
+    private static final Pattern AT_DISTANCE = Pattern.compile(
+            "\\b(?:buttock|thigh|calf|leg|hip)s?\\b[^.;]{0,60}?\\b(?:" + SORENESS
+                    + ")\\b[^.;]{0,60}?\\b(?:at|after|within|by|beyond|for)\\b|\\b" + SORENESS
+                    + "\\b[^.;]{0,60}?\\b(?:buttock|thigh|calf|leg|hip)s?\\b[^.;]{0,60}?\\b(?:at|after|within|by|beyond)\\b");
+    private static final Pattern SORE_MUSCLE = Pattern.compile("\\b(?:buttock|thigh|calf)s?\\b[^.;]{0,60}?\\b"
+            + SORENESS + "\\b|\\b" + SORENESS + "\\b[^.;]{0,40}?\\b(?:buttock|thigh|calf)s?\\b");
     private static final Pattern MUSCLE = Pattern.compile("\\b(buttock|thigh|calf|hip|leg|foot)s?\\b");
     private static final Pattern LIMIT = Pattern.compile(
             "\\b(?:(?:claudication|walking|walk|exercise|pain[ -]?free|symptom[ -]?free|max(?:imum|imal)?|absolute|initial|total|treadmill)[ -]?(?:claudication )?(?:walking )?(?:distance|tolerance|range|limit)|(?:icd|acd|cd|mwd|pfwd|pwd)(?= ?[:=]? ?\\d)|"
                     + "(?:(?:has to|must|needs to|have to|had to) (?:stop|rest|sit|halt|pause|stand)|stops?(?: him| her| them)?|stopping|stopped|pulls (?:him|her) up|brings (?:him|her) to a (?:halt|stop|standstill)|limited to|(?:can|could|able to|manage[sd]?(?: to)?|walks?|only)(?: now| just| barely| about| only| walk| go| do| manage| for| around| roughly| maybe| perhaps| no more than| not more than| up to| approximately){1,4}(?= \\d| a | half| less| under| <)))\\b");
-    private static final Pattern NO_LEG = Pattern.compile("\\b(?:breath\\w*|dyspn\\w+|angina|chest|sob|knee|osteoarthritis|arthritis|joint)\\b");
+    private static final Pattern NO_LEG =
+            Pattern.compile("\\b(?:breath\\w*|dyspn\\w+|angina|chest|sob|knee|osteoarthritis|arthritis|joint)\\b");
 
-    private static final Pattern COURSE_WORSE = Pattern.compile("\\b(?:worse(?:n(?:ing|ed|s)?)?|progressive(?:ly)?|progress(?:ing|ed)|deteriorat\\w+|getting shorter|shorten(?:ed|ing|s)|declin(?:ing|ed)|going downhill|(?:increasing|decreasing|reducing|falling|shrinking|dwindling)(?:ly)?|shorter (?:and shorter|every|each)|less and less|sooner every|dropped|fallen|crescendo)\\b");
-    private static final Pattern COURSE_STABLE = Pattern.compile("\\b(?:stable|unchanged|no change|not (?:changed|changing|worse|worsening|progressed|progressing|deteriorat\\w+)|hasn't (?:changed|progressed|worsened|got\\w* (?:any )?worse|deteriorated)|(?:don't|doesn't|never) change\\w*|not altered|hasn't altered|nothing has altered|static|steady|no worse|no (?:recent )?(?:progression|deterioration|worsening)|same (?:for|as|over)|much the same|has been the same)\\b");
-    private static final Pattern COURSE_SUDDEN = Pattern.compile("\\b(?:sudden(?:ly)?(?: onset)?|overnight|out of the blue|abrupt(?:ly)?|from one day to the next|came on (?:all )?at once)\\b");
-    private static final Pattern SUBJECT = Pattern.compile("\\b(?:claudication|walking|walk|distance|symptoms?|leg pain|pain|it|this|calf|complaint|things|course|cramp\\w*|tolerance|these)\\b");
+    private static final Pattern COURSE_WORSE = Pattern.compile(
+            "\\b(?:worse(?:n(?:ing|ed|s)?)?|progressive(?:ly)?|progress(?:ing|ed)|deteriorat\\w+|getting shorter|shorten(?:ed|ing|s)|declin(?:ing|ed)|going downhill|(?:increasing|decreasing|reducing|falling|shrinking|dwindling)(?:ly)?|shorter (?:and shorter|every|each)|less and less|sooner every|dropped|fallen|crescendo)\\b");
+    private static final Pattern COURSE_STABLE = Pattern.compile(
+            "\\b(?:stable|unchanged|no change|not (?:changed|changing|worse|worsening|progressed|progressing|deteriorat\\w+)|hasn't (?:changed|progressed|worsened|got\\w* (?:any )?worse|deteriorated)|(?:don't|doesn't|never) change\\w*|not altered|hasn't altered|nothing has altered|static|steady|no worse|no (?:recent )?(?:progression|deterioration|worsening)|same (?:for|as|over)|much the same|has been the same)\\b");
+    private static final Pattern COURSE_SUDDEN = Pattern.compile(
+            "\\b(?:sudden(?:ly)?(?: onset)?|overnight|out of the blue|abrupt(?:ly)?|from one day to the next|came on (?:all )?at once)\\b");
+    private static final Pattern SUBJECT = Pattern.compile(
+            "\\b(?:claudication|walking|walk|distance|symptoms?|leg pain|pain|it|this|calf|complaint|things|course|cramp\\w*|tolerance|these)\\b");
 
     private static final Pattern LIMITS = Pattern.compile(
             "\\b(?:life ?-?style[- ]?(?:limiting|limited|altering)|limits (?:his|her) (?:life|lifestyle|work|daily)|limiting (?:his|her|their) (?:life|lifestyle|daily|work|activities|independence|quality)|life[- ](?:limiting|altering)|disabling|disabled by|severely limit(?:s|ed|ing)?|short[- ]distance disabling|"
@@ -36,13 +47,19 @@ final class ClaudicationRule implements Rule {
     private static final Pattern COPES = Pattern.compile(
             "\\b(?:not (?:really |particularly |unduly |much |greatly |overly |too )?(?:bothered|limiting|limited|life[- ]?style[- ]?limiting|lifestyle limiting|disabling|troubled|troubling|troublesome|bothersome|restricted|affecting (?:his|her) (?:life|daily)|limit\\w*|restrict\\w*|interfer\\w+)|isn't (?:really |particularly |unduly |much |overly )?(?:bothered|limiting|limited|life[- ]?style[- ]?limiting|disabling|troubled|troublesome|bothersome|affecting)|doesn't (?:really |particularly |unduly |much |greatly )?(?:bother|limit|trouble|restrict|affect|interfere|stop|keep|hold)|don't (?:limit|bother|trouble|stop|restrict)|(?:copes?|coping|manag(?:es|ing)) (?:well|fine|very well|happily|perfectly well|quite well|nicely|ok|okay)|non[- ]limiting|non[- ](?:life[- ]?style|lifestyle)[- ]limiting|no (?:real )?(?:bother|impact on (?:his|her) (?:life|daily)|limitation of (?:his|her)|trouble to (?:him|her)|effect on (?:his|her) (?:life|daily))|happy with (?:his|her|the) (?:current )?(?:walking|distance)|lives with it happily|unbothered)\\b");
 
-    private static final Pattern STANDING = Pattern.compile("\\b(?:waits standing|relief ?:? standing|(?:eases?|relie\\w+|settles?|goes(?: off| away)?|resolves?|better|gone|disappears?|passes|subsides|improves|recovers?|stops?|abates?|wears off|clears|(?:has|must|have) to (?:stop|stand))\\b[^.;]{0,40}?\\b(?:stand(?:s|ing)?(?: still)?|stops?(?: walking)?|stopping|halts?|paus\\w+|rests?(?: for| briefly)?|resting|short rest|brief rest|a rest|rest)|(?:stops?|standing still|stands still|rest|resting|pauses)\\b[^.;]{0,30}?\\b(?:eases|relieves|settles|it goes|goes off|helps))\\b");
-    private static final Pattern STANDING_SAID = Pattern.compile("\\bstand(?:s|ing)?\\b|\\bstops?\\b|\\bstopping\\b|\\bpaus\\w+|\\bhalts?\\b|\\bshop window\\b");
-    private static final Pattern SITTING = Pattern.compile("\\b(?:relief ?:? sitting|(?:only |just )?(?:when|by|on|after|until|if|with|to) (?:he |she |they )?(?:\\w+ )?(?:sit(?:s|ting)?(?: down)?|lean(?:s|ing)?(?: forwards?)?|bend(?:s|ing)?(?: forwards?)?|flex\\w+|stoop\\w*)|(?:must|has to|needs to|have to) sit|sitting (?:down )?(?:helps|relieves|eases)|(?:leaning|bending) (?:forwards? )?(?:on|over|helps|relieves|eases)|relieved by (?:sitting|leaning|bending|flexion))\\b");
+    private static final Pattern STANDING = Pattern.compile(
+            "\\b(?:waits standing|relief ?:? standing|(?:eases?|relie\\w+|settles?|goes(?: off| away)?|resolves?|better|gone|disappears?|passes|subsides|improves|recovers?|stops?|abates?|wears off|clears|(?:has|must|have) to (?:stop|stand))\\b[^.;]{0,40}?\\b(?:stand(?:s|ing)?(?: still)?|stops?(?: walking)?|stopping|halts?|paus\\w+|rests?(?: for| briefly)?|resting|short rest|brief rest|a rest|rest)|(?:stops?|standing still|stands still|rest|resting|pauses)\\b[^.;]{0,30}?\\b(?:eases|relieves|settles|it goes|goes off|helps))\\b");
+    private static final Pattern STANDING_SAID = Pattern.compile(
+            "\\bstand(?:s|ing)?\\b|\\bstops?\\b|\\bstopping\\b|\\bpaus\\w+|\\bhalts?\\b|\\bshop window\\b");
+    private static final Pattern SITTING = Pattern.compile(
+            "\\b(?:relief ?:? sitting|(?:only |just )?(?:when|by|on|after|until|if|with|to) (?:he |she |they )?(?:\\w+ )?(?:sit(?:s|ting)?(?: down)?|lean(?:s|ing)?(?: forwards?)?|bend(?:s|ing)?(?: forwards?)?|flex\\w+|stoop\\w*)|(?:must|has to|needs to|have to) sit|sitting (?:down )?(?:helps|relieves|eases)|(?:leaning|bending) (?:forwards? )?(?:on|over|helps|relieves|eases)|relieved by (?:sitting|leaning|bending|flexion))\\b");
 
-    private static final Pattern SINCE = Pattern.compile("\\b(?:for|x|since|over|past|last|history|hx|duration|of|started|start|began|onset|ago|these|going on|now|present|developed|about|nearly|almost|some|come on|troubled)\\b");
-    private static final Pattern FORMER = Pattern.compile("\\b(?:used to|previously|formerly|before (?:this|that)|was able|could (?:once|previously)|normally walked|always walked|a year ago|it was)\\b[^,;.]{0,40}$|\\bfrom (?:about |roughly |approximately |some )?$");
-    private static final Pattern ELSEWHERE = Pattern.compile("\\b(?:lives?|away|drives?|from (?:the|us|here|his home|her home)|travel\\w*|live)\\b");
+    private static final Pattern SINCE = Pattern.compile(
+            "\\b(?:for|x|since|over|past|last|history|hx|duration|of|started|start|began|onset|ago|these|going on|now|present|developed|about|nearly|almost|some|come on|troubled)\\b");
+    private static final Pattern FORMER = Pattern.compile(
+            "\\b(?:used to|previously|formerly|before (?:this|that)|was able|could (?:once|previously)|normally walked|always walked|a year ago|it was)\\b[^,;.]{0,40}$|\\bfrom (?:about |roughly |approximately |some )?$");
+    private static final Pattern ELSEWHERE =
+            Pattern.compile("\\b(?:lives?|away|drives?|from (?:the|us|here|his home|her home)|travel\\w*|live)\\b");
 
     @Override
     public void read(Page page, Findings findings) {
@@ -53,7 +70,9 @@ final class ClaudicationRule implements Rule {
                 topic = found;
             } else if (topic.isPresent()) {
                 var known = topic.get();
-                if (sentence.number - known.sentence() <= 3 && sentence.paragraph - known.paragraph() <= 1 && !changesSubject(sentence)) {
+                if (sentence.number - known.sentence() <= 3
+                        && sentence.paragraph - known.paragraph() <= 1
+                        && !changesSubject(sentence)) {
                     details(page, sentence, known, 0, findings, true);
                 }
             }
@@ -65,7 +84,9 @@ final class ClaudicationRule implements Rule {
     private record Topic(Set<Side> sides, int sentence, int paragraph, Findings.Ground ground) {}
 
     private static boolean changesSubject(Sentence sentence) {
-        return Fit.matches(sentence.plain, "(?s).*\\b(?:rest pain|ulcer|wound|gangrene|smok\\w+|cigarettes|diabetes|abi|medication|pulses?|stroke|surgery|bypass|angiogram|knee|sore|infection|breath\\w*)\\b.*");
+        return Fit.matches(
+                sentence.plain,
+                "(?s).*\\b(?:rest pain|ulcer|wound|gangrene|smok\\w+|cigarettes|diabetes|abi|medication|pulses?|stroke|surgery|bypass|angiogram|knee|sore|infection|breath\\w*)\\b.*");
     }
 
     private static Optional<Topic> find(Page page, Sentence sentence, Optional<Topic> topic, Findings findings) {
@@ -95,7 +116,9 @@ final class ClaudicationRule implements Rule {
         if (result.isPresent() || plain.contains("claudication") && !plain.contains("neurogenic")) {
             return result;
         }
-        var denial = Fit.of("\\b(?:no|without|denies(?: any)?) (?:leg |calf |exertional |walking |muscle )*(?:pain|cramps?|discomfort|symptoms) (?:on|when|with|while|during) (?:walking|exertion|exercise)\\b|\\bno exertional (?:leg |calf )?(?:pain|symptoms)\\b|\\bno walking pain\\b|\\bwalks without (?:any )?(?:pain|limitation|difficulty)\\b|\\b(?:leg|side|calf|right|left) (?:\\w+ ){0,3}?(?:doesn't|don't|never|no|nothing|gives no|isn't|hasn't)\\b[^.;,]{0,40}\\b(?:on|when|with|during|while) (?:walking|exertion|exercise|he walks|she walks)\\b|\\b(?:nothing wrong with|no (?:trouble|problem|complaint|symptom)s? (?:in|from|with|of)) (?:the |his |her )?(?:left|right|contralateral|bilateral) (?:leg|side|calf)?[^.;,]{0,20}\\b(?:on|when|with) (?:walking|exertion|exercise|he walks|she walks)").matcher(plain);
+        var denial = Fit.of(
+                        "\\b(?:no|without|denies(?: any)?) (?:leg |calf |exertional |walking |muscle )*(?:pain|cramps?|discomfort|symptoms) (?:on|when|with|while|during) (?:walking|exertion|exercise)\\b|\\bno exertional (?:leg |calf )?(?:pain|symptoms)\\b|\\bno walking pain\\b|\\bwalks without (?:any )?(?:pain|limitation|difficulty)\\b|\\b(?:leg|side|calf|right|left) (?:\\w+ ){0,3}?(?:doesn't|don't|never|no|nothing|gives no|isn't|hasn't)\\b[^.;,]{0,40}\\b(?:on|when|with|during|while) (?:walking|exertion|exercise|he walks|she walks)\\b|\\b(?:nothing wrong with|no (?:trouble|problem|complaint|symptom)s? (?:in|from|with|of)) (?:the |his |her )?(?:left|right|contralateral|bilateral) (?:leg|side|calf)?[^.;,]{0,20}\\b(?:on|when|with) (?:walking|exertion|exercise|he walks|she walks)")
+                .matcher(plain);
         if (denial.find() && !Polarity.isOthers(sentence, denial.start(), denial.end())) {
             deny(page, sentence, denial.start(), denial.end(), findings);
             return Optional.empty();
@@ -109,20 +132,32 @@ final class ClaudicationRule implements Rule {
             var at = -1;
             var site = "";
             while (muscle.find()) {
-                if (!muscle.group(1).equals("foot") && !(muscle.group(1).equals("hip") && plain.contains("hip replacement"))) {
+                if (!muscle.group(1).equals("foot")
+                        && !(muscle.group(1).equals("hip") && plain.contains("hip replacement"))) {
                     at = muscle.start();
                     site = muscle.group(1);
                     break;
                 }
             }
-            if (at < 0 || NO_LEG.matcher(plain).find() && !site.equals("calf") || plain.contains("rest pain") && !plain.contains("calf") || Fit.matches(plain, "(?s).*\\b(?:ulcer|wound|gangrene|at rest|sudden\\w*|swelling|sciatica|joint)\\b.*")) {
+            if (at < 0
+                    || NO_LEG.matcher(plain).find() && !site.equals("calf")
+                    || plain.contains("rest pain") && !plain.contains("calf")
+                    || Fit.matches(
+                            plain,
+                            "(?s).*\\b(?:ulcer|wound|gangrene|at rest|sudden\\w*|swelling|sciatica|joint)\\b.*")) {
                 continue;
             }
             if (pattern != DESCRIBED && Distances.in(plain, 0, plain.length()).isEmpty()) {
                 continue;
             }
-            var next = page.after(sentence).filter(after -> after.paragraph == sentence.paragraph && !Distances.in(after.plain, 0, after.plain.length()).isEmpty());
-            if (site.equals("leg") && Distances.in(plain, 0, plain.length()).isEmpty() && next.isEmpty() && !Fit.matches(plain, "(?s).*\\b(?:relie\\w+|eases|rest|stops?|standing)\\b.*")) {
+            var next = page.after(sentence)
+                    .filter(after -> after.paragraph == sentence.paragraph
+                            && !Distances.in(after.plain, 0, after.plain.length())
+                                    .isEmpty());
+            if (site.equals("leg")
+                    && Distances.in(plain, 0, plain.length()).isEmpty()
+                    && next.isEmpty()
+                    && !Fit.matches(plain, "(?s).*\\b(?:relie\\w+|eases|rest|stops?|standing)\\b.*")) {
                 continue;
             }
             var start = Math.min(at, described.start());
@@ -134,12 +169,19 @@ final class ClaudicationRule implements Rule {
         var limit = LIMIT.matcher(plain);
         if (limit.find() && topic.isEmpty()) {
             var muscle = MUSCLE.matcher(plain);
-            if (muscle.find() && Fit.matches(muscle.group(1), "calf|thigh|buttock") && !Distances.in(plain, 0, plain.length()).isEmpty() && Polarity.of(sentence, muscle) == Polarity.STATED) {
+            if (muscle.find()
+                    && Fit.matches(muscle.group(1), "calf|thigh|buttock")
+                    && !Distances.in(plain, 0, plain.length()).isEmpty()
+                    && Polarity.of(sentence, muscle) == Polarity.STATED) {
                 return present(page, sentence, muscle.start(), muscle.end(), findings);
             }
         }
-        var terse = Fit.of("\\b(calf|thigh|buttock)\\b[^.;]{0,30}\\b(?:ache|pain|cramp\\w*|tightness|)\\b").matcher(plain);
-        if (terse.find() && !Distances.in(plain, terse.start(), Math.min(plain.length(), terse.end() + 60)).isEmpty() && Polarity.of(sentence, terse) == Polarity.STATED
+        var terse = Fit.of("\\b(calf|thigh|buttock)\\b[^.;]{0,30}\\b(?:ache|pain|cramp\\w*|tightness|)\\b")
+                .matcher(plain);
+        if (terse.find()
+                && !Distances.in(plain, terse.start(), Math.min(plain.length(), terse.end() + 60))
+                        .isEmpty()
+                && Polarity.of(sentence, terse) == Polarity.STATED
                 && !Fit.matches(plain, "(?s).*\\b(?:ulcer|wound|cm|swelling|dvt|oedema)\\b.*")) {
             return present(page, sentence, terse.start(), terse.end(), findings);
         }
@@ -149,21 +191,29 @@ final class ClaudicationRule implements Rule {
     /** "Claudication clinic", "claudication exercise class": a name, not a complaint. */
     private static boolean isGeneral(String plain, int start, int end) {
         var after = plain.substring(end);
-        return Fit.matches(after, "(?s) (?:clinic|exercise|programme|program|class|questionnaire|service|leaflet|nurse|history (?:is )?(?:unclear|unobtainable)).*")
+        return Fit.matches(
+                        after,
+                        "(?s) (?:clinic|exercise|programme|program|class|questionnaire|service|leaflet|nurse|history (?:is )?(?:unclear|unobtainable)).*")
                 || Fit.matches(plain.substring(0, start), "(?s).*\\b(?:jaw|arm|upper limb|tongue) ");
     }
 
     private static void deny(Page page, Sentence sentence, int start, int end, Findings findings) {
         var place = page.legs.ofDenial(sentence, start, end);
         for (var side : place.sides()) {
-            findings.put(side.leg("claudication.present"), false, sentence.span(negationStart(sentence, start), end), place.ground());
+            findings.put(
+                    side.leg("claudication.present"),
+                    false,
+                    sentence.span(negationStart(sentence, start), end),
+                    place.ground());
         }
     }
 
     /** Where the denial begins that {@code start} lies in, if it is near. */
     static int negationStart(Sentence sentence, int start) {
         var before = sentence.plain.substring(Math.max(sentence.clauseStart(start), start - 60), start);
-        var match = Fit.of("\\b(?:no|denies|without|not|nor|never|nil|neither|doesn't|hasn't|don't|isn't|free of)\\b[^.;]*$").matcher(before);
+        var match = Fit.of(
+                        "\\b(?:no|denies|without|not|nor|never|nil|neither|doesn't|hasn't|don't|isn't|free of)\\b[^.;]*$")
+                .matcher(before);
         return match.find() ? start - before.length() + match.start() : start;
     }
 
@@ -186,7 +236,10 @@ final class ClaudicationRule implements Rule {
 
     /** "He claudicates at 80 m. It is the left calf." */
     static Legs.Place ahead(Page page, Sentence sentence) {
-        var next = page.after(sentence).filter(after -> Fit.matches(after.plain, "(?s)(?:it|this|pain|the pain|mainly|mostly|worse|always|in the|left|right|he|she|calf)\\b.*"));
+        var next = page.after(sentence)
+                .filter(after -> Fit.matches(
+                        after.plain,
+                        "(?s)(?:it|this|pain|the pain|mainly|mostly|worse|always|in the|left|right|he|she|calf)\\b.*"));
         if (next.isPresent() && page.legs.mentions(next.get()).size() == 1) {
             return new Legs.Place(page.legs.mentions(next.get()).getFirst().sides(), Findings.Ground.CARRIED);
         }
@@ -208,37 +261,67 @@ final class ClaudicationRule implements Rule {
         relief(sentence, topic, findings, later);
     }
 
-    private static void put(Page page, Sentence sentence, Topic topic, String field, Object value, int start, int end, Findings findings) {
+    private static void put(
+            Page page,
+            Sentence sentence,
+            Topic topic,
+            String field,
+            Object value,
+            int start,
+            int end,
+            Findings findings) {
         var near = page.legs.near(sentence, start, end);
         var sides = near.known() && topic.sides().containsAll(near.sides()) ? near.sides() : topic.sides();
         for (var side : sides) {
-            if (findings.get(side.leg(field)).isEmpty() || near.known() && near.sides().size() == 1) {
-                findings.put(side.leg(field), value, sentence.span(start, end), near.known() ? Findings.Ground.WORDS : Findings.Ground.SENTENCE);
+            if (findings.get(side.leg(field)).isEmpty()
+                    || near.known() && near.sides().size() == 1) {
+                findings.put(
+                        side.leg(field),
+                        value,
+                        sentence.span(start, end),
+                        near.known() ? Findings.Ground.WORDS : Findings.Ground.SENTENCE);
             }
         }
     }
 
-    private static void distance(Page page, Sentence sentence, Topic topic, int at, int from, int to, Findings findings, boolean later) {
+    private static void distance(
+            Page page, Sentence sentence, Topic topic, int at, int from, int to, Findings findings, boolean later) {
         var plain = sentence.plain;
         var candidates = Distances.in(plain, from, to).stream()
-                .filter(found -> !ELSEWHERE.matcher(plain.substring(Math.max(0, found.start() - 18), found.start())).find()
-                        && !ELSEWHERE.matcher(plain.substring(found.end(), Math.min(plain.length(), found.end() + 14))).find())
-                .filter(found -> !FORMER.matcher(plain.substring(sentence.pieceStart(found.start()), found.start())).find())
-                .filter(found -> Polarity.of(sentence, found.start(), found.end()) != Polarity.OPEN || Fit.matches(plain.substring(Math.max(0, found.start() - 25), found.start()), "(?s).*(?:could|might|may) .*"))
+                .filter(found -> !ELSEWHERE
+                                .matcher(plain.substring(Math.max(0, found.start() - 18), found.start()))
+                                .find()
+                        && !ELSEWHERE
+                                .matcher(plain.substring(found.end(), Math.min(plain.length(), found.end() + 14)))
+                                .find())
+                .filter(found -> !FORMER.matcher(plain.substring(sentence.pieceStart(found.start()), found.start()))
+                        .find())
+                .filter(found -> Polarity.of(sentence, found.start(), found.end()) != Polarity.OPEN
+                        || Fit.matches(
+                                plain.substring(Math.max(0, found.start() - 25), found.start()),
+                                "(?s).*(?:could|might|may) .*"))
                 .toList();
-        if (later && !Fit.matches(plain, "(?s).*\\b(?:walk\\w*|distance|claudication|stop\\w*|manage\\w*|pain|cramp\\w*|calf|limit\\w*|flat|exercise|after|comes on|symptoms?)\\b.*")) {
+        if (later
+                && !Fit.matches(
+                        plain,
+                        "(?s).*\\b(?:walk\\w*|distance|claudication|stop\\w*|manage\\w*|pain|cramp\\w*|calf|limit\\w*|flat|exercise|after|comes on|symptoms?)\\b.*")) {
             return;
         }
         if (candidates.isEmpty()) {
             return;
         }
-        var pain = Fit.of("\\b(?:pain|cramps?|claudication|initial|onset|starts?|begins?|comes on|ache|symptoms?|tight\\w*|icd|pain[ -]free)\\b");
+        var pain = Fit.of(
+                "\\b(?:pain|cramps?|claudication|initial|onset|starts?|begins?|comes on|ache|symptoms?|tight\\w*|icd|pain[ -]free)\\b");
         var taken = new java.util.ArrayList<Set<Side>>();
         var chosen = candidates.size() == 1
                 ? candidates.getFirst()
                 : candidates.stream()
-                        .filter(found -> pain.matcher(plain.substring(sentence.pieceStart(found.start()), found.start())).find()
-                                && !Fit.matches(plain.substring(Math.max(0, found.start() - 30), found.start()), "(?s).*\\b(?:stop\\w*|absolute|max\\w*|rest|halt)\\b[a-z ]*"))
+                        .filter(found ->
+                                pain.matcher(plain.substring(sentence.pieceStart(found.start()), found.start()))
+                                                .find()
+                                        && !Fit.matches(
+                                                plain.substring(Math.max(0, found.start() - 30), found.start()),
+                                                "(?s).*\\b(?:stop\\w*|absolute|max\\w*|rest|halt)\\b[a-z ]*"))
                         .findFirst()
                         .orElse(candidates.getFirst());
         for (var found : candidates) {
@@ -249,20 +332,44 @@ final class ClaudicationRule implements Rule {
         }
         if (taken.size() == 2) {
             for (var found : candidates) {
-                put(page, sentence, topic, "claudication.distanceMetres", found.metres(), found.start(), found.end(), findings);
+                put(
+                        page,
+                        sentence,
+                        topic,
+                        "claudication.distanceMetres",
+                        found.metres(),
+                        found.start(),
+                        found.end(),
+                        findings);
             }
             return;
         }
-        put(page, sentence, topic, "claudication.distanceMetres", chosen.metres(), chosen.start(), chosen.end(), findings);
+        put(
+                page,
+                sentence,
+                topic,
+                "claudication.distanceMetres",
+                chosen.metres(),
+                chosen.start(),
+                chosen.end(),
+                findings);
     }
 
     private static void site(Page page, Sentence sentence, Topic topic, int at, Findings findings, boolean later) {
-        var muscle = Fit.of("\\b(buttock|thigh|calf|foot(?= claudication| and (?:calf|toe)| pain (?:on|after|with|when)| cramp)|instep|arch of the foot)s?\\b").matcher(sentence.plain);
-        if (later && !Fit.matches(sentence.plain, "(?s).*\\b(?:pain|cramp\\w*|it|ache|claudication|this|tight\\w*|symptoms)\\b.*")) {
+        var muscle = Fit.of(
+                        "\\b(buttock|thigh|calf|foot(?= claudication| and (?:calf|toe)| pain (?:on|after|with|when)| cramp)|instep|arch of the foot)s?\\b")
+                .matcher(sentence.plain);
+        if (later
+                && !Fit.matches(
+                        sentence.plain,
+                        "(?s).*\\b(?:pain|cramp\\w*|it|ache|claudication|this|tight\\w*|symptoms)\\b.*")) {
             return;
         }
         while (muscle.find()) {
-            if (Polarity.of(sentence, muscle) != Polarity.STATED || Fit.matches(sentence.plain.substring(muscle.end()), "(?s) (?:wasting|ulcer|tenderness|is soft|are soft|swelling|wound|soft|muscle bulk|vein).*")) {
+            if (Polarity.of(sentence, muscle) != Polarity.STATED
+                    || Fit.matches(
+                            sentence.plain.substring(muscle.end()),
+                            "(?s) (?:wasting|ulcer|tenderness|is soft|are soft|swelling|wound|soft|muscle bulk|vein).*")) {
                 continue;
             }
             var site = Fit.matches(muscle.group(1), "foot|instep|arch.*") ? "foot" : muscle.group(1);
@@ -271,7 +378,9 @@ final class ClaudicationRule implements Rule {
                 continue;
             }
             var known = near.known() ? near.sides() : topic.sides();
-            if (known.stream().allMatch(side -> findings.words(side.leg("claudication.site")).isEmpty())) {
+            if (known.stream()
+                    .allMatch(side ->
+                            findings.words(side.leg("claudication.site")).isEmpty())) {
                 put(page, sentence, topic, "claudication.site", site, muscle.start(), muscle.end(), findings);
             }
             if (!near.known() || near.sides().size() != 1) {
@@ -284,18 +393,39 @@ final class ClaudicationRule implements Rule {
         var plain = sentence.plain;
         for (var found : Durations.in(plain, 0, plain.length())) {
             var between = later ? "" : plain.substring(Math.min(at, found.start()), Math.max(at, found.start()));
-            if (since(sentence, found, at, later) && !Fit.matches(between, "(?s).*\\b(?:ulcer|wound|rest pain|gangrene|sore|necrosis)\\b.*") && !Fit.matches(plain.substring(found.end()), "(?s) (?:of )?(?:supervised|exercise|programme|smok|course|walking programme|aged).*")) {
-                put(page, sentence, topic, "claudication.sinceDays", found.days(), found.start(), found.end(), findings);
+            if (since(sentence, found, at, later)
+                    && !Fit.matches(between, "(?s).*\\b(?:ulcer|wound|rest pain|gangrene|sore|necrosis)\\b.*")
+                    && !Fit.matches(
+                            plain.substring(found.end()),
+                            "(?s) (?:of )?(?:supervised|exercise|programme|smok|course|walking programme|aged).*")) {
+                put(
+                        page,
+                        sentence,
+                        topic,
+                        "claudication.sinceDays",
+                        found.days(),
+                        found.start(),
+                        found.end(),
+                        findings);
                 return;
             }
         }
         for (var date : page.dates.in(plain)) {
             var before = plain.substring(0, date.start());
-            if (Fit.matches(before, "(?s).*\\b(?:since|started on|began on|from)(?: the)? $") && page.written.isPresent()) {
+            if (Fit.matches(before, "(?s).*\\b(?:since|started on|began on|from)(?: the)? $")
+                    && page.written.isPresent()) {
                 Dates.past(date, page.written).ifPresent(day -> {
                     var days = java.time.temporal.ChronoUnit.DAYS.between(day, page.written.get());
                     if (days >= 0 && days < 30_000) {
-                        put(page, sentence, topic, "claudication.sinceDays", (int) days, date.start(), date.end(), findings);
+                        put(
+                                page,
+                                sentence,
+                                topic,
+                                "claudication.sinceDays",
+                                (int) days,
+                                date.start(),
+                                date.end(),
+                                findings);
                     }
                 });
                 return;
@@ -310,31 +440,58 @@ final class ClaudicationRule implements Rule {
         var before = plain.substring(piece, found.start());
         var wide = plain.substring(sentence.clauseStart(found.start()), found.start());
         var after = plain.substring(found.end(), Math.min(plain.length(), found.end() + 40));
-        if (Fit.matches(before, "(?s).*\\b(?:worse|worsen\\w*|progress\\w*|deteriorat\\w*|increas\\w*|smok\\w*|quit|stopped|stop|review|follow\\w*|last (?:\\w+ )?changed|shorten\\w*|drop\\w*|until|treated|antibiotics|than|doubled)\\b[^,]{0,30}$")
-                && !Fit.matches(before, "(?s).*\\b(?:worse|progress\\w+|worsening|increasing)[a-z ]*(?:pain|claudication|ulcer|wound)[a-z ]*(?:for|x|since|over the (?:past|last)|over)(?: the)?(?: (?:past|last))?[a-z ]{0,12}$")) {
+        if (Fit.matches(
+                        before,
+                        "(?s).*\\b(?:worse|worsen\\w*|progress\\w*|deteriorat\\w*|increas\\w*|smok\\w*|quit|stopped|stop|review|follow\\w*|last (?:\\w+ )?changed|shorten\\w*|drop\\w*|until|treated|antibiotics|than|doubled)\\b[^,]{0,30}$")
+                && !Fit.matches(
+                        before,
+                        "(?s).*\\b(?:worse|progress\\w+|worsening|increasing)[a-z ]*(?:pain|claudication|ulcer|wound)[a-z ]*(?:for|x|since|over the (?:past|last)|over)(?: the)?(?: (?:past|last))?[a-z ]{0,12}$")) {
             return false;
         }
-        if (Fit.matches(before, "(?s).*\\b(?:every|each|aged?|after|within|next|in)(?: the(?: next| last)?)?(?: about| some)? ?$")) {
+        if (Fit.matches(
+                before,
+                "(?s).*\\b(?:every|each|aged?|after|within|next|in)(?: the(?: next| last)?)?(?: about| some)? ?$")) {
             return false;
         }
-        if (Fit.matches(wide, "(?s).*\\b(?:pregnant|gestation),? ") || Fit.matches(after, "(?s) (?:pregnant|gestation|of pregnancy).*")) {
+        if (Fit.matches(wide, "(?s).*\\b(?:pregnant|gestation),? ")
+                || Fit.matches(after, "(?s) (?:pregnant|gestation|of pregnancy).*")) {
             return false;
         }
-        if (Fit.matches(before.substring(Math.max(0, before.length() - 45)), "(?s).*\\b(?:weight|work|retired|married|widowed|diabet\\w*|stent\\w*|bypass\\w*|angioplasty|operation|surgery|stroke|infarct\\w*|dialysis|statin|aspirin|clopidogrel|mg|exercise|programme)\\b.*") && !Fit.matches(before, "(?s).*\\b(?:for|since|history of)\\b.*(?:claudication|pain|ulcer|wound).*")) {
+        if (Fit.matches(
+                        before.substring(Math.max(0, before.length() - 45)),
+                        "(?s).*\\b(?:weight|work|retired|married|widowed|diabet\\w*|stent\\w*|bypass\\w*|angioplasty|operation|surgery|stroke|infarct\\w*|dialysis|statin|aspirin|clopidogrel|mg|exercise|programme)\\b.*")
+                && !Fit.matches(before, "(?s).*\\b(?:for|since|history of)\\b.*(?:claudication|pain|ulcer|wound).*")) {
             return false;
         }
         if (Fit.matches(after, "(?s)[ ,-]*(?:history|hx|h/o|duration|ago|now|onset)\\b.*")) {
-            return !Fit.matches(after, "(?s) history of (?!.*(?:pain|claudication|ulcer|wound|cramp|sore|gangrene|discolou?r|leg|calf|foot|toe|walking|numb|cold|limp|intermittent)).*") && !Fit.matches(wide, "(?s).*\\b(?:stopped|quit|smok\\w+|stent\\w*|bypass|operat\\w+|amput\\w+|stroke)\\b.*");
+            return !Fit.matches(
+                            after,
+                            "(?s) history of (?!.*(?:pain|claudication|ulcer|wound|cramp|sore|gangrene|discolou?r|leg|calf|foot|toe|walking|numb|cold|limp|intermittent)).*")
+                    && !Fit.matches(
+                            wide,
+                            "(?s).*\\b(?:stopped|quit|smok\\w+|stent\\w*|bypass|operat\\w+|amput\\w+|stroke)\\b.*");
         }
-        if (Fit.matches(before, "(?s).*\\b(?:for|x|since|over|past|last|these|duration|of|present|going on|started|began|about|nearly|almost|troubled|bothered|history|had|now|been|is|some|well over|least|than)\\b[ :a-z]{0,22}$") || before.isBlank() || Fit.matches(before, "(?s)[ (]*(?:x|for)? ?") || Fit.matches(found.unit(), "7|52|12")) {
+        if (Fit.matches(
+                        before,
+                        "(?s).*\\b(?:for|x|since|over|past|last|these|duration|of|present|going on|started|began|about|nearly|almost|troubled|bothered|history|had|now|been|is|some|well over|least|than)\\b[ :a-z]{0,22}$")
+                || before.isBlank()
+                || Fit.matches(before, "(?s)[ (]*(?:x|for)? ?")
+                || Fit.matches(found.unit(), "7|52|12")) {
             return true;
         }
-        return Fit.matches(before, "(?s).*(?:claudication|ulcer|wound|pain|calf|heel|toe|foot|gangrene|sore|\\d ?(?:m|metre|yard|block)s?) $") || before.endsWith(" x ");
+        return Fit.matches(
+                        before,
+                        "(?s).*(?:claudication|ulcer|wound|pain|calf|heel|toe|foot|gangrene|sore|\\d ?(?:m|metre|yard|block)s?) $")
+                || before.endsWith(" x ");
     }
 
     private static void course(Sentence sentence, Topic topic, int at, Findings findings, boolean later) {
         var plain = sentence.plain;
-        if (later && !SUBJECT.matcher(plain).find() && !Fit.matches(plain, "(?s)(?:slowly |gradually |now |steadily |no |not )?(?:getting|worse|progress|deteriorat|stable|unchanged|static|change).*")) {
+        if (later
+                && !SUBJECT.matcher(plain).find()
+                && !Fit.matches(
+                        plain,
+                        "(?s)(?:slowly |gradually |now |steadily |no |not )?(?:getting|worse|progress|deteriorat|stable|unchanged|static|change).*")) {
             return;
         }
         if (Fit.matches(plain, "(?s).*\\b(?:rest pain|ulcer|wound)\\b.*") && later) {
@@ -350,8 +507,18 @@ final class ClaudicationRule implements Rule {
                 value = "stable";
             } else {
                 match = COURSE_WORSE.matcher(plain);
-                if (!match.find() || Polarity.of(sentence, match) != Polarity.STATED || plain.substring(Math.max(0, match.start() - 6), match.start()).contains("no ") || Fit.matches(plain.substring(match.end()), "(?s) (?:(?:on|than|at|with|if|when|after|going|during|walking) .*|in (?:the )?(?:left|right|cold|morning|winter).*|uphill.*)") || !sameSubject(sentence, match.start(), match.end())
-                        || Fit.matches(match.group(), "dropped|fallen|falling|increasing|decreasing|reducing") && !Fit.matches(plain, "(?s).*\\b(?:distance|walking|claudication|\\d ?(?:metre|yard|m|block)s?)\\b.*")) {
+                if (!match.find()
+                        || Polarity.of(sentence, match) != Polarity.STATED
+                        || plain.substring(Math.max(0, match.start() - 6), match.start())
+                                .contains("no ")
+                        || Fit.matches(
+                                plain.substring(match.end()),
+                                "(?s) (?:(?:on|than|at|with|if|when|after|going|during|walking) .*|in (?:the )?(?:left|right|cold|morning|winter).*|uphill.*)")
+                        || !sameSubject(sentence, match.start(), match.end())
+                        || Fit.matches(match.group(), "dropped|fallen|falling|increasing|decreasing|reducing")
+                                && !Fit.matches(
+                                        plain,
+                                        "(?s).*\\b(?:distance|walking|claudication|\\d ?(?:metre|yard|m|block)s?)\\b.*")) {
                     return;
                 }
                 value = "worse";
@@ -365,7 +532,9 @@ final class ClaudicationRule implements Rule {
     /** Whether no other complaint stands nearer to the words than the claudication. */
     private static boolean sameSubject(Sentence sentence, int start, int end) {
         var piece = sentence.plain.substring(sentence.pieceStart(start), sentence.pieceEnd(end));
-        return !Fit.matches(piece, "(?s).*\\b(?:renal|kidney|angina|cardiac|copd|ulcer|wound|ckd|egfr|creatinine|heart|rest pain|weight|aneurysm|diabetes|hba1c|asthma|breath\\w*|infection|bp|blood pressure|haemodynamically|vision|memory)\\b.*");
+        return !Fit.matches(
+                piece,
+                "(?s).*\\b(?:renal|kidney|angina|cardiac|copd|ulcer|wound|ckd|egfr|creatinine|heart|rest pain|weight|aneurysm|diabetes|hba1c|asthma|breath\\w*|infection|bp|blood pressure|haemodynamically|vision|memory)\\b.*");
     }
 
     private static void life(Sentence sentence, Topic topic, Findings findings) {
@@ -378,8 +547,10 @@ final class ClaudicationRule implements Rule {
             return;
         }
         var limits = LIMITS.matcher(plain);
-        if (limits.find() && !Polarity.isDenied(sentence, limits.start(), limits.end()) || limits.reset().find() && limits.group().startsWith("cannot")) {
-            if (Polarity.isOpen(sentence, limits.start()) && !limits.group().startsWith("life") || Polarity.isOthers(sentence, limits.start(), limits.end())) {
+        if (limits.find() && !Polarity.isDenied(sentence, limits.start(), limits.end())
+                || limits.reset().find() && limits.group().startsWith("cannot")) {
+            if (Polarity.isOpen(sentence, limits.start()) && !limits.group().startsWith("life")
+                    || Polarity.isOthers(sentence, limits.start(), limits.end())) {
                 return;
             }
             for (var side : topic.sides()) {
@@ -387,7 +558,10 @@ final class ClaudicationRule implements Rule {
             }
         } else if (limits.reset().find() && Polarity.isDenied(sentence, limits.start(), limits.end())) {
             for (var side : topic.sides()) {
-                findings.putIfUnknown(side.leg("claudication.limitsLife"), false, sentence.span(ClaudicationRule.negationStart(sentence, limits.start()), limits.end()));
+                findings.putIfUnknown(
+                        side.leg("claudication.limitsLife"),
+                        false,
+                        sentence.span(ClaudicationRule.negationStart(sentence, limits.start()), limits.end()));
             }
         }
     }
@@ -401,10 +575,16 @@ final class ClaudicationRule implements Rule {
         var standing = STANDING.matcher(plain);
         String value;
         Span words;
-        if (sitting.find() && !Fit.matches(plain.substring(Math.max(0, sitting.start() - 30), sitting.start()), "(?s).*\\bnot .*") && !Fit.matches(plain, "(?s).*\\b(?:without (?:having to )?sit|no need to sit|doesn't (?:need|have) to sit)\\b.*")) {
+        if (sitting.find()
+                && !Fit.matches(plain.substring(Math.max(0, sitting.start() - 30), sitting.start()), "(?s).*\\bnot .*")
+                && !Fit.matches(
+                        plain,
+                        "(?s).*\\b(?:without (?:having to )?sit|no need to sit|doesn't (?:need|have) to sit)\\b.*")) {
             value = "sitting";
             words = sentence.span(sitting);
-        } else if (standing.find() && STANDING_SAID.matcher(standing.group()).find() && !Polarity.isDenied(sentence, standing.start(), standing.end())) {
+        } else if (standing.find()
+                && STANDING_SAID.matcher(standing.group()).find()
+                && !Polarity.isDenied(sentence, standing.start(), standing.end())) {
             value = "standing";
             words = sentence.span(standing);
         } else {
@@ -423,7 +603,8 @@ final class ClaudicationRule implements Rule {
         var known = topic.get();
         Set<Side> without = EnumSet.noneOf(Side.class);
         for (var side : Side.values()) {
-            if (findings.isTrue(side.leg("claudication.present")) && findings.get(side.leg("claudication.distanceMetres")).isEmpty()) {
+            if (findings.isTrue(side.leg("claudication.present"))
+                    && findings.get(side.leg("claudication.distanceMetres")).isEmpty()) {
                 without.add(side);
             }
         }
@@ -432,14 +613,28 @@ final class ClaudicationRule implements Rule {
         }
         for (var sentence : page.sentences) {
             var limit = LIMIT.matcher(sentence.plain);
-            if (!limit.find() || NO_LEG.matcher(sentence.plain).find() || Polarity.of(sentence, limit) == Polarity.OPEN) {
+            if (!limit.find()
+                    || NO_LEG.matcher(sentence.plain).find()
+                    || Polarity.of(sentence, limit) == Polarity.OPEN) {
                 continue;
             }
-            var found = Distances.in(sentence.plain, limit.start(), Math.min(sentence.plain.length(), limit.end() + 50)).stream()
-                    .filter(distance -> !FORMER.matcher(sentence.plain.substring(sentence.pieceStart(distance.start()), distance.start())).find())
-                    .findFirst();
+            var found =
+                    Distances.in(sentence.plain, limit.start(), Math.min(sentence.plain.length(), limit.end() + 50))
+                            .stream()
+                            .filter(distance -> !FORMER.matcher(sentence.plain.substring(
+                                            sentence.pieceStart(distance.start()), distance.start()))
+                                    .find())
+                            .findFirst();
             if (found.isPresent()) {
-                put(page, sentence, new Topic(without, known.sentence(), known.paragraph(), Findings.Ground.CARRIED), "claudication.distanceMetres", found.get().metres(), found.get().start(), found.get().end(), findings);
+                put(
+                        page,
+                        sentence,
+                        new Topic(without, known.sentence(), known.paragraph(), Findings.Ground.CARRIED),
+                        "claudication.distanceMetres",
+                        found.get().metres(),
+                        found.get().start(),
+                        found.get().end(),
+                        findings);
                 return;
             }
         }

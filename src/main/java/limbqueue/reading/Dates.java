@@ -18,13 +18,25 @@ final class Dates {
     private static final String MONTH =
             "(jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)\\.?";
     private static final Map<String, Integer> MONTHS = Map.ofEntries(
-            Map.entry("jan", 1), Map.entry("feb", 2), Map.entry("mar", 3), Map.entry("apr", 4), Map.entry("may", 5), Map.entry("jun", 6),
-            Map.entry("jul", 7), Map.entry("aug", 8), Map.entry("sep", 9), Map.entry("oct", 10), Map.entry("nov", 11), Map.entry("dec", 12));
+            Map.entry("jan", 1),
+            Map.entry("feb", 2),
+            Map.entry("mar", 3),
+            Map.entry("apr", 4),
+            Map.entry("may", 5),
+            Map.entry("jun", 6),
+            Map.entry("jul", 7),
+            Map.entry("aug", 8),
+            Map.entry("sep", 9),
+            Map.entry("oct", 10),
+            Map.entry("nov", 11),
+            Map.entry("dec", 12));
 
     private static final Pattern ANY = Pattern.compile(
             "\\b(?<iy>(?:19|20)\\d\\d)-(?<im>\\d\\d?)-(?<id>\\d\\d?)\\b"
-                    + "|\\b(?<d>\\d{1,2})(?: ?(?:st|nd|rd|th))?(?: of| day of)?[ -]?(?<m>" + MONTH + ")(?:,? ?-?(?<y>(?:19|20)\\d\\d|'?\\d\\d(?![\\d.:/%]| ?(?:m|mg|mm|year|yard|metre|week|day|month|%)\\b)))?(?![a-z])"
-                    + "|\\b(?<m2>" + MONTH + ") ?(?:the )?(?<d2>\\d{1,2})(?: ?(?:st|nd|rd|th))?(?![\\d.:/%]| ?(?:m|mg|mm|year|yard|metre|week|day|month)\\b)(?:,? ?(?<y2>(?:19|20)\\d\\d|'\\d\\d))?(?![\\d])"
+                    + "|\\b(?<d>\\d{1,2})(?: ?(?:st|nd|rd|th))?(?: of| day of)?[ -]?(?<m>" + MONTH
+                    + ")(?:,? ?-?(?<y>(?:19|20)\\d\\d|'?\\d\\d(?![\\d.:/%]| ?(?:m|mg|mm|year|yard|metre|week|day|month|%)\\b)))?(?![a-z])"
+                    + "|\\b(?<m2>" + MONTH
+                    + ") ?(?:the )?(?<d2>\\d{1,2})(?: ?(?:st|nd|rd|th))?(?![\\d.:/%]| ?(?:m|mg|mm|year|yard|metre|week|day|month)\\b)(?:,? ?(?<y2>(?:19|20)\\d\\d|'\\d\\d))?(?![\\d])"
                     + "|(?<![\\d/.])(?<n1>\\d{1,2}) ?[/.-] ?(?<n2>\\d{1,2}) ?[/.-] ?(?<n3>(?:19|20)\\d\\d|\\d\\d)(?![\\d/]|\\.\\d)");
 
     /** A date found, or a day and month that need a year. */
@@ -44,7 +56,12 @@ final class Dates {
 
     /** Looks whether the letter's form says the order of day and month. */
     static Dates of(String folded) {
-        if (folded.contains("dd/mm") || folded.contains("dd-mm") || folded.contains("dd.mm") || folded.contains("d/m/y") || folded.contains("day/month/year") || folded.contains("day-month-year")) {
+        if (folded.contains("dd/mm")
+                || folded.contains("dd-mm")
+                || folded.contains("dd.mm")
+                || folded.contains("d/m/y")
+                || folded.contains("day/month/year")
+                || folded.contains("day-month-year")) {
             return new Dates(Optional.of(true), 2000);
         }
         if (folded.contains("month/day/year") || folded.contains("mm/dd") || folded.contains("mm-dd")) {
@@ -98,7 +115,8 @@ final class Dates {
         return year <= 40 ? century + year : century - 100 + year;
     }
 
-    private Optional<Found> named(Matcher match, String day, String month, @org.jspecify.annotations.Nullable String year) {
+    private Optional<Found> named(
+            Matcher match, String day, String month, @org.jspecify.annotations.Nullable String year) {
         var number = MONTHS.get(month.substring(0, 3));
         var dayNumber = Integer.parseInt(day);
         if (number == null || dayNumber < 1 || dayNumber > 31) {
@@ -118,7 +136,8 @@ final class Dates {
 
     private static Optional<Found> date(Matcher match, int year, int month, int day) {
         try {
-            return Optional.of(new Found(match.start(), match.end(), Optional.of(LocalDate.of(year, month, day)), day, month));
+            return Optional.of(
+                    new Found(match.start(), match.end(), Optional.of(LocalDate.of(year, month, day)), day, month));
         } catch (DateTimeException impossible) {
             return Optional.empty();
         }
@@ -126,7 +145,8 @@ final class Dates {
 
     /** The year of a date whose day and month cannot be told apart, 4/5/26. */
     static Optional<Integer> year(String plain) {
-        var match = Fit.of("(?<![\\d/.])\\d{1,2}[/.-]\\d{1,2}[/.-]((?:20)?\\d\\d)(?![\\d/.])").matcher(plain);
+        var match = Fit.of("(?<![\\d/.])\\d{1,2}[/.-]\\d{1,2}[/.-]((?:20)?\\d\\d)(?![\\d/.])")
+                .matcher(plain);
         return match.find() && match.start() <= 24
                 ? Optional.of(Integer.parseInt(match.group(1)) % 100 + 2000)
                 : Optional.empty();
@@ -134,14 +154,16 @@ final class Dates {
 
     /** The last such day on or before {@code letter}. */
     static Optional<LocalDate> past(Found found, Optional<LocalDate> letter) {
-        return found.date().or(() -> letter.flatMap(day -> day(found, day.getYear())
-                .map(date -> date.isAfter(day) ? date.minusYears(1) : date)));
+        return found.date()
+                .or(() -> letter.flatMap(
+                        day -> day(found, day.getYear()).map(date -> date.isAfter(day) ? date.minusYears(1) : date)));
     }
 
     /** The next such day on or after {@code letter}. */
     static Optional<LocalDate> next(Found found, Optional<LocalDate> letter) {
-        return found.date().or(() -> letter.flatMap(day -> day(found, day.getYear())
-                .map(date -> date.isBefore(day) ? date.plusYears(1) : date)));
+        return found.date()
+                .or(() -> letter.flatMap(
+                        day -> day(found, day.getYear()).map(date -> date.isBefore(day) ? date.plusYears(1) : date)));
     }
 
     private static Optional<LocalDate> day(Found found, int year) {

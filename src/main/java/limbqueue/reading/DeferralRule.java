@@ -8,7 +8,8 @@ final class DeferralRule implements Rule {
 
     private static final Pattern PUT_OFF = Pattern.compile(
             "\\b(?:(?:has |was |and )?(?:now|since|then) (?:been )?(?:given|offered|moved to|rebooked for|rescheduled)(?: (?:the |for )?)?(?=\\d|january|february|march|april|may|june|july|august|september|october|november|december)|postpon\\w+|cancel(?:led|ed|s|lation|lations)?|(?:put|puts|putting) (?:(?:him|her|it|them|this|the \\w+|his \\w+|her \\w+|mr \\w+|mrs \\w+|us) )?off|put back|deferred|told (?:him |her |them |mr \\w+ |mrs \\w+ |\\w+ )?(?:to )?(?:come back|return|wait|that (?:he|she) (?:must|would have to) (?:wait|come back))|(?:asked|advised|instructed) to (?:come back|wait|return)|come back (?:in|after)|(?:wait(?:ing)?[ -]?list|wait|waiting time|list)(?: (?:there|for|of|is|at|time|elsewhere|now|surgery|procedure|an|the|angiogram|bypass|angioplasty)){0,6}|rescheduled|bumped|delayed|earliest (?:date|slot|appointment)|cannot (?:see|offer|treat|take) (?:him|her))\\b");
-    private static final Pattern CLINIC = Pattern.compile("\\b(?:holiday|cruise|wedding|dentist|gp appointment|physiotherapy|knee|hip|cataract|eye|hernia)\\b");
+    private static final Pattern CLINIC = Pattern.compile(
+            "\\b(?:holiday|cruise|wedding|dentist|gp appointment|physiotherapy|knee|hip|cataract|eye|hernia)\\b");
 
     @Override
     public void read(Page page, Findings findings) {
@@ -18,16 +19,25 @@ final class DeferralRule implements Rule {
                 continue;
             }
             var match = PUT_OFF.matcher(plain);
-            if (!match.find() || CLINIC.matcher(plain).find() || Polarity.of(sentence, match) != Polarity.STATED && !match.group().startsWith("told") && !match.group().startsWith("cannot")) {
+            if (!match.find()
+                    || CLINIC.matcher(plain).find()
+                    || Polarity.of(sentence, match) != Polarity.STATED
+                            && !match.group().startsWith("told")
+                            && !match.group().startsWith("cannot")) {
                 continue;
             }
             var words = match.group();
             var place = place(page, sentence, match.start(), match.end());
             var list = Fit.matches(words, "(?:wait|list|earliest|delayed|come back).*");
-            if (list && place.isEmpty() || Fit.matches(words, "told.*(?:wait|return).*") && place.isEmpty() && !Fit.matches(plain, "(?s).*\\b(?:week|month|year)\\b.*")) {
+            if (list && place.isEmpty()
+                    || Fit.matches(words, "told.*(?:wait|return).*")
+                            && place.isEmpty()
+                            && !Fit.matches(plain, "(?s).*\\b(?:week|month|year)\\b.*")) {
                 continue;
             }
-            if (!Fit.matches(plain, "(?s).*\\b(?:operation|surgery|procedure|angiogram|angioplasty|bypass|treatment|stent|date|list(?:ed)?|theatre|admission|come back|intervention|revascularisation|him|her|it|they|slot|hospital|week|month|cancel\\w*|postpon\\w*|cta|return)\\b.*")) {
+            if (!Fit.matches(
+                    plain,
+                    "(?s).*\\b(?:operation|surgery|procedure|angiogram|angioplasty|bypass|treatment|stent|date|list(?:ed)?|theatre|admission|come back|intervention|revascularisation|him|her|it|they|slot|hospital|week|month|cancel\\w*|postpon\\w*|cta|return)\\b.*")) {
                 continue;
             }
             place.ifPresent(named -> findings.putIfUnknown("deferredElsewhere.where", named.name(), named.words()));
@@ -36,14 +46,19 @@ final class DeferralRule implements Rule {
                 earlierPlace(page, sentence, findings);
             }
             var next = page.after(sentence);
-            if (findings.get("deferredElsewhere.days").isEmpty() && next.isPresent() && Fit.matches(next.get().plain, "(?s).*\\b(?:past|since|ago|later|wait\\w*|new date|now)\\b.*") && next.get().paragraph == sentence.paragraph) {
+            if (findings.get("deferredElsewhere.days").isEmpty()
+                    && next.isPresent()
+                    && Fit.matches(next.get().plain, "(?s).*\\b(?:past|since|ago|later|wait\\w*|new date|now)\\b.*")
+                    && next.get().paragraph == sentence.paragraph) {
                 days(page, next.get(), 0, findings);
             }
         }
     }
 
     private static java.util.Optional<Places.Place> place(Page page, Sentence sentence, int start, int end) {
-        return Places.behind(page, sentence, start, sentence.plain.length()).or(() -> Places.behind(page, sentence, 0, start)).or(() -> subject(page, sentence, start));
+        return Places.behind(page, sentence, start, sentence.plain.length())
+                .or(() -> Places.behind(page, sentence, 0, start))
+                .or(() -> subject(page, sentence, start));
     }
 
     /** "Marrow Point General cancelled twice." */
@@ -53,9 +68,16 @@ final class DeferralRule implements Rule {
         }
         var span = sentence.span(0, start);
         var text = page.original(span);
-        var match = Fit.of("((?:St\\.?\\s+)?[A-Z][A-Za-z'\u2019-]+(?:\\s+(?:of\\s+)?[A-Z][A-Za-z'\u2019-]+){0,4})\\s+(?:has|have|had|then|twice|now|also|again|first)?\\s*(?:now\\s+|since\\s+|already\\s+)?$").matcher(text);
-        if (match.find() && Fit.matches(match.group(1), "(?s).*(?:Hospital|Infirmary|General|Center|Centre|Clinic|Memorial|Royal|Hosp).*")) {
-            return java.util.Optional.of(new Places.Place(match.group(1).replaceAll("\\s+", " "), new Span(span.start() + match.start(1), span.start() + match.end(1))));
+        var match = Fit.of(
+                        "((?:St\\.?\\s+)?[A-Z][A-Za-z'\u2019-]+(?:\\s+(?:of\\s+)?[A-Z][A-Za-z'\u2019-]+){0,4})\\s+(?:has|have|had|then|twice|now|also|again|first)?\\s*(?:now\\s+|since\\s+|already\\s+)?$")
+                .matcher(text);
+        if (match.find()
+                && Fit.matches(
+                        match.group(1),
+                        "(?s).*(?:Hospital|Infirmary|General|Center|Centre|Clinic|Memorial|Royal|Hosp).*")) {
+            return java.util.Optional.of(new Places.Place(
+                    match.group(1).replaceAll("\\s+", " "),
+                    new Span(span.start() + match.start(1), span.start() + match.end(1))));
         }
         return java.util.Optional.empty();
     }
@@ -67,9 +89,16 @@ final class DeferralRule implements Rule {
             if (before.paragraph < sentence.paragraph - 1) {
                 return;
             }
-            var place = Places.behind(page, before, 0, before.plain.length()).or(() -> subject(page, before, before.plain.length()));
-            if (place.isPresent() && Fit.matches(place.get().name(), "(?s).*(?:Hospital|Infirmary|General|Center|Centre|Clinic|Memorial|Royal|Hosp|[A-Z]\\w+ [A-Z]\\w+).*")) {
-                findings.putIfUnknown("deferredElsewhere.where", place.get().name(), place.get().words());
+            var place = Places.behind(page, before, 0, before.plain.length())
+                    .or(() -> subject(page, before, before.plain.length()));
+            if (place.isPresent()
+                    && Fit.matches(
+                            place.get().name(),
+                            "(?s).*(?:Hospital|Infirmary|General|Center|Centre|Clinic|Memorial|Royal|Hosp|[A-Z]\\w+ [A-Z]\\w+).*")) {
+                findings.putIfUnknown(
+                        "deferredElsewhere.where",
+                        place.get().name(),
+                        place.get().words());
                 return;
             }
         }
@@ -78,20 +107,31 @@ final class DeferralRule implements Rule {
     private static void days(Page page, Sentence sentence, int at, Findings findings) {
         var plain = sentence.plain;
         var dates = page.dates.in(plain).stream().filter(Dates.Found::full).toList();
-        if (dates.size() == 2 && Fit.matches(plain, "(?s).*\\b(?:from|due)\\b.*\\b(?:to|until|given|offered|for)\\b.*")) {
-            var days = (int) ChronoUnit.DAYS.between(dates.get(0).date().orElseThrow(), dates.get(1).date().orElseThrow());
+        if (dates.size() == 2
+                && Fit.matches(plain, "(?s).*\\b(?:from|due)\\b.*\\b(?:to|until|given|offered|for)\\b.*")) {
+            var days = (int) ChronoUnit.DAYS.between(
+                    dates.get(0).date().orElseThrow(), dates.get(1).date().orElseThrow());
             if (days > 0 && days < 3_000) {
-                findings.putIfUnknown("deferredElsewhere.days", days, sentence.span(dates.get(0).start(), dates.get(1).end()));
+                findings.putIfUnknown(
+                        "deferredElsewhere.days",
+                        days,
+                        sentence.span(dates.get(0).start(), dates.get(1).end()));
                 return;
             }
         }
         for (var found : Durations.in(plain, 0, plain.length())) {
             var before = plain.substring(Math.max(0, found.start() - 40), found.start());
-            if (Fit.matches(before, "(?s).*\\b(?:history|smok\\w*|pain|ulcer|claudication|antibiotic\\w*|stay\\w*|holiday|bed)\\b.*") || Fit.matches(plain.substring(found.end()), "(?s)(?:'s)? (?:history|old).*")) {
+            if (Fit.matches(
+                            before,
+                            "(?s).*\\b(?:history|smok\\w*|pain|ulcer|claudication|antibiotic\\w*|stay\\w*|holiday|bed)\\b.*")
+                    || Fit.matches(plain.substring(found.end()), "(?s)(?:'s)? (?:history|old).*")) {
                 continue;
             }
-            if (found.start() >= at || Fit.matches(before, "(?s).*\\b(?:for|by|nearly|now|wait(?:ed|ing)?|of|a|another|further)\\b.*")) {
-                findings.putIfUnknown("deferredElsewhere.days", found.days(), sentence.span(found.start(), found.end()));
+            if (found.start() >= at
+                    || Fit.matches(
+                            before, "(?s).*\\b(?:for|by|nearly|now|wait(?:ed|ing)?|of|a|another|further)\\b.*")) {
+                findings.putIfUnknown(
+                        "deferredElsewhere.days", found.days(), sentence.span(found.start(), found.end()));
                 return;
             }
         }

@@ -12,10 +12,13 @@ import java.util.regex.Pattern;
 final class Distances {
 
     private static final String UNIT = "(metre|yard|feet_unit|feet|foot|block|mile|kilometre|m)";
-    private static final String NUMBER = "(1/[24](?: a| of a)?|3/4(?: of)?(?: a)?|\\d{1,4}(?:\\.\\d+)?(?: 1/[24])?|(?:a )?half(?: of)?(?: a| an)?|(?:a )?quarter(?: of)?(?: a)?|3/4(?: of)?(?: a)?|a|an|1)";
+    private static final String NUMBER =
+            "(1/[24](?: a| of a)?|3/4(?: of)?(?: a)?|\\d{1,4}(?:\\.\\d+)?(?: 1/[24])?|(?:a )?half(?: of)?(?: a| an)?|(?:a )?quarter(?: of)?(?: a)?|3/4(?: of)?(?: a)?|a|an|1)";
 
     private static final Pattern DISTANCE = Pattern.compile(
-            "(?<![\\d.,/]|[a-z])" + NUMBER + "(?<half1> and a half)?(?: ?(?:-|to|or|/|–) ?(\\d{1,4}(?:\\.\\d+)?|1/2))?[ -]?(?:city |street |flat |level |short |good |mere |or so )?" + UNIT
+            "(?<![\\d.,/]|[a-z])" + NUMBER
+                    + "(?<half1> and a half)?(?: ?(?:-|to|or|/|–) ?(\\d{1,4}(?:\\.\\d+)?|1/2))?[ -]?(?:city |street |flat |level |short |good |mere |or so )?"
+                    + UNIT
                     + "(?:s|')?(?<half2> and a half)?\\b(?! ?(?:/|per|squared|hg|ulcer|pulse|pain|pressure|clinic|care|/s|drop|wound|down))");
 
     /** A distance found, with where it stands. */
@@ -29,7 +32,9 @@ final class Distances {
         while (match.find()) {
             var article = Fit.matches(match.group(1), "an?");
             var unit = match.group("half1") == null ? match.group(4) : match.group(4);
-            if (article && !Fit.matches(unit, "block|mile|kilometre") || Fit.matches(match.group(1), "1|a") && unit.equals("foot") || unit.equals("foot") && number(match.group(1)) < 2) {
+            if (article && !Fit.matches(unit, "block|mile|kilometre")
+                    || Fit.matches(match.group(1), "1|a") && unit.equals("foot")
+                    || unit.equals("foot") && number(match.group(1)) < 2) {
                 continue;
             }
             var metres = number(match) * perUnit(unit);

@@ -11,8 +11,8 @@ import java.util.regex.Pattern;
  */
 final class Durations {
 
-    private static final Pattern DURATION = Pattern.compile(
-            "(?<![\\d.,/-])(?:(?<half>half (?:a|an)|1/2(?: a| an)?) (?<hu>week|month|year|day)"
+    private static final Pattern DURATION =
+            Pattern.compile("(?<![\\d.,/-])(?:(?<half>half (?:a|an)|1/2(?: a| an)?) (?<hu>week|month|year|day)"
                     + "|(?<a>a|an) (?<fort>fortnight)|(?<fn>\\d+) fortnights?"
                     + "|(?<ah>a year and a half|a month and a half|1 and a half years?|1 and a half months?|1 1/2 years?|1 ?1/2 months?)"
                     + "|(?<n>\\d{1,3}(?:\\.\\d)?|a|an|(?<=(?:for|over|during) the )(?:past|last))(?:[ -]|(?<=\\d))(?:(?:full|whole|good|solid|long|calendar|or so) )?(?<u>week|month|year|day)(?:s|ly)?\\b(?! and a half)(?!(?<=year)s?[ -]?old\\b)(?! of age)"
@@ -42,7 +42,8 @@ final class Durations {
     private static Found read(Matcher match) {
         if (match.group("half") != null) {
             var unit = match.group("hu");
-            return new Found(match.start(), match.end(), unit.equals("year") ? 182 : unit.equals("month") ? 15 : 4, unit);
+            return new Found(
+                    match.start(), match.end(), unit.equals("year") ? 182 : unit.equals("month") ? 15 : 4, unit);
         }
         if (match.group("fort") != null) {
             return new Found(match.start(), match.end(), 14, "week");

@@ -113,7 +113,10 @@ final class Findings {
     }
 
     boolean isTrue(String field) {
-        return get(field).filter(JsonNode::isBoolean).map(JsonNode::booleanValue).orElse(false);
+        return get(field)
+                .filter(JsonNode::isBoolean)
+                .map(JsonNode::booleanValue)
+                .orElse(false);
     }
 
     void forget(String field) {
@@ -153,9 +156,7 @@ final class Findings {
         var found = new ArrayList<FoundField>();
         single.forEach((field, value) -> {
             if (contradicted.contains(field)) {
-                ask(
-                        "The letter says two different things of this. Read it and enter what holds.",
-                        value.words());
+                ask("The letter says two different things of this. Read it and enter what holds.", value.words());
             } else {
                 found.add(field(field, value));
             }

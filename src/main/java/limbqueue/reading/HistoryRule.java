@@ -19,27 +19,46 @@ final class HistoryRule implements Rule {
     private static final List<Condition> CONDITIONS = List.of(
             Condition.of("diabetes", "diabetes(?! insipidus)"),
             Condition.of("dialysis", "dialysis"),
-            Condition.of("coronaryBypass", "coronary bypass|lima(?:-| to )lad|bypass (?:surgery )?(?:to|on|of|for) (?:his|her|the) heart|(?<=coronary )bypass"),
-            Condition.of("leftInternalMammaryGraft", "left internal mammary graft|mammary graft|(?<=using )(?:left )?internal mammary"),
+            Condition.of(
+                    "coronaryBypass",
+                    "coronary bypass|lima(?:-| to )lad|bypass (?:surgery )?(?:to|on|of|for) (?:his|her|the) heart|(?<=coronary )bypass"),
+            Condition.of(
+                    "leftInternalMammaryGraft",
+                    "left internal mammary graft|mammary graft|(?<=using )(?:left )?internal mammary"),
             Condition.of("heartFailure", "heart failure|hfref|hfpef"),
-            Condition.of("stroke", "(?<!heat )(?<!mini )stroke(?! (?:unit|clinic|prevention|risk|physician|team|volume|association))"),
+            Condition.of(
+                    "stroke",
+                    "(?<!heat )(?<!mini )stroke(?! (?:unit|clinic|prevention|risk|physician|team|volume|association))"),
             Condition.of("atrialFibrillation", "atrial fibrillation"),
-            Condition.of("spinalHardware", "(?:lumbar|spinal|cervical|thoracic|back|spine|l\\d(?: ?[-/] ?[ls]?\\d)?)(?: spine| interbody| vertebral)? (?:fusion|instrumentation)|fusion of (?:the |his |her )?(?:lumbar |spine|l\\d|back)|pedicle screws?|(?:spinal|lumbar) (?:rods?|screws?|metalwork|hardware|implants?)|(?:metalwork|rods?|screws?|hardware|metal|plates?) (?:in|of) (?:the |his |her )?(?:lumbar |lower )?(?:spine|back)|spinal cord stimulator|posterior lumbar interbody|plif|tlif|l\\d ?[-/] ?s?\\d fusion|fused (?:lumbar )?spine|(?:spine|lumbar spine) (?:was |is )?fused"),
-            Condition.of("hipOrPelvicHardware", "hip replacement|(?:hip|pelvic|acetabular|sacroiliac) (?:metalwork|hardware|plates?|screws?|fixation|implant|nail)|(?:metalwork|plates?|screws?|hardware|metal|nail) (?:in|of) (?:the |his |her )?(?:left |right )?(?:hip|pelvis|acetabulum)|pelvic fixation|(?:left |right |bilateral |total |both )?hips? (?:was |were |is |has been |have been )?(?:both )?replaced|replacement of (?:the |his |her )?(?:left |right )?hip|new hips?|hip nail|hips? (?:was |were )?pinned|pinned hip"),
-            Condition.of("spinalStenosis", "spinal stenosis|stenosis at l\\d|l\\d ?/ ?\\d stenosis|neurogenic claudication due to spinal"),
+            Condition.of(
+                    "spinalHardware",
+                    "(?:lumbar|spinal|cervical|thoracic|back|spine|l\\d(?: ?[-/] ?[ls]?\\d)?)(?: spine| interbody| vertebral)? (?:fusion|instrumentation)|fusion of (?:the |his |her )?(?:lumbar |spine|l\\d|back)|pedicle screws?|(?:spinal|lumbar) (?:rods?|screws?|metalwork|hardware|implants?)|(?:metalwork|rods?|screws?|hardware|metal|plates?) (?:in|of) (?:the |his |her )?(?:lumbar |lower )?(?:spine|back)|spinal cord stimulator|posterior lumbar interbody|plif|tlif|l\\d ?[-/] ?s?\\d fusion|fused (?:lumbar )?spine|(?:spine|lumbar spine) (?:was |is )?fused"),
+            Condition.of(
+                    "hipOrPelvicHardware",
+                    "hip replacement|(?:hip|pelvic|acetabular|sacroiliac) (?:metalwork|hardware|plates?|screws?|fixation|implant|nail)|(?:metalwork|plates?|screws?|hardware|metal|nail) (?:in|of) (?:the |his |her )?(?:left |right )?(?:hip|pelvis|acetabulum)|pelvic fixation|(?:left |right |bilateral |total |both )?hips? (?:was |were |is |has been |have been )?(?:both )?replaced|replacement of (?:the |his |her )?(?:left |right )?hip|new hips?|hip nail|hips? (?:was |were )?pinned|pinned hip"),
+            Condition.of(
+                    "spinalStenosis",
+                    "spinal stenosis|stenosis at l\\d|l\\d ?/ ?\\d stenosis|neurogenic claudication due to spinal"),
             Condition.of("poplitealAneurysm", "popliteal aneurysm"),
-            Condition.of("aorticAneurysm", "(?:infrarenal |abdominal )?aortic aneurysm|aneurysm of (?:the )?(?:infrarenal |abdominal )?aorta"),
+            Condition.of(
+                    "aorticAneurysm",
+                    "(?:infrarenal |abdominal )?aortic aneurysm|aneurysm of (?:the )?(?:infrarenal |abdominal )?aorta"),
             Condition.of("pregnant", "pregnant|pregnancy|weeks? gestation|gravid"),
             Condition.of("bleedingDisorder", "bleeding disorder"),
             Condition.of("thyroidDisease", "thyroid disease|(?<=treated )hypothyroid|goitre|thyroid disorder"),
             Condition.of("statin", "statins?"),
-            Condition.of("antiplatelet", "(?:dual |single |double )?anti-?platelets?(?: (?:therapy|agents?|treatment|drugs?|medication))?|dapt|blood thinning tablet"),
+            Condition.of(
+                    "antiplatelet",
+                    "(?:dual |single |double )?anti-?platelets?(?: (?:therapy|agents?|treatment|drugs?|medication))?|dapt|blood thinning tablet"),
             Condition.of("careHome", "care home"));
 
-    private static final Pattern TAKES = Pattern.compile("\\b(?:on|takes|taking|has|started|given|prescribed|continues|receiving|gets|with|plus|and|a|already|with a|his|her|dual|single|remains|tolerates|own|statin|statin and)\\b[^.;]{0,40}$");
-    private static final Pattern TOLERANCE = Pattern.compile("^[a-z ,]{0,20}\\b(?:intoleran\\w+|not tolerated|stopped|declin\\w+|refus\\w+|allerg\\w+|myalgia|never tried|contraindicated|discontinued|should|would|could|to be|if)\\b");
+    private static final Pattern TAKES = Pattern.compile(
+            "\\b(?:on|takes|taking|has|started|given|prescribed|continues|receiving|gets|with|plus|and|a|already|with a|his|her|dual|single|remains|tolerates|own|statin|statin and)\\b[^.;]{0,40}$");
+    private static final Pattern TOLERANCE = Pattern.compile(
+            "^[a-z ,]{0,20}\\b(?:intoleran\\w+|not tolerated|stopped|declin\\w+|refus\\w+|allerg\\w+|myalgia|never tried|contraindicated|discontinued|should|would|could|to be|if)\\b");
 
-    private static final Pattern LIVES_THERE = Pattern.compile("\\b(?:lives? (?:in|at)|resid\\w+|resident|from|in|at|moved (?:in)?to|living in|placed in|care of|our)\\b[^.;]{0,30}$|^$");
+    private static final Pattern LIVES_THERE = Pattern.compile(
+            "\\b(?:lives? (?:in|at)|resid\\w+|resident|from|in|at|moved (?:in)?to|living in|placed in|care of|our)\\b[^.;]{0,30}$|^$");
 
     private static final String NEVER_WORDS =
             "non smoker|never(?: ever| has| been)? smoked|has never (?:been a smoker|smoked)|don't smoke and never (?:has|did)|never a smoker|(?:smoking|tobacco|smoker|smoking status)(?: status| history)? ?[:=-]? ?(?:never|none|nil|non)|life-?long abstainer from tobacco|never used tobacco|no smoking history|no tobacco use(?: ever)?|denies (?:ever )?smoking|denies tobacco(?: use)?|no history of (?:smoking|tobacco use)|never touched (?:a cigarette|tobacco)|no tobacco|tobacco ?: ?(?:none|never)|never tobacco|doesn't smoke|isn't a smoker|not a smoker";
@@ -50,8 +69,10 @@ final class HistoryRule implements Rule {
     private static final Pattern NEVER = Pattern.compile("\\b(?:" + NEVER_WORDS + ")");
     private static final Pattern FORMER = Pattern.compile("\\b(?:" + FORMER_WORDS + ")\\b");
     private static final Pattern CURRENT = Pattern.compile("(?:" + CURRENT_WORDS + ")");
-    private static final Pattern SMOKER = Pattern.compile("(?<![a-z-] )\\bsmoker\\b(?! ?[:?=])|(?:^|[,;.] |and |a |pack years )\\bsmoker\\b(?! ?[:?=])");
-    private static final Pattern PACK_YEARS = Pattern.compile("(\\d{1,3}(?:\\.\\d)?)(?: ?\\+)?[ -]*pack years\\b|pack years ?[:=]? ?(?:of )?(\\d{1,3}(?:\\.\\d)?)\\b");
+    private static final Pattern SMOKER = Pattern.compile(
+            "(?<![a-z-] )\\bsmoker\\b(?! ?[:?=])|(?:^|[,;.] |and |a |pack years )\\bsmoker\\b(?! ?[:?=])");
+    private static final Pattern PACK_YEARS = Pattern.compile(
+            "(\\d{1,3}(?:\\.\\d)?)(?: ?\\+)?[ -]*pack years\\b|pack years ?[:=]? ?(?:of )?(\\d{1,3}(?:\\.\\d)?)\\b");
 
     private static final Pattern UNAIDED = Pattern.compile(
             "\\b(?:(?:walks|walking|mobil(?:e|ises|ising)|ambulat(?:es|ory|ing)|gets (?:about|around)|independently mobile|fully mobile)(?: \\w+){0,2} (?:unaided|independently|without (?:aids?|a stick|any aids?|help|assistance|support|assistive device)|by (?:himself|herself)|freely|independent)|independently (?:mobile|ambulatory)|independent (?:ambulation|mobility|walker|ambulator)|walks independently|ambulates? independently|unaided (?:walking|mobility)|mobility ?: ?(?:independent|unaided)|mobile and independent|fully mobile|independent with (?:walking|ambulation|mobility))\\b");
@@ -103,7 +124,9 @@ final class HistoryRule implements Rule {
         }
         var plain = sentence.plain;
         var after = plain.substring(end, Math.min(plain.length(), end + 20));
-        if (Fit.matches(after, "(?s) ?[:?=-]+ ?(?:\\[ ?x ?\\] ?)?(?:yes|y\\b|\\[x\\] ?yes|present|\\+).*|(?s) ?[\\[(] ?[yx] ?[\\])].*")) {
+        if (Fit.matches(
+                after,
+                "(?s) ?[:?=-]+ ?(?:\\[ ?x ?\\] ?)?(?:yes|y\\b|\\[x\\] ?yes|present|\\+).*|(?s) ?[\\[(] ?[yx] ?[\\])].*")) {
             return Optional.of(true);
         }
         var before = plain.substring(Math.max(0, start - 6), start);
@@ -119,7 +142,9 @@ final class HistoryRule implements Rule {
         if (Fit.matches(after, "(?s) ?\\?.*") || Fit.matches(before, "(?s).*\\[ ?\\] ?")) {
             return Optional.empty();
         }
-        if (Fit.matches(after, "(?s) ?[:=-]* ?(?:unknown|not known|unclear|uncertain|n/k|not asked|\\[ \\] yes.*\\[ \\] no|\\?).*")) {
+        if (Fit.matches(
+                after,
+                "(?s) ?[:=-]* ?(?:unknown|not known|unclear|uncertain|n/k|not asked|\\[ \\] yes.*\\[ \\] no|\\?).*")) {
             return Optional.empty();
         }
         return switch (Polarity.of(sentence, start, end)) {
@@ -134,20 +159,53 @@ final class HistoryRule implements Rule {
         var plain = sentence.plain;
         var before = plain.substring(Math.max(0, match.start() - 40), match.start());
         var after = plain.substring(match.end(), Math.min(plain.length(), match.end() + 40));
-        if (Fit.matches(after, "(?s) (?:clinic|centre|center|team|nurse|ward|unit|foot clinic|service|department|specialist|risk).*") && Fit.matches(field, ".*(?:diabetes|heartFailure|dialysis|stroke|thyroidDisease|atrialFibrillation)")
+        if (Fit.matches(
+                        after,
+                        "(?s) (?:clinic|centre|center|team|nurse|ward|unit|foot clinic|service|department|specialist|risk).*")
+                && Fit.matches(field, ".*(?:diabetes|heartFailure|dialysis|stroke|thyroidDisease|atrialFibrillation)")
                 && !Fit.matches(after, "(?s) foot (?:ulcer|infection|disease).*")) {
             return !field.endsWith("dialysis") || Fit.matches(after, "(?s) (?:nurse|risk|centre|center|team).*");
         }
         return switch (field) {
-            case "history.diabetes" -> Fit.matches(before, "(?s).*\\b(?:pre|borderline|gestational|steroid[- ]induced|impaired)[ -]?$") || Fit.matches(after, "(?s) (?:clinic|uk|screening|review|eye screening).*");
-            case "history.dialysis" -> Fit.matches(before, "(?s).*\\b(?:pre|may need|approaching|heading for|not yet on|nearing|close to|consent for|prepar\\w+ for)[ -]?$") && !Fit.matches(before, "(?s).*not yet on ?$") || Fit.matches(before, "(?s).*\\bblood.*");
-            case "history.pregnant" -> !after.isEmpty() && Fit.matches(after, "(?s) (?:test|in (?:19|20)\\d\\d|was|were|losses).*") && !Fit.matches(after, "(?s) test (?:is |was )?(?:negative|positive).*") || Fit.matches(before, "(?s).*\\b(?:last|previous|past|since (?:her|the)|after (?:her|the)|during|\\d|first|second|her)(?: \\w+)? $") && match.group().equals("pregnancy");
-            case "history.stroke" -> Fit.matches(before, "(?s).*\\b(?:risk of|prevent\\w*|heat|brush|sun|key|breast|embolic risk)[ a-z]{0,12}$");
-            case "history.careHome" -> Fit.matches(before, "(?s).*\\b(?:works? (?:in|at)|manager|owns|runs|nurse|retired from|matron|cook|employed|carer)\\b.*") || Fit.matches(after, "(?s) (?:manager|owner|nurse|worker|placement (?:is )?(?:being )?considered|being considered).*");
+            case "history.diabetes" ->
+                Fit.matches(before, "(?s).*\\b(?:pre|borderline|gestational|steroid[- ]induced|impaired)[ -]?$")
+                        || Fit.matches(after, "(?s) (?:clinic|uk|screening|review|eye screening).*");
+            case "history.dialysis" ->
+                Fit.matches(
+                                        before,
+                                        "(?s).*\\b(?:pre|may need|approaching|heading for|not yet on|nearing|close to|consent for|prepar\\w+ for)[ -]?$")
+                                && !Fit.matches(before, "(?s).*not yet on ?$")
+                        || Fit.matches(before, "(?s).*\\bblood.*");
+            case "history.pregnant" ->
+                !after.isEmpty()
+                                && Fit.matches(after, "(?s) (?:test|in (?:19|20)\\d\\d|was|were|losses).*")
+                                && !Fit.matches(after, "(?s) test (?:is |was )?(?:negative|positive).*")
+                        || Fit.matches(
+                                        before,
+                                        "(?s).*\\b(?:last|previous|past|since (?:her|the)|after (?:her|the)|during|\\d|first|second|her)(?: \\w+)? $")
+                                && match.group().equals("pregnancy");
+            case "history.stroke" ->
+                Fit.matches(
+                        before, "(?s).*\\b(?:risk of|prevent\\w*|heat|brush|sun|key|breast|embolic risk)[ a-z]{0,12}$");
+            case "history.careHome" ->
+                Fit.matches(
+                                before,
+                                "(?s).*\\b(?:works? (?:in|at)|manager|owns|runs|nurse|retired from|matron|cook|employed|carer)\\b.*")
+                        || Fit.matches(
+                                after,
+                                "(?s) (?:manager|owner|nurse|worker|placement (?:is )?(?:being )?considered|being considered).*");
             case "history.statin" -> false;
-            case "history.thyroidDisease" -> Fit.matches(before, "(?s).*\\b(?:no (?:clinical )?signs of)[ ]?$") && false;
-            case "history.coronaryBypass" -> Fit.matches(after, "(?s) (?:is|was) (?:being )?(?:considered|offered|declined|planned|discussed).*") || Fit.matches(before, "(?s).*\\b(?:awaiting|for|listed for|declined|considered for|needs|await) ?$") && !Fit.matches(before, "(?s).*history (?:of|for) ?$");
-            case "history.aorticAneurysm" -> Fit.matches(before, "(?s).*\\bscreen\\w*[ a-z]{0,10}$") && !Fit.matches(after, "(?s).*(?:negative|normal|clear).*");
+            case "history.thyroidDisease" ->
+                Fit.matches(before, "(?s).*\\b(?:no (?:clinical )?signs of)[ ]?$") && false;
+            case "history.coronaryBypass" ->
+                Fit.matches(after, "(?s) (?:is|was) (?:being )?(?:considered|offered|declined|planned|discussed).*")
+                        || Fit.matches(
+                                        before,
+                                        "(?s).*\\b(?:awaiting|for|listed for|declined|considered for|needs|await) ?$")
+                                && !Fit.matches(before, "(?s).*history (?:of|for) ?$");
+            case "history.aorticAneurysm" ->
+                Fit.matches(before, "(?s).*\\bscreen\\w*[ a-z]{0,10}$")
+                        && !Fit.matches(after, "(?s).*(?:negative|normal|clear).*");
             default -> false;
         };
     }
@@ -156,13 +214,25 @@ final class HistoryRule implements Rule {
         var plain = sentence.plain;
         var before = plain.substring(0, match.start());
         var after = plain.substring(match.end());
-        if (TOLERANCE.matcher(after).find() || Fit.matches(before, "(?s).*\\b(?:intoleran\\w+ (?:of|to)|stopped|refus\\w+|declin\\w+|allerg\\w+ to|start|begin|add|consider|suggest\\w*|recommend\\w*|should|could|would|high[- ]dose|trial of|myalgia (?:on|with))(?: \\w+){0,2} ?$")) {
+        if (TOLERANCE.matcher(after).find()
+                || Fit.matches(
+                        before,
+                        "(?s).*\\b(?:intoleran\\w+ (?:of|to)|stopped|refus\\w+|declin\\w+|allerg\\w+ to|start|begin|add|consider|suggest\\w*|recommend\\w*|should|could|would|high[- ]dose|trial of|myalgia (?:on|with))(?: \\w+){0,2} ?$")) {
             return false;
         }
         if (!positive) {
-            return Fit.matches(before, "(?s).*\\b(?:not (?:currently |yet )?(?:on|taking|prescribed)|no|without|never (?:on|taken|had)|isn't on|doesn't take|don't take|nor|or|neither|not on)\\b[^.;]{0,40}$") || Fit.matches(after, "(?s) ?[:=-]* ?(?:no|none|nil|n)\\b.*");
+            return Fit.matches(
+                            before,
+                            "(?s).*\\b(?:not (?:currently |yet )?(?:on|taking|prescribed)|no|without|never (?:on|taken|had)|isn't on|doesn't take|don't take|nor|or|neither|not on)\\b[^.;]{0,40}$")
+                    || Fit.matches(after, "(?s) ?[:=-]* ?(?:no|none|nil|n)\\b.*");
         }
-        return TAKES.matcher(before).find() || Fit.matches(after, "(?s) ?[:=-] ?(?:yes|y\\b).*") || Fit.matches(after, "(?s)(?: therapy)? (?:is |was )?(?:taken|continued|started|prescribed|in place|established).*") || Fit.matches(before, "(?s)(?:.*(?:, |medication ?:? ?|; |\\+ ?))?") && sentence.section == Sentence.Section.MEDICINES;
+        return TAKES.matcher(before).find()
+                || Fit.matches(after, "(?s) ?[:=-] ?(?:yes|y\\b).*")
+                || Fit.matches(
+                        after,
+                        "(?s)(?: therapy)? (?:is |was )?(?:taken|continued|started|prescribed|in place|established).*")
+                || Fit.matches(before, "(?s)(?:.*(?:, |medication ?:? ?|; |\\+ ?))?")
+                        && sentence.section == Sentence.Section.MEDICINES;
     }
 
     private static void smoking(Sentence sentence, Findings findings) {
@@ -172,15 +242,20 @@ final class HistoryRule implements Rule {
         }
         var years = PACK_YEARS.matcher(plain);
         if (years.find() && !Polarity.isOthers(sentence, years.start(), years.end())) {
-            findings.put("history.packYears", new BigDecimal(years.group(1) != null ? years.group(1) : years.group(2)), sentence.span(years));
+            findings.put(
+                    "history.packYears",
+                    new BigDecimal(years.group(1) != null ? years.group(1) : years.group(2)),
+                    sentence.span(years));
         }
-        if (!sentence.hasAny("smok", "cigarettes", "tobacco", "ppd", "packs", "half a pack", "a pack", "quit", "a day")) {
+        if (!sentence.hasAny(
+                "smok", "cigarettes", "tobacco", "ppd", "packs", "half a pack", "a pack", "quit", "a day")) {
             return;
         }
         var never = NEVER.matcher(plain);
         while (never.find()) {
             if (mine(sentence, never)) {
-                if (!Fit.matches(never.group(), ".*(?:denies|doesn't smoke|isn't a smoker|not a smoker).*") || !FORMER.matcher(plain).find()) {
+                if (!Fit.matches(never.group(), ".*(?:denies|doesn't smoke|isn't a smoker|not a smoker).*")
+                        || !FORMER.matcher(plain).find()) {
                     findings.put("history.smoking", "never", sentence.span(never));
                     return;
                 }
@@ -189,7 +264,12 @@ final class HistoryRule implements Rule {
         var former = FORMER.matcher(plain);
         while (former.find()) {
             var before = plain.substring(Math.max(0, former.start() - 40), former.start());
-            if (mine(sentence, former) && !Fit.matches(before, "(?s).*\\b(?:not|hasn't|cannot|never|refuses? to|trying to|tries to|tried to|attempts? to|attempted to|struggl\\w+ to|keen to|hopes to|promised to|plans to|been to|try to|wants to|advised to|asked to|told to|urged to|encouraged to|help (?:him|her) (?:to )?|will|should|must|needs to|agreed to|would like to|failed to|until (?:he|she)|unless|if)(?: \\w+)? ?$") && !former.group().startsWith("stopping") && !former.group().startsWith("off")) {
+            if (mine(sentence, former)
+                    && !Fit.matches(
+                            before,
+                            "(?s).*\\b(?:not|hasn't|cannot|never|refuses? to|trying to|tries to|tried to|attempts? to|attempted to|struggl\\w+ to|keen to|hopes to|promised to|plans to|been to|try to|wants to|advised to|asked to|told to|urged to|encouraged to|help (?:him|her) (?:to )?|will|should|must|needs to|agreed to|would like to|failed to|until (?:he|she)|unless|if)(?: \\w+)? ?$")
+                    && !former.group().startsWith("stopping")
+                    && !former.group().startsWith("off")) {
                 findings.put("history.smoking", "former", sentence.span(former));
                 return;
             }
@@ -198,14 +278,26 @@ final class HistoryRule implements Rule {
         while (current.find()) {
             var before = plain.substring(Math.max(0, current.start() - 25), current.start());
             var words = current.group();
-            if (mine(sentence, current) && !Fit.matches(before, "(?s).*\\b(?:never|not|no|doesn't|don't|no longer|used to|previously|ex|non|former|passive|stopped)[ -]$") && !(words.endsWith("smokes") && Fit.matches(before, "(?s).*(?:no longer|never) ?$"))
-                    && !Fit.matches(words, "(?:heavy|lifelong|life-?long|long.*|chronic|regular) .*") || mine(sentence, current) && Fit.matches(words, "(?:heavy|lifelong|life-?long|long.*|chronic|regular) .*") && !Fit.matches(before, "(?s).*\\b(?:ex|former|previous|was an?|previously a|non|never)[ -]$")) {
+            if (mine(sentence, current)
+                            && !Fit.matches(
+                                    before,
+                                    "(?s).*\\b(?:never|not|no|doesn't|don't|no longer|used to|previously|ex|non|former|passive|stopped)[ -]$")
+                            && !(words.endsWith("smokes") && Fit.matches(before, "(?s).*(?:no longer|never) ?$"))
+                            && !Fit.matches(words, "(?:heavy|lifelong|life-?long|long.*|chronic|regular) .*")
+                    || mine(sentence, current)
+                            && Fit.matches(words, "(?:heavy|lifelong|life-?long|long.*|chronic|regular) .*")
+                            && !Fit.matches(
+                                    before, "(?s).*\\b(?:ex|former|previous|was an?|previously a|non|never)[ -]$")) {
                 findings.put("history.smoking", "current", sentence.span(trim(plain, current), current.end()));
                 return;
             }
         }
         var smoker = SMOKER.matcher(plain);
-        if (smoker.find() && mine(sentence, smoker) && !Fit.matches(plain.substring(Math.max(0, smoker.start() - 12), smoker.end()), "(?s).*\\b(?:non|ex|never|former|not an?|passive|no) ?-? ?smoker")) {
+        if (smoker.find()
+                && mine(sentence, smoker)
+                && !Fit.matches(
+                        plain.substring(Math.max(0, smoker.start() - 12), smoker.end()),
+                        "(?s).*\\b(?:non|ex|never|former|not an?|passive|no) ?-? ?smoker")) {
             findings.put("history.smoking", "current", sentence.span(smoker));
         }
     }
@@ -219,23 +311,38 @@ final class HistoryRule implements Rule {
     }
 
     private static boolean mine(Sentence sentence, Matcher match) {
-        return !Polarity.isOthers(sentence, match.start(), match.end()) && !Polarity.isOpen(sentence, match.start())
-                && !Fit.matches(sentence.plain.substring(match.end()), "(?s) (?:unknown|not known|cessation|clinic|advice).*");
+        return !Polarity.isOthers(sentence, match.start(), match.end())
+                && !Polarity.isOpen(sentence, match.start())
+                && !Fit.matches(
+                        sentence.plain.substring(match.end()), "(?s) (?:unknown|not known|cessation|clinic|advice).*");
     }
 
     private static void walking(Sentence sentence, Findings findings) {
         var unaided = UNAIDED.matcher(sentence.plain);
-        if (unaided.find() && !Polarity.isOthers(sentence, unaided.start(), unaided.end()) && !Polarity.isOpen(sentence, unaided.start())) {
-            var denied = Polarity.isDenied(sentence, unaided.start(), unaided.end()) && !unaided.group().contains("without") || Fit.matches(sentence.plain.substring(0, unaided.start()), "(?s).*\\b(?:cannot|no longer|not)(?: \\w+)? ");
+        if (unaided.find()
+                && !Polarity.isOthers(sentence, unaided.start(), unaided.end())
+                && !Polarity.isOpen(sentence, unaided.start())) {
+            var denied = Polarity.isDenied(sentence, unaided.start(), unaided.end())
+                            && !unaided.group().contains("without")
+                    || Fit.matches(
+                            sentence.plain.substring(0, unaided.start()),
+                            "(?s).*\\b(?:cannot|no longer|not)(?: \\w+)? ");
             findings.put("history.walksIndependently", !denied, sentence.span(unaided));
             return;
         }
         var aided = AIDED.matcher(sentence.plain);
         if (aided.find() && Polarity.of(sentence, aided) != Polarity.OPEN) {
             var words = aided.group();
-            if (Fit.matches(words, "cannot.*|doesn't.*|no longer.*|not .*|non.*") || !Polarity.isDenied(sentence, aided.start(), aided.end())) {
+            if (Fit.matches(words, "cannot.*|doesn't.*|no longer.*|not .*|non.*")
+                    || !Polarity.isDenied(sentence, aided.start(), aided.end())) {
                 var after = sentence.plain.substring(aided.end());
-                if (words.equals("wheelchair") && (Fit.matches(after, "(?s) (?:for (?:long|outdoor|longer|distance)|access|transport|outdoors|taxi|ramp|outside).*") || !Fit.matches(sentence.plain.substring(0, aided.start()), "(?s).*\\b(?:in a|uses a|using a|by|on a|has a|needs a|now|a|is) $"))) {
+                if (words.equals("wheelchair")
+                        && (Fit.matches(
+                                        after,
+                                        "(?s) (?:for (?:long|outdoor|longer|distance)|access|transport|outdoors|taxi|ramp|outside).*")
+                                || !Fit.matches(
+                                        sentence.plain.substring(0, aided.start()),
+                                        "(?s).*\\b(?:in a|uses a|using a|by|on a|has a|needs a|now|a|is) $"))) {
                     return;
                 }
                 findings.put("history.walksIndependently", false, sentence.span(aided));
@@ -253,24 +360,44 @@ final class HistoryRule implements Rule {
             var stop = sentence.plain.indexOf(", ", match.end());
             for (var found : Durations.in(sentence.plain, match.end(), end)) {
                 var between = sentence.plain.substring(match.end(), found.start());
-                if (Fit.matches(sentence.plain.substring(found.end()), "(?s) (?:ago|back|earlier|previously|prior).*|(?s) ?\\(?ago.*") && !Fit.matches(between, "(?s).*\\b(?:and|stent\\w*|stroke|bypass|atrial|quit|stopped)\\b.*") && (stop < 0 || stop > found.start() || between.length() < 4)) {
-                    findings.put("history.recentMyocardialInfarctionDays", found.days(), sentence.span(match.start(), found.end()));
+                if (Fit.matches(
+                                sentence.plain.substring(found.end()),
+                                "(?s) (?:ago|back|earlier|previously|prior).*|(?s) ?\\(?ago.*")
+                        && !Fit.matches(between, "(?s).*\\b(?:and|stent\\w*|stroke|bypass|atrial|quit|stopped)\\b.*")
+                        && (stop < 0 || stop > found.start() || between.length() < 4)) {
+                    findings.put(
+                            "history.recentMyocardialInfarctionDays",
+                            found.days(),
+                            sentence.span(match.start(), found.end()));
                     return;
                 }
             }
             for (var found : Durations.in(sentence.plain, Math.max(0, match.start() - 45), match.start())) {
                 var between = sentence.plain.substring(found.end(), match.start());
-                if (Fit.matches(between, "(?s) (?:ago|after|since|post|from|following|status post|out from|on from|s/p)\\b[a-z ,]{0,30}") && !Fit.matches(between, "(?s).*\\b(?:stroke|bypass|stent)\\b.*")) {
-                    findings.put("history.recentMyocardialInfarctionDays", found.days(), sentence.span(found.start(), match.end()));
+                if (Fit.matches(
+                                between,
+                                "(?s) (?:ago|after|since|post|from|following|status post|out from|on from|s/p)\\b[a-z ,]{0,30}")
+                        && !Fit.matches(between, "(?s).*\\b(?:stroke|bypass|stent)\\b.*")) {
+                    findings.put(
+                            "history.recentMyocardialInfarctionDays",
+                            found.days(),
+                            sentence.span(found.start(), match.end()));
                     return;
                 }
             }
-            for (var date : page.dates.in(sentence.plain, match.end(), Math.min(sentence.plain.length(), match.end() + 30))) {
-                if (Fit.matches(sentence.plain.substring(match.end(), date.start()), " (?:on |in |, |\\(|of |dated )?(?:the )?") && page.written.isPresent()) {
+            for (var date :
+                    page.dates.in(sentence.plain, match.end(), Math.min(sentence.plain.length(), match.end() + 30))) {
+                if (Fit.matches(
+                                sentence.plain.substring(match.end(), date.start()),
+                                " (?:on |in |, |\\(|of |dated )?(?:the )?")
+                        && page.written.isPresent()) {
                     Dates.past(date, page.written).ifPresent(day -> {
                         var days = java.time.temporal.ChronoUnit.DAYS.between(day, page.written.get());
                         if (days >= 0 && days < 30_000) {
-                            findings.put("history.recentMyocardialInfarctionDays", (int) days, sentence.span(match.start(), date.end()));
+                            findings.put(
+                                    "history.recentMyocardialInfarctionDays",
+                                    (int) days,
+                                    sentence.span(match.start(), date.end()));
                         }
                     });
                     return;
@@ -286,13 +413,27 @@ final class HistoryRule implements Rule {
         var match = EXERCISE.matcher(sentence.plain);
         if (match.find()) {
             var polarity = Polarity.of(sentence, match);
-            if (polarity != Polarity.STATED || Fit.matches(sentence.plain, "(?s).*\\b(?:refer(?:red)? (?:him |her )?(?:for|to)|waiting|booked|declined|offered|starts|will|to start|to begin|after exercise)\\b.*") || Fit.matches(sentence.plain.substring(match.end()), "(?s) (?:history|hx).*")
-                    || !Fit.matches(sentence.plain, "(?s).*\\b(?:supervised|programme|program|class(?:es)?|therapy|course|completed|structured|sessions?|rehab\\w*|set)\\b.*")) {
+            if (polarity != Polarity.STATED
+                    || Fit.matches(
+                            sentence.plain,
+                            "(?s).*\\b(?:refer(?:red)? (?:him |her )?(?:for|to)|waiting|booked|declined|offered|starts|will|to start|to begin|after exercise)\\b.*")
+                    || Fit.matches(sentence.plain.substring(match.end()), "(?s) (?:history|hx).*")
+                    || !Fit.matches(
+                            sentence.plain,
+                            "(?s).*\\b(?:supervised|programme|program|class(?:es)?|therapy|course|completed|structured|sessions?|rehab\\w*|set)\\b.*")) {
                 return;
             }
-            var number = Integer.parseInt(match.group("n") != null ? match.group("n") : match.group("n3") != null ? match.group("n3") : match.group("n2"));
-            var unit = match.group("u") != null ? match.group("u") : match.group("u3") != null ? match.group("u3") : match.group("u2");
-            findings.put("history.exerciseProgrammeWeeks", unit.equals("week") ? number : Math.round(number * 30f / 7), sentence.span(match));
+            var number = Integer.parseInt(
+                    match.group("n") != null
+                            ? match.group("n")
+                            : match.group("n3") != null ? match.group("n3") : match.group("n2"));
+            var unit = match.group("u") != null
+                    ? match.group("u")
+                    : match.group("u3") != null ? match.group("u3") : match.group("u2");
+            findings.put(
+                    "history.exerciseProgrammeWeeks",
+                    unit.equals("week") ? number : Math.round(number * 30f / 7),
+                    sentence.span(match));
         }
     }
 }

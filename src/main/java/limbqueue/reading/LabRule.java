@@ -17,24 +17,92 @@ final class LabRule implements Rule {
         }
     }
 
-    private static final String PER_1_73 = "ml ?/ ?min(?:ute)? ?(?:/|per)? ?\\(?(?:1[.,]73|173) ?(?:m2|m²|m\\^2|m 2|sq ?m|m)?|mls? ?/ ?min ?/ ?1\\.73 ?m?2?|ml/min per 1\\.73 ?m ?2?";
+    private static final String PER_1_73 =
+            "ml ?/ ?min(?:ute)? ?(?:/|per)? ?\\(?(?:1[.,]73|173) ?(?:m2|m²|m\\^2|m 2|sq ?m|m)?|mls? ?/ ?min ?/ ?1\\.73 ?m?2?|ml/min per 1\\.73 ?m ?2?";
 
     private static final List<Test> TESTS = List.of(
-            new Test("egfr", Pattern.compile("\\begfr\\b"), List.of(Unit.of(PER_1_73, "mL/min/{1.73_m2}"), Unit.of("mls? ?/ ?min(?:ute)?", "mL/min")), 1, 200),
-            new Test("creatinine", Pattern.compile("\\bcreatinine\\b"), List.of(Unit.of("mg ?/ ?dl|mg%|mg/100 ?ml", "mg/dL"), Unit.of("(?:µmol|umol|micromol|mcmol|micromoles|mmol(?=/l))\\w* ?(?:/|per) ?l(?:itre)?|µmol|umol", "umol/L")), 0.2, 2000),
-            new Test("hba1c", Pattern.compile("\\bhba1c\\b"), List.of(Unit.of("%|percent|per cent", "%"), Unit.of("mmol ?/ ?mol", "mmol/mol")), 3, 180),
-            new Test("haemoglobin", Pattern.compile("\\bhaemoglobin\\b"), List.of(Unit.of("g ?/ ?dl|gm?/dl|gm%|g%", "g/dL"), Unit.of("g ?/ ?l", "g/L"), Unit.of("mmol ?/ ?l", "mmol/L")), 2, 240),
-            new Test("platelets", Pattern.compile("\\bplatelets\\b"), List.of(Unit.of("(?:x ?)?10 ?[\\^*]? ?\\(?9\\)? ?/ ?l|x ?10e9/l|g/l|(?:x ?)?10⁹ ?/ ?l", "10*9/L"), Unit.of("k(?: ?/ ?(?:µl|ul|mcl|mm3|cumm))?|(?:x ?)?10 ?[\\^*]? ?3 ?/ ?(?:µl|ul|mcl)|thou\\w*(?:/(?:ul|µl))?|(?:x ?)?10³ ?/ ?(?:µl|ul)", "10*3/uL")), 1, 2000),
+            new Test(
+                    "egfr",
+                    Pattern.compile("\\begfr\\b"),
+                    List.of(Unit.of(PER_1_73, "mL/min/{1.73_m2}"), Unit.of("mls? ?/ ?min(?:ute)?", "mL/min")),
+                    1,
+                    200),
+            new Test(
+                    "creatinine",
+                    Pattern.compile("\\bcreatinine\\b"),
+                    List.of(
+                            Unit.of("mg ?/ ?dl|mg%|mg/100 ?ml", "mg/dL"),
+                            Unit.of(
+                                    "(?:µmol|umol|micromol|mcmol|micromoles|mmol(?=/l))\\w* ?(?:/|per) ?l(?:itre)?|µmol|umol",
+                                    "umol/L")),
+                    0.2,
+                    2000),
+            new Test(
+                    "hba1c",
+                    Pattern.compile("\\bhba1c\\b"),
+                    List.of(Unit.of("%|percent|per cent", "%"), Unit.of("mmol ?/ ?mol", "mmol/mol")),
+                    3,
+                    180),
+            new Test(
+                    "haemoglobin",
+                    Pattern.compile("\\bhaemoglobin\\b"),
+                    List.of(
+                            Unit.of("g ?/ ?dl|gm?/dl|gm%|g%", "g/dL"),
+                            Unit.of("g ?/ ?l", "g/L"),
+                            Unit.of("mmol ?/ ?l", "mmol/L")),
+                    2,
+                    240),
+            new Test(
+                    "platelets",
+                    Pattern.compile("\\bplatelets\\b"),
+                    List.of(
+                            Unit.of("(?:x ?)?10 ?[\\^*]? ?\\(?9\\)? ?/ ?l|x ?10e9/l|g/l|(?:x ?)?10⁹ ?/ ?l", "10*9/L"),
+                            Unit.of(
+                                    "k(?: ?/ ?(?:µl|ul|mcl|mm3|cumm))?|(?:x ?)?10 ?[\\^*]? ?3 ?/ ?(?:µl|ul|mcl)|thou\\w*(?:/(?:ul|µl))?|(?:x ?)?10³ ?/ ?(?:µl|ul)",
+                                    "10*3/uL")),
+                    1,
+                    2000),
             new Test("inr", Pattern.compile("\\binr\\b"), List.of(), 0.6, 15),
-            new Test("potassium", Pattern.compile("\\bpotassium\\b|(?<=[ ,;(]|^)k(?= ?[:=+]? ?\\d\\.\\d)"), List.of(Unit.of("mmol ?/ ?l|mmol", "mmol/L"), Unit.of("meq ?/ ?l|meq", "meq/L")), 1.5, 9.5),
-            new Test("whiteCells", Pattern.compile("\\bwhite cells\\b"), List.of(Unit.of("(?:x ?)?10 ?[\\^*]? ?\\(?9\\)? ?/ ?l|x ?10e9/l|g/l|(?:x ?)?10⁹ ?/ ?l", "10*9/L"), Unit.of("k(?: ?/ ?(?:µl|ul|mcl|mm3|cumm))?|(?:x ?)?10 ?[\\^*]? ?3 ?/ ?(?:µl|ul|mcl)|thou\\w*(?:/(?:ul|µl))?|(?:x ?)?10³ ?/ ?(?:µl|ul)", "10*3/uL"), Unit.of("/ ?(?:µl|ul|mcl|mm3|cumm)|per (?:microlit\\w+|cubic mm|µl|ul)|cells/(?:µl|ul|mcl)", "/uL")), 0.3, 99_000),
-            new Test("crp", Pattern.compile("\\bcrp\\b"), List.of(Unit.of("mg ?/ ?l", "mg/L"), Unit.of("mg ?/ ?dl", "mg/dL")), 0, 600),
-            new Test("tsh", Pattern.compile("\\btsh\\b"), List.of(Unit.of("(?:mu|miu|m ?iu|mlu|mlu) ?/ ?l", "m[IU]/L"), Unit.of("(?:µiu|uiu|µu|uu|microiu)\\w* ?/ ?ml", "u[IU]/mL")), 0, 200));
+            new Test(
+                    "potassium",
+                    Pattern.compile("\\bpotassium\\b|(?<=[ ,;(]|^)k(?= ?[:=+]? ?\\d\\.\\d)"),
+                    List.of(Unit.of("mmol ?/ ?l|mmol", "mmol/L"), Unit.of("meq ?/ ?l|meq", "meq/L")),
+                    1.5,
+                    9.5),
+            new Test(
+                    "whiteCells",
+                    Pattern.compile("\\bwhite cells\\b"),
+                    List.of(
+                            Unit.of("(?:x ?)?10 ?[\\^*]? ?\\(?9\\)? ?/ ?l|x ?10e9/l|g/l|(?:x ?)?10⁹ ?/ ?l", "10*9/L"),
+                            Unit.of(
+                                    "k(?: ?/ ?(?:µl|ul|mcl|mm3|cumm))?|(?:x ?)?10 ?[\\^*]? ?3 ?/ ?(?:µl|ul|mcl)|thou\\w*(?:/(?:ul|µl))?|(?:x ?)?10³ ?/ ?(?:µl|ul)",
+                                    "10*3/uL"),
+                            Unit.of(
+                                    "/ ?(?:µl|ul|mcl|mm3|cumm)|per (?:microlit\\w+|cubic mm|µl|ul)|cells/(?:µl|ul|mcl)",
+                                    "/uL")),
+                    0.3,
+                    99_000),
+            new Test(
+                    "crp",
+                    Pattern.compile("\\bcrp\\b"),
+                    List.of(Unit.of("mg ?/ ?l", "mg/L"), Unit.of("mg ?/ ?dl", "mg/dL")),
+                    0,
+                    600),
+            new Test(
+                    "tsh",
+                    Pattern.compile("\\btsh\\b"),
+                    List.of(
+                            Unit.of("(?:mu|miu|m ?iu|mlu|mlu) ?/ ?l", "m[IU]/L"),
+                            Unit.of("(?:µiu|uiu|µu|uu|microiu)\\w* ?/ ?ml", "u[IU]/mL")),
+                    0,
+                    200));
 
     private static final Pattern VALUE = Pattern.compile(
             "^(?: ?\\((?:[a-z0-9 /.-]{1,30})\\))?(?: ?(?:level|count|result|value|today|now|currently|yesterday|recently|was|is|were|of|at|last|came back(?: as)?|measured|checked|stable|steady|up to|down to|up|fell to|rose to|has (?:fallen|risen) to|raised|elevated|low|normal|high|good|only|just|about|around|approximately|remains|currently|most recent|latest|recent|this (?:week|month|morning)|estimated|his|her|the|on|and|:|=|-|,|~|\\()){0,6} ?(?<v>\\d{1,3}(?:,\\d{3})+|\\d{1,6}(?:\\.\\d{1,3})?)(?!\\d|\\.\\d| ?(?:-|to) ?\\d|/\\d{1,2}/\\d| ?(?:week|month|year|day|hour)s?\\b|:\\d\\d)");
-    private static final Pattern AIM = Pattern.compile("\\b(?:target|aim(?:ing)?(?: for)?|range|goal|therapeutic|monthly|weekly|usual|keep|maintain)\\b[^.;]{0,20}$");
-    private static final Pattern DATE_LEAD = Pattern.compile("^[ ,(;:]*(?:on|dated|taken|from|as of|of|checked|measured|drawn|\\(| |the|sampled|collected|date|,)*$");
+    private static final Pattern AIM = Pattern.compile(
+            "\\b(?:target|aim(?:ing)?(?: for)?|range|goal|therapeutic|monthly|weekly|usual|keep|maintain)\\b[^.;]{0,20}$");
+    private static final Pattern DATE_LEAD = Pattern.compile(
+            "^[ ,(;:]*(?:on|dated|taken|from|as of|of|checked|measured|drawn|\\(| |the|sampled|collected|date|,)*$");
 
     @Override
     public void read(Page page, Findings findings) {
@@ -55,8 +123,13 @@ final class LabRule implements Rule {
         var plain = sentence.plain;
         var rest = plain.substring(end);
         var value = VALUE.matcher(rest);
-        if (!value.find() || AIM.matcher(plain.substring(Math.max(0, start - 30), start)).find() || Fit.matches(value.group(), "(?s).*\\b(?:target|aim|range|goal)\\b.*")
-                || Polarity.isOthers(sentence, start, end) || Fit.matches(rest.substring(value.start("v")), "(?s)\\d+ ?(?:mg|mcg|units?) ?(?:od|bd|daily|tds|iv|po)\\b.*")) {
+        if (!value.find()
+                || AIM.matcher(plain.substring(Math.max(0, start - 30), start)).find()
+                || Fit.matches(value.group(), "(?s).*\\b(?:target|aim|range|goal)\\b.*")
+                || Polarity.isOthers(sentence, start, end)
+                || Fit.matches(
+                        rest.substring(value.start("v")),
+                        "(?s)\\d+ ?(?:mg|mcg|units?) ?(?:od|bd|daily|tds|iv|po)\\b.*")) {
             return;
         }
         var before = plain.substring(sentence.clauseStart(start), start);
@@ -65,25 +138,34 @@ final class LabRule implements Rule {
         }
         var number = new BigDecimal(value.group("v").replace(",", ""));
         var text = rest.substring(value.end());
-        var unit = test.units().stream().filter(known -> known.written().matcher(text).find()).findFirst();
-        if (number.doubleValue() < test.least() || number.doubleValue() > test.most() || Fit.matches(rest.substring(value.end()), "(?s)/\\d.*")) {
+        var unit = test.units().stream()
+                .filter(known -> known.written().matcher(text).find())
+                .findFirst();
+        if (number.doubleValue() < test.least()
+                || number.doubleValue() > test.most()
+                || Fit.matches(rest.substring(value.end()), "(?s)/\\d.*")) {
             return;
         }
         if (rest.startsWith("<") || value.group().contains("<")) {
             return;
         }
-        if (findings.entries("labs").stream().anyMatch(lab -> lab.text("test").equals(Optional.of(test.code())) && lab.text("value").equals(Optional.of(number.stripTrailingZeros().toPlainString())))) {
+        if (findings.entries("labs").stream()
+                .anyMatch(lab -> lab.text("test").equals(Optional.of(test.code()))
+                        && lab.text("value")
+                                .equals(Optional.of(number.stripTrailingZeros().toPlainString())))) {
             return;
         }
         var unitEnd = unit.map(known -> {
-            var written = known.written().matcher(text);
-            return written.find() ? written.end() : 0;
-        }).orElse(0);
+                    var written = known.written().matcher(text);
+                    return written.find() ? written.end() : 0;
+                })
+                .orElse(0);
         var words = sentence.span(start, end + value.end() + unitEnd);
         var lab = findings.add("labs");
         lab.put("test", test.code(), words);
         lab.put("value", number, words);
-        unit.filter(known -> plausible(test.code(), known.code(), number.doubleValue())).ifPresent(known -> lab.put("unit", known.code(), words));
+        unit.filter(known -> plausible(test.code(), known.code(), number.doubleValue()))
+                .ifPresent(known -> lab.put("unit", known.code(), words));
         taken(page, sentence, end + value.end() + unitEnd, start, lab, words);
     }
 
@@ -105,19 +187,28 @@ final class LabRule implements Rule {
         var plain = sentence.plain;
         var dates = page.dates.in(plain);
         for (var date : dates) {
-            if (date.full() && date.start() >= end && DATE_LEAD.matcher(plain.substring(end, date.start())).matches()) {
+            if (date.full()
+                    && date.start() >= end
+                    && DATE_LEAD.matcher(plain.substring(end, date.start())).matches()) {
                 lab.put("taken", date.date().orElseThrow().toString(), words);
                 return;
             }
         }
         for (var date : dates) {
-            if (date.full() && date.end() <= start && Fit.matches(plain.substring(0, date.start()), "(?:labs?|bloods?|results?|blood tests?|laboratory|blood results?|recent bloods)?[ :,(]*(?:of|from|on|dated|taken|taken on|drawn|\\()?[ :(]*(?:the )?")
-                    && !plain.substring(date.end(), start).contains(". ") && !Fit.matches(plain.substring(date.end(), start), "(?s).*\\b(?:duplex|cta|abi|angiogram)\\b.*")) {
+            if (date.full()
+                    && date.end() <= start
+                    && Fit.matches(
+                            plain.substring(0, date.start()),
+                            "(?:labs?|bloods?|results?|blood tests?|laboratory|blood results?|recent bloods)?[ :,(]*(?:of|from|on|dated|taken|taken on|drawn|\\()?[ :(]*(?:the )?")
+                    && !plain.substring(date.end(), start).contains(". ")
+                    && !Fit.matches(plain.substring(date.end(), start), "(?s).*\\b(?:duplex|cta|abi|angiogram)\\b.*")) {
                 lab.put("taken", date.date().orElseThrow().toString(), words);
                 return;
             }
         }
-        var inside = dates.stream().filter(date -> date.full() && date.start() > start && date.end() < end).findFirst();
+        var inside = dates.stream()
+                .filter(date -> date.full() && date.start() > start && date.end() < end)
+                .findFirst();
         inside.ifPresent(date -> lab.put("taken", date.date().orElseThrow().toString(), words));
     }
 }

@@ -38,7 +38,8 @@ final class Legs {
             "^ (?:away|now|after|at the|up to|down to|thing|answer|to (?:be|refer|ask|say)|him|her (?:with|in|unable)|without|us|untreated|hospital|message|school|it (?:too|late|alone)|alone|bundle|with (?:a|the)|for (?:the|a|his|her)|handed)\\b");
 
     /** A place or quality that may stand between a side and the finding that the side belongs to. */
-    private static final Pattern JOINED = Pattern.compile("(?:[ -]+(?!and\\b|or\\b|but\\b|with\\b|has\\b|had\\b|have\\b|is\\b|was\\b|are\\b|then\\b|no\\b|not\\b|without\\b|denies\\b|than\\b)[a-z\\d'/]+){0,5}[ -]*(?:of )?[( ]*");
+    private static final Pattern JOINED = Pattern.compile(
+            "(?:[ -]+(?!and\\b|or\\b|but\\b|with\\b|has\\b|had\\b|have\\b|is\\b|was\\b|are\\b|then\\b|no\\b|not\\b|without\\b|denies\\b|than\\b)[a-z\\d'/]+){0,5}[ -]*(?:of )?[( ]*");
 
     private static final Pattern BOTH_AFTER = Pattern.compile("^\\s*(?:/|and|&|\\+) ?$");
 
@@ -58,7 +59,9 @@ final class Legs {
         var heading = EnumSet.noneOf(Side.class);
         var headingParagraph = -1;
         for (var sentence : sentences) {
-            if (sentence.paragraph != headingParagraph && headingParagraph >= 0 && sentence.paragraph > headingParagraph + 1) {
+            if (sentence.paragraph != headingParagraph
+                    && headingParagraph >= 0
+                    && sentence.paragraph > headingParagraph + 1) {
                 heading.clear();
             }
             headed.add(!heading.isEmpty());
@@ -70,7 +73,9 @@ final class Legs {
             if (!named.isEmpty()) {
                 all.addAll(named);
                 var split = found.stream().anyMatch(Mention::single) && named.size() == 2;
-                var unseen = Fit.matches(sentence.plain, "(?s).*\\b(?:hasn't (?:been )?(?:looked|seen|examined)|not (?:been )?(?:looked|examined|seen)|isn't examined|unremarkable|looks fine|is fine|is normal)\\b.*");
+                var unseen = Fit.matches(
+                        sentence.plain,
+                        "(?s).*\\b(?:hasn't (?:been )?(?:looked|seen|examined)|not (?:been )?(?:looked|examined|seen)|isn't examined|unremarkable|looks fine|is fine|is normal)\\b.*");
                 carry = unseen ? carry : split ? last(found) : named;
             }
             if (Fit.matches(sentence.plain, "(?:[*#-] ?)?(?:left|right|bilateral)(?: leg| foot| limb| side)? ?:?")) {
@@ -123,11 +128,25 @@ final class Legs {
             if (Fit.matches(before, "(?s).*\\b(?:the|his|her|on|of|in|and|or|to) ")) {
                 return false;
             }
-            return WORD_ONLY.matcher(after).find() && (Fit.matches(before, "(?s).*\\b(?:he|she|has|have|was|were|been|is|who|they|it|hospital|just|only|had|are) ") || after.startsWith(" him") || after.startsWith(" hospital") || after.startsWith(" untreated"))
-                    || Fit.matches(before, "(?s).*\\b(?:one|been|has|he|she|they|are|is|years|nothing|little|days|weeks|artery|vessel|options?|leg) ") && Fit.matches(after, "(?s)[.,;]?(?: |$).*") && !after.startsWith(" leg") && !after.startsWith(" foot") && Fit.matches(before, "(?s).*\\b(?:been|has|he|she|they|nothing|little|one|days|weeks) ");
+            return WORD_ONLY.matcher(after).find()
+                            && (Fit.matches(
+                                            before,
+                                            "(?s).*\\b(?:he|she|has|have|was|were|been|is|who|they|it|hospital|just|only|had|are) ")
+                                    || after.startsWith(" him")
+                                    || after.startsWith(" hospital")
+                                    || after.startsWith(" untreated"))
+                    || Fit.matches(
+                                    before,
+                                    "(?s).*\\b(?:one|been|has|he|she|they|are|is|years|nothing|little|days|weeks|artery|vessel|options?|leg) ")
+                            && Fit.matches(after, "(?s)[.,;]?(?: |$).*")
+                            && !after.startsWith(" leg")
+                            && !after.startsWith(" foot")
+                            && Fit.matches(before, "(?s).*\\b(?:been|has|he|she|they|nothing|little|one|days|weeks) ");
         }
         if (side.equals("right")) {
-            return WORD_ONLY.matcher(after).find() || Fit.matches(before, "(?s).*\\b(?:all|quite|not|put it|that's|alright) ") && Fit.matches(after, "(?s)[.,; ].*|");
+            return WORD_ONLY.matcher(after).find()
+                    || Fit.matches(before, "(?s).*\\b(?:all|quite|not|put it|that's|alright) ")
+                            && Fit.matches(after, "(?s)[.,; ].*|");
         }
         return false;
     }
@@ -146,7 +165,8 @@ final class Legs {
         if (!found.isEmpty()) {
             var sides = EnumSet.noneOf(Side.class);
             found.forEach(mention -> sides.addAll(mention.sides()));
-            var before = found.stream().filter(mention -> mention.end() <= start).toList();
+            var before =
+                    found.stream().filter(mention -> mention.end() <= start).toList();
             if (!before.isEmpty()) {
                 var sidesBefore = EnumSet.noneOf(Side.class);
                 before.forEach(mention -> sidesBefore.addAll(mention.sides()));
@@ -169,7 +189,8 @@ final class Legs {
         if (!before.isEmpty()) {
             return new Place(before, Findings.Ground.CARRIED);
         }
-        return only.map(side -> new Place(Set.of(side), Findings.Ground.CARRIED)).orElse(UNKNOWN);
+        return only.map(side -> new Place(Set.of(side), Findings.Ground.CARRIED))
+                .orElse(UNKNOWN);
     }
 
     /** The side that stands with the words themselves: inside, just before, or behind in the same piece of the sentence. */
@@ -183,7 +204,8 @@ final class Legs {
         }
         for (var i = found.size() - 1; i >= 0; i--) {
             var mention = found.get(i);
-            if (mention.end() <= start && JOINED.matcher(plain.substring(mention.end(), start)).matches()) {
+            if (mention.end() <= start
+                    && JOINED.matcher(plain.substring(mention.end(), start)).matches()) {
                 return new Place(mention.sides(), Findings.Ground.WORDS);
             }
         }
@@ -203,8 +225,10 @@ final class Legs {
         return UNKNOWN;
     }
 
-    private static final Pattern LIST_BEFORE_SIDE = Pattern.compile("(?s).*\\b(?:and|with|plus|has|is|was|then|also)\\b.*");
-    private static final Pattern ADVERBIAL = Pattern.compile("(?s).*\\b(?:on|in|of|to|at|over|from|under)(?: the| his| her| a| each| my)?(?: (?:tip|ball|dorsum|sole|tips|plantar aspect|side|back|outer|inner|lateral|medial|aspect|of|the)){0,4} ?");
+    private static final Pattern LIST_BEFORE_SIDE =
+            Pattern.compile("(?s).*\\b(?:and|with|plus|has|is|was|then|also)\\b.*");
+    private static final Pattern ADVERBIAL = Pattern.compile(
+            "(?s).*\\b(?:on|in|of|to|at|over|from|under)(?: the| his| her| a| each| my)?(?: (?:tip|ball|dorsum|sole|tips|plantar aspect|side|back|outer|inner|lateral|medial|aspect|of|the)){0,4} ?");
 
     /** Whether a side behind the words belongs to them and not to the next thing that is named. */
     private static boolean belongsBehind(Sentence sentence, int end, Mention mention) {
@@ -212,7 +236,8 @@ final class Legs {
         if (between.length() > 70) {
             return false;
         }
-        return !LIST_BEFORE_SIDE.matcher(between).matches() || ADVERBIAL.matcher(between).matches();
+        return !LIST_BEFORE_SIDE.matcher(between).matches()
+                || ADVERBIAL.matcher(between).matches();
     }
 
     /** Whose denial this is: one leg's when that is named with it, else both. */
@@ -226,23 +251,32 @@ final class Legs {
         }
         for (var i = found.size() - 1; i >= 0; i--) {
             var mention = found.get(i);
-            if (mention.end() <= start && JOINED.matcher(plain.substring(mention.end(), start)).matches()) {
+            if (mention.end() <= start
+                    && JOINED.matcher(plain.substring(mention.end(), start)).matches()) {
                 return new Place(mention.sides(), Findings.Ground.WORDS);
             }
         }
         var pieceEnd = sentence.pieceEnd(end);
         for (var mention : found) {
-            if (mention.start() >= end && mention.start() < pieceEnd && ADVERBIAL.matcher(plain.substring(end, mention.start())).matches()) {
+            if (mention.start() >= end
+                    && mention.start() < pieceEnd
+                    && ADVERBIAL.matcher(plain.substring(end, mention.start())).matches()) {
                 return new Place(mention.sides(), Findings.Ground.WORDS);
             }
         }
-        var that = Fit.of("\\b(?:that|this|the same) (?:foot|leg|side|limb|heel|toe)\\b").matcher(plain).region(start, Math.min(plain.length(), end + 30));
+        var that = Fit.of("\\b(?:that|this|the same) (?:foot|leg|side|limb|heel|toe)\\b")
+                .matcher(plain)
+                .region(start, Math.min(plain.length(), end + 30));
         if (that.find() && carriedTo(sentence).sides().size() == 1) {
             return new Place(carriedTo(sentence).sides(), Findings.Ground.WORDS);
         }
         var subject = SUBJECT.matcher(plain);
-        if (subject.find() && subject.end() <= start && found.stream().noneMatch(mention -> mention.start() > subject.end(1) && mention.end() <= start)) {
-            var named = found.stream().filter(mention -> mention.start() >= subject.start(1) && mention.start() <= subject.end(1)).findFirst();
+        if (subject.find()
+                && subject.end() <= start
+                && found.stream().noneMatch(mention -> mention.start() > subject.end(1) && mention.end() <= start)) {
+            var named = found.stream()
+                    .filter(mention -> mention.start() >= subject.start(1) && mention.start() <= subject.end(1))
+                    .findFirst();
             if (named.isPresent()) {
                 return new Place(named.get().sides(), Findings.Ground.WORDS);
             }
@@ -253,7 +287,9 @@ final class Legs {
         var pieceStart = sentence.clauseStart(start);
         for (var i = found.size() - 1; i >= 0; i--) {
             var mention = found.get(i);
-            if (mention.end() <= start && mention.start() >= pieceStart && mention.start() >= sentence.pieceStart(start)) {
+            if (mention.end() <= start
+                    && mention.start() >= pieceStart
+                    && mention.start() >= sentence.pieceStart(start)) {
                 return new Place(mention.sides(), Findings.Ground.WORDS);
             }
         }

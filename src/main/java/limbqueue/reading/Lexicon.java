@@ -75,8 +75,9 @@ final class Lexicon {
         }
         lexicon.byFirstWord
                 .values()
-                .forEach(variants -> variants.sort(Comparator.comparingInt((Variant variant) ->
-                        variant.words().size()).reversed()));
+                .forEach(variants -> variants.sort(Comparator.comparingInt(
+                                (Variant variant) -> variant.words().size())
+                        .reversed()));
         return lexicon;
     }
 
@@ -89,8 +90,7 @@ final class Lexicon {
     private void learn(String word, boolean repair) {
         if (known.add(word) && repair) {
             repairable.computeIfAbsent(word.length(), _ -> new ArrayList<>()).add(word);
-        } else if (repair
-                && !repairable.getOrDefault(word.length(), List.of()).contains(word)) {
+        } else if (repair && !repairable.getOrDefault(word.length(), List.of()).contains(word)) {
             repairable.computeIfAbsent(word.length(), _ -> new ArrayList<>()).add(word);
         }
     }
@@ -160,8 +160,11 @@ final class Lexicon {
                     if (candidate.charAt(0) == word.charAt(0)
                             && (candidate.length() >= 7 && word.length() >= 6 || shortWords.contains(candidate))
                             && within(word, candidate, distance)
-                            && (meant.isEmpty() || candidate.length() == word.length() && meant.get().length() != word.length())) {
-                        if (meant.isPresent() && !candidate.startsWith(meant.get().substring(0, 4))) {
+                            && (meant.isEmpty()
+                                    || candidate.length() == word.length()
+                                            && meant.get().length() != word.length())) {
+                        if (meant.isPresent()
+                                && !candidate.startsWith(meant.get().substring(0, 4))) {
                             return Optional.empty();
                         }
                         meant = Optional.of(candidate);

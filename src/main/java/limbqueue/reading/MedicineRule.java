@@ -15,26 +15,35 @@ final class MedicineRule implements Rule {
                     + "allerg\\w+(?: to)?|reaction to|reacted to|rash (?:with|from|on|to)|anaphyla\\w+ (?:to|with|from)|adverse reaction to|side effects? (?:from|of|with|on)|hives (?:with|from|to)|consider(?:ing|ed)?|should (?:he|she|we|i)|whether|would you|could (?:he|she|we)|plan(?:ning|s)? to (?:start|add|begin|switch)|to (?:start|begin|commence|add)|will (?:start|begin|add|commence)|suggest(?:ed)?|recommend(?:ed)?|instead of|switched from|changed from|(?:stepped down|swapped) from|in place of|contraindicat\\w+|avoid(?:ing)?|overdose of|metabolite|levels? of)\\b[^.;]{0,60}$");
     private static final Pattern NOT_TAKEN_AFTER = Pattern.compile(
             "^(?: (?:drip|infusion|tablets?|patch(?:es)?|therapy|treatment))?(?: \\d[\\w ./]{0,25})?,? ?(?:[(:-] ?)?(?:which )?(?:was |were |has been |have been |is |are |being |recently |now |since |has |all )*(?:stopped|discontinued|withheld|ceased|withdrawn|on hold|held\\b|not tolerated|contraindicated|declined|refused|allergy|allergies|allergic|anaphylaxis|intolerance|intolerant|-? ?(?:rash|hives|nausea|anaphylaxis|itch\\w*|angioedema|swelling|bronchospasm|wheeze|vomiting|gi upset|upset stomach)\\b|course|(?:course )?(?:finished|completed)|caused|causes|makes? (?:him|her)|gives (?:him|her)|upsets?|gave (?:him|her)|made (?:him|her)|brings (?:him|her) out|is to be|to be (?:started|added|considered)|should be (?:considered|started)|could be (?:considered|started)|if |would be|planned|has been suggested|level|d/c|dc'd|dcd|sensitiv\\w+|resistan\\w+|free\\b|reaction)");
-    private static final Pattern NOT_DRUG = Pattern.compile("^ ?(?:level|clinic|resistance|resistant|allerg|nil|therapy (?:was )?stopped|deficien|replacement|nurse|pump site|stores|dependent diabet|requiring diabet|sensitiv)");
+    private static final Pattern NOT_DRUG = Pattern.compile(
+            "^ ?(?:level|clinic|resistance|resistant|allerg|nil|therapy (?:was )?stopped|deficien|replacement|nurse|pump site|stores|dependent diabet|requiring diabet|sensitiv)");
 
     private static final String AMOUNT = "(?:\\d+(?:\\.\\d+)?(?: ?[-/] ?\\d+(?:\\.\\d+)?)?)";
-    private static final String UNIT = "(?:mg|mcg|micrograms?|microg|µg|ug|g|gm|grams?|milligrams?|units?|iu|u|ml|mls|%|mmol|meq)(?: ?/ ?(?:ml|hr|hour|h|day|24h|dose|actuation|kg|\\d+ ?ml))?";
+    private static final String UNIT =
+            "(?:mg|mcg|micrograms?|microg|µg|ug|g|gm|grams?|milligrams?|units?|iu|u|ml|mls|%|mmol|meq)(?: ?/ ?(?:ml|hr|hour|h|day|24h|dose|actuation|kg|\\d+ ?ml))?";
     private static final String FREQUENCY =
             "(?:once (?:a day|daily|per day|weekly|at night|every (?:day|night|morning))|twice (?:a day|daily|per day|a week|weekly)|(?:thrice|three times|3 times|four times|4 times|2 times|two times) (?:a day|daily|per day|a week)|1 (?:daily|a day|at night|nocte|od|bd)|daily|od|om|on(?= ?(?:[,.;)]|$))|bd|bid|tds|tid|qds|qid|qd|qod|qam|qpm|qhs|hs|nightly|nocte|mane|noct|"
                     + "in the (?:morning|evening|mornings|evenings)|at (?:night|bedtime|breakfast|lunch|teatime)|every (?:morning|night|evening|day|other day|\\d+ ?(?:hour|day|week)s?|4 hours|6 hours|8 hours|12 hours)|each (?:day|morning|night|evening)|a day|per day|weekly|once a week|a week|monthly|prn|as (?:needed|required|directed)|when (?:needed|required)|q ?\\d+ ?-? ?(?:h|hrs?|hours?|hourly)|\\d+ ?hourly|stat|with (?:meals|food|breakfast|supper|evening meal)|before (?:meals|bed|breakfast)|after (?:meals|food)|on alternate days|alternate days|ac|pc|ud|sc daily|x ?[1-4](?: ?(?:daily|/d(?:ay)?|a day))?)";
-    private static final String ROUTE = "(?:po|orally|oral|by mouth|iv|im|sc|s/c|subcut(?:aneous(?:ly)?)?|sl|sublingual(?:ly)?|inh|topical(?:ly)?|patch|tablets?|tabs?|caps?|capsules?|puffs?|ec|m/r|mr|sr|xl|xr|er|slow release|modified release|inhaler|spray|depot|per dose|plus)";
+    private static final String ROUTE =
+            "(?:po|orally|oral|by mouth|iv|im|sc|s/c|subcut(?:aneous(?:ly)?)?|sl|sublingual(?:ly)?|inh|topical(?:ly)?|patch|tablets?|tabs?|caps?|capsules?|puffs?|ec|m/r|mr|sr|xl|xr|er|slow release|modified release|inhaler|spray|depot|per dose|plus)";
     private static final Pattern DOSE = Pattern.compile(
             "^(?:,? ?(?:tablets?|tabs?|capsules?|caps?|e\\.?c\\.?|mr|m/r|sr|xl|xr|er|cr|la|ec|slow release|modified release|at|of|-|:|=|,|\\(|dose(?: of)?|patch(?:es)?|spray|inhaler|injections?|po|now|dispersible|sulf?ph?ate|succinate|tartrate|fumarate|sodium|calcium|hydrochloride|hcl|besylate|mesilate|phosphate|potassium|bisulfate)[ ]*){0,4} ?"
-                    + "(?<dose>" + AMOUNT + " ?" + UNIT + "\\b(?:[ ,]*(?:\\(?" + ROUTE + "\\)?))*(?:[ ,]*(?:" + FREQUENCY + ")(?![a-z]))*(?: (?:and|plus|then|,) " + AMOUNT + " ?" + UNIT + " (?:" + FREQUENCY + "))?"
-                    + "|" + AMOUNT + "(?:[ ,]*(?:" + ROUTE + "))*(?:[ ,]*(?:" + FREQUENCY + ")(?![a-z]))+|" + AMOUNT + "(?= ?(?:[,.;)]|$| and | plus | \\+ ))(?! ?/))");
-    private static final Pattern DOSE_BEFORE = Pattern.compile("(?<dose>" + AMOUNT + " ?" + UNIT + ")(?: of| tablets? of)? $");
+                    + "(?<dose>" + AMOUNT + " ?" + UNIT + "\\b(?:[ ,]*(?:\\(?" + ROUTE + "\\)?))*(?:[ ,]*(?:"
+                    + FREQUENCY + ")(?![a-z]))*(?: (?:and|plus|then|,) " + AMOUNT + " ?" + UNIT + " (?:" + FREQUENCY
+                    + "))?"
+                    + "|" + AMOUNT + "(?:[ ,]*(?:" + ROUTE + "))*(?:[ ,]*(?:" + FREQUENCY + ")(?![a-z]))+|" + AMOUNT
+                    + "(?= ?(?:[,.;)]|$| and | plus | \\+ ))(?! ?/))");
+    private static final Pattern DOSE_BEFORE =
+            Pattern.compile("(?<dose>" + AMOUNT + " ?" + UNIT + ")(?: of| tablets? of)? $");
     private static final Pattern FREQUENCY_AFTER = Pattern.compile("^ (?:" + FREQUENCY + ")(?![a-z])");
 
     @Override
     public void read(Page page, Findings findings) {
         Map<String, Findings.Entry> taken = new HashMap<>();
         for (var sentence : page.sentences) {
-            if (sentence.section == Sentence.Section.ALLERGIES || sentence.section == Sentence.Section.FAMILY || sentence.section == Sentence.Section.PLAN) {
+            if (sentence.section == Sentence.Section.ALLERGIES
+                    || sentence.section == Sentence.Section.FAMILY
+                    || sentence.section == Sentence.Section.PLAN) {
                 continue;
             }
             read(page, sentence, taken, findings);
@@ -62,7 +71,8 @@ final class MedicineRule implements Rule {
                 break;
             }
             var next = end + 1;
-            while (next < plain.length() && (Character.isLetterOrDigit(plain.charAt(next)) || plain.charAt(next) == '\'')) {
+            while (next < plain.length()
+                    && (Character.isLetterOrDigit(plain.charAt(next)) || plain.charAt(next) == '\'')) {
                 next++;
             }
             if (next == end + 1) {
@@ -97,20 +107,29 @@ final class MedicineRule implements Rule {
         var clause = clauseStart(sentence, drug.start());
         var before = plain.substring(clause, drug.start());
         var after = plain.substring(drug.end());
-        if (ambiguous(plain, drug) || NOT_DRUG.matcher(after).find() || NOT_TAKEN_AFTER.matcher(after).find()) {
+        if (ambiguous(plain, drug)
+                || NOT_DRUG.matcher(after).find()
+                || NOT_TAKEN_AFTER.matcher(after).find()) {
             return false;
         }
-        if (drug.generic().equals("penicillin") || drug.generic().equals("potassium chloride") && Fit.matches(after, "(?s) ?[\\d.].*")) {
+        if (drug.generic().equals("penicillin")
+                || drug.generic().equals("potassium chloride") && Fit.matches(after, "(?s) ?[\\d.].*")) {
             return false;
         }
         var stopped = NOT_TAKEN_BEFORE.matcher(before);
-        if (stopped.find() && !Fit.matches(before.substring(stopped.start()), "(?s).*(?:\\b(?:now on|changed to|switched to|started|and (?:now )?takes|remains on|takes|continues|on to|was given|he is on|she is on|is on)\\b).*")) {
+        if (stopped.find()
+                && !Fit.matches(
+                        before.substring(stopped.start()),
+                        "(?s).*(?:\\b(?:now on|changed to|switched to|started|and (?:now )?takes|remains on|takes|continues|on to|was given|he is on|she is on|is on)\\b).*")) {
             return false;
         }
-        if (Polarity.isOthers(sentence, drug.start(), drug.end()) || Polarity.isDenied(sentence, drug.start(), drug.end())) {
+        if (Polarity.isOthers(sentence, drug.start(), drug.end())
+                || Polarity.isDenied(sentence, drug.start(), drug.end())) {
             return false;
         }
-        return !Polarity.isOpen(sentence, drug.start()) || Fit.matches(before, "(?s).*\\b(?:on|takes|taking)\\b.*") && !Fit.matches(before, "(?s).*\\b(?:if|consider|could|would|whether|risk|should)\\b.*");
+        return !Polarity.isOpen(sentence, drug.start())
+                || Fit.matches(before, "(?s).*\\b(?:on|takes|taking)\\b.*")
+                        && !Fit.matches(before, "(?s).*\\b(?:if|consider|could|would|whether|risk|should)\\b.*");
     }
 
     /** Stopped drugs of a list do not stop those of the next: "aspirin stopped, clopidogrel 75 mg". */
@@ -125,9 +144,13 @@ final class MedicineRule implements Rule {
             start = Math.max(start, sentence.plain.substring(start, close).contains("(") ? close + 1 : start);
         }
         var before = sentence.plain.substring(start, position);
-        var now = Fit.of("\\b(?:now (?:on|takes|taking)|is (?:now )?on|takes|currently(?: on)?|changed to|switched to|replaced (?:by|with)|started (?:on )?|continues (?:on|with)|remains on)\\b").matcher(before);
+        var now = Fit.of(
+                        "\\b(?:now (?:on|takes|taking)|is (?:now )?on|takes|currently(?: on)?|changed to|switched to|replaced (?:by|with)|started (?:on )?|continues (?:on|with)|remains on)\\b")
+                .matcher(before);
         while (now.find()) {
-            start = sentence.plain.indexOf(now.group(), start) < 0 ? start : sentence.clauseStart(position) > start ? start : start;
+            start = sentence.plain.indexOf(now.group(), start) < 0
+                    ? start
+                    : sentence.clauseStart(position) > start ? start : start;
         }
         return start;
     }
@@ -137,7 +160,21 @@ final class MedicineRule implements Rule {
         var word = plain.substring(drug.start(), drug.end());
         var after = plain.substring(drug.end());
         return switch (word) {
-            case "pen", "on", "gaba", "riva", "spiro", "pred", "rami", "biso", "amlo", "prava", "simva", "amox", "doxy", "cipro", "aspir" -> !Fit.matches(after, "(?s) ?\\d.*|[,.;)].*|$| od.*| bd.*");
+            case "pen",
+                    "on",
+                    "gaba",
+                    "riva",
+                    "spiro",
+                    "pred",
+                    "rami",
+                    "biso",
+                    "amlo",
+                    "prava",
+                    "simva",
+                    "amox",
+                    "doxy",
+                    "cipro",
+                    "aspir" -> !Fit.matches(after, "(?s) ?\\d.*|[,.;)].*|$| od.*| bd.*");
             case "alcohol", "iron", "vessel", "nph", "mst", "medrol" -> !Fit.matches(after, "(?s) ?\\d.*");
             case "calcium carbonate" -> false;
             case "nicotine" -> !Fit.matches(after, "(?s) ?(?:patch|gum|\\d|replacement).*");
@@ -150,7 +187,8 @@ final class MedicineRule implements Rule {
         };
     }
 
-    private static void add(Page page, Sentence sentence, Named drug, Map<String, Findings.Entry> taken, Findings findings) {
+    private static void add(
+            Page page, Sentence sentence, Named drug, Map<String, Findings.Entry> taken, Findings findings) {
         var plain = sentence.plain;
         var known = taken.get(drug.generic());
         if (known == null) {

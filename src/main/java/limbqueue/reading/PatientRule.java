@@ -9,22 +9,36 @@ import java.util.regex.Pattern;
 /** Who the patient is, how to reach him or her, and when he or she is away. */
 final class PatientRule implements Rule {
 
-    private static final String PART = "(?:(?:Mc|Mac|O['\u2019]|D['\u2019]|de |van |von |St\\.? ?)?[A-Z][a-z\u00c0-\u024f]+(?:['\u2019-][A-Z]?[a-z\u00c0-\u024f]{1,30}+){0,3}|[A-Z][A-Z'\u2019-]{1,20}(?![a-z]))";
+    private static final String PART =
+            "(?:(?:Mc|Mac|O['\u2019]|D['\u2019]|de |van |von |St\\.? ?)?[A-Z][a-z\u00c0-\u024f]+(?:['\u2019-][A-Z]?[a-z\u00c0-\u024f]{1,30}+){0,3}|[A-Z][A-Z'\u2019-]{1,20}(?![a-z]))";
     private static final String TITLE = "(?:Mr|Mrs|Ms|Miss|MR|MRS|MS|MISS|Master|Mister|Sir|Lady)\\b\\.?";
     private static final String DOCTOR_TITLE = "(?:Dr|DR|Prof|Professor|Doctor|Sister|Nurse|Sr|Mr|Mrs|Ms|Miss)\\b\\.?";
 
-    private static final Pattern TITLED = Pattern.compile("(?<![A-Za-z])(" + TITLE + ")[ \\t]+(?:(" + PART + ")(?:[ \\t]+(?:[A-Z]\\.?[ \\t]+)?(" + PART + "))?|([A-Z])\\.?[ \\t]+(" + PART + "))");
+    private static final Pattern TITLED = Pattern.compile("(?<![A-Za-z])(" + TITLE + ")[ \\t]+(?:(" + PART
+            + ")(?:[ \\t]+(?:[A-Z]\\.?[ \\t]+)?(" + PART + "))?|([A-Z])\\.?[ \\t]+(" + PART + "))");
     private static final Pattern LABELLED = Pattern.compile(
-            "(?im)(?:^[ \\t]*|(?<=[ \\t]{2})|(?<=\\|[ \\t]?)|(?<=[.,][ \\t])(?=[Pp]atient|[Rr]e\\b)|(?<=[ \\t])(?=(?:patient|name)[^\\n:]{0,20}:))(?:patient(?:['\u2019]s)?(?:[ \\t]+(?:full[ \\t]+)?name)?|name(?:[ \\t]+of[ \\t]+patient)?|full[ \\t]+name|re|regarding|ref|about|subject|pt(?:[ \\t]+name)?|patient[ \\t]+details)[ \\t]*[:\\-.]?[ \\t]+(?-i:" + TITLE + "[ \\t]+)?(?:(?-i:(" + PART + "),[ \\t]*(" + PART + "))|(?-i:(" + PART + ")(?:[ \\t]+[A-Z]\\.?)?[ \\t]+(" + PART + ")))");
-    private static final Pattern SURNAME = Pattern.compile("(?i)\\b(?:surname|family[ \\t]+name|last[ \\t]+name)[ \\t]*[:\\-]?[ \\t]*(?-i:(" + PART + "))");
-    private static final Pattern FORENAME = Pattern.compile("(?i)\\b(?:first[ \\t]+names?|fore ?names?|given[ \\t]+names?|christian[ \\t]+name)(?:\\(s\\))?[ \\t]*[:\\-]?[ \\t]*(?-i:(" + PART + "))");
-    private static final Pattern HEADED = Pattern.compile("(?m)^[ \\t]*(?:(?:Captain|Capt\\.?|Colonel|Col\\.?|Major|Rev\\.?|Reverend|Father|Lord|Lady|Pastor|Judge|Professor|Prof\\.?|Sergeant|Sgt\\.?)[ \\t]+)?(?-i:(" + PART + ")[ \\t]+(?:[A-Z]\\.?[ \\t]+)?(" + PART + "))[ \\t]*(?:,[ \\t]*|[ \\t]{2,}|\\(|[ \\t]+)(?=(?:(?:a |an |aged? )?\\d{1,3}[ -]?(?:yo|y/o|yr|year|y\\b|M\\b|F\\b)|D\\.?O\\.?B|dob|born|b\\.|MRN|\\d{1,3},|NHS|date of birth))");
-    private static final Pattern BESIDE_BIRTH = Pattern.compile("(" + PART + ")[ ](" + PART + "),?[ ]+(?:[mfMF],?[ ]+|\\([mfMF]\\),?[ ]*)?(?=(?:DOB|dob|DoB|d\\.o\\.b|D\\.O\\.B|born|b\\.)[ :.]|\\([mfMF]\\))|\\b\\d{2}[ ]?[MF][ ](" + PART + ")[ ](" + PART + ")");
+            "(?im)(?:^[ \\t]*|(?<=[ \\t]{2})|(?<=\\|[ \\t]?)|(?<=[.,][ \\t])(?=[Pp]atient|[Rr]e\\b)|(?<=[ \\t])(?=(?:patient|name)[^\\n:]{0,20}:))(?:patient(?:['\u2019]s)?(?:[ \\t]+(?:full[ \\t]+)?name)?|name(?:[ \\t]+of[ \\t]+patient)?|full[ \\t]+name|re|regarding|ref|about|subject|pt(?:[ \\t]+name)?|patient[ \\t]+details)[ \\t]*[:\\-.]?[ \\t]+(?-i:"
+                    + TITLE + "[ \\t]+)?(?:(?-i:(" + PART + "),[ \\t]*(" + PART + "))|(?-i:(" + PART
+                    + ")(?:[ \\t]+[A-Z]\\.?)?[ \\t]+(" + PART + ")))");
+    private static final Pattern SURNAME = Pattern.compile(
+            "(?i)\\b(?:surname|family[ \\t]+name|last[ \\t]+name)[ \\t]*[:\\-]?[ \\t]*(?-i:(" + PART + "))");
+    private static final Pattern FORENAME = Pattern.compile(
+            "(?i)\\b(?:first[ \\t]+names?|fore ?names?|given[ \\t]+names?|christian[ \\t]+name)(?:\\(s\\))?[ \\t]*[:\\-]?[ \\t]*(?-i:("
+                    + PART + "))");
+    private static final Pattern HEADED = Pattern.compile(
+            "(?m)^[ \\t]*(?:(?:Captain|Capt\\.?|Colonel|Col\\.?|Major|Rev\\.?|Reverend|Father|Lord|Lady|Pastor|Judge|Professor|Prof\\.?|Sergeant|Sgt\\.?)[ \\t]+)?(?-i:("
+                    + PART + ")[ \\t]+(?:[A-Z]\\.?[ \\t]+)?(" + PART
+                    + "))[ \\t]*(?:,[ \\t]*|[ \\t]{2,}|\\(|[ \\t]+)(?=(?:(?:a |an |aged? )?\\d{1,3}[ -]?(?:yo|y/o|yr|year|y\\b|M\\b|F\\b)|D\\.?O\\.?B|dob|born|b\\.|MRN|\\d{1,3},|NHS|date of birth))");
+    private static final Pattern BESIDE_BIRTH = Pattern.compile("(" + PART + ")[ ](" + PART
+            + "),?[ ]+(?:[mfMF],?[ ]+|\\([mfMF]\\),?[ ]*)?(?=(?:DOB|dob|DoB|d\\.o\\.b|D\\.O\\.B|born|b\\.)[ :.]|\\([mfMF]\\))|\\b\\d{2}[ ]?[MF][ ]("
+            + PART + ")[ ](" + PART + ")");
     private static final Pattern NOT_A_NAME = Pattern.compile(
             "(?i)(?:dear|colleague|doctor|team|clinic|hospital|practice|surgery|medical|centre|center|health|referral|form|date|dob|sex|urgent|right|left|leg|legs|foot|the|this|patient|name|re|he|she|his|her|thank|diagnosis|history|vascular|department|dr|mr|mrs|ms|miss|and|with|is|was|has|of|for|born|male|female|address|phone|tel|fax|letter|new|old|both|bilateral|claudication|rest|pain|ulcer|ischaemia|ischemia|angiogram|limb|lower|circulation|your|our|ref|no|yes|nhs|mrn|request|appointment|opinion|gp|note|call|on|at|in|a|i|ct|cta|chart|service|details|number|id)");
 
-    private static final Pattern BORN = Pattern.compile("\\b(?:dob|d o b|date of birth|birth ?date|born(?: on)?|birth|b(?=[ .:]+\\d)|d/o/b)\\b(?: ?\\((?:dd|mm|d|m|y|day|month|year|/|-|\\.| )+\\))?[ :.=,-]*(?:on |the |is |was )*$");
-    private static final Pattern SEX_STATED = Pattern.compile("\\b(?:sex|gender)\\b ?[:=]? ?(?:\\[ ?x ?\\] ?|\\( ?x ?\\) ?)?(m(?:ale)?|f(?:emale)?|w(?:oman)?)\\b");
+    private static final Pattern BORN = Pattern.compile(
+            "\\b(?:dob|d o b|date of birth|birth ?date|born(?: on)?|birth|b(?=[ .:]+\\d)|d/o/b)\\b(?: ?\\((?:dd|mm|d|m|y|day|month|year|/|-|\\.| )+\\))?[ :.=,-]*(?:on |the |is |was )*$");
+    private static final Pattern SEX_STATED = Pattern.compile(
+            "\\b(?:sex|gender)\\b ?[:=]? ?(?:\\[ ?x ?\\] ?|\\( ?x ?\\) ?)?(m(?:ale)?|f(?:emale)?|w(?:oman)?)\\b");
     private static final Pattern SEX_AGED = Pattern.compile(
             "\\b(?:(?:this|a|an|the|is|elderly|old|pleasant|delightful|retired|frail|year|y/?o|yo|aged|charming|lovely|nice|young|active|independent|diabetic|diabetes|hypertensive|heavy|smoking)[ -]+(?:[a-z]+[ -]+){0,3}?)(?<w>man|woman|lady|gentleman|male|female|gent|widow(?:er)?|chap|fellow|girl|boy)(?:'s)?\\b|\\b(?<a>\\d{2,3}) ?(?:y(?:ear)?s?[ /-]?o(?:ld)?[ -]?|yo ?|y ?|yr[ -]?old ?|-?year[ -]?old ?|,? ?)(?<l>m|f|male|female|man|woman|lady|gentleman)\\b(?!')");
     private static final Pattern SEX_ALONE = Pattern.compile("(?:^|[ ,;(/])(?<l>m|f|male|female)(?=$|[ ,;)./])");
@@ -35,16 +49,23 @@ final class PatientRule implements Rule {
 
     private static final String NUMBER = "(\\+?\\(?\\d[\\d()]{1,6}[ .-]?\\(?\\d{2,4}\\)?(?:[ .-]?\\d{2,6}){1,4})";
     private static final Pattern PHONE = Pattern.compile(
-            "(?i)(?:\\b(?:tel(?:ephone)?|phone|mobile|mob|cell|home|contact)\\b(?:[ \\t]+(?:no\\.?|number|is|him|her|on|at))*[ \\t]*[.:]?[ \\t]*(?:\\((?:h|home|m|mobile|cell)\\)[ \\t]*)?|\\b(?:reach(?:ed)?|ring|call(?:ed)?|phone|contact(?:ed)?)[ \\t]+(?:him|her|patient|the patient|by phone|daughter|son)?[ \\t]*(?:on|at)[ \\t]+|\\b(?:his|her)[ \\t]+(?:phone|telephone|mobile|number|cell|tel|home)(?:[ \\t]+(?:no\\.?|number|phone))*[ \\t]*(?:is)?[ \\t]*:?[ \\t]*)" + NUMBER);
-    private static final Pattern ADDRESS_LABEL = Pattern.compile("(?im)\\b(?:patient(?:['\u2019]s)?[ \\t]+address|home[ \\t]+address|address|addr)[ \\t]*:[ \\t]*([^\\n\\r]{5,120}?)(?=[ \\t]{2,}|[ \\t]+(?:tel|phone|dob|sex|mrn|nhs)\\b|$)");
+            "(?i)(?:\\b(?:tel(?:ephone)?|phone|mobile|mob|cell|home|contact)\\b(?:[ \\t]+(?:no\\.?|number|is|him|her|on|at))*[ \\t]*[.:]?[ \\t]*(?:\\((?:h|home|m|mobile|cell)\\)[ \\t]*)?|\\b(?:reach(?:ed)?|ring|call(?:ed)?|phone|contact(?:ed)?)[ \\t]+(?:him|her|patient|the patient|by phone|daughter|son)?[ \\t]*(?:on|at)[ \\t]+|\\b(?:his|her)[ \\t]+(?:phone|telephone|mobile|number|cell|tel|home)(?:[ \\t]+(?:no\\.?|number|phone))*[ \\t]*(?:is)?[ \\t]*:?[ \\t]*)"
+                    + NUMBER);
+    private static final Pattern ADDRESS_LABEL = Pattern.compile(
+            "(?im)\\b(?:patient(?:['\u2019]s)?[ \\t]+address|home[ \\t]+address|address|addr)[ \\t]*:[ \\t]*([^\\n\\r]{5,120}?)(?=[ \\t]{2,}|[ \\t]+(?:tel|phone|dob|sex|mrn|nhs)\\b|$)");
     private static final Pattern ADDRESS_PROSE = Pattern.compile(
             "\\b(?:lives? at|living at|resid(?:es|ing) at|[Aa]ddress(?: is)?|who lives at|of(?= \\d))[ \\t]+(?!\\d{1,2}[ \\t]+(?:Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec))((?:[A-Z][\\w'\u2019-]*(?: [A-Z][\\w'\u2019-]*){0,6},[ \\t\\n]+)?\\d{1,5}[A-Za-z]?[ \\t,]+[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}(?:,[ \\t\\n]+[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}){0,3})");
-    private static final String HOUSE = "(?:(?:Flat|Apt\\.?|Apartment|Unit|Room)[ \\t]+\\d+[A-Za-z]?,[ \\t]*[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}|\\d{1,5}[A-Za-z]?[ \\t,]+(?!January|February|March|April|May|June|July|August|September|October|November|December|Jan|Feb|Mar|Apr|Jun|Jul|Aug|Sep|Oct|Nov|Dec)[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}|(?:[A-Z][\\w'\u2019-]{1,30}[ \\t]+){1,4}(?:House|Cottage|Cottge|Farm|Lodge|Villa|Court|Mill|Hall|Barn))";
-    private static final Pattern ADDRESS_BESIDE = Pattern.compile("(?:,|;|^|\\.)[ \\t]*(" + HOUSE + "(?:,[ \\t]*[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}){1,3})");
+    private static final String HOUSE =
+            "(?:(?:Flat|Apt\\.?|Apartment|Unit|Room)[ \\t]+\\d+[A-Za-z]?,[ \\t]*[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}|\\d{1,5}[A-Za-z]?[ \\t,]+(?!January|February|March|April|May|June|July|August|September|October|November|December|Jan|Feb|Mar|Apr|Jun|Jul|Aug|Sep|Oct|Nov|Dec)[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}|(?:[A-Z][\\w'\u2019-]{1,30}[ \\t]+){1,4}(?:House|Cottage|Cottge|Farm|Lodge|Villa|Court|Mill|Hall|Barn))";
+    private static final Pattern ADDRESS_BESIDE = Pattern.compile("(?:,|;|^|\\.)[ \\t]*(" + HOUSE
+            + "(?:,[ \\t]*[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}){1,3})");
 
-    private static final Pattern LEAVES = Pattern.compile("\\b(?:leav(?:es?|ing)|out of (?:the )?(?:area|town|country)(?: from)?|flies|fly(?:ing)?|sails?|sailing|depart\\w*|travels?|travelling|traveling|goes (?:away|abroad|on)|going (?:away|abroad)|away from|moves?|off to|cruise|heads? (?:off|south|north))\\b[^.;]{0,60}?$");
-    private static final Pattern RETURNS = Pattern.compile("\\b(?:return(?:s|ing|ed)?|back(?: home)?(?: on| by| in)?|comes? home(?: on)?|home on|comes? back|coming back|home again|until|be back)\\b[^.;]{0,25}$");
-    private static final Pattern AWAY = Pattern.compile("\\b(?:not available|unavailable|isn't available|absent|away|cannot (?:come|attend|make)|can not come|unable to (?:attend|come)|on holiday|on vacation|out of (?:town|the country)|not be available|not free|no appointments?|avoid|cannot make|booked for|dates to avoid|in hospital)\\b");
+    private static final Pattern LEAVES = Pattern.compile(
+            "\\b(?:leav(?:es?|ing)|out of (?:the )?(?:area|town|country)(?: from)?|flies|fly(?:ing)?|sails?|sailing|depart\\w*|travels?|travelling|traveling|goes (?:away|abroad|on)|going (?:away|abroad)|away from|moves?|off to|cruise|heads? (?:off|south|north))\\b[^.;]{0,60}?$");
+    private static final Pattern RETURNS = Pattern.compile(
+            "\\b(?:return(?:s|ing|ed)?|back(?: home)?(?: on| by| in)?|comes? home(?: on)?|home on|comes? back|coming back|home again|until|be back)\\b[^.;]{0,25}$");
+    private static final Pattern AWAY = Pattern.compile(
+            "\\b(?:not available|unavailable|isn't available|absent|away|cannot (?:come|attend|make)|can not come|unable to (?:attend|come)|on holiday|on vacation|out of (?:town|the country)|not be available|not free|no appointments?|avoid|cannot make|booked for|dates to avoid|in hospital)\\b");
 
     @Override
     public void read(Page page, Findings findings) {
@@ -74,8 +95,13 @@ final class PatientRule implements Rule {
             var turned = labelled.group(1) != null;
             var given = turned ? 2 : 3;
             var family = turned ? 1 : 4;
-            if (isName(labelled.group(given)) && isName(labelled.group(family)) && !Fit.matches(text.substring(labelled.start(), labelled.start(given)), "(?is).*dear.*") && labelled.group(given).length() > 1) {
-                full = Optional.of(new int[] {labelled.start(given), labelled.end(given), labelled.start(family), labelled.end(family)});
+            if (isName(labelled.group(given))
+                    && isName(labelled.group(family))
+                    && !Fit.matches(text.substring(labelled.start(), labelled.start(given)), "(?is).*dear.*")
+                    && labelled.group(given).length() > 1) {
+                full = Optional.of(new int[] {
+                    labelled.start(given), labelled.end(given), labelled.start(family), labelled.end(family)
+                });
                 break;
             }
         }
@@ -86,8 +112,17 @@ final class PatientRule implements Rule {
         var beside = BESIDE_BIRTH.matcher(text);
         while (beside.find()) {
             var given = beside.group(1) != null ? 1 : 3;
-            if (isName(beside.group(given)) && isName(beside.group(given + 1)) && !Fit.matches(text.substring(Math.max(0, beside.start() - 12), beside.start()), "(?is).*\\b(?:dr|doctor|nurse|sister|prof|and|for)\\.?\\s*")) {
-                put(text, new int[] {beside.start(given), beside.end(given), beside.start(given + 1), beside.end(given + 1)}, findings);
+            if (isName(beside.group(given))
+                    && isName(beside.group(given + 1))
+                    && !Fit.matches(
+                            text.substring(Math.max(0, beside.start() - 12), beside.start()),
+                            "(?is).*\\b(?:dr|doctor|nurse|sister|prof|and|for)\\.?\\s*")) {
+                put(
+                        text,
+                        new int[] {
+                            beside.start(given), beside.end(given), beside.start(given + 1), beside.end(given + 1)
+                        },
+                        findings);
                 return;
             }
         }
@@ -120,7 +155,8 @@ final class PatientRule implements Rule {
                 return;
             }
         }
-        only.ifPresent(found -> findings.put("patient.family", properly(text.substring(found[0], found[1])), new Span(found[0], found[1])));
+        only.ifPresent(found -> findings.put(
+                "patient.family", properly(text.substring(found[0], found[1])), new Span(found[0], found[1])));
     }
 
     private static void put(String text, int[] at, Findings findings) {
@@ -141,22 +177,35 @@ final class PatientRule implements Rule {
         var text = page.text;
         var before = text.substring(Math.max(0, match.start() - 24), match.start());
         var after = text.substring(match.end(), Math.min(text.length(), match.end() + 40));
-        return Fit.matches(before, "(?is).*\\b(?:dear|thanks? to|attention(?: of)?|fao|attn|to|copy to|cc:?|consultant|surgeon|seen by|under|from|by)[: \\t]+$") && !Fit.matches(before, "(?is).*\\b(?:refer(?:red)? to you|thank you for|listen to)[ \\t]+$")
-                || Fit.matches(after, "(?is)[, \\t]*\\n?[ \\t]*(?:consultant|vascular surgeon|surgeon|FRCS|MD\\b|NP\\b|RN\\b|PA\\b|MBBS|specialist|practice nurse|nurse|podiatrist|registrar|Esq).*")
+        return Fit.matches(
+                                before,
+                                "(?is).*\\b(?:dear|thanks? to|attention(?: of)?|fao|attn|to|copy to|cc:?|consultant|surgeon|seen by|under|from|by)[: \\t]+$")
+                        && !Fit.matches(before, "(?is).*\\b(?:refer(?:red)? to you|thank you for|listen to)[ \\t]+$")
+                || Fit.matches(
+                        after,
+                        "(?is)[, \\t]*\\n?[ \\t]*(?:consultant|vascular surgeon|surgeon|FRCS|MD\\b|NP\\b|RN\\b|PA\\b|MBBS|specialist|practice nurse|nurse|podiatrist|registrar|Esq).*")
                 || Fit.matches(before, "(?is).*(?:sincerely|faithfully|regards|wishes),?\\s*$");
     }
 
     /** The husband, the neighbour, or another patient whom the letter names. */
     private static boolean isRelative(Page page, Matcher match) {
         var before = page.text.substring(Math.max(0, match.start() - 40), match.start());
-        return Fit.matches(before, "(?is).*\\b(?:husband|wife|son|daughter|neighbour|neighbor|friend|partner|carer|brother|sister|thanks for [a-z ]+|next of kin|nok|caller|sorting out|father|mother|nephew|niece)\\b[:,( \\t]*(?:of[ \\t]+)?$") && !Fit.matches(before, "(?is).*\\b(?:husband|wife|son|daughter|neighbour|neighbor|carer|friend|partner|brother|sister|father|mother|niece|nephew)(?:['\u2019]s)?[ \\t]+of[ \\t]+$")
+        return Fit.matches(
+                                before,
+                                "(?is).*\\b(?:husband|wife|son|daughter|neighbour|neighbor|friend|partner|carer|brother|sister|thanks for [a-z ]+|next of kin|nok|caller|sorting out|father|mother|nephew|niece)\\b[:,( \\t]*(?:of[ \\t]+)?$")
+                        && !Fit.matches(
+                                before,
+                                "(?is).*\\b(?:husband|wife|son|daughter|neighbour|neighbor|carer|friend|partner|brother|sister|father|mother|niece|nephew)(?:['\u2019]s)?[ \\t]+of[ \\t]+$")
                 || Fit.matches(before, "(?is).*\\b(?:caller|next of kin|nok|contact)[: \\t]+$");
     }
 
     private static void born(Page page, Findings findings) {
         for (var sentence : page.sentences) {
             for (var date : page.dates.in(sentence.plain)) {
-                if (date.full() && BORN.matcher(sentence.plain.substring(0, date.start())).find() && !Polarity.isOthers(sentence, date.start(), date.end())) {
+                if (date.full()
+                        && BORN.matcher(sentence.plain.substring(0, date.start()))
+                                .find()
+                        && !Polarity.isOthers(sentence, date.start(), date.end())) {
                     put(page, sentence, date, findings);
                     return;
                 }
@@ -169,7 +218,14 @@ final class PatientRule implements Rule {
             for (var date : page.dates.in(sentence.plain)) {
                 var name = findings.words("patient.family");
                 var words = sentence.span(date.start(), date.end());
-                if (date.full() && name.isPresent() && words.start() >= name.get().end() && words.start() - name.get().end() <= 4 && date.date().filter(day -> page.written.isEmpty() || day.isBefore(page.written.get().minusYears(15))).isPresent()) {
+                if (date.full()
+                        && name.isPresent()
+                        && words.start() >= name.get().end()
+                        && words.start() - name.get().end() <= 4
+                        && date.date()
+                                .filter(day -> page.written.isEmpty()
+                                        || day.isBefore(page.written.get().minusYears(15)))
+                                .isPresent()) {
                     put(page, sentence, date, findings);
                     return;
                 }
@@ -203,8 +259,12 @@ final class PatientRule implements Rule {
         var titled = TITLED.matcher(page.text);
         while (titled.find()) {
             if (!isDoctor(page, titled) && !isRelative(page, titled)) {
-                var female = Fit.matches(titled.group(1).toLowerCase(java.util.Locale.ROOT), "mrs|ms|miss|lady|mrs\\.|ms\\.|miss\\.");
-                best = earlier(best, new Word(titled.start(1), female ? "female" : "male", new Span(titled.start(1), titled.end(1))));
+                var female = Fit.matches(
+                        titled.group(1).toLowerCase(java.util.Locale.ROOT), "mrs|ms|miss|lady|mrs\\.|ms\\.|miss\\.");
+                best = earlier(
+                        best,
+                        new Word(
+                                titled.start(1), female ? "female" : "male", new Span(titled.start(1), titled.end(1))));
                 break;
             }
         }
@@ -216,10 +276,14 @@ final class PatientRule implements Rule {
                     continue;
                 }
                 var word = aged.group("w") != null ? aged.group("w") : aged.group("l");
-                if (aged.group("a") != null && (Integer.parseInt(aged.group("a")) < 15 || Integer.parseInt(aged.group("a")) > 110)) {
+                if (aged.group("a") != null
+                        && (Integer.parseInt(aged.group("a")) < 15 || Integer.parseInt(aged.group("a")) > 110)) {
                     continue;
                 }
-                if (word.equals("m") && Fit.matches(sentence.plain.substring(aged.start()), "(?s)\\d+ ?m\\b.*") && !page.original(sentence.span(aged.start(), aged.end())).contains("M")) {
+                if (word.equals("m")
+                        && Fit.matches(sentence.plain.substring(aged.start()), "(?s)\\d+ ?m\\b.*")
+                        && !page.original(sentence.span(aged.start(), aged.end()))
+                                .contains("M")) {
                     continue;
                 }
                 best = earlier(best, word(sentence, aged.start(), aged.end(), word));
@@ -265,9 +329,13 @@ final class PatientRule implements Rule {
         for (var sentence : page.sentences) {
             var match = Fit.of("\\b(he|she|his|her|himself|herself|him)\\b").matcher(sentence.plain);
             while (match.find()) {
-                if (!Polarity.isOthers(sentence, match.start(), match.end()) && !Fit.matches(sentence.plain.substring(0, match.start()), "(?s).*\\b(?:husband|wife|daughter|son|sister|brother|nurse|doctor|mother|father|dr)\\b.*")) {
+                if (!Polarity.isOthers(sentence, match.start(), match.end())
+                        && !Fit.matches(
+                                sentence.plain.substring(0, match.start()),
+                                "(?s).*\\b(?:husband|wife|daughter|son|sister|brother|nurse|doctor|mother|father|dr)\\b.*")) {
                     var span = sentence.span(match);
-                    return Optional.of(new Word(span.start(), Fit.matches(match.group(), "she|her|herself") ? "female" : "male", span));
+                    return Optional.of(new Word(
+                            span.start(), Fit.matches(match.group(), "she|her|herself") ? "female" : "male", span));
                 }
             }
         }
@@ -280,13 +348,27 @@ final class PatientRule implements Rule {
         while (match.find()) {
             var value = match.group(2).strip();
             var digits = value.replaceAll("\\D", "");
-            var system = match.group(1).strip().replaceAll("\\s+", " ").replaceAll("[.#]$", "").strip();
-            if (digits.length() < 4 || !seen.add(value) || Fit.matches(system, "(?i)tel no|fax no|phone no|ref no|bp no|our number|gp no|id") && !system.equals("ID") || Fit.matches(system, "(?i)(?:her|his|the|my|our|fax|tel|page|room|flat|ext|bed|ward) (?:number|no)")) {
+            var system = match.group(1)
+                    .strip()
+                    .replaceAll("\\s+", " ")
+                    .replaceAll("[.#]$", "")
+                    .strip();
+            if (digits.length() < 4
+                    || !seen.add(value)
+                    || Fit.matches(system, "(?i)tel no|fax no|phone no|ref no|bp no|our number|gp no|id")
+                            && !system.equals("ID")
+                    || Fit.matches(
+                            system, "(?i)(?:her|his|the|my|our|fax|tel|page|room|flat|ext|bed|ward) (?:number|no)")) {
                 continue;
             }
             var entry = findings.add("patient.identifiers");
             entry.put("system", system, new Span(match.start(1), match.end(1)));
-            entry.put("value", value, new Span(match.start(2), match.start(2) + match.group(2).stripTrailing().length()));
+            entry.put(
+                    "value",
+                    value,
+                    new Span(
+                            match.start(2),
+                            match.start(2) + match.group(2).stripTrailing().length()));
         }
     }
 
@@ -307,21 +389,33 @@ final class PatientRule implements Rule {
         var text = page.text;
         var lineStart = text.lastIndexOf('\n', match.start()) + 1;
         var line = text.substring(lineStart, match.start());
-        var lead = match.group().substring(0, match.group().length() - match.group(1).length());
+        var lead = match.group()
+                .substring(0, match.group().length() - match.group(1).length());
         if (Fit.matches(line, "(?is).*\\b(?:fax|bleep|pager)\\b[^,;]*$") || Fit.matches(lead, "(?is).*fax.*")) {
             return false;
         }
-        if (Fit.matches(lead, "(?is)(?:his|her)\\b.*|.*\\b(?:him|her|patient|the patient)\\b.*") || Fit.matches(line, "(?is).*\\b(?:his|her|patient(?:['\u2019]s)?|pt)[ \\t]*$")) {
+        if (Fit.matches(lead, "(?is)(?:his|her)\\b.*|.*\\b(?:him|her|patient|the patient)\\b.*")
+                || Fit.matches(line, "(?is).*\\b(?:his|her|patient(?:['\u2019]s)?|pt)[ \\t]*$")) {
             return true;
         }
-        if (Fit.matches(line, "(?is).*\\b(?:surgery|practice|clinic|hospital|doctor|dr|gp|secretary|my|our|referr\\w+|caller|call back|daughter|son|wife|husband|nurse|carer|nok)\\b.*")) {
+        if (Fit.matches(
+                line,
+                "(?is).*\\b(?:surgery|practice|clinic|hospital|doctor|dr|gp|secretary|my|our|referr\\w+|caller|call back|daughter|son|wife|husband|nurse|carer|nok)\\b.*")) {
             return false;
         }
         var name = findings.words("patient.family");
         var born = findings.words("patient.born");
-        var near = name.filter(words -> words.start() < match.start() && match.start() - words.end() < 160 && !Fit.matches(text.substring(words.end(), match.start()), "(?s).*\\n[ \\t]*\\n.*")).isPresent()
-                || born.filter(words -> words.start() < match.start() && match.start() - words.end() < 120 && !Fit.matches(text.substring(words.end(), match.start()), "(?s).*\\n[ \\t]*\\n.*")).isPresent();
-        return near || Fit.matches(lead, "(?is).*\\b(?:mobile|cell|home)\\b.*") && name.filter(words -> words.start() < match.start()).isPresent();
+        var near = name.filter(words -> words.start() < match.start()
+                                && match.start() - words.end() < 160
+                                && !Fit.matches(text.substring(words.end(), match.start()), "(?s).*\\n[ \\t]*\\n.*"))
+                        .isPresent()
+                || born.filter(words -> words.start() < match.start()
+                                && match.start() - words.end() < 120
+                                && !Fit.matches(text.substring(words.end(), match.start()), "(?s).*\\n[ \\t]*\\n.*"))
+                        .isPresent();
+        return near
+                || Fit.matches(lead, "(?is).*\\b(?:mobile|cell|home)\\b.*")
+                        && name.filter(words -> words.start() < match.start()).isPresent();
     }
 
     private static void address(Page page, Findings findings) {
@@ -331,7 +425,10 @@ final class PatientRule implements Rule {
             if (Fit.matches(before, "(?is).*\\b(?:practice|surgery|referrer|clinic|e-?mail|doctor|gp)[^\\n]*$")) {
                 continue;
             }
-            if (findings.words("patient.family").filter(words -> words.start() < label.start()).isPresent() || label.group().toLowerCase(java.util.Locale.ROOT).contains("patient")) {
+            if (findings.words("patient.family")
+                            .filter(words -> words.start() < label.start())
+                            .isPresent()
+                    || label.group().toLowerCase(java.util.Locale.ROOT).contains("patient")) {
                 put(page, label, findings);
                 return;
             }
@@ -346,9 +443,15 @@ final class PatientRule implements Rule {
         if (name.isEmpty()) {
             return;
         }
-        var from = Math.max(name.get().end(), born.filter(words -> words.start() - name.get().end() < 60 && words.start() > name.get().start()).map(Span::end).orElse(0));
+        var from = Math.max(
+                name.get().end(),
+                born.filter(words -> words.start() - name.get().end() < 60
+                                && words.start() > name.get().start())
+                        .map(Span::end)
+                        .orElse(0));
         var lineEnd = page.text.indexOf('\n', from);
-        var region = ADDRESS_BESIDE.matcher(page.text).region(name.get().end(), lineEnd < 0 ? page.text.length() : lineEnd);
+        var region =
+                ADDRESS_BESIDE.matcher(page.text).region(name.get().end(), lineEnd < 0 ? page.text.length() : lineEnd);
         if (region.find()) {
             put(page, region, findings);
         }
@@ -356,17 +459,29 @@ final class PatientRule implements Rule {
 
     private static void put(Page page, Matcher match, Findings findings) {
         var value = match.group(1).strip().replaceAll("\\s+", " ").replaceAll("[.,;]$", "");
-        findings.put("patient.address", value, new Span(match.start(1), match.start(1) + match.group(1).stripTrailing().length()));
+        findings.put(
+                "patient.address",
+                value,
+                new Span(
+                        match.start(1),
+                        match.start(1) + match.group(1).stripTrailing().length()));
     }
 
     private static void absences(Page page, Findings findings) {
         for (var sentence : page.sentences) {
             var plain = sentence.plain;
             var dates = page.dates.in(plain);
-            if (dates.isEmpty() || Fit.matches(plain, "(?s)(?:the |his |her )?(?:son|daughter|wife|husband|sister|brother|carer)s? (?:is|will|leaves|flies|goes|are)\\b.*") || sentence.section == Sentence.Section.FAMILY) {
+            if (dates.isEmpty()
+                    || Fit.matches(
+                            plain,
+                            "(?s)(?:the |his |her )?(?:son|daughter|wife|husband|sister|brother|carer)s? (?:is|will|leaves|flies|goes|are)\\b.*")
+                    || sentence.section == Sentence.Section.FAMILY) {
                 continue;
             }
-            if (dates.size() >= 2 && AWAY.matcher(plain).find() && between(plain, dates.get(0), dates.get(1)) && !Fit.matches(plain, "(?s).*\\b(?:out of the area|leaves?|leaving|returns?|returning)\\b.*")) {
+            if (dates.size() >= 2
+                    && AWAY.matcher(plain).find()
+                    && between(plain, dates.get(0), dates.get(1))
+                    && !Fit.matches(plain, "(?s).*\\b(?:out of the area|leaves?|leaving|returns?|returning)\\b.*")) {
                 var to = day(dates.get(1), page);
                 var from = day(dates.get(0), page, to);
                 if (from.isPresent() && to.isPresent() && !to.get().isBefore(from.get())) {
@@ -380,11 +495,22 @@ final class PatientRule implements Rule {
             for (var i = 0; i < dates.size(); i++) {
                 var date = dates.get(i);
                 var before = plain.substring(i == 0 ? 0 : dates.get(i - 1).end(), date.start());
-                var returns = RETURNS.matcher(before).find() || i > 0 && Fit.matches(before, " ?(?:to|until|till|-|and back|and returns?(?: on)?) ?(?:the )?");
+                var returns = RETURNS.matcher(before).find()
+                        || i > 0
+                                && Fit.matches(
+                                        before, " ?(?:to|until|till|-|and back|and returns?(?: on)?) ?(?:the )?");
                 var leaves = LEAVES.matcher(before).find() || Fit.matches(before, "(?s).*\\baway (?:from )?(?:the )?$");
-                if (returns && (findings.get("patient.leavesArea").isPresent() || Fit.matches(plain, "(?s).*\\b(?:area|cruise|holiday|fl\\w+|sail\\w*|travel\\w*|trip|abroad|away|winter\\w*|visit\\w*|vacation|leaves?|leaving)\\b.*"))) {
+                if (returns
+                        && (findings.get("patient.leavesArea").isPresent()
+                                || Fit.matches(
+                                        plain,
+                                        "(?s).*\\b(?:area|cruise|holiday|fl\\w+|sail\\w*|travel\\w*|trip|abroad|away|winter\\w*|visit\\w*|vacation|leaves?|leaving)\\b.*"))) {
                     future(page, sentence, date, "patient.returnsToArea", findings);
-                } else if (leaves && !Fit.matches(before, "(?s).*\\b(?:hospital|work|left|discharged|school|died)\\b.*") && (Fit.matches(plain, "(?s).*\\b(?:area|cruise|holiday|fl(?:y|ies|ying|ight)|sail\\w*|travel\\w*|trip|abroad|away|winter\\w*|country|town|vacation|leaves|leaving|overseas|depart\\w*|home for)\\b.*"))) {
+                } else if (leaves
+                        && !Fit.matches(before, "(?s).*\\b(?:hospital|work|left|discharged|school|died)\\b.*")
+                        && (Fit.matches(
+                                plain,
+                                "(?s).*\\b(?:area|cruise|holiday|fl(?:y|ies|ying|ight)|sail\\w*|travel\\w*|trip|abroad|away|winter\\w*|country|town|vacation|leaves|leaving|overseas|depart\\w*|home for)\\b.*"))) {
                     future(page, sentence, date, "patient.leavesArea", findings);
                 }
             }
@@ -392,7 +518,9 @@ final class PatientRule implements Rule {
     }
 
     private static boolean between(String plain, Dates.Found one, Dates.Found two) {
-        return Fit.matches(plain.substring(one.end(), two.start()), " ?(?:to|until|till|-|through|and|up to|thru|inclusive to) ?(?:the )?");
+        return Fit.matches(
+                plain.substring(one.end(), two.start()),
+                " ?(?:to|until|till|-|through|and|up to|thru|inclusive to) ?(?:the )?");
     }
 
     private static Optional<LocalDate> day(Dates.Found found, Page page) {
@@ -414,8 +542,11 @@ final class PatientRule implements Rule {
     private static void future(Page page, Sentence sentence, Dates.Found date, String field, Findings findings) {
         Dates.next(date, page.written)
                 .or(() -> page.year.flatMap(year -> Dates.next(date, Optional.of(LocalDate.of(year, 1, 1)))))
-                .filter(day -> page.written.isEmpty() || !day.isBefore(page.written.get()) && day.isBefore(page.written.get().plusYears(3)))
-                .ifPresent(day -> findings.putIfUnknown(field, day.toString(), sentence.span(date.start(), date.end())));
+                .filter(day -> page.written.isEmpty()
+                        || !day.isBefore(page.written.get())
+                                && day.isBefore(page.written.get().plusYears(3)))
+                .ifPresent(
+                        day -> findings.putIfUnknown(field, day.toString(), sentence.span(date.start(), date.end())));
     }
 
     static String doctorTitle() {

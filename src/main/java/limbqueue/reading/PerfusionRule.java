@@ -45,13 +45,18 @@ final class PerfusionRule implements Rule {
                     + "|(?<dp>dp)|(?<pt>postib)|(?<ox>tcpo2)"
                     + "|(?<arm>(?:arm|brachial)s?(?: systolics?| bps?| blood pressures?| pressure)*))\\b");
 
-    private static final Pattern DECIMAL = Pattern.compile("(?<![\\d.<>-])(?<!- )(?:\\d\\.\\d{1,3})(?![\\d%]|\\.\\d| ?(?:%|-|to) ?\\d\\.| ?%| ?(?:cm|mm|mg|m\\b|mmhg|mile|kg|g/|umol|mmol))");
-    private static final Pattern WHOLE = Pattern.compile("(?<![\\d.<>-])\\d{1,3}(?![\\d+%]|\\.\\d|/\\d{1,2}/| ?(?:%|\\+|-|to) ?\\d|/(?:7|12|52)\\b| ?(?:cm|mm\\b|mg|m\\b|metre|yard|block|week|month|year|day|hour|minute|percent|%|degrees))");
+    private static final Pattern DECIMAL = Pattern.compile(
+            "(?<![\\d.<>-])(?<!- )(?:\\d\\.\\d{1,3})(?![\\d%]|\\.\\d| ?(?:%|-|to) ?\\d\\.| ?%| ?(?:cm|mm|mg|m\\b|mmhg|mile|kg|g/|umol|mmol))");
+    private static final Pattern WHOLE = Pattern.compile(
+            "(?<![\\d.<>-])\\d{1,3}(?![\\d+%]|\\.\\d|/\\d{1,2}/| ?(?:%|\\+|-|to) ?\\d|/(?:7|12|52)\\b| ?(?:cm|mm\\b|mg|m\\b|metre|yard|block|week|month|year|day|hour|minute|percent|%|degrees))");
     private static final Pattern ARM_VALUE = Pattern.compile("(?<![\\d./-])\\d{2,3}(?![\\d+%.]\\d|\\d)");
 
-    private static final Pattern PAST_VALUE = Pattern.compile("(?:previous(?:ly)?|was|formerly|last year|in (?:[a-z]+ )?(?:19|20)\\d\\d|compared (?:with|to)|down from|up from|from|before that|earlier|a year ago|\\d+ (?:months|years|month|year) ago)(?: (?:it|at|of|was|were|the|is|a))* ?\\(? ?$");
-    private static final Pattern PAST_AFTER = Pattern.compile("^ ?[,(]? ?(?:in (?:[a-z]+ )?(?:19|20)\\d\\d|last (?:year|spring|summer|autumn|winter|month)|a year ago|\\d+ (?:month|year|week)s? ago|previously|before\\b|(?:19|20)\\d\\d\\b)");
-    private static final Pattern EXERCISE = Pattern.compile("\\b(?:after|post|following|on|with)[ -](?:a |the |\\d+ minutes? )?(?:exercise|exertion|treadmill|walking)|\\b(?:falling|fell|falls|dropping|dropped|drops|drop|fall)(?: \\w+){0,2} to\\b|\\bpost[ -]?ex\\b");
+    private static final Pattern PAST_VALUE = Pattern.compile(
+            "(?:previous(?:ly)?|was|formerly|last year|in (?:[a-z]+ )?(?:19|20)\\d\\d|compared (?:with|to)|down from|up from|from|before that|earlier|a year ago|\\d+ (?:months|years|month|year) ago)(?: (?:it|at|of|was|were|the|is|a))* ?\\(? ?$");
+    private static final Pattern PAST_AFTER = Pattern.compile(
+            "^ ?[,(]? ?(?:in (?:[a-z]+ )?(?:19|20)\\d\\d|last (?:year|spring|summer|autumn|winter|month)|a year ago|\\d+ (?:month|year|week)s? ago|previously|before\\b|(?:19|20)\\d\\d\\b)");
+    private static final Pattern EXERCISE = Pattern.compile(
+            "\\b(?:after|post|following|on|with)[ -](?:a |the |\\d+ minutes? )?(?:exercise|exertion|treadmill|walking)|\\b(?:falling|fell|falls|dropping|dropped|drops|drop|fall)(?: \\w+){0,2} to\\b|\\bpost[ -]?ex\\b");
 
     @Override
     public void read(Page page, Findings findings) {
@@ -86,7 +91,9 @@ final class PerfusionRule implements Rule {
                                                             ? Measure.DORSALIS_PEDIS
                                                             : match.group("pt") != null
                                                                     ? Measure.POSTERIOR_TIBIAL
-                                                                    : match.group("ox") != null ? Measure.OXYGEN : Measure.ARM;
+                                                                    : match.group("ox") != null
+                                                                            ? Measure.OXYGEN
+                                                                            : Measure.ARM;
             keys.add(new Key(match.start(), match.end(), measure));
         }
         return keys;
@@ -95,12 +102,17 @@ final class PerfusionRule implements Rule {
     private static void read(Page page, Sentence sentence, List<Key> keys, int i, Findings findings) {
         var plain = sentence.plain;
         var key = keys.get(i);
-        var to = i + 1 < keys.size() ? borderBefore(plain, key.end(), keys.get(i + 1).start()) : plain.length();
+        var to = i + 1 < keys.size()
+                ? borderBefore(plain, key.end(), keys.get(i + 1).start())
+                : plain.length();
         to = Math.min(to, key.end() + 130);
         to = otherMeasure(plain, key.end(), to);
         var values = key.measure().index() ? DECIMAL : key.measure() == Measure.ARM ? ARM_VALUE : WHOLE;
         var before = sidesBefore(plain, i == 0 ? 0 : keys.get(i - 1).end(), key.start(), key.measure());
-        if (key.measure() == Measure.ARM && !Fit.matches(plain.substring(Math.max(0, key.start() - 40), Math.min(plain.length(), key.end() + 40)), "(?s).*\\d{2,3}.*")) {
+        if (key.measure() == Measure.ARM
+                && !Fit.matches(
+                        plain.substring(Math.max(0, key.start() - 40), Math.min(plain.length(), key.end() + 40)),
+                        "(?s).*\\d{2,3}.*")) {
             return;
         }
         if (Polarity.isOthers(sentence, key.start(), key.end())) {
@@ -116,10 +128,14 @@ final class PerfusionRule implements Rule {
 
     /** "142/80 in the right arm". */
     private static void armBehind(Sentence sentence, Key key, Findings findings) {
-        var match = Fit.of("(?<![\\d./])(\\d{2,3})(?:/\\d{2,3})?(?: ?mmhg)?(?: systolic)? ?\\(?(?:in|on|from|at)?(?: the| his| her)? ?\\(?(left|right) $")
+        var match = Fit.of(
+                        "(?<![\\d./])(\\d{2,3})(?:/\\d{2,3})?(?: ?mmhg)?(?: systolic)? ?\\(?(?:in|on|from|at)?(?: the| his| her)? ?\\(?(left|right) $")
                 .matcher(sentence.plain.substring(0, key.start()));
         if (match.find() && plausible(Measure.ARM).test(match.group(1))) {
-            findings.put("armPressures." + match.group(2), Integer.valueOf(match.group(1)), sentence.span(match.start(), key.end()));
+            findings.put(
+                    "armPressures." + match.group(2),
+                    Integer.valueOf(match.group(1)),
+                    sentence.span(match.start(), key.end()));
         }
     }
 
@@ -136,8 +152,10 @@ final class PerfusionRule implements Rule {
             at = match.end();
         }
         var between = piece.substring(at);
-        if (sides.isEmpty() || measure == Measure.ARM && between.length() > 12
-                || Fit.matches(between, "(?s).*(?:; |\\. | but | and (?!foot|great)).*") || Fit.matches(between, "(?s)[^a-z]*\\d.*") && from > 0) {
+        if (sides.isEmpty()
+                || measure == Measure.ARM && between.length() > 12
+                || Fit.matches(between, "(?s).*(?:; |\\. | but | and (?!foot|great)).*")
+                || Fit.matches(between, "(?s)[^a-z]*\\d.*") && from > 0) {
             return Set.of();
         }
         return between.length() > 60 ? Set.of() : sides;
@@ -145,13 +163,16 @@ final class PerfusionRule implements Rule {
 
     /** Where the words before the next measure begin: a side just before it belongs to it. */
     private static int borderBefore(String plain, int from, int next) {
-        var border = Fit.of("\\b(?:left|right|bilateral)(?: (?:leg|foot|side|ankle|great|resting|toe))*,? ?[:=-]? ?(?:the )?$").matcher(plain.substring(from, next));
+        var border = Fit.of(
+                        "\\b(?:left|right|bilateral)(?: (?:leg|foot|side|ankle|great|resting|toe))*,? ?[:=-]? ?(?:the )?$")
+                .matcher(plain.substring(from, next));
         return border.find() ? from + border.start() : next;
     }
 
     /** Values of other things do not belong to this measure. */
     private static int otherMeasure(String plain, int from, int to) {
-        var match = Fit.of("\\b(?:creatinine|egfr|haemoglobin|platelets|inr|potassium|hba1c|crp|bmi|bp|blood pressure|hr|pulse|temp\\w*|distance|stenosis|claudication|walk\\w*|psv|ratio|velocity|aged?|weight|height|duplex|cta|mra)\\b|\\. [a-z]|; (?!left|right)")
+        var match = Fit.of(
+                        "\\b(?:creatinine|egfr|haemoglobin|platelets|inr|potassium|hba1c|crp|bmi|bp|blood pressure|hr|pulse|temp\\w*|distance|stenosis|claudication|walk\\w*|psv|ratio|velocity|aged?|weight|height|duplex|cta|mra)\\b|\\. [a-z]|; (?!left|right)")
                 .matcher(plain)
                 .region(from, to);
         return match.find() ? match.start() : to;
@@ -174,36 +195,58 @@ final class PerfusionRule implements Rule {
         var measure = key.measure();
         var between = plain.substring(key.end(), Math.max(key.end(), shared.start()));
         var valueStart = plain.lastIndexOf(shared.text(), shared.end() - 1);
-        var lead = plain.substring(Math.max(key.end(), valueStart - 40), Math.max(key.end(), valueStart)).replace("->", " to ");
+        var lead = plain.substring(Math.max(key.end(), valueStart - 40), Math.max(key.end(), valueStart))
+                .replace("->", " to ");
         var after = plain.substring(shared.end(), Math.min(plain.length(), shared.end() + 30));
-        if (measure.index() && Fit.matches(between, "(?s).*\\b(?:target|normal (?:is|range|value)|above|below|greater|less|under|over|more than|between)\\b.*")
-                || Fit.matches(shared.sides().isEmpty() || valueStart < shared.start() ? between : plain.substring(shared.start(), valueStart), "(?s).*(?:non compressible|calcified|could not|cannot|unrecordable|not (?:be )?(?:recorded|measured|obtained|done)|heart|diagnos).*")) {
+        if (measure.index()
+                        && Fit.matches(
+                                between,
+                                "(?s).*\\b(?:target|normal (?:is|range|value)|above|below|greater|less|under|over|more than|between)\\b.*")
+                || Fit.matches(
+                        shared.sides().isEmpty() || valueStart < shared.start()
+                                ? between
+                                : plain.substring(shared.start(), valueStart),
+                        "(?s).*(?:non compressible|calcified|could not|cannot|unrecordable|not (?:be )?(?:recorded|measured|obtained|done)|heart|diagnos).*")) {
             return;
         }
-        if (plain.startsWith("<", Math.max(0, valueStart - 1)) || plain.startsWith(">", Math.max(0, valueStart - 1))
-                || Fit.matches(lead, "(?s).*(?:[<>~]|\\b(?:between|less than|more than|greater than|over|under|about \\d\\.\\d+ (?:or|to))) ?$")) {
+        if (plain.startsWith("<", Math.max(0, valueStart - 1))
+                || plain.startsWith(">", Math.max(0, valueStart - 1))
+                || Fit.matches(
+                        lead,
+                        "(?s).*(?:[<>~]|\\b(?:between|less than|more than|greater than|over|under|about \\d\\.\\d+ (?:or|to))) ?$")) {
             return;
         }
         if (measure.index() && Fit.matches(plain, "(?s).*\\b(?:for comparison|results from (?:19|20)\\d\\d)\\b.*")) {
             return;
         }
         var several = DECIMAL.matcher(between).find() || WHOLE.matcher(between).find();
-        if (measure.index() && several && PAST_VALUE.matcher(lead).find() || PAST_AFTER.matcher(after).find() && !measure.equals(Measure.ARM)) {
+        if (measure.index() && several && PAST_VALUE.matcher(lead).find()
+                || PAST_AFTER.matcher(after).find() && !measure.equals(Measure.ARM)) {
             return;
         }
-        if (measure == Measure.ABI && Fit.matches(lead, "(?s).*\\bfrom ?") && Fit.matches(after, "(?s) to \\d\\.\\d.*")) {
+        if (measure == Measure.ABI
+                && Fit.matches(lead, "(?s).*\\bfrom ?")
+                && Fit.matches(after, "(?s) to \\d\\.\\d.*")) {
             return;
         }
-        if (measure == Measure.ABI && EXERCISE.matcher(lead).find() || measure == Measure.ABI && Fit.matches(after, "(?s) (?:after|post|following|on)[ -](?:exercise|treadmill|walking).*")) {
+        if (measure == Measure.ABI && EXERCISE.matcher(lead).find()
+                || measure == Measure.ABI
+                        && Fit.matches(after, "(?s) (?:after|post|following|on)[ -](?:exercise|treadmill|walking).*")) {
             measure = Measure.EXERCISE_ABI;
         }
         if ((measure == Measure.DORSALIS_PEDIS || measure == Measure.POSTERIOR_TIBIAL)
-                && (Fit.matches(between, "(?s).*(?:pulse|biphasic|monophasic|triphasic|palpable|absent|weak|velocity|stenosis|occlu).*") || Fit.matches(after, "(?s) ?(?:\\+|cm|%|mm\\b).*"))) {
+                && (Fit.matches(
+                                between,
+                                "(?s).*(?:pulse|biphasic|monophasic|triphasic|palpable|absent|weak|velocity|stenosis|occlu).*")
+                        || Fit.matches(after, "(?s) ?(?:\\+|cm|%|mm\\b).*"))) {
             return;
         }
         var number = new BigDecimal(shared.text());
         if (measure == Measure.ARM) {
-            if (Fit.matches(between, "(?s).*[a-z]{4,}.*") && !Fit.matches(between, "(?s)(?:[^a-z]|left|right|arm|was|were|is|bp|brachial|pressure|systolic|mmhg|and|in|on|the|at)*")) {
+            if (Fit.matches(between, "(?s).*[a-z]{4,}.*")
+                    && !Fit.matches(
+                            between,
+                            "(?s)(?:[^a-z]|left|right|arm|was|were|is|bp|brachial|pressure|systolic|mmhg|and|in|on|the|at)*")) {
                 return;
             }
             for (var side : shared.sides()) {
@@ -225,14 +268,20 @@ final class PerfusionRule implements Rule {
         }
         var start = shared.start() - key.end() < 60 ? key.start() : shared.start();
         for (var side : sides) {
-            findings.put(side.leg(measure.field), number, sentence.span(several ? shared.start() : start, shared.end()), ground);
+            findings.put(
+                    side.leg(measure.field),
+                    number,
+                    sentence.span(several ? shared.start() : start, shared.end()),
+                    ground);
         }
     }
 
     /** The leg named before the measure, in its sentence or before. */
     private static Legs.Place before(Page page, Sentence sentence, Key key) {
         var mentions = page.legs.mentions(sentence);
-        var before = mentions.stream().filter(mention -> mention.end() <= key.start()).toList();
+        var before = mentions.stream()
+                .filter(mention -> mention.end() <= key.start())
+                .toList();
         if (!before.isEmpty()) {
             return new Legs.Place(before.getLast().sides(), Findings.Ground.SENTENCE);
         }
@@ -250,7 +299,9 @@ final class PerfusionRule implements Rule {
         if (!keys.find() || keys.group(1).equals(keys.group(2))) {
             return;
         }
-        var values = PAIR_VALUES.matcher(sentence.plain).region(keys.end(), Math.min(sentence.plain.length(), keys.end() + 90));
+        var values = PAIR_VALUES
+                .matcher(sentence.plain)
+                .region(keys.end(), Math.min(sentence.plain.length(), keys.end() + 90));
         while (values.find()) {
             var word = values.group(1) != null ? values.group(1) : values.group(4);
             Set<Side> sides = word == null

@@ -6,7 +6,8 @@ import java.util.regex.Pattern;
 /** Names of hospitals, as they stand in the letter. */
 final class Places {
 
-    private static final String KIND = "(?:Hospital|Hosp\\.?|Infirmary|General|Medical Cent(?:er|re)|Clinic|Memorial|Centre|Center|Royal|Health|HOSPITAL|INFIRMARY|Heart Institute|Institute|University Hospital|Imaging|Radiology)";
+    private static final String KIND =
+            "(?:Hospital|Hosp\\.?|Infirmary|General|Medical Cent(?:er|re)|Clinic|Memorial|Centre|Center|Royal|Health|HOSPITAL|INFIRMARY|Heart Institute|Institute|University Hospital|Imaging|Radiology)";
     private static final Pattern NAMED = Pattern.compile(
             "\\b(?:at|by|from|in|of|to|@)\\s+(?:the\\s+)?((?:St\\.?|Saint|[A-Z][A-Za-z'\u2019-]+)(?:\\s+(?:of|the|and|&|on|upon)?\\s*(?:St\\.?\\s+)?[A-Z][A-Za-z'\u2019.-]+){0,5}(?:\\s+(?:hospital|infirmary|general|clinic)\\b)?)");
     private static final Pattern NOT_A_PLACE = Pattern.compile(
@@ -32,7 +33,10 @@ final class Places {
             }
             var preposition = match.group().strip();
             var hospital = Fit.of(KIND).matcher(name).find();
-            if (!hospital && !preposition.startsWith("at ") && !preposition.startsWith("@") && !(preposition.startsWith("by ") && name.contains(" "))) {
+            if (!hospital
+                    && !preposition.startsWith("at ")
+                    && !preposition.startsWith("@")
+                    && !(preposition.startsWith("by ") && name.contains(" "))) {
                 continue;
             }
             name = name.endsWith(".") && !name.endsWith("Hosp.") ? name.substring(0, name.length() - 1) : name;

@@ -42,10 +42,27 @@ final class Plain {
             Map.entry("dozen", 12));
 
     private static final Map<String, Integer> ORDINALS = Map.ofEntries(
-            Map.entry("first", 1), Map.entry("second", 2), Map.entry("third", 3), Map.entry("fourth", 4), Map.entry("fifth", 5), Map.entry("sixth", 6),
-            Map.entry("seventh", 7), Map.entry("eighth", 8), Map.entry("ninth", 9), Map.entry("tenth", 10), Map.entry("eleventh", 11), Map.entry("twelfth", 12),
-            Map.entry("thirteenth", 13), Map.entry("fourteenth", 14), Map.entry("fifteenth", 15), Map.entry("sixteenth", 16), Map.entry("seventeenth", 17),
-            Map.entry("eighteenth", 18), Map.entry("nineteenth", 19), Map.entry("twentieth", 20), Map.entry("thirtieth", 30));
+            Map.entry("first", 1),
+            Map.entry("second", 2),
+            Map.entry("third", 3),
+            Map.entry("fourth", 4),
+            Map.entry("fifth", 5),
+            Map.entry("sixth", 6),
+            Map.entry("seventh", 7),
+            Map.entry("eighth", 8),
+            Map.entry("ninth", 9),
+            Map.entry("tenth", 10),
+            Map.entry("eleventh", 11),
+            Map.entry("twelfth", 12),
+            Map.entry("thirteenth", 13),
+            Map.entry("fourteenth", 14),
+            Map.entry("fifteenth", 15),
+            Map.entry("sixteenth", 16),
+            Map.entry("seventeenth", 17),
+            Map.entry("eighteenth", 18),
+            Map.entry("nineteenth", 19),
+            Map.entry("twentieth", 20),
+            Map.entry("thirtieth", 30));
 
     private static final String MONTH =
             "jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?";
@@ -76,7 +93,10 @@ final class Plain {
         }
 
         boolean isNumber() {
-            return !text.isEmpty() && isDigit(text.charAt(0)) && !text.contains("/") && !isLetter(text.charAt(text.length() - 1));
+            return !text.isEmpty()
+                    && isDigit(text.charAt(0))
+                    && !text.contains("/")
+                    && !isLetter(text.charAt(text.length() - 1));
         }
     }
 
@@ -130,7 +150,9 @@ final class Plain {
                 continue;
             }
             var from = i;
-            if (isLetter(c) || isDigit(c) || c == '.' && i + 1 < end && isDigit(folded.charAt(i + 1)) && !digitBefore(i)) {
+            if (isLetter(c)
+                    || isDigit(c)
+                    || c == '.' && i + 1 < end && isDigit(folded.charAt(i + 1)) && !digitBefore(i)) {
                 i = word(i, end);
                 split(from, i, blank);
             } else if (c == '-' && i > start && isLetter(folded.charAt(i - 1)) && brokenWord(i, end) > 0) {
@@ -215,7 +237,11 @@ final class Plain {
         }
         var before = i - 1 >= start ? folded.charAt(i - 1) : ' ';
         if (folded.charAt(i) == '.') {
-            return i == start || isDigit(before) || before == 'o' && (i - 1 == start) || before == 'r' || before == 'l'
+            return i == start
+                    || isDigit(before)
+                    || before == 'o' && (i - 1 == start)
+                    || before == 'r'
+                    || before == 'l'
                     || i - 1 > start && !isLetter(folded.charAt(i - 2)) && before == 'o';
         }
         var digits = 0;
@@ -259,7 +285,10 @@ final class Plain {
             return;
         }
         var repaired = lexicon.repair(raw);
-        if (repaired.equals(raw) && Fit.matches(raw, "[a-z]{1,}[a-z'01|]*[a-z]{1,}[01|]*") && raw.length() >= 4 && text.charAt(start) != Character.toUpperCase(text.charAt(end - 1))) {
+        if (repaired.equals(raw)
+                && Fit.matches(raw, "[a-z]{1,}[a-z'01|]*[a-z]{1,}[01|]*")
+                && raw.length() >= 4
+                && text.charAt(start) != Character.toUpperCase(text.charAt(end - 1))) {
             repaired = lexicon.repair(raw.replace('0', 'o').replace('1', 'l').replace('|', 'l'));
         }
         if (!repaired.equals(raw) || Fit.matches(raw, WORD_WITH_DIGITS)) {
@@ -281,7 +310,10 @@ final class Plain {
             }
         }
         var last = text.charAt(end - 1);
-        return digits > 0 && (end - start > 2 || last != 'o' && !(last == 'l' && digits == 1 && end - start == 2 && text.charAt(start) == '5'));
+        return digits > 0
+                && (end - start > 2
+                        || last != 'o'
+                                && !(last == 'l' && digits == 1 && end - start == 2 && text.charAt(start) == '5'));
     }
 
     private static String digitsFor(String raw) {
@@ -301,7 +333,9 @@ final class Plain {
             tokens.add(new Token(
                     at,
                     next,
-                    number && allNumber(piece) ? number(piece) : Lexicon.shipped().repair(piece),
+                    number && allNumber(piece)
+                            ? number(piece)
+                            : Lexicon.shipped().repair(piece),
                     first ? blank : true));
             first = false;
             at = next;
@@ -332,7 +366,9 @@ final class Plain {
         var plain = raw;
         var comma = raw.indexOf(',');
         if (comma > 0) {
-            plain = raw.length() - comma - 1 == 3 && raw.charAt(0) != '0' ? raw.replace(",", "") : raw.replace(',', '.');
+            plain = raw.length() - comma - 1 == 3 && raw.charAt(0) != '0'
+                    ? raw.replace(",", "")
+                    : raw.replace(',', '.');
         }
         plain = plain.replace('o', '0').replace('l', '1');
         return plain.startsWith(".") ? "0" + plain : plain;
@@ -401,7 +437,8 @@ final class Plain {
         }
         var word = tokens.get(i).text;
         if (ORDINALS.containsKey(word)) {
-            var tens = i > 1 && tokens.get(i - 1).text.equals("-") && Fit.matches(tokens.get(i - 2).text, "20|30") ? i - 2
+            var tens = i > 1 && tokens.get(i - 1).text.equals("-") && Fit.matches(tokens.get(i - 2).text, "20|30")
+                    ? i - 2
                     : i > 0 && Fit.matches(tokens.get(i - 1).text, "20|30") ? i - 1 : i;
             var value = ORDINALS.get(word) + (tens < i ? Integer.parseInt(tokens.get(tens).text) : 0);
             merge(tens, i + 1, String.valueOf(value));
@@ -409,7 +446,8 @@ final class Plain {
     }
 
     private boolean hundredAt(int i) {
-        return i < tokens.size() && (tokens.get(i).text.equals("hundred") || tokens.get(i).text.equals("dozen"));
+        return i < tokens.size()
+                && (tokens.get(i).text.equals("hundred") || tokens.get(i).text.equals("dozen"));
     }
 
     private void couple(int i) {
@@ -419,7 +457,9 @@ final class Plain {
     }
 
     private boolean digit(int i) {
-        return Fit.matches(tokens.get(i).text, "\\d") || NUMBERS.getOrDefault(tokens.get(i).text, 10) < 10 || tokens.get(i).text.equals("oh");
+        return Fit.matches(tokens.get(i).text, "\\d")
+                || NUMBERS.getOrDefault(tokens.get(i).text, 10) < 10
+                || tokens.get(i).text.equals("oh");
     }
 
     /** "Point six one", and "nought point six one". */
@@ -428,7 +468,12 @@ final class Plain {
         var end = i + 1;
         while (end < tokens.size() && end < i + 4 && digit(end)) {
             var word = tokens.get(end).text;
-            number.append(word.equals("oh") ? "0" : NUMBERS.getOrDefault(word, 0) > 0 || NUMBERS.containsKey(word) ? String.valueOf(NUMBERS.get(word)) : word);
+            number.append(
+                    word.equals("oh")
+                            ? "0"
+                            : NUMBERS.getOrDefault(word, 0) > 0 || NUMBERS.containsKey(word)
+                                    ? String.valueOf(NUMBERS.get(word))
+                                    : word);
             end++;
         }
         var start = i;
@@ -451,10 +496,16 @@ final class Plain {
         while (end < tokens.size()) {
             var word = tokens.get(end).text;
             var value = NUMBERS.get(word);
-            if (word.equals("-") && end > first && end + 1 < tokens.size() && part >= 20
+            if (word.equals("-")
+                    && end > first
+                    && end + 1 < tokens.size()
+                    && part >= 20
                     && NUMBERS.getOrDefault(tokens.get(end + 1).text, 99) < 10) {
                 end++;
-            } else if (value != null && (end == first || last >= 20 && last < 100 && value < 10 && value > 0 || last >= 100 && value < 100)) {
+            } else if (value != null
+                    && (end == first
+                            || last >= 20 && last < 100 && value < 10 && value > 0
+                            || last >= 100 && value < 100)) {
                 part += value;
                 last = value;
                 end++;
@@ -475,7 +526,10 @@ final class Plain {
                 part = 0;
                 last = 100;
                 end++;
-            } else if (word.equals("and") && last >= 100 && end + 1 < tokens.size() && NUMBERS.containsKey(tokens.get(end + 1).text)) {
+            } else if (word.equals("and")
+                    && last >= 100
+                    && end + 1 < tokens.size()
+                    && NUMBERS.containsKey(tokens.get(end + 1).text)) {
                 end++;
             } else {
                 break;
@@ -496,7 +550,9 @@ final class Plain {
             var meant = switch (original) {
                 case "R", "L" -> isSide(i) ? original.equals("R") ? "right" : "left" : token.text;
                 case "r", "l" ->
-                    i + 1 < tokens.size() && isSide(i) && legWord(i + 1) ? original.equals("r") ? "right" : "left" : token.text;
+                    i + 1 < tokens.size() && isSide(i) && legWord(i + 1)
+                            ? original.equals("r") ? "right" : "left"
+                            : token.text;
                 case "PT" -> shouted && !legMeasure(i) ? "patient" : "postib";
                 case "pt", "Pt", "pt's" -> legMeasure(i) ? "postib" : "patient";
                 case "AT" -> shouted ? "at" : "ata";
@@ -524,11 +580,16 @@ final class Plain {
     }
 
     private boolean legWord(int i) {
-        return Fit.matches(tokens.get(i).text, "leg|foot|toe|calf|heel|thigh|limb|abi|abpi|hallux|great|big|dp|sfa|side|buttock|ankle");
+        return Fit.matches(
+                tokens.get(i).text,
+                "leg|foot|toe|calf|heel|thigh|limb|abi|abpi|hallux|great|big|dp|sfa|side|buttock|ankle");
     }
 
     private boolean legMeasure(int i) {
-        if (i + 1 < tokens.size() && Fit.matches(tokens.get(i + 1).text, "\\d+|palpable|absent|weak|pulse|pulses|pressure|\\+|=|present|:|faint|monophasic|biphasic|triphasic")) {
+        if (i + 1 < tokens.size()
+                && Fit.matches(
+                        tokens.get(i + 1).text,
+                        "\\d+|palpable|absent|weak|pulse|pulses|pressure|\\+|=|present|:|faint|monophasic|biphasic|triphasic")) {
             return !tokens.get(i + 1).text.equals(":") || i > 0 && Fit.matches(tokens.get(i - 1).text, "dp|,|;|\\d+");
         }
         for (var j = Math.max(0, i - 3); j < Math.min(tokens.size(), i + 4); j++) {
@@ -551,28 +612,42 @@ final class Plain {
             if (before.text.equals(".") && i > 1 && TITLES.contains(tokens.get(i - 2).text)) {
                 return false;
             }
-            if (before.text.equals("/") && i > 1 && !Fit.matches(tokens.get(i - 2).text, "r|l|right|left|o|abi|abpi|abis|dp|pt")) {
+            if (before.text.equals("/")
+                    && i > 1
+                    && !Fit.matches(tokens.get(i - 2).text, "r|l|right|left|o|abi|abpi|abis|dp|pt")) {
                 return false;
             }
-            if (after != null && after.text.equals("/") && i + 2 < tokens.size() && Fit.matches(tokens.get(i + 2).text, "o|t|v|f")) {
+            if (after != null
+                    && after.text.equals("/")
+                    && i + 2 < tokens.size()
+                    && Fit.matches(tokens.get(i + 2).text, "o|t|v|f")) {
                 return false;
             }
             if (before.text.equals("&") && after != null && Fit.matches(after.text, "[a-z]")) {
                 return false;
             }
-            if (!token.blankBefore && (before.text.equals("-") || before.text.equals("'") || before.isNumber() && token.text.equals("l"))) {
+            if (!token.blankBefore
+                    && (before.text.equals("-")
+                            || before.text.equals("'")
+                            || before.isNumber() && token.text.equals("l"))) {
                 return before.text.equals("-") && !Character.isLetter(text.charAt(Math.max(0, before.start - 1)));
             }
         }
-        if (after != null && after.text.equals("/") && i + 2 < tokens.size() && Fit.matches(tokens.get(i + 2).text, "o|t|v|f")) {
+        if (after != null
+                && after.text.equals("/")
+                && i + 2 < tokens.size()
+                && Fit.matches(tokens.get(i + 2).text, "o|t|v|f")) {
             return false;
         }
         if (after == null) {
             return before == null || !isName(before) || Lexicon.shipped().knows(before.text);
         }
         if (after.text.equals(".") && !after.blankBefore) {
-            // An initial: "R. Smith"; but "absent on R. Next sentence" ends a sentence, and so is at the end of the tokens.
-            return i + 2 >= tokens.size() || !isName(tokens.get(i + 2)) || Lexicon.shipped().knows(tokens.get(i + 2).text);
+            // An initial: "R. Smith"; but "absent on R. Next sentence" ends a sentence, and so is at the end of the
+            // tokens.
+            return i + 2 >= tokens.size()
+                    || !isName(tokens.get(i + 2))
+                    || Lexicon.shipped().knows(tokens.get(i + 2).text);
         }
         if (after.text.equals("'")) {
             return false;
@@ -608,7 +683,10 @@ final class Plain {
         for (var k = 0; k < words.size(); k++) {
             if (k > 0 && at < tokens.size() && tokens.get(at).text.equals("-")) {
                 at++;
-            } else if (k > 0 && at + 1 < tokens.size() && tokens.get(at).text.equals(".") && !tokens.get(at).blankBefore
+            } else if (k > 0
+                    && at + 1 < tokens.size()
+                    && tokens.get(at).text.equals(".")
+                    && !tokens.get(at).blankBefore
                     && tokens.get(at - 1).text.length() <= 4) {
                 at++;
             }

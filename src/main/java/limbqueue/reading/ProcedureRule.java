@@ -18,27 +18,53 @@ final class ProcedureRule implements Rule {
                     + "|(?<amputation>(?:below[ -]knee|above[ -]knee|forefoot|toe|ray|digital|major|minor|partial foot|left|right|syme'?s?|transmetatarsal|\\d\\w* toe|great toe)?(?: (?:toe|ray))? ?amputation)"
                     + "|(?<angioplasty>angioplasty)|(?<stent>stent)|(?<angiogram>angiogram))\\b");
 
-    private static final Pattern NOT_LEG = Pattern.compile("\\b(?:coronary|cardiac|heart|renal|gastric|ureteric|biliary|drug eluting stents? (?:to|in) (?:the )?lad|lad|rca|circumflex|pci|myocardial|left main|cerebral|ureter|mesenteric|subclavian|fistula|stomach|weight)\\b");
+    private static final Pattern NOT_LEG = Pattern.compile(
+            "\\b(?:coronary|cardiac|heart|renal|gastric|ureteric|biliary|drug eluting stents? (?:to|in) (?:the )?lad|lad|rca|circumflex|pci|myocardial|left main|cerebral|ureter|mesenteric|subclavian|fistula|stomach|weight)\\b");
     private static final Pattern PLAN = Pattern.compile(
             "\\b(?:consider(?:ed|ing|ation)?|for (?:possible )?(?:an? )?|would (?:like|benefit|need)|may (?:need|require|benefit)|might|needs?|require[sd]?|suitable for|candidate for|request(?:ed|ing)?|plan(?:ned|ning|s)?|to be|will (?:need|have|be)|await(?:s|ing)|wait(?:ing)? (?:list )?for|list(?:ed)? for|refer(?:red)? for|discuss(?:ed|ing)?|option of|offer(?:ed)?|if|avoid(?:ing)?|prevent|risk of|facing|spoken of|talk(?:ed)? of|mention(?:ed)? of|plan (?:is|was)|intention (?:is|was)|heading for|come to|instead of|rather than|declin\\w+|refus\\w+|no (?:previous|prior|past|history of)|never had|without|before (?:any|an)|hoping for|could have|should have|whether|scheduled for|booked for|due (?:for|to have)|in case|candidate|save (?:him|her) from|unfit for|fit for|not (?:a candidate|suitable)|possible|potential|re-?|repeat|another|further|->)(?: (?:a|an|the|any|right|left|urgent|further|early|diagnostic|possible|repeat|his|her|lower|limb|leg|of|to|have|primary|an?|and|or|sfa|iliac|femoral|popliteal|angioplasty|stent|angiogram|bypass|amputation|duplex|cta|surgery)){0,6} ?(?:/|and|or|\\+/?-?)? ?$");
-    private static final Pattern PLANNED_AFTER = Pattern.compile("^ ?(?:is |was |has been |to be |should be |would be |could be |will be )?(?:planned|booked|scheduled|considered|being considered|discussed|offered|declined|pending|not possible|next (?:week|month)|requested|awaited|would|could|should|may|might|if|suggested|recommended|on \\w+ list|slot|date|cancelled|postponed|put off|deferred|tomorrow|\\?)");
-    private static final Pattern OLD_STENT = Pattern.compile("\\b(?:in[ -]?$|inside (?:the|a) $|within (?:the|a) $|above the $|below the $|through the $|the old $|in the $|proximal to the $|distal to the $|of the $|his $|her $)");
+    private static final Pattern PLANNED_AFTER = Pattern.compile(
+            "^ ?(?:is |was |has been |to be |should be |would be |could be |will be )?(?:planned|booked|scheduled|considered|being considered|discussed|offered|declined|pending|not possible|next (?:week|month)|requested|awaited|would|could|should|may|might|if|suggested|recommended|on \\w+ list|slot|date|cancelled|postponed|put off|deferred|tomorrow|\\?)");
+    private static final Pattern OLD_STENT = Pattern.compile(
+            "\\b(?:in[ -]?$|inside (?:the|a) $|within (?:the|a) $|above the $|below the $|through the $|the old $|in the $|proximal to the $|distal to the $|of the $|his $|her $)");
 
-    private static final Pattern DIAGNOSTIC = Pattern.compile("\\b(?:(?:strictly |purely |only |just |merely |solely |a )?diagnostic(?: (?:only|one|study|procedure|in intent))?|only (?:to have a look|to look|pictures|a look|for pictures)|just (?:pictures|to have a look|to look|a look)|to have a look|only pictures|pictures only|(?:just|only) to (?:take|get) (?:some )?pictures|no intervention|without intervention|look only|for information only|no treatment was (?:intended|planned|attempted|done))\\b");
-    private static final Pattern FAILED = Pattern.compile("\\b(?:(?:cannot|failed to|failure to|not able to|not be|never) (?:be )?(?:cross(?:ed)?|get (?:across|through|past|the wire)|re-?enter|recanali\\w+|pass(?:ed)?)|wire (?:would|did|could|won't|cannot|don't)(?:n't| not| never)? ?(?:pass|cross|go|get)|(?:would|could|did) not (?:cross|pass|go)|not (?:cross|pass)|unsuccessful(?:ly)?|failed|without success|not successful|could not be crossed|isn't successful)\\b");
-    private static final Pattern INCOMPLETE = Pattern.compile("\\b(?:abandon\\w*|stopped (?:half ?-?way|early|part ?-?way|midway)|aborted|incomplete|terminated|given up|half ?-?way|broken off|cut short|called off|halted|discontinued|stopped when|stopped because|had to (?:be stopped|stop))\\b");
-    private static final Pattern COMPLETED = Pattern.compile("\\b(?:successful(?:ly)?|good (?:angiographic |technical )?result|with success|excellent result|completed|satisfactory result|technically successful|worked well|well placed|went (?:well|fine|smoothly)|did well)\\b");
-    private static final Pattern CROSSING = Pattern.compile("\\b(?:cannot (?:be )?cross\\w*|failed to cross|wire|not (?:able to )?cross|recanali\\w+|cross(?:ed|ing)?|re-?enter\\w*|could not be crossed)\\b");
+    private static final Pattern DIAGNOSTIC = Pattern.compile(
+            "\\b(?:(?:strictly |purely |only |just |merely |solely |a )?diagnostic(?: (?:only|one|study|procedure|in intent))?|only (?:to have a look|to look|pictures|a look|for pictures)|just (?:pictures|to have a look|to look|a look)|to have a look|only pictures|pictures only|(?:just|only) to (?:take|get) (?:some )?pictures|no intervention|without intervention|look only|for information only|no treatment was (?:intended|planned|attempted|done))\\b");
+    private static final Pattern FAILED = Pattern.compile(
+            "\\b(?:(?:cannot|failed to|failure to|not able to|not be|never) (?:be )?(?:cross(?:ed)?|get (?:across|through|past|the wire)|re-?enter|recanali\\w+|pass(?:ed)?)|wire (?:would|did|could|won't|cannot|don't)(?:n't| not| never)? ?(?:pass|cross|go|get)|(?:would|could|did) not (?:cross|pass|go)|not (?:cross|pass)|unsuccessful(?:ly)?|failed|without success|not successful|could not be crossed|isn't successful)\\b");
+    private static final Pattern INCOMPLETE = Pattern.compile(
+            "\\b(?:abandon\\w*|stopped (?:half ?-?way|early|part ?-?way|midway)|aborted|incomplete|terminated|given up|half ?-?way|broken off|cut short|called off|halted|discontinued|stopped when|stopped because|had to (?:be stopped|stop))\\b");
+    private static final Pattern COMPLETED = Pattern.compile(
+            "\\b(?:successful(?:ly)?|good (?:angiographic |technical )?result|with success|excellent result|completed|satisfactory result|technically successful|worked well|well placed|went (?:well|fine|smoothly)|did well)\\b");
+    private static final Pattern CROSSING = Pattern.compile(
+            "\\b(?:cannot (?:be )?cross\\w*|failed to cross|wire|not (?:able to )?cross|recanali\\w+|cross(?:ed|ing)?|re-?enter\\w*|could not be crossed)\\b");
 
     private static final List<java.util.Map.Entry<String, Pattern>> COMPLICATIONS = List.of(
-            java.util.Map.entry("none", Pattern.compile("\\b(?:uneventful(?:ly)?|uncomplicated|no (?:\\w+ )?complications?|without (?:any )?(?:complications?|incident|problems?)|complications? ?[:=-] ?(?:none|nil|no))\\b")),
-            java.util.Map.entry("contrastReaction", Pattern.compile("\\b(?:contrast reaction|reaction to (?:the )?(?:\\w+ )?(?:contrast|dye)|(?:hives|rash|anaphyla\\w+|collaps\\w+|bronchospasm|reacted) (?:\\w+ ){0,4}(?:contrast|dye)|(?:contrast|dye) (?:\\w+ ){0,3}(?:hives|anaphyla\\w+|rash))\\b")),
+            java.util.Map.entry(
+                    "none",
+                    Pattern.compile(
+                            "\\b(?:uneventful(?:ly)?|uncomplicated|no (?:\\w+ )?complications?|without (?:any )?(?:complications?|incident|problems?)|complications? ?[:=-] ?(?:none|nil|no))\\b")),
+            java.util.Map.entry(
+                    "contrastReaction",
+                    Pattern.compile(
+                            "\\b(?:contrast reaction|reaction to (?:the )?(?:\\w+ )?(?:contrast|dye)|(?:hives|rash|anaphyla\\w+|collaps\\w+|bronchospasm|reacted) (?:\\w+ ){0,4}(?:contrast|dye)|(?:contrast|dye) (?:\\w+ ){0,3}(?:hives|anaphyla\\w+|rash))\\b")),
             java.util.Map.entry("perforation", Pattern.compile("\\b(?:perforat\\w+|ruptur\\w+|extravasation)\\b")),
             java.util.Map.entry("dissection", Pattern.compile("\\b(?:dissect(?:ion|ed))\\b")),
-            java.util.Map.entry("embolism", Pattern.compile("\\b(?:(?:distal )?emboli(?:sm|sation|zation|sed|zed)|embolus|emboli|trash foot)\\b")),
-            java.util.Map.entry("kidneyInjury", Pattern.compile("\\b(?:kidney injury|aki|renal failure after|creatinine (?:rose|jumped|doubled)|contrast nephropathy|kidneys? (?:suffered|failed|took))\\b")),
-            java.util.Map.entry("thrombosis", Pattern.compile("\\b(?:thrombos(?:is|ed)|acute(?:ly)? thrombo\\w+|clotted (?:off|on the table))\\b")),
-            java.util.Map.entry("bleeding", Pattern.compile("\\b(?:bleed(?:ing|s)?|bled|haematoma|hematoma|haemorrhage|hemorrhage|transfus\\w+|retroperitoneal|bruis\\w+|pseudo-?aneurysm)\\b")));
+            java.util.Map.entry(
+                    "embolism",
+                    Pattern.compile(
+                            "\\b(?:(?:distal )?emboli(?:sm|sation|zation|sed|zed)|embolus|emboli|trash foot)\\b")),
+            java.util.Map.entry(
+                    "kidneyInjury",
+                    Pattern.compile(
+                            "\\b(?:kidney injury|aki|renal failure after|creatinine (?:rose|jumped|doubled)|contrast nephropathy|kidneys? (?:suffered|failed|took))\\b")),
+            java.util.Map.entry(
+                    "thrombosis",
+                    Pattern.compile(
+                            "\\b(?:thrombos(?:is|ed)|acute(?:ly)? thrombo\\w+|clotted (?:off|on the table))\\b")),
+            java.util.Map.entry(
+                    "bleeding",
+                    Pattern.compile(
+                            "\\b(?:bleed(?:ing|s)?|bled|haematoma|hematoma|haemorrhage|hemorrhage|transfus\\w+|retroperitoneal|bruis\\w+|pseudo-?aneurysm)\\b")));
 
     private static final Pattern ACCESS = Pattern.compile(
             "\\b(?:(?:via|through|from|by|using|access(?:ed)?(?: site)? ?[:=-]?|approach ?:?|puncture (?:of )?|over)(?: (?:the|a|an|his|her|retrograde|antegrade|ipsilateral|contralateral|access|up and over|crossover))* )((?:left|right) (?:groin|femoral|cfa|common femoral|radial|brachial|popliteal|pedal|postib|dp|arm|wrist|axillary|sfa)(?: artery)?)\\b|\\b((?:left|right) (?:groin|femoral|cfa|common femoral|radial|brachial|popliteal|pedal|arm|wrist)(?: artery)?) (?:access|puncture|approach|route|stick)\\b");
@@ -67,7 +93,10 @@ final class ProcedureRule implements Rule {
                         lastParagraph = sentence.paragraph;
                     }
                 }
-            } else if (last != null && sentence.number - lastSentence <= 4 && sentence.paragraph - lastParagraph <= 1 && sentence.section != Sentence.Section.PLAN) {
+            } else if (last != null
+                    && sentence.number - lastSentence <= 4
+                    && sentence.paragraph - lastParagraph <= 1
+                    && sentence.section != Sentence.Section.PLAN) {
                 if (follows(sentence)) {
                     course(page, sentence, 0, sentence.plain.length(), last, findings);
                 }
@@ -82,13 +111,22 @@ final class ProcedureRule implements Rule {
     }
 
     private static boolean follows(Sentence sentence) {
-        return Fit.matches(sentence.plain, "(?s).*\\b(?:wire|cross\\w*|abandon\\w*|procedure|complication\\w*|perforat\\w+|dissect\\w+|bled|bleed\\w*|haematoma|uneventful|diagnostic|pictures|look|report|images|access|groin|radial|brachial|stopped|successful\\w*|unsuccessful|failed|kidney injury|aki|reaction|hives|attempt\\w*|result|operator|emboli\\w*|it was|disc|letter)\\b.*") && !Fit.matches(sentence.plain, "(?s).*\\b(?:duplex|cta|mra|smok\\w*|ulcer)\\b.*");
+        return Fit.matches(
+                        sentence.plain,
+                        "(?s).*\\b(?:wire|cross\\w*|abandon\\w*|procedure|complication\\w*|perforat\\w+|dissect\\w+|bled|bleed\\w*|haematoma|uneventful|diagnostic|pictures|look|report|images|access|groin|radial|brachial|stopped|successful\\w*|unsuccessful|failed|kidney injury|aki|reaction|hives|attempt\\w*|result|operator|emboli\\w*|it was|disc|letter)\\b.*")
+                && !Fit.matches(sentence.plain, "(?s).*\\b(?:duplex|cta|mra|smok\\w*|ulcer)\\b.*");
     }
 
-    private static List<Found> find(Page page, Sentence sentence, List<Findings.Entry> made, Findings.@org.jspecify.annotations.Nullable Entry last, boolean near) {
+    private static List<Found> find(
+            Page page,
+            Sentence sentence,
+            List<Findings.Entry> made,
+            Findings.@org.jspecify.annotations.Nullable Entry last,
+            boolean near) {
         var plain = sentence.plain;
         var all = new ArrayList<Found>();
-        if (!sentence.hasAny("angio", "stent", "bypass", "endarterectomy", "thrombectomy", "amputation", "aneurysm", "evar")) {
+        if (!sentence.hasAny(
+                "angio", "stent", "bypass", "endarterectomy", "thrombectomy", "amputation", "aneurysm", "evar")) {
             return all;
         }
         var match = KIND.matcher(plain);
@@ -102,7 +140,8 @@ final class ProcedureRule implements Rule {
     }
 
     private static String kind(Matcher match) {
-        for (var name : List.of("endarterectomy", "thrombectomy", "bypass", "amputation", "angioplasty", "stent", "angiogram")) {
+        for (var name : List.of(
+                "endarterectomy", "thrombectomy", "bypass", "amputation", "angioplasty", "stent", "angiogram")) {
             if (match.group(name) != null) {
                 return name;
             }
@@ -116,49 +155,104 @@ final class ProcedureRule implements Rule {
         var before = plain.substring(clause, match.start());
         var after = plain.substring(match.end(), Math.min(plain.length(), match.end() + 60));
         var piece = plain.substring(sentence.pieceStart(match.start()), sentence.pieceEnd(match.end()));
-        var attempted = Fit.matches(plain.substring(Math.max(0, match.start() - 40), Math.min(plain.length(), match.end() + 60)), "(?s).*\\b(?:attempt(?:ed)?|tried|underwent|had)\\b.*") && !Fit.matches(before, "(?s).*\\b(?:never|not|no) .*");
+        var attempted = Fit.matches(
+                        plain.substring(Math.max(0, match.start() - 40), Math.min(plain.length(), match.end() + 60)),
+                        "(?s).*\\b(?:attempt(?:ed)?|tried|underwent|had)\\b.*")
+                && !Fit.matches(before, "(?s).*\\b(?:never|not|no) .*");
         if (sentence.section == Sentence.Section.PLAN || Polarity.isOthers(sentence, match.start(), match.end())) {
             return false;
         }
-        if (NOT_LEG.matcher(piece).find() && !Fit.matches(piece, "(?s).*\\b(?:sfa|cia|eia|cfa|iliac|popliteal|leg|limb|femoral|groin)\\b.*") || Fit.matches(plain.substring(0, match.start()), "(?s).*\\b(?:coronary|heart|cardiac) $")) {
+        if (NOT_LEG.matcher(piece).find()
+                        && !Fit.matches(
+                                piece, "(?s).*\\b(?:sfa|cia|eia|cfa|iliac|popliteal|leg|limb|femoral|groin)\\b.*")
+                || Fit.matches(plain.substring(0, match.start()), "(?s).*\\b(?:coronary|heart|cardiac) $")) {
             return false;
         }
-        if (PLAN.matcher(before).find() && !(attempted && Fit.matches(before, "(?s).*\\b(?:underwent|had|attempted|tried)\\b.*")) || PLANNED_AFTER.matcher(after).find()) {
+        if (PLAN.matcher(before).find()
+                        && !(attempted && Fit.matches(before, "(?s).*\\b(?:underwent|had|attempted|tried)\\b.*"))
+                || PLANNED_AFTER.matcher(after).find()) {
             return false;
         }
-        if (Polarity.of(sentence, match.start(), match.start() + 1) == Polarity.DENIED || Polarity.isOpen(sentence, match.start()) && !attempted) {
+        if (Polarity.of(sentence, match.start(), match.start() + 1) == Polarity.DENIED
+                || Polarity.isOpen(sentence, match.start()) && !attempted) {
             return false;
         }
-        if (kind.equals("stent") && (OLD_STENT.matcher(before.length() > 24 ? before.substring(before.length() - 24) : before).find() && !Fit.matches(before, "(?s).*\\b(?:had|has had|received|underwent|implant\\w*|placed)\\b.*") || Fit.matches(after, "(?s) ?-?(?:stenosis|restenosis|occlusion)\\b.*") && Fit.matches(before, "(?s).*\\bin[ -]?") || Fit.matches(before, "(?s).*\\b(?:in|intra)[ -]$"))) {
+        if (kind.equals("stent")
+                && (OLD_STENT
+                                        .matcher(before.length() > 24 ? before.substring(before.length() - 24) : before)
+                                        .find()
+                                && !Fit.matches(
+                                        before, "(?s).*\\b(?:had|has had|received|underwent|implant\\w*|placed)\\b.*")
+                        || Fit.matches(after, "(?s) ?-?(?:stenosis|restenosis|occlusion)\\b.*")
+                                && Fit.matches(before, "(?s).*\\bin[ -]?")
+                        || Fit.matches(before, "(?s).*\\b(?:in|intra)[ -]$"))) {
             return false;
         }
-        if (kind.equals("angiogram") && (Fit.matches(before, "(?s).*\\b(?:ct|mr|cat|conventional) $") && Fit.matches(before, "(?s).*(?:ct|mr|cat) $") || Fit.matches(before, "(?s).*\\b(?:coronary|cardiac|cerebral|fluorescein|pulmonary) (?:\\w+ )?$") || Fit.matches(after, "(?s) (?:dye|contrast|suite|room|table|request).*"))) {
+        if (kind.equals("angiogram")
+                && (Fit.matches(before, "(?s).*\\b(?:ct|mr|cat|conventional) $")
+                                && Fit.matches(before, "(?s).*(?:ct|mr|cat) $")
+                        || Fit.matches(
+                                before, "(?s).*\\b(?:coronary|cardiac|cerebral|fluorescein|pulmonary) (?:\\w+ )?$")
+                        || Fit.matches(after, "(?s) (?:dye|contrast|suite|room|table|request).*"))) {
             return false;
         }
-        if (kind.equals("bypass") && (Fit.matches(after, "(?s) (?:option|conduit|candidate|vein).*") || Fit.matches(before, "(?s).*\\bgastric $"))) {
+        if (kind.equals("bypass")
+                && (Fit.matches(after, "(?s) (?:option|conduit|candidate|vein).*")
+                        || Fit.matches(before, "(?s).*\\bgastric $"))) {
             return false;
         }
         if (kind.equals("amputation")) {
-            return !Fit.matches(after, "(?s) (?:is |was |may be |might be |would be )?(?:possible|likely|inevitable|n/a|\\(|\\[|:|unknown).*|(?s)[ ]?[:(\\[].*") && !Fit.matches(before, "(?s).*\\b(?:threat of|fear of|afraid of|risk of|prevent|avoid|facing|finger|hand|arm|thumb)\\b.*") && !Fit.matches(after, "(?s) (?:risk|prevention|rate|free).*");
+            return !Fit.matches(
+                            after,
+                            "(?s) (?:is |was |may be |might be |would be )?(?:possible|likely|inevitable|n/a|\\(|\\[|:|unknown).*|(?s)[ ]?[:(\\[].*")
+                    && !Fit.matches(
+                            before,
+                            "(?s).*\\b(?:threat of|fear of|afraid of|risk of|prevent|avoid|facing|finger|hand|arm|thumb)\\b.*")
+                    && !Fit.matches(after, "(?s) (?:risk|prevention|rate|free).*");
         }
         return true;
     }
 
     /** Makes an entry, or adds to the one that speaks of the same procedure. */
-    private static Optional<Findings.Entry> merge(Page page, Sentence sentence, Found found, List<Findings.Entry> made, Findings.@org.jspecify.annotations.Nullable Entry last, int from, int to, Findings findings) {
+    private static Optional<Findings.Entry> merge(
+            Page page,
+            Sentence sentence,
+            Found found,
+            List<Findings.Entry> made,
+            Findings.@org.jspecify.annotations.Nullable Entry last,
+            int from,
+            int to,
+            Findings findings) {
         var plain = sentence.plain;
         var clauseFrom = Math.max(from, lastBorder(plain, from, found.start()));
         var clauseTo = Math.min(to, plain.length());
         var sides = sides(page, sentence, found, clauseFrom, clauseTo);
         var segment = segment(plain, found, clauseFrom, clauseTo);
         var date = date(page, plain, found, clauseFrom, clauseTo);
-        var refersBack = Fit.matches(plain.substring(0, found.start()), "(?s).*\\b(?:the|that|this|his|her|same|since (?:the|his|her)|after (?:the|his|her|that)|previous) (?:\\w+ )?$") && date.isEmpty();
+        var refersBack = Fit.matches(
+                        plain.substring(0, found.start()),
+                        "(?s).*\\b(?:the|that|this|his|her|same|since (?:the|his|her)|after (?:the|his|her|that)|previous) (?:\\w+ )?$")
+                && date.isEmpty();
         for (var entry : made) {
-            var same = entry.text("kind").equals(Optional.of(found.kind())) || found.kind().equals("angioplasty") && entry.text("kind").equals(Optional.of("angiogram")) && refersBack;
-            var agrees = (sides.isEmpty() || entry.text("side").isEmpty() || entry.text("side").equals(sides.stream().findFirst().map(side -> side.word)))
-                    && (segment.isEmpty() || entry.text("segment").isEmpty() || entry.text("segment").equals(segment)) && (date.isEmpty() || entry.text("date").isEmpty() || entry.text("date").equals(date.map(When::date)));
-            if (same && agrees && (refersBack || date.isEmpty() || entry.text("date").isEmpty())) {
-                date.filter(_ -> !entry.has("date")).ifPresent(when -> entry.put("date", when.date(), sentence.span(when.start(), when.end())));
+            var same = entry.text("kind").equals(Optional.of(found.kind()))
+                    || found.kind().equals("angioplasty")
+                            && entry.text("kind").equals(Optional.of("angiogram"))
+                            && refersBack;
+            var agrees = (sides.isEmpty()
+                            || entry.text("side").isEmpty()
+                            || entry.text("side")
+                                    .equals(sides.stream().findFirst().map(side -> side.word)))
+                    && (segment.isEmpty()
+                            || entry.text("segment").isEmpty()
+                            || entry.text("segment").equals(segment))
+                    && (date.isEmpty()
+                            || entry.text("date").isEmpty()
+                            || entry.text("date").equals(date.map(When::date)));
+            if (same
+                    && agrees
+                    && (refersBack || date.isEmpty() || entry.text("date").isEmpty())) {
+                date.filter(_ -> !entry.has("date"))
+                        .ifPresent(when -> entry.put("date", when.date(), sentence.span(when.start(), when.end())));
                 Places.behind(page, sentence, found.end(), plain.length())
                         .filter(_ -> !entry.has("where"))
                         .ifPresent(place -> entry.put("where", place.name(), place.words()));
@@ -166,14 +260,21 @@ final class ProcedureRule implements Rule {
                 return Optional.of(entry);
             }
         }
-        if (found.kind().equals("stent") && last != null && last.text("kind").equals(Optional.of("angioplasty")) && Fit.matches(plain.substring(from, found.start()), "(?s)(?: ?(?:and|with|plus|\\+|/|&|then|,) ?)+(?:\\w+ )?") && plain.substring(0, Math.max(0, from)).endsWith("angioplasty")) {
+        if (found.kind().equals("stent")
+                && last != null
+                && last.text("kind").equals(Optional.of("angioplasty"))
+                && Fit.matches(
+                        plain.substring(from, found.start()), "(?s)(?: ?(?:and|with|plus|\\+|/|&|then|,) ?)+(?:\\w+ )?")
+                && plain.substring(0, Math.max(0, from)).endsWith("angioplasty")) {
             return Optional.of(last);
         }
         if (found.kind().equals("amputation") && Fit.matches(plain, "(?s).*\\b(?:walking on|amputation stump)\\b.*")) {
             return Optional.empty();
         }
         Findings.Entry first = null;
-        var values = sides.isEmpty() ? List.of(Optional.<Side>empty()) : sides.stream().sorted().map(Optional::of).toList();
+        var values = sides.isEmpty()
+                ? List.of(Optional.<Side>empty())
+                : sides.stream().sorted().map(Optional::of).toList();
         for (var side : values) {
             var entry = findings.add("procedures");
             var start = kindStart(plain, found, clauseFrom);
@@ -205,7 +306,8 @@ final class ProcedureRule implements Rule {
     }
 
     private static int kindStart(String plain, Found found, int from) {
-        var match = Fit.of("(?:\\b(?:left|right|bilateral)\\b(?: [\\w-]+){0,3} )$").matcher(plain.substring(from, found.start()));
+        var match = Fit.of("(?:\\b(?:left|right|bilateral)\\b(?: [\\w-]+){0,3} )$")
+                .matcher(plain.substring(from, found.start()));
         return match.find() ? from + match.start() : found.start();
     }
 
@@ -215,11 +317,18 @@ final class ProcedureRule implements Rule {
         if (inside.find()) {
             return of(inside.group(1));
         }
-        var before = Fit.of("\\b(left|right|bilateral)\\b(?! (?:groin|radial|brachial|femoral (?:access|puncture)))(?: [\\w/-]+){0,4}[ -]*$").matcher(plain.substring(from, found.start()));
-        if (before.find() && !Fit.matches(plain.substring(from + before.start(), found.start()), "(?s).*\\b(?:abi|ulcer|claudication|pain|then|and (?!pop|distal))\\b.*")) {
+        var before = Fit.of(
+                        "\\b(left|right|bilateral)\\b(?! (?:groin|radial|brachial|femoral (?:access|puncture)))(?: [\\w/-]+){0,4}[ -]*$")
+                .matcher(plain.substring(from, found.start()));
+        if (before.find()
+                && !Fit.matches(
+                        plain.substring(from + before.start(), found.start()),
+                        "(?s).*\\b(?:abi|ulcer|claudication|pain|then|and (?!pop|distal))\\b.*")) {
             return of(before.group(1));
         }
-        var behind = Fit.of("^(?: (?:of|to|in|on|at|for|the|his|her|an|a|attempted|graft|was|done|placed|with|vein|tried|performed|\\d{4}|was tried|surgery|operation|arterial))* ?,? ?\\(?(left|right|bilateral)\\b(?! (?:groin|radial|brachial|femoral (?:access|puncture|approach|artery access)|arm|wrist))").matcher(plain.substring(found.end(), to));
+        var behind = Fit.of(
+                        "^(?: (?:of|to|in|on|at|for|the|his|her|an|a|attempted|graft|was|done|placed|with|vein|tried|performed|\\d{4}|was tried|surgery|operation|arterial))* ?,? ?\\(?(left|right|bilateral)\\b(?! (?:groin|radial|brachial|femoral (?:access|puncture|approach|artery access)|arm|wrist))")
+                .matcher(plain.substring(found.end(), to));
         if (behind.find()) {
             return of(behind.group(1));
         }
@@ -231,21 +340,32 @@ final class ProcedureRule implements Rule {
     }
 
     private static Optional<String> segment(String plain, Found found, int from, int to) {
-        if (found.kind().equals("amputation") || found.kind().equals("bypass") || found.kind().equals("angiogram")) {
+        if (found.kind().equals("amputation")
+                || found.kind().equals("bypass")
+                || found.kind().equals("angiogram")) {
             return Optional.empty();
         }
         if (found.kind().equals("aneurysmRepair")) {
-            var words = plain.substring(found.start(), found.end()) + plain.substring(found.end(), Math.min(plain.length(), found.end() + 20));
-            return words.contains("popliteal") || plain.substring(Math.max(0, found.start() - 12), found.start()).contains("popliteal")
+            var words = plain.substring(found.start(), found.end())
+                    + plain.substring(found.end(), Math.min(plain.length(), found.end() + 20));
+            return words.contains("popliteal")
+                            || plain.substring(Math.max(0, found.start() - 12), found.start())
+                                    .contains("popliteal")
                     ? Optional.of("popliteal")
                     : Fit.matches(words, "(?s).*infrarenal.*") ? Optional.of("infrarenalAorta") : Optional.empty();
         }
         var before = Segments.in(plain, Math.max(from, found.start() - 30), found.start());
-        if (!before.isEmpty() && Fit.matches(plain.substring(before.getLast().end(), found.start()), "(?: (?:artery|and|balloon|primary|drug[- ]coated|covered|kissing|left|right|segment|pta|\\w+))?[ /-]*")) {
+        if (!before.isEmpty()
+                && Fit.matches(
+                        plain.substring(before.getLast().end(), found.start()),
+                        "(?: (?:artery|and|balloon|primary|drug[- ]coated|covered|kissing|left|right|segment|pta|\\w+))?[ /-]*")) {
             return Optional.of(before.getLast().segment());
         }
         var behind = Segments.in(plain, found.end(), Math.min(to, found.end() + 45));
-        if (!behind.isEmpty() && Fit.matches(plain.substring(found.end(), behind.getFirst().start()), "(?: (?:of|to|in|on|for|the|his|her|a|left|right|attempted|placed|was|an|mid|distal|proximal|bilateral))* ?")) {
+        if (!behind.isEmpty()
+                && Fit.matches(
+                        plain.substring(found.end(), behind.getFirst().start()),
+                        "(?: (?:of|to|in|on|for|the|his|her|a|left|right|attempted|placed|was|an|mid|distal|proximal|bilateral))* ?")) {
             return Optional.of(behind.getFirst().segment());
         }
         return Optional.empty();
@@ -255,32 +375,51 @@ final class ProcedureRule implements Rule {
 
     private static Optional<When> date(Page page, String plain, Found found, int from, int to) {
         for (var date : page.dates.in(plain, found.end(), Math.min(to, found.end() + 90))) {
-            if (date.full() && !Fit.matches(plain.substring(found.end(), date.start()), "(?s).*\\b(?:then|duplex|cta|mra|now|since then|review\\w*|seen|until|postponed|cancelled)\\b.*")) {
+            if (date.full()
+                    && !Fit.matches(
+                            plain.substring(found.end(), date.start()),
+                            "(?s).*\\b(?:then|duplex|cta|mra|now|since then|review\\w*|seen|until|postponed|cancelled)\\b.*")) {
                 return Optional.of(new When(date.date().orElseThrow().toString(), date.start(), date.end()));
             }
         }
-        var before = page.dates.in(plain, from, found.start()).stream().filter(Dates.Found::full).reduce((_, two) -> two);
-        return before.filter(date -> found.start() - date.end() < 60 && !Fit.matches(plain.substring(date.end(), found.start()), "(?s).*\\b(?:duplex|cta|mra|shows?|showed)\\b.*"))
+        var before = page.dates.in(plain, from, found.start()).stream()
+                .filter(Dates.Found::full)
+                .reduce((_, two) -> two);
+        return before.filter(date -> found.start() - date.end() < 60
+                        && !Fit.matches(
+                                plain.substring(date.end(), found.start()),
+                                "(?s).*\\b(?:duplex|cta|mra|shows?|showed)\\b.*"))
                 .map(date -> new When(date.date().orElseThrow().toString(), date.start(), date.end()));
     }
 
-    private static void course(Page page, Sentence sentence, int from, int to, Findings.Entry entry, Findings findings) {
+    private static void course(
+            Page page, Sentence sentence, int from, int to, Findings.Entry entry, Findings findings) {
         var plain = sentence.plain.substring(0, to);
         var kind = entry.text("kind").orElse("");
         var failed = region(FAILED, plain, from);
         var incomplete = region(INCOMPLETE, plain, from);
         var completed = region(COMPLETED, plain, from);
         var diagnostic = region(DIAGNOSTIC, plain, from);
-        if (diagnostic.isPresent() && (kind.equals("angiogram") || kind.isEmpty()) && !plain.substring(Math.max(0, diagnostic.get().start() - 10), diagnostic.get().start()).contains("not ")) {
+        if (diagnostic.isPresent()
+                && (kind.equals("angiogram") || kind.isEmpty())
+                && !plain.substring(
+                                Math.max(0, diagnostic.get().start() - 10),
+                                diagnostic.get().start())
+                        .contains("not ")) {
             entry.put("intent", "diagnostic", sentence.span(diagnostic.get()));
         }
         if (!kind.equals("amputation")) {
-            if (failed.isPresent() && !Polarity.isOpen(sentence, failed.get().start()) && !(failed.get().group().equals("failed") && Fit.matches(plain.substring(failed.get().end()), "(?s) (?:to attend|exercise|medical).*"))) {
+            if (failed.isPresent()
+                    && !Polarity.isOpen(sentence, failed.get().start())
+                    && !(failed.get().group().equals("failed")
+                            && Fit.matches(
+                                    plain.substring(failed.get().end()), "(?s) (?:to attend|exercise|medical).*"))) {
                 entry.put("outcome", "failed", sentence.span(failed.get()));
                 if (CROSSING.matcher(plain.substring(from)).find()) {
                     entry.replace("intent", "treatment", sentence.span(failed.get()));
                 }
-            } else if (incomplete.isPresent() && !Polarity.isOpen(sentence, incomplete.get().start())) {
+            } else if (incomplete.isPresent()
+                    && !Polarity.isOpen(sentence, incomplete.get().start())) {
                 entry.put("outcome", "incomplete", sentence.span(incomplete.get()));
             } else if (completed.isPresent() && Polarity.of(sentence, completed.get()) == Polarity.STATED) {
                 entry.put("outcome", "completed", sentence.span(completed.get()));
@@ -292,7 +431,17 @@ final class ProcedureRule implements Rule {
                 continue;
             }
             var none = complication.getKey().equals("none");
-            if (!none && (Polarity.isDenied(sentence, match.get().start(), match.get().end()) || Fit.matches(plain.substring(0, match.get().start()), "(?s).*\\b(?:risks? of|if|avoid|prevent)\\b[^.;]{0,30}") || Fit.matches(plain.substring(match.get().end()), "(?s) (?:risk|disorder).*") || complication.getKey().equals("bleeding") && Fit.matches(plain, "(?s).*\\b(?:bleeding disorder|ulcer)\\b.*") || complication.getKey().equals("thrombosis") && Fit.matches(plain, "(?s).*\\b(?:aneurysm|deep vein|dvt|graft|stent)\\b.*"))) {
+            if (!none
+                    && (Polarity.isDenied(
+                                    sentence, match.get().start(), match.get().end())
+                            || Fit.matches(
+                                    plain.substring(0, match.get().start()),
+                                    "(?s).*\\b(?:risks? of|if|avoid|prevent)\\b[^.;]{0,30}")
+                            || Fit.matches(plain.substring(match.get().end()), "(?s) (?:risk|disorder).*")
+                            || complication.getKey().equals("bleeding")
+                                    && Fit.matches(plain, "(?s).*\\b(?:bleeding disorder|ulcer)\\b.*")
+                            || complication.getKey().equals("thrombosis")
+                                    && Fit.matches(plain, "(?s).*\\b(?:aneurysm|deep vein|dvt|graft|stent)\\b.*"))) {
                 continue;
             }
             if (!none && kind.equals("amputation") || kind.isEmpty()) {
@@ -309,7 +458,9 @@ final class ProcedureRule implements Rule {
     }
 
     private static Optional<Matcher> region(Pattern pattern, String plain, int from) {
-        var match = pattern.matcher(plain).region(Math.min(from, plain.length()), plain.length()).useTransparentBounds(true);
+        var match = pattern.matcher(plain)
+                .region(Math.min(from, plain.length()), plain.length())
+                .useTransparentBounds(true);
         return match.find() ? Optional.of(match) : Optional.empty();
     }
 
@@ -319,9 +470,19 @@ final class ProcedureRule implements Rule {
             return;
         }
         var behind = sentence.plain.substring(found.end(), Math.min(sentence.plain.length(), found.end() + 22));
-        var words = (sentence.plain.substring(found.start(), found.end()) + (Fit.matches(behind, "(?s) (?:of|through|at)\\b[^,.;]*.*") ? behind.split("[,.;]")[0] : "")).replace('-', ' ');
+        var words = (sentence.plain.substring(found.start(), found.end())
+                        + (Fit.matches(behind, "(?s) (?:of|through|at)\\b[^,.;]*.*") ? behind.split("[,.;]")[0] : ""))
+                .replace('-', ' ');
         var before = sentence.plain.substring(Math.max(0, found.start() - 25), found.start());
-        var level = words.contains("below knee") ? "belowKnee" : words.contains("above knee") ? "aboveKnee" : words.contains("forefoot") || words.contains("transmetatarsal") ? "forefoot" : Fit.matches((before + words), "(?s).*\\b(?:toe|ray|hallux|digit\\w*)s?\\b.*") ? "toe" : "";
+        var level = words.contains("below knee")
+                ? "belowKnee"
+                : words.contains("above knee")
+                        ? "aboveKnee"
+                        : words.contains("forefoot") || words.contains("transmetatarsal")
+                                ? "forefoot"
+                                : Fit.matches((before + words), "(?s).*\\b(?:toe|ray|hallux|digit\\w*)s?\\b.*")
+                                        ? "toe"
+                                        : "";
         if (!level.isEmpty()) {
             findings.put(side.get().leg("amputation"), level, sentence.span(found.start(), found.end()));
         }

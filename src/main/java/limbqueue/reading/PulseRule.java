@@ -22,7 +22,8 @@ final class PulseRule implements Rule {
                     + "|(?<weak>\\b(?:weak(?:ly)?(?: palpable| present| felt)?|diminished|faint(?:ly)?(?: palpable| present| felt)?|reduced|feeble|thready|(?:just|barely|only just) (?:palpable|felt|present)|poor|decreased|trace|dampened|attenuated|difficult to (?:feel|palpable))\\b|\\b1\\+|(?<=[ (:=])\\+/-|\\btr\\b|\\b1/[234]\\b(?!/))"
                     + "|(?<present>\\b(?:(?:easily |readily |both |clearly |strongly |all |well )?(?:palpable|present|felt)|(?:can|could) (?:easily |just |readily )?feel|good|full|strong(?:ly)?|normal|bounding|brisk|intact|excellent)\\b|\\b(?:are|is) (?:all )?there\\b|\\bok\\b|\\b[234]\\+|\\b[2-4]/[34]\\b(?!/)|(?<=[ (:=a-z])\\+(?: ?\\+){0,2}(?![/\\d-]))");
 
-    private static final Pattern TRAILING = Pattern.compile("^ ?(?:in|on|at|over)?(?: the| his| her)? ?[(]?(?:in the |on the )?$");
+    private static final Pattern TRAILING =
+            Pattern.compile("^ ?(?:in|on|at|over)?(?: the| his| her)? ?[(]?(?:in the |on the )?$");
 
     private record Group(List<String> sites, String value, int start, int end, Optional<Set<Side>> sides) {}
 
@@ -37,21 +38,38 @@ final class PulseRule implements Rule {
 
     private static boolean speaksOfPulses(Page page, Sentence sentence) {
         var plain = sentence.plain;
-        if (plain.contains("pulse") || plain.contains("feel the ") && Fit.matches(plain, "(?s).*\\bfeel the (?:left |right )?(?:femoral|popliteal|dp|postib|pedal)\\b.*")) {
+        if (plain.contains("pulse")
+                || plain.contains("feel the ")
+                        && Fit.matches(
+                                plain,
+                                "(?s).*\\bfeel the (?:left |right )?(?:femoral|popliteal|dp|postib|pedal)\\b.*")) {
             return true;
         }
-        if (Fit.matches(plain, "(?s).*\\b(?:femoral|popliteal|pedal|dp|postib)s?\\b.*(?:palpable|\\d\\+|absent|impalpable|\\bfelt\\b).*") && !Fit.matches(plain, "(?s).*(?:occlu|stenos|monophasic|biphasic|duplex|disease|mmhg|bypass|stent).*")) {
+        if (Fit.matches(
+                        plain,
+                        "(?s).*\\b(?:femoral|popliteal|pedal|dp|postib)s?\\b.*(?:palpable|\\d\\+|absent|impalpable|\\bfelt\\b).*")
+                && !Fit.matches(
+                        plain, "(?s).*(?:occlu|stenos|monophasic|biphasic|duplex|disease|mmhg|bypass|stent).*")) {
             return true;
         }
-        if (Fit.matches(plain, "(?s).*\\bno (?:femorals?|popliteals?|pedals?|dp|postib)\\b.*") && !Fit.matches(plain, "(?s).*(?:stenos|occlus).*")) {
+        if (Fit.matches(plain, "(?s).*\\bno (?:femorals?|popliteals?|pedals?|dp|postib)\\b.*")
+                && !Fit.matches(plain, "(?s).*(?:stenos|occlus).*")) {
             return true;
         }
-        if (Fit.matches(plain, "(?s)(?:.*[,;] ?|.*(?:right|left|bilateral) (?:leg )?|)(?:femoral|popliteal|dp|postib|pedal|dp/postib)s? ?[:=]? ?,? ?(?:0|[1-4]\\+|\\+|-|nil|absent|present|faint|weak|diminished|bounding|(?:are |is )?(?:good|full|ok|strong|present|there))(?!\\d|\\.\\d).*") && !Fit.matches(plain, "(?s).*(?:occlu|stenos|mmhg|duplex|bypass|stent).*")
-                || Fit.matches(plain, "(?s).*\\bno (?:left|right) (?:popliteal|femoral|pedal|dp|postib)\\b.*") && !Fit.matches(plain, "(?s).*(?:stenos|occlus|lesion).*")) {
+        if (Fit.matches(
+                                plain,
+                                "(?s)(?:.*[,;] ?|.*(?:right|left|bilateral) (?:leg )?|)(?:femoral|popliteal|dp|postib|pedal|dp/postib)s? ?[:=]? ?,? ?(?:0|[1-4]\\+|\\+|-|nil|absent|present|faint|weak|diminished|bounding|(?:are |is )?(?:good|full|ok|strong|present|there))(?!\\d|\\.\\d).*")
+                        && !Fit.matches(plain, "(?s).*(?:occlu|stenos|mmhg|duplex|bypass|stent).*")
+                || Fit.matches(plain, "(?s).*\\bno (?:left|right) (?:popliteal|femoral|pedal|dp|postib)\\b.*")
+                        && !Fit.matches(plain, "(?s).*(?:stenos|occlus|lesion).*")) {
             return true;
         }
-        return page.before(sentence).filter(before -> Fit.matches(before.plain, "(?:.* )?pulses? ?:?")).isPresent()
-                || Fit.matches(plain, "(?s)(?:right|left)?(?: leg)? ?:? ?(?:femoral|dp) ?(?:[:=] ?)?(?:\\+|-|absent|present|weak|[0-3]\\+|0).*");
+        return page.before(sentence)
+                        .filter(before -> Fit.matches(before.plain, "(?:.* )?pulses? ?:?"))
+                        .isPresent()
+                || Fit.matches(
+                        plain,
+                        "(?s)(?:right|left)?(?: leg)? ?:? ?(?:femoral|dp) ?(?:[:=] ?)?(?:\\+|-|absent|present|weak|[0-3]\\+|0).*");
     }
 
     private static void read(Page page, Sentence sentence, Findings findings) {
@@ -72,16 +90,23 @@ final class PulseRule implements Rule {
                         ? Side.both()
                         : (Set<Side>) EnumSet.of(item.group("side").equals("left") ? Side.LEFT : Side.RIGHT);
                 var after = plain.substring(item.end());
-                if (!groups.isEmpty() && (lastKind.equals("value") || lastKind.equals("site") && valueFirst.isPresent())
-                        && TRAILING.matcher(plain.substring(lastEnd, item.start()).replaceFirst("^ pulses?", "")).matches()
-                        && !Fit.matches(after, "(?s) (?:leg )?(?:femoral|cfa|popliteal|dp|postib|pedal|foot pulse).*")) {
+                if (!groups.isEmpty()
+                        && (lastKind.equals("value") || lastKind.equals("site") && valueFirst.isPresent())
+                        && TRAILING.matcher(
+                                        plain.substring(lastEnd, item.start()).replaceFirst("^ pulses?", ""))
+                                .matches()
+                        && !Fit.matches(
+                                after, "(?s) (?:leg )?(?:femoral|cfa|popliteal|dp|postib|pedal|foot pulse).*")) {
                     var last = groups.removeLast();
                     groups.add(new Group(last.sites(), last.value(), last.start(), item.end(), Optional.of(named)));
                 } else if (!pending.isEmpty() && lastKind.equals("site")) {
                     side = Optional.of(named);
                 } else {
                     side = Optional.of(named);
-                    if (!lastKind.equals("value") || !Fit.matches(after, "(?s) (?:leg )?(?:femoral|cfa|popliteal|dp|postib|pedal|foot pulse).*") || !plain.substring(lastEnd, item.start()).isBlank()) {
+                    if (!lastKind.equals("value")
+                            || !Fit.matches(
+                                    after, "(?s) (?:leg )?(?:femoral|cfa|popliteal|dp|postib|pedal|foot pulse).*")
+                            || !plain.substring(lastEnd, item.start()).isBlank()) {
                         valueFirst = Optional.empty();
                     } else {
                         lastEnd = item.end();
@@ -90,11 +115,25 @@ final class PulseRule implements Rule {
                 }
                 lastKind = "side";
             } else if (item.group("below") != null) {
-                var negative = valueFirst.filter("absent"::equals).isPresent() || groups.isEmpty() && Fit.matches(plain.substring(item.end()), "(?s).{0,25}absent.*")
-                        || !groups.isEmpty() && groups.getLast().value().equals("absent") && groups.getLast().sites().isEmpty();
+                var negative = valueFirst.filter("absent"::equals).isPresent()
+                        || groups.isEmpty() && Fit.matches(plain.substring(item.end()), "(?s).{0,25}absent.*")
+                        || !groups.isEmpty()
+                                && groups.getLast().value().equals("absent")
+                                && groups.getLast().sites().isEmpty();
                 if (negative) {
-                    groups.add(new Group(ALL.subList(1, 4), "absent", valueStart < 0 ? item.start() : valueStart, item.end(), side));
-                    groups.add(new Group(item.group("below").contains("femoral") || item.group("below").contains("groin") || item.group("below").contains("cfa") || item.group("below").contains("inguinal") ? ALL.subList(0, 1) : List.of(), "present", valueStart < 0 ? item.start() : valueStart, item.end(), side));
+                    groups.add(new Group(
+                            ALL.subList(1, 4), "absent", valueStart < 0 ? item.start() : valueStart, item.end(), side));
+                    groups.add(new Group(
+                            item.group("below").contains("femoral")
+                                            || item.group("below").contains("groin")
+                                            || item.group("below").contains("cfa")
+                                            || item.group("below").contains("inguinal")
+                                    ? ALL.subList(0, 1)
+                                    : List.of(),
+                            "present",
+                            valueStart < 0 ? item.start() : valueStart,
+                            item.end(),
+                            side));
                 }
                 valueFirst = Optional.empty();
                 pending.clear();
@@ -103,16 +142,25 @@ final class PulseRule implements Rule {
                 var sites = item.group("all") != null ? ALL : sites(item.group("site"));
                 var inside = Fit.of("\\b(left|right|bilateral)\\b").matcher(item.group());
                 if (inside.find()) {
-                    side = Optional.of(inside.group().equals("bilateral") ? Side.both() : EnumSet.of(inside.group().equals("left") ? Side.LEFT : Side.RIGHT));
+                    side = Optional.of(
+                            inside.group().equals("bilateral")
+                                    ? Side.both()
+                                    : EnumSet.of(inside.group().equals("left") ? Side.LEFT : Side.RIGHT));
                 }
-                if (valueFirst.isPresent() && (lastKind.equals("value") || lastKind.equals("site")) && Fit.matches(plain.substring(lastEnd, item.start()), "(?: (?:palpable|detectable|pulses?|or|and|both|the|his|her|any|of|in|bilateral|peripheral|obvious|discernible|nor|no|/))* ?[/,&]? ?(?:or |and |nor )?")
+                if (valueFirst.isPresent()
+                        && (lastKind.equals("value") || lastKind.equals("site"))
+                        && Fit.matches(
+                                plain.substring(lastEnd, item.start()),
+                                "(?: (?:palpable|detectable|pulses?|or|and|both|the|his|her|any|of|in|bilateral|peripheral|obvious|discernible|nor|no|/))* ?[/,&]? ?(?:or |and |nor )?")
                         && item.group("all") == null) {
                     groups.add(new Group(sites, valueFirst.get(), valueStart, item.end(), side));
                 } else {
                     valueFirst = Optional.empty();
                     if (pending.isEmpty()) {
                         pendingStart = item.start();
-                    } else if (!Fit.matches(plain.substring(lastEnd, item.start()), "(?:s|'s)?(?: pulses?)? ?(?:,|/|and|&|\\+|or|,? and)? ?(?:the |both )?(?:left |right )?")) {
+                    } else if (!Fit.matches(
+                            plain.substring(lastEnd, item.start()),
+                            "(?:s|'s)?(?: pulses?)? ?(?:,|/|and|&|\\+|or|,? and)? ?(?:the |both )?(?:left |right )?")) {
                         pending.clear();
                         pendingStart = item.start();
                     }
@@ -124,19 +172,34 @@ final class PulseRule implements Rule {
                 var after = plain.substring(item.end());
                 if (item.group().equals("no") && Fit.matches(after, "(?s) (?:palpable|detectable).*")) {
                     value = "absent";
-                } else if (lastKind.equals("value") && valueFirst.filter("absent"::equals).isPresent() && value.equals("present") && plain.substring(lastEnd, item.start()).isBlank()) {
+                } else if (lastKind.equals("value")
+                        && valueFirst.filter("absent"::equals).isPresent()
+                        && value.equals("present")
+                        && plain.substring(lastEnd, item.start()).isBlank()) {
                     lastEnd = item.end();
                     continue;
                 }
                 if (Fit.matches(item.group(), "\\+ \\+|(\\S+) ?/ ?\\1")) {
                     side = Optional.of(Side.both());
                 }
-                if (!pending.isEmpty() && item.start() - lastEnd < 45 && !item.group().equals("no")) {
-                    groups.add(new Group(List.copyOf(new LinkedHashSet<>(pending)), value, pendingStart, item.end(), side));
+                if (!pending.isEmpty()
+                        && item.start() - lastEnd < 45
+                        && !item.group().equals("no")) {
+                    groups.add(new Group(
+                            List.copyOf(new LinkedHashSet<>(pending)), value, pendingStart, item.end(), side));
                     pending.clear();
                     valueFirst = Optional.empty();
-                } else if (!groups.isEmpty() && !item.group().equals("no") && !Fit.matches(after, "(?s) (?:pulses? )?(?:femoral|cfa|popliteal|dp|postib|pedal|foot|pulses|ankle|distal).*") && item.start() - lastEnd < 30
-                        && (lastKind.equals("side") || Fit.matches(plain.substring(lastEnd, item.start()), ",? ?(?:and|but) ?(?:is |are |were |was )?") && Fit.matches(after, "(?s) ?(?:on|in|at)?(?: the)? ?\\(?(?:left|right).*"))) {
+                } else if (!groups.isEmpty()
+                        && !item.group().equals("no")
+                        && !Fit.matches(
+                                after,
+                                "(?s) (?:pulses? )?(?:femoral|cfa|popliteal|dp|postib|pedal|foot|pulses|ankle|distal).*")
+                        && item.start() - lastEnd < 30
+                        && (lastKind.equals("side")
+                                || Fit.matches(
+                                                plain.substring(lastEnd, item.start()),
+                                                ",? ?(?:and|but) ?(?:is |are |were |was )?")
+                                        && Fit.matches(after, "(?s) ?(?:on|in|at)?(?: the)? ?\\(?(?:left|right).*"))) {
                     groups.add(new Group(groups.getLast().sites(), value, item.start(), item.end(), side));
                     valueFirst = Optional.empty();
                 } else {
@@ -171,16 +234,25 @@ final class PulseRule implements Rule {
         if (Polarity.isOthers(sentence, group.start(), group.end()) || Polarity.isOpen(sentence, group.start())) {
             return;
         }
-        var around = sentence.plain.substring(sentence.pieceStart(group.start()), Math.min(sentence.plain.length(), group.end() + 15));
-        if (Fit.matches(around, "(?s).*\\b(?:doppler|waveform|monophasic|biphasic|triphasic|graft|stent|occlusion|stenosis|bruit|aneurysm)\\b.*")) {
+        var around = sentence.plain.substring(
+                sentence.pieceStart(group.start()), Math.min(sentence.plain.length(), group.end() + 15));
+        if (Fit.matches(
+                around,
+                "(?s).*\\b(?:doppler|waveform|monophasic|biphasic|triphasic|graft|stent|occlusion|stenosis|bruit|aneurysm)\\b.*")) {
             return;
         }
         var place = group.sides()
                 .map(sides -> new Legs.Place(sides, Findings.Ground.WORDS))
-                .orElseGet(() -> page.legs.mentions(sentence).isEmpty() ? page.legs.carriedTo(sentence) : page.legs.of(sentence, group.start(), group.end()));
+                .orElseGet(() -> page.legs.mentions(sentence).isEmpty()
+                        ? page.legs.carriedTo(sentence)
+                        : page.legs.of(sentence, group.start(), group.end()));
         for (var side : place.sides()) {
             for (var site : group.sites()) {
-                findings.put(side.leg("pulses." + site), group.value(), sentence.span(group.start(), group.end()), place.ground());
+                findings.put(
+                        side.leg("pulses." + site),
+                        group.value(),
+                        sentence.span(group.start(), group.end()),
+                        place.ground());
             }
         }
     }

@@ -49,6 +49,8 @@ final class Segments {
                                         ? "anteriorTibial"
                                         : match.group("pta") != null
                                                 ? "posteriorTibial"
-                                                : match.group("per") != null ? "peroneal" : match.group("pedal") != null ? "pedal" : "";
+                                                : match.group("per") != null
+                                                        ? "peroneal"
+                                                        : match.group("pedal") != null ? "pedal" : "";
     }
 }

@@ -15,12 +15,14 @@ final class Sentences {
     static final int LONGEST = 900;
 
     private static final Set<String> ABBREVIATIONS = Set.of(
-            "dr", "mr", "mrs", "ms", "prof", "st", "vs", "approx", "no", "nos", "tel", "fax", "eg", "ie", "ca", "jan", "feb",
-            "mar", "apr", "jun", "jul", "aug", "sep", "sept", "oct", "nov", "dec", "rt", "lt", "bilat", "tab", "tabs", "cap",
-            "ph", "dept", "resp", "temp", "inc", "ext", "ave", "rd", "e.g", "i.e", "a.m", "p.m", "sr", "jr", "ref", "hosp",
-            "pop", "fem", "sup", "post", "ant", "art", "diag", "hx", "max", "min", "neg", "pos", "sys", "wt", "ht", "rev");
+            "dr", "mr", "mrs", "ms", "prof", "st", "vs", "approx", "no", "nos", "tel", "fax", "eg", "ie", "ca", "jan",
+            "feb", "mar", "apr", "jun", "jul", "aug", "sep", "sept", "oct", "nov", "dec", "rt", "lt", "bilat", "tab",
+            "tabs", "cap", "ph", "dept", "resp", "temp", "inc", "ext", "ave", "rd", "e.g", "i.e", "a.m", "p.m", "sr",
+            "jr", "ref", "hosp", "pop", "fem", "sup", "post", "ant", "art", "diag", "hx", "max", "min", "neg", "pos",
+            "sys", "wt", "ht", "rev");
 
-    private static final Pattern BULLET = Pattern.compile("(?:[-*>•]|\\d{1,2}[.)]|[a-z][)]|\\[[ x*]?\\]|[☐☑☒□■✓✔✗])(?: |$).*");
+    private static final Pattern BULLET =
+            Pattern.compile("(?:[-*>•]|\\d{1,2}[.)]|[a-z][)]|\\[[ x*]?\\]|[☐☑☒□■✓✔✗])(?: |$).*");
     private static final Pattern LABEL = Pattern.compile("[a-z][a-z0-9 /&().'-]{0,40}:.*");
 
     private record Line(int start, int end) {
@@ -76,7 +78,10 @@ final class Sentences {
         var at = 0;
         while (at <= folded.length()) {
             var next = at;
-            while (next < folded.length() && folded.charAt(next) != '\n' && folded.charAt(next) != '\r' && folded.charAt(next) != '\f') {
+            while (next < folded.length()
+                    && folded.charAt(next) != '\n'
+                    && folded.charAt(next) != '\r'
+                    && folded.charAt(next) != '\f') {
                 next++;
             }
             var start = at;
@@ -98,7 +103,11 @@ final class Sentences {
 
     /** How wide the letter is set: nearly the longest line, since one line may run over. */
     private static int width(List<Line> lines) {
-        var lengths = lines.stream().map(Line::length).filter(length -> length > 0).sorted().toList();
+        var lengths = lines.stream()
+                .map(Line::length)
+                .filter(length -> length > 0)
+                .sorted()
+                .toList();
         if (lengths.isEmpty()) {
             return 0;
         }
@@ -114,18 +123,27 @@ final class Sentences {
         if (isRule(words) || isRule(folded.substring(line.start(), line.end()))) {
             return true;
         }
-        if (folded.charAt(line.end() - 1) == '-' && line.length() > 2 && Character.isLetter(folded.charAt(line.end() - 2)) && Character.isLowerCase(text.charAt(next.start()))) {
+        if (folded.charAt(line.end() - 1) == '-'
+                && line.length() > 2
+                && Character.isLetter(folded.charAt(line.end() - 2))
+                && Character.isLowerCase(text.charAt(next.start()))) {
             return false;
         }
         var first = words.indexOf(' ') < 0 ? words.length() : words.indexOf(' ');
         var roomLeft = line.length() + 1 + first <= width;
-        if (LABEL.matcher(words).matches() && words.indexOf(':') < 30 && (roomLeft || Character.isUpperCase(text.charAt(next.start())) && words.substring(0, words.indexOf(':')).split(" ").length <= 3)) {
+        if (LABEL.matcher(words).matches()
+                && words.indexOf(':') < 30
+                && (roomLeft
+                        || Character.isUpperCase(text.charAt(next.start()))
+                                && words.substring(0, words.indexOf(':')).split(" ").length <= 3)) {
             return true;
         }
         if (!roomLeft) {
             return false;
         }
-        var goesOn = Character.isLowerCase(text.charAt(next.start())) && line.length() * 10 >= width * 6 && line.length() >= 30;
+        var goesOn = Character.isLowerCase(text.charAt(next.start()))
+                && line.length() * 10 >= width * 6
+                && line.length() >= 30;
         return !goesOn;
     }
 
@@ -150,7 +168,9 @@ final class Sentences {
                 from = i + 1;
                 continue;
             }
-            if ((c == '.' || c == '!' || c == '?') && endsHere(from, i, end) || i - from >= LONGEST && c == ' ' || i - from >= 2 * LONGEST) {
+            if ((c == '.' || c == '!' || c == '?') && endsHere(from, i, end)
+                    || i - from >= LONGEST && c == ' '
+                    || i - from >= 2 * LONGEST) {
                 add(from, i + 1);
                 from = i + 1;
             }
@@ -171,14 +191,18 @@ final class Sentences {
             return false;
         }
         var label = at;
-        while (label < end && label - at < 28 && (Character.isLetterOrDigit(folded.charAt(label)) || " /'.-()".indexOf(folded.charAt(label)) >= 0)) {
+        while (label < end
+                && label - at < 28
+                && (Character.isLetterOrDigit(folded.charAt(label)) || " /'.-()".indexOf(folded.charAt(label)) >= 0)) {
             if (label + 1 < end && folded.charAt(label) == ' ' && folded.charAt(label + 1) == ' ') {
                 return false;
             }
             label++;
         }
         var name = folded.substring(at, Math.min(label, end)).strip();
-        return label < end && folded.charAt(label) == ':' && !Fit.matches(name, "(?:right|left|rt|lt|r|l)(?: leg| foot| side)?");
+        return label < end
+                && folded.charAt(label) == ':'
+                && !Fit.matches(name, "(?:right|left|rt|lt|r|l)(?: leg| foot| side)?");
     }
 
     private boolean endsHere(int from, int i, int end) {
@@ -196,14 +220,20 @@ final class Sentences {
             return i + 2 >= end || Character.isWhitespace(folded.charAt(i + 2));
         }
         if (!Character.isWhitespace(after)) {
-            return folded.charAt(i) == '.' && i >= 3 && letters(i - 3, i) && i + 2 < end
-                    && Character.isUpperCase(text.charAt(i + 1)) && Character.isLowerCase(text.charAt(i + 2));
+            return folded.charAt(i) == '.'
+                    && i >= 3
+                    && letters(i - 3, i)
+                    && i + 2 < end
+                    && Character.isUpperCase(text.charAt(i + 1))
+                    && Character.isLowerCase(text.charAt(i + 2));
         }
         if (folded.charAt(i) != '.') {
             return true;
         }
         var wordStart = i;
-        while (wordStart > from && !Character.isWhitespace(folded.charAt(wordStart - 1)) && folded.charAt(wordStart - 1) != '(') {
+        while (wordStart > from
+                && !Character.isWhitespace(folded.charAt(wordStart - 1))
+                && folded.charAt(wordStart - 1) != '(') {
             wordStart--;
         }
         var word = folded.substring(wordStart, i);
@@ -222,13 +252,19 @@ final class Sentences {
             return false;
         }
         if (ABBREVIATIONS.contains(word)) {
-            return Fit.matches(word, "rt|lt|wt|ht|bilat|neg|pos|pop|fem|no|max|min") && Character.isUpperCase(begins) && sentenceStarts(next, end);
+            return Fit.matches(word, "rt|lt|wt|ht|bilat|neg|pos|pop|fem|no|max|min")
+                    && Character.isUpperCase(begins)
+                    && sentenceStarts(next, end);
         }
         if (word.length() == 1 && Character.isLetter(word.charAt(0))) {
             var capital = Character.isUpperCase(text.charAt(wordStart));
-            return !capital || (word.equals("r") || word.equals("l")) && wordStart - 2 >= from
-                    && Character.isLowerCase(text.charAt(wordStart - 2)) || (word.equals("r") || word.equals("l")) && wordStart - 2 >= from
-                    && (Character.isDigit(text.charAt(wordStart - 2)) || text.charAt(wordStart - 2) == ',');
+            return !capital
+                    || (word.equals("r") || word.equals("l"))
+                            && wordStart - 2 >= from
+                            && Character.isLowerCase(text.charAt(wordStart - 2))
+                    || (word.equals("r") || word.equals("l"))
+                            && wordStart - 2 >= from
+                            && (Character.isDigit(text.charAt(wordStart - 2)) || text.charAt(wordStart - 2) == ',');
         }
         if (word.indexOf('.') > 0 && Fit.matches(word, "[a-z](\\.[a-z])+")) {
             return Character.isUpperCase(begins) && !word.equals("e.g") && !word.equals("i.e");

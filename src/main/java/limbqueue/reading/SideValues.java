@@ -23,9 +23,11 @@ final class SideValues {
         }
     }
 
-    private static final Pattern TRAILING = Pattern.compile("^ ?(?:mmhg ?)?(?:systolic ?)?[(\\[-]? ?(?:(?:on|in|for|at|over)(?: the| his| her)? ?(?:(?:dorsum|tip|sole|top|foot|toe) (?:of (?:the )?)?)?)?$");
+    private static final Pattern TRAILING = Pattern.compile(
+            "^ ?(?:mmhg ?)?(?:systolic ?)?[(\\[-]? ?(?:(?:on|in|for|at|over)(?: the| his| her)? ?(?:(?:dorsum|tip|sole|top|foot|toe) (?:of (?:the )?)?)?)?$");
     private static final Pattern JOINED = Pattern.compile("^ ?(?:/|and|&|,|\\+|then|vs) ?$");
-    private static final Pattern LEADS = Pattern.compile("^ ?(?:leg|foot|side|ankle|toe|arm|is|was|of|at|=|:|-|,|\\)|\\]| |mmhg)*$");
+    private static final Pattern LEADS =
+            Pattern.compile("^ ?(?:leg|foot|side|ankle|toe|arm|is|was|of|at|=|:|-|,|\\)|\\]| |mmhg)*$");
 
     private SideValues() {}
 
@@ -35,7 +37,8 @@ final class SideValues {
      * @param values finds one value
      * @param before the sides named just before the measure
      */
-    static List<Shared> share(String plain, int from, int to, Pattern values, Predicate<String> plausible, Set<Side> before) {
+    static List<Shared> share(
+            String plain, int from, int to, Pattern values, Predicate<String> plausible, Set<Side> before) {
         var items = items(plain, from, to, values, plausible);
         var shared = new ArrayList<Shared>();
         var numbers = items.stream().filter(item -> !item.side()).toList();
@@ -48,9 +51,14 @@ final class SideValues {
             if (numbers.size() == 1 || !before.isEmpty() && before.size() == 1) {
                 shared.add(new Shared(first.start(), first.end(), first.value().orElseThrow(), before));
             }
-            if (numbers.size() == 2 && Fit.matches(plain.substring(first.end(), Math.min(to, numbers.get(1).end() + 30)), "(?s).*\\b(?:exercise|treadmill|walking)\\b.*")) {
+            if (numbers.size() == 2
+                    && Fit.matches(
+                            plain.substring(
+                                    first.end(), Math.min(to, numbers.get(1).end() + 30)),
+                            "(?s).*\\b(?:exercise|treadmill|walking)\\b.*")) {
                 var second = numbers.get(1);
-                shared.add(new Shared(second.start(), second.end(), second.value().orElseThrow(), before));
+                shared.add(
+                        new Shared(second.start(), second.end(), second.value().orElseThrow(), before));
             }
             return shared;
         }
@@ -97,14 +105,22 @@ final class SideValues {
         if (one.side() != two.side() || three.side() != four.side() || one.side() == three.side()) {
             return false;
         }
-        if (!JOINED.matcher(plain.substring(one.end(), two.start())).matches() || !JOINED.matcher(plain.substring(three.end(), four.start()).replaceAll("(?:on the|in the|the|on|leg|mmhg)", " ").replaceAll(" +", " ")).matches()) {
+        if (!JOINED.matcher(plain.substring(one.end(), two.start())).matches()
+                || !JOINED.matcher(plain.substring(three.end(), four.start())
+                                .replaceAll("(?:on the|in the|the|on|leg|mmhg)", " ")
+                                .replaceAll(" +", " "))
+                        .matches()) {
             return false;
         }
         var sides = one.side() ? List.of(one, two) : List.of(three, four);
         var values = one.side() ? List.of(three, four) : List.of(one, two);
         for (var i = 0; i < 2; i++) {
             var value = values.get(i);
-            shared.add(new Shared(Math.min(value.start(), values.getFirst().start()), value.end(), value.value().orElseThrow(), sides.get(i).sides()));
+            shared.add(new Shared(
+                    Math.min(value.start(), values.getFirst().start()),
+                    value.end(),
+                    value.value().orElseThrow(),
+                    sides.get(i).sides()));
         }
         return true;
     }
@@ -117,9 +133,13 @@ final class SideValues {
         if (!TRAILING.matcher(between).matches()) {
             return true;
         }
-        return items.getLast().value().isPresent() && before.size() == 1
+        return items.getLast().value().isPresent()
+                && before.size() == 1
                 && items.indexOf(firstSide) + 1 < items.size()
-                && LEADS.matcher(plain.substring(firstSide.end(), items.get(items.indexOf(firstSide) + 1).start())).matches();
+                && LEADS.matcher(plain.substring(
+                                firstSide.end(),
+                                items.get(items.indexOf(firstSide) + 1).start()))
+                        .matches();
     }
 
     private static void forwards(List<Item> items, Set<Side> before, List<Shared> shared) {
@@ -135,7 +155,11 @@ final class SideValues {
                 if (start < 0 && used) {
                     continue;
                 }
-                shared.add(new Shared(start < 0 ? item.start() : start, item.end(), item.value().orElseThrow(), sides));
+                shared.add(new Shared(
+                        start < 0 ? item.start() : start,
+                        item.end(),
+                        item.value().orElseThrow(),
+                        sides));
                 used = true;
                 if (start >= 0) {
                     start = item.start();

@@ -30,7 +30,10 @@ final class TableRule implements Rule {
                 continue;
             }
             var named = columns(plain);
-            if (named.size() >= 2 && !Fit.matches(plain, "(?s).*\\d.*") && sides.isEmpty() && !Fit.matches(plain, "(?s).*\\b(?:is|was|are|absent|palpable|present|weak|no)\\b.*")) {
+            if (named.size() >= 2
+                    && !Fit.matches(plain, "(?s).*\\d.*")
+                    && sides.isEmpty()
+                    && !Fit.matches(plain, "(?s).*\\b(?:is|was|are|absent|palpable|present|weak|no)\\b.*")) {
                 columns = named;
                 head = Optional.empty();
                 since = sentence.number;
@@ -67,8 +70,13 @@ final class TableRule implements Rule {
     }
 
     private static boolean isHead(String plain) {
-        var rest = SIDES.matcher(plain).replaceAll(" ").replaceAll("[^a-z0-9]+", " ").strip();
-        return !Fit.matches(rest, ".*\\d.*") && (rest.isEmpty() || rest.split(" ").length <= 6) && !Fit.matches(rest, ".*\\b(?:is|was|has|and|pain|ulcer|absent|palpable|present|no)\\b.*");
+        var rest = SIDES.matcher(plain)
+                .replaceAll(" ")
+                .replaceAll("[^a-z0-9]+", " ")
+                .strip();
+        return !Fit.matches(rest, ".*\\d.*")
+                && (rest.isEmpty() || rest.split(" ").length <= 6)
+                && !Fit.matches(rest, ".*\\b(?:is|was|has|and|pain|ulcer|absent|palpable|present|no)\\b.*");
     }
 
     private static Optional<Column> column(String label) {
@@ -95,7 +103,8 @@ final class TableRule implements Rule {
         if (Fit.matches(words, "(?s).*\\btcpo2\\b.*")) {
             return Optional.of(new Column("pressures.tcpo2", false));
         }
-        if (Fit.matches(words, "(?s).*\\btoe\\b.*") && !Fit.matches(words, "(?s).*\\b(?:ulcer|gangrene|amputation|wound)\\b.*")) {
+        if (Fit.matches(words, "(?s).*\\btoe\\b.*")
+                && !Fit.matches(words, "(?s).*\\b(?:ulcer|gangrene|amputation|wound)\\b.*")) {
             return Optional.of(new Column("pressures.toe", false));
         }
         if (Fit.matches(words, "(?s).*\\bdp\\b.*")) {
@@ -107,7 +116,9 @@ final class TableRule implements Rule {
         if (Fit.matches(words, "(?s).*\\bpopliteal\\b.*")) {
             return Optional.of(new Column("popliteal", true));
         }
-        return Fit.matches(words, "(?s).*\\b(?:femoral|cfa)\\b.*") ? Optional.of(new Column("femoral", true)) : Optional.empty();
+        return Fit.matches(words, "(?s).*\\b(?:femoral|cfa)\\b.*")
+                ? Optional.of(new Column("femoral", true))
+                : Optional.empty();
     }
 
     private static void row(Sentence sentence, List<Side> head, Findings findings) {
@@ -184,10 +195,12 @@ final class TableRule implements Rule {
         }
         var value = new BigDecimal(text);
         var index = column.field().startsWith("abi") || column.field().equals("tbi");
-        if (index && (value.doubleValue() > 2.5 || !text.contains(".") && value.doubleValue() != 1) || !index && (value.doubleValue() < 6 || value.doubleValue() > 300)) {
+        if (index && (value.doubleValue() > 2.5 || !text.contains(".") && value.doubleValue() != 1)
+                || !index && (value.doubleValue() < 6 || value.doubleValue() > 300)) {
             return;
         }
-        findings.put(column.field().equals("arm") ? "armPressures." + side.word : side.leg(column.field()), value, words);
+        findings.put(
+                column.field().equals("arm") ? "armPressures." + side.word : side.leg(column.field()), value, words);
     }
 
     private static Optional<String> pulse(String text) {
@@ -197,6 +210,8 @@ final class TableRule implements Rule {
         if (Fit.matches(text, "1\\+?|\\+/-|weak|diminished|faint|reduced")) {
             return Optional.of("weak");
         }
-        return Fit.matches(text, "0|-|absent|not palpable|not felt|impalpable|nil|none|no") ? Optional.of("absent") : Optional.empty();
+        return Fit.matches(text, "0|-|absent|not palpable|not felt|impalpable|nil|none|no")
+                ? Optional.of("absent")
+                : Optional.empty();
     }
 }

@@ -5,8 +5,10 @@ import java.util.regex.Pattern;
 /** The shape of the flow at ankle or foot. */
 final class WaveformRule implements Rule {
 
-    private static final Pattern SHAPE = Pattern.compile("\\b(triphasic|biphasic|monophasic|flat(?= (?:waveform|pvr|trace|tracing|line|doppler))|(?<=waveform )flat|(?<=waveform (?:is|are|was|were) )flat)\\b");
-    private static final Pattern ABOVE = Pattern.compile("\\b(?:femoral|iliac|cfa|sfa|cia|eia|popliteal|groin|aort\\w*|pfa|graft)\\b");
+    private static final Pattern SHAPE = Pattern.compile(
+            "\\b(triphasic|biphasic|monophasic|flat(?= (?:waveform|pvr|trace|tracing|line|doppler))|(?<=waveform )flat|(?<=waveform (?:is|are|was|were) )flat)\\b");
+    private static final Pattern ABOVE =
+            Pattern.compile("\\b(?:femoral|iliac|cfa|sfa|cia|eia|popliteal|groin|aort\\w*|pfa|graft)\\b");
 
     @Override
     public void read(Page page, Findings findings) {

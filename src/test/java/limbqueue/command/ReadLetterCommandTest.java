@@ -86,7 +86,8 @@ class ReadLetterCommandTest {
 
     @Test
     void aByteOrderMarkDoesNotCountAndLineEndsStay() throws IOException {
-        var line = read(file("letter.txt", "\ufeffDear all,\r\n\r\nShe has diabetes.").toString())
+        var line = read(file("letter.txt", "\ufeffDear all,\r\n\r\nShe has diabetes.")
+                        .toString())
                 .lines()
                 .getFirst();
         assertThat(found(line, "history.diabetes").get("start").intValue())
@@ -95,7 +96,10 @@ class ReadLetterCommandTest {
 
     @Test
     void whatIsNotUtf8IsReadAsWindows1252() throws IOException {
-        var letter = file("letter.txt", "Re: Mrs Zo\u00eb Th\u00e9bault\n\u201cShe has diabetes\u201d", Charset.forName("windows-1252"));
+        var letter = file(
+                "letter.txt",
+                "Re: Mrs Zo\u00eb Th\u00e9bault\n\u201cShe has diabetes\u201d",
+                Charset.forName("windows-1252"));
         var line = read(letter.toString()).lines().getFirst();
         assertThat(line.at("/document/patient/given").asString()).isEqualTo("Zo\u00eb");
         assertThat(line.at("/document/history/diabetes").booleanValue()).isTrue();
@@ -108,7 +112,10 @@ class ReadLetterCommandTest {
         file("a/notes.md", "not a letter");
         file("z.text", "z");
         var printed = read(folder.toString());
-        assertThat(printed.lines().stream().map(line -> Path.of(line.get("path").asString()).getFileName().toString()))
+        assertThat(printed.lines().stream()
+                        .map(line -> Path.of(line.get("path").asString())
+                                .getFileName()
+                                .toString()))
                 .containsExactly("c.TXT", "b.txt", "z.text");
     }
 
@@ -143,7 +150,8 @@ class ReadLetterCommandTest {
         for (var line : one.lines()) {
             assertThat(line.get("document").has("letterText")).isFalse();
             var today = LocalDate.of(2027, 1, 1);
-            assertThat(DocumentFormat.read(line.get("document"), today).problems()).isEmpty();
+            assertThat(DocumentFormat.read(line.get("document"), today).problems())
+                    .isEmpty();
         }
     }
 }

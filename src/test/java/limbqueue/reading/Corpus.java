@@ -24,8 +24,8 @@ final class Corpus {
     static final Path FOLDER = Path.of("src/test/resources/letters");
 
     /** Reasons and findings are free text: a reader may give them, nobody can say which words are right. */
-    private static final Pattern NOT_COUNTED =
-            Pattern.compile("reference|letterText|asked\\.reason|imaging\\[\\d+]\\.findings|procedures\\[\\d+]\\.reason|deferredElsewhere\\.reason");
+    private static final Pattern NOT_COUNTED = Pattern.compile(
+            "reference|letterText|asked\\.reason|imaging\\[\\d+]\\.findings|procedures\\[\\d+]\\.reason|deferredElsewhere\\.reason");
 
     /** A field with its value, as labelled or as read. */
     record Fact(String field, JsonNode value) {
@@ -66,7 +66,9 @@ final class Corpus {
         }
         List<Path> files;
         try (var list = Files.list(folder)) {
-            files = list.filter(file -> file.toString().endsWith(".txt")).sorted().toList();
+            files = list.filter(file -> file.toString().endsWith(".txt"))
+                    .sorted()
+                    .toList();
         }
         for (var file : files) {
             var name = file.getFileName().toString().replaceFirst("\\.txt$", "");
@@ -100,7 +102,12 @@ final class Corpus {
     }
 
     private static void compare(
-            String letter, List<Fact> labels, List<Fact> read, Map<String, Tally> byField, Tally all, List<String> mistakes) {
+            String letter,
+            List<Fact> labels,
+            List<Fact> read,
+            Map<String, Tally> byField,
+            Tally all,
+            List<String> mistakes) {
         var left = new ArrayList<>(read);
         for (var label : labels) {
             var tally = byField.computeIfAbsent(label.kind(), _ -> new Tally());
@@ -129,9 +136,10 @@ final class Corpus {
     /** The facts read, with list entries numbered as the labelled entries that they agree with best. */
     private static List<Fact> aligned(List<Fact> labels, List<Fact> read) {
         var lists = new TreeMap<String, Map<Integer, List<Fact>>>();
-        read.forEach(fact -> entry(fact).ifPresent(place -> lists.computeIfAbsent(place.list(), _ -> new TreeMap<>())
-                .computeIfAbsent(place.index(), _ -> new ArrayList<>())
-                .add(fact)));
+        read.forEach(fact -> entry(fact)
+                .ifPresent(place -> lists.computeIfAbsent(place.list(), _ -> new TreeMap<>())
+                        .computeIfAbsent(place.index(), _ -> new ArrayList<>())
+                        .add(fact)));
         var aligned = new ArrayList<Fact>();
         read.stream().filter(fact -> entry(fact).isEmpty()).forEach(aligned::add);
         lists.forEach((list, entries) -> aligned.addAll(alignedList(list, entries, labels)));
@@ -142,13 +150,15 @@ final class Corpus {
 
     private static List<Fact> alignedList(String list, Map<Integer, List<Fact>> entries, List<Fact> labels) {
         var labelled = new TreeMap<Integer, List<Fact>>();
-        labels.forEach(fact -> entry(fact).filter(place -> place.list().equals(list)).ifPresent(place ->
-                labelled.computeIfAbsent(place.index(), _ -> new ArrayList<>()).add(fact)));
+        labels.forEach(fact -> entry(fact)
+                .filter(place -> place.list().equals(list))
+                .ifPresent(place -> labelled.computeIfAbsent(place.index(), _ -> new ArrayList<>())
+                        .add(fact)));
         var pairs = new ArrayList<Pair>();
         entries.forEach((index, facts) -> labelled.forEach((other, theirs) -> {
             var same = (int) facts.stream()
-                    .filter(fact -> theirs.stream().anyMatch(label ->
-                            label.kind().equals(fact.kind()) && agree(label.value(), fact.value())))
+                    .filter(fact -> theirs.stream()
+                            .anyMatch(label -> label.kind().equals(fact.kind()) && agree(label.value(), fact.value())))
                     .count();
             if (same > 0) {
                 pairs.add(new Pair(index, other, same));
@@ -170,7 +180,9 @@ final class Corpus {
             var number = numbers.getOrDefault(entry.getKey(), free++);
             for (var fact : entry.getValue()) {
                 aligned.add(new Fact(
-                        list + "[" + number + "]" + fact.field().substring(fact.field().indexOf(']') + 1), fact.value()));
+                        list + "[" + number + "]"
+                                + fact.field().substring(fact.field().indexOf(']') + 1),
+                        fact.value()));
             }
         }
         return aligned;
@@ -184,7 +196,8 @@ final class Corpus {
                 ? java.util.Optional.empty()
                 : java.util.Optional.of(new Place(
                         fact.field().substring(0, open),
-                        Integer.parseInt(fact.field().substring(open + 1, fact.field().indexOf(']')))));
+                        Integer.parseInt(
+                                fact.field().substring(open + 1, fact.field().indexOf(']')))));
     }
 
     static boolean agree(JsonNode one, JsonNode two) {
