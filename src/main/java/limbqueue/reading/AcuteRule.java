@@ -9,15 +9,24 @@ import java.util.regex.Pattern;
 /** A leg that has suddenly lost its blood: since when, and what it can still feel and move. */
 final class AcuteRule implements Rule {
 
-    private static final Pattern NAMED = Pattern.compile("\\b(?:acute limb ischaemia|acute(?:ly)? (?:on chronic )?(?:(?:left|right|bilateral|limb|leg|lower limb|arterial|foot|threatening) )*ischaemi[ac]\\w*(?: (?:left|right))?(?: (?:leg|limb|foot))?|acute(?:ly)? ischaemic|acute (?:arterial )?occlusion of the (?:left|right) (?:leg|limb)|(?:new|sudden) limb ischaemia|acute (?:embol\\w+|thrombo\\w+) (?:to|of) the (?:left |right )?(?:leg|limb|popliteal|femoral))\\b");
-    private static final Pattern DENIED = Pattern.compile("\\b(?:no (?:\\w+ )?(?:signs?|evidence|features|symptoms|suggestion) of (?:an? )?acute (?:\\w+ )?ischaemia|no (?:new |sign of |features of )?acute (?:\\w+ ){0,3}ischaemi[ac]|no acute limb ischaemia|not acutely (?:ischaemic|threatened)|isn't acutely (?:ischaemic|threatened)|no acutely ischaemic|no acute (?:limb )?threat|no sudden (?:change|onset|deterioration|worsening))\\b");
-    private static final Pattern SUDDEN = Pattern.compile("\\b(?:sudden(?:ly)?|acute(?:ly)?|abrupt(?:ly)?|all at once|out of the blue|woke (?:up )?with|this morning|last night|yesterday|today|since \\d{1,2}(?:[:.]\\d\\d)? ?(?:am|pm|o'clock|this|today|last|yesterday)|\\d{1,2} hours? (?:ago|history)|for \\d{1,2} hours|hours ago|overnight|(?:1|2|3|4|5|6|7|8|9|10|11|12|13|14)[ -]days? (?:ago|history))\\b");
-    private static final Pattern LOST = Pattern.compile("\\b(?:cold|pale|white|pallor|mottled|numb|dead|icy|ice|ashen|dusky|pulseless|painful and (?:cold|white)|paralys\\w+|paraesthesi\\w+|blue)\\b");
-    private static final Pattern PAIN = Pattern.compile("\\b(?:pain(?:ful)?|agony|agonising|excruciating|hurts?|ache)\\b");
-    private static final Pattern PALE = Pattern.compile("\\b(?:pale|white(?! cell| count| blood)|pallor|mottled|ashen|blanched|marble|waxy)\\b");
-    private static final Pattern NOT_PALE = Pattern.compile("\\b(?:not (?:pale|white)|isn't (?:pale|white)|no pallor|normal colour|good colour|pink)\\b");
-    private static final Pattern COLD = Pattern.compile("\\b(?:cold(?! sore)|icy|ice[- ]cold|chilly|perishingly cold|coldness|poikilothermi\\w+)\\b");
-    private static final Pattern WARM = Pattern.compile("\\b(?:(?:foot|leg|toe|limb|it)(?: \\w+)? (?:is|remains|feels|was) (?:still )?warm|not cold|isn't cold|warm foot)\\b");
+    private static final Pattern NAMED = Pattern.compile(
+            "\\b(?:acute limb ischaemia|acute(?:ly)? (?:on chronic )?(?:(?:left|right|bilateral|limb|leg|lower limb|arterial|foot|threatening) )*ischaemi[ac]\\w*(?: (?:left|right))?(?: (?:leg|limb|foot))?|acute(?:ly)? ischaemic|acute (?:arterial )?occlusion of the (?:left|right) (?:leg|limb)|(?:new|sudden) limb ischaemia|acute (?:embol\\w+|thrombo\\w+) (?:to|of) the (?:left |right )?(?:leg|limb|popliteal|femoral))\\b");
+    private static final Pattern DENIED = Pattern.compile(
+            "\\b(?:no (?:\\w+ )?(?:signs?|evidence|features|symptoms|suggestion) of (?:an? )?acute (?:\\w+ )?ischaemia|no (?:new |sign of |features of )?acute (?:\\w+ ){0,3}ischaemi[ac]|no acute limb ischaemia|not acutely (?:ischaemic|threatened)|isn't acutely (?:ischaemic|threatened)|no acutely ischaemic|no acute (?:limb )?threat|no sudden (?:change|onset|deterioration|worsening))\\b");
+    private static final Pattern SUDDEN = Pattern.compile(
+            "\\b(?:sudden(?:ly)?|acute(?:ly)?|abrupt(?:ly)?|all at once|out of the blue|woke (?:up )?with|this morning|last night|yesterday|today|since \\d{1,2}(?:[:.]\\d\\d)? ?(?:am|pm|o'clock|this|today|last|yesterday)|\\d{1,2} hours? (?:ago|history)|for \\d{1,2} hours|hours ago|overnight|(?:1|2|3|4|5|6|7|8|9|10|11|12|13|14)[ -]days? (?:ago|history))\\b");
+    private static final Pattern LOST = Pattern.compile(
+            "\\b(?:cold|pale|white|pallor|mottled|numb|dead|icy|ice|ashen|dusky|pulseless|painful and (?:cold|white)|paralys\\w+|paraesthesi\\w+|blue)\\b");
+    private static final Pattern PAIN =
+            Pattern.compile("\\b(?:pain(?:ful)?|agony|agonising|excruciating|hurts?|ache)\\b");
+    private static final Pattern PALE =
+            Pattern.compile("\\b(?:pale|white(?! cell| count| blood)|pallor|mottled|ashen|blanched|marble|waxy)\\b");
+    private static final Pattern NOT_PALE = Pattern.compile(
+            "\\b(?:not (?:pale|white)|isn't (?:pale|white)|no pallor|normal colour|good colour|pink)\\b");
+    private static final Pattern COLD = Pattern.compile(
+            "\\b(?:cold(?! sore)|icy|ice[- ]cold|chilly|perishingly cold|coldness|poikilothermi\\w+)\\b");
+    private static final Pattern WARM = Pattern.compile(
+            "\\b(?:(?:foot|leg|toe|limb|it)(?: \\w+)? (?:is|remains|feels|was) (?:still )?warm|not cold|isn't cold|warm foot)\\b");
 
     private static final Pattern NUMB = Pattern.compile(
             "\\b(?:numb|sensory loss|loss of sensation|reduced sensation|decreased sensation|diminished sensation|altered sensation|sensation (?:is |was )?(?:reduced|diminished|decreased|lost|impaired|altered|absent|gone)|cannot feel|paraesthesi\\w+|pins and needles|tingling|no (?:feeling|sensation)|without (?:any )?(?:feeling|sensation)|insensate|anaesthetic|anesthetic|insensible|sensory (?:deficit|loss))\\b");

@@ -14,7 +14,8 @@ final class AllergyRule implements Rule {
             "\\b(latex|iodine|iodide|povidone[ -]iodine|sulfa(?: drugs)?|sulpha(?: drugs)?|sulfonamides?|sulphonamides?|penicillins?|shellfish|elastoplast|plasters?|sticking plaster|adhesive(?: tape)?|micropore|tape|eggs?|nuts?|peanuts?|nickel|chlorhexidine|nsaids?|statins?|opioids?|opiates?|bee stings?|wasp stings?|cephalosporins?|macrolides?|tetracyclines?|quinolones?|ace inhibitors?|acei|heparin|protamine|aspirin|kiwi|pollen|strawberries|metal|zinc|silver|honey|lanolin)\\b");
     private static final Pattern SAYS = Pattern.compile(
             "\\b(?:allergy|allergic|allergen|anaphyla\\w+|hypersensitiv\\w+|reacts? (?:badly |severely )?to|reacted (?:badly |severely )?to|reactions? to|adverse reactions?|intoleran\\w+|rash|hives|urticaria|angioedema|bronchospasm|wheez\\w+|itch\\w*|broke out|breaks out|comes? (?:him |her )?out in|came out in|collaps\\w+|brings (?:him|her) out)\\b");
-    private static final Pattern NONE = Pattern.compile("\\b(?:nkda|nka|nil known|no known|none known|no allergy|allergy ?[:-]? ?(?:none|nil|no\\b|nk)|not (?:known to be )?allergic|isn't allergic|no (?:drug |medication |food |contrast |other )+allerg\\w+|denies (?:any )?(?:drug |medication )?allergy)\\b");
+    private static final Pattern NONE = Pattern.compile(
+            "\\b(?:nkda|nka|nil known|no known|none known|no allergy|allergy ?[:-]? ?(?:none|nil|no\\b|nk)|not (?:known to be )?allergic|isn't allergic|no (?:drug |medication |food |contrast |other )+allerg\\w+|denies (?:any )?(?:drug |medication )?allergy)\\b");
 
     private static final Pattern SEVERE = Pattern.compile(
             "\\b(?:anaphyla\\w+|collaps\\w+|intubat\\w+|cardiac arrest|shock|stevens|icu|itu|angio-?oedema|throat (?:swell\\w*|clos\\w+)|swelling of (?:the )?(?:throat|tongue)|severe(?:ly)?|life[- ]threatening)\\b");

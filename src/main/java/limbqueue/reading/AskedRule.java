@@ -5,12 +5,17 @@ import java.util.regex.Pattern;
 /** What the doctor asks for: how soon, and whether it should be sooner still and why. */
 final class AskedRule implements Rule {
 
-    private static final Pattern STAT = Pattern.compile("\\b(?:stat(?! \\d)|emergency(?! department| room| dept| doctor| physician| medicine| contact| services| call| unit| admission was| care)|emergent(?:ly)?|immediate(?:ly)?|same[- ]day(?= (?:review|assess\\w+|appointment|admission|visit|eval\\w*|opinion|attention))|straight away|at once|right away|without delay)\\b");
-    private static final Pattern ASAP = Pattern.compile("\\b(?:as soon as possible|(?:as |the )?(?:earliest|soonest) (?:possible|convenience|available|opportunity|appointment|appt|slot|date)|very soon|as soon as you can|as quickly as possible)\\b");
+    private static final Pattern STAT = Pattern.compile(
+            "\\b(?:stat(?! \\d)|emergency(?! department| room| dept| doctor| physician| medicine| contact| services| call| unit| admission was| care)|emergent(?:ly)?|immediate(?:ly)?|same[- ]day(?= (?:review|assess\\w+|appointment|admission|visit|eval\\w*|opinion|attention))|straight away|at once|right away|without delay)\\b");
+    private static final Pattern ASAP = Pattern.compile(
+            "\\b(?:as soon as possible|(?:as |the )?(?:earliest|soonest) (?:possible|convenience|available|opportunity|appointment|appt|slot|date)|very soon|as soon as you can|as quickly as possible)\\b");
     private static final Pattern URGENT = Pattern.compile("\\b(?:urgent(?:ly)?|pressing)\\b");
-    private static final Pattern ROUTINE = Pattern.compile("\\b(?:routine(?:ly)?|non[- ]?urgent(?:ly)?|not urgent|no urgency|no hurry|no rush|when(?:ever)? (?:convenient|you (?:can|have (?:a )?(?:slot|time|space)))|isn't urgent|elective(?:ly)?|in your own time|at your (?:leisure|convenience)|nothing urgent)\\b");
-    private static final Pattern REQUEST = Pattern.compile("\\b(?:please|pls|plz|see|seen|review|appointment|appt|refer\\w*|request\\w*|priority|opinion|assess\\w*|ask\\w*|consult\\w*|grateful|thank|appreciate|could you|would you|can you|your|list|clinic|advice|triage|help|urgency|need|advise|him|her|attention|eval\\w*|kindly|glad|view|category|transfer|admission)\\b");
-    private static final Pattern NOT_ASKED = Pattern.compile("\\b(?:routine(?:ly)? (?:bloods?|blood tests?|medication|check|screening|labs?|surgery|follow|foot|follow-up|exam\\w*|observations|health|annual|review in)|(?:annual|during|his|her|attended (?:for )?|at) (?:a )?routine (?:check|visit|exam|bloods?|clinic|appointment|review)|urgent (?:care|dialysis|surgery in|bypass|operation in|admission in|care centre|hospital admission)|emergency (?:bypass|surgery|operation|admission|repair)|immediate(?:ly)? (?:after|relief|postoperative|below|distal|post)|routine of|return urgently|back urgently|come back (?:urgent|immediately|at once)|(?:to )?(?:return|attend|go to|come|present)(?: \\w+){0,6} (?:immediately|at once|straight away|urgently|right away)|heart.{0,20}urgent)\\b");
+    private static final Pattern ROUTINE = Pattern.compile(
+            "\\b(?:routine(?:ly)?|non[- ]?urgent(?:ly)?|not urgent|no urgency|no hurry|no rush|when(?:ever)? (?:convenient|you (?:can|have (?:a )?(?:slot|time|space)))|isn't urgent|elective(?:ly)?|in your own time|at your (?:leisure|convenience)|nothing urgent)\\b");
+    private static final Pattern REQUEST = Pattern.compile(
+            "\\b(?:please|pls|plz|see|seen|review|appointment|appt|refer\\w*|request\\w*|priority|opinion|assess\\w*|ask\\w*|consult\\w*|grateful|thank|appreciate|could you|would you|can you|your|list|clinic|advice|triage|help|urgency|need|advise|him|her|attention|eval\\w*|kindly|glad|view|category|transfer|admission)\\b");
+    private static final Pattern NOT_ASKED = Pattern.compile(
+            "\\b(?:routine(?:ly)? (?:bloods?|blood tests?|medication|check|screening|labs?|surgery|follow|foot|follow-up|exam\\w*|observations|health|annual|review in)|(?:annual|during|his|her|attended (?:for )?|at) (?:a )?routine (?:check|visit|exam|bloods?|clinic|appointment|review)|urgent (?:care|dialysis|surgery in|bypass|operation in|admission in|care centre|hospital admission)|emergency (?:bypass|surgery|operation|admission|repair)|immediate(?:ly)? (?:after|relief|postoperative|below|distal|post)|routine of|return urgently|back urgently|come back (?:urgent|immediately|at once)|(?:to )?(?:return|attend|go to|come|present)(?: \\w+){0,6} (?:immediately|at once|straight away|urgently|right away)|heart.{0,20}urgent)\\b");
 
     private static final Pattern EXPEDITE = Pattern.compile(
             "\\b(?:expedit\\w+|(?:be |him |her |get |seen |treated |done |it )?(?:sooner|earlier|faster|quicker)(?: than)?(?: appointment| date| slot| if| please)?|bring (?:\\w+ ){0,4}forward|brought forward|jump the queue|move (?:\\w+ ){0,3}up (?:the|your) (?:list|queue)|fast[- ]track\\w*|speed(?:ed)? up|hurry (?:things|this|it)|(?:would like|wants?|wishes|hopes?|hoping|like|asks?|asking|keen|needs?|prefer\\w*|anxious)(?: \\w+){0,12} (?:before|in time for|prior to|ahead of)|(?:seen|treated|done|sorted|fixed|better|walking|procedure|it|appointment|see (?:him|her)|see \\w+)(?: \\w+){0,4} (?:before|in time for|prior to|ahead of)(?= (?:he|she|his|her|the|their|a|this|that|they|\\d|leaving|christmas|easter|sail\\w*|fl\\w+|travel\\w*|january|february|march|april|may|june|july|august|september|october|november|december))|before the (?:wedding|cruise|holiday|trip)|if (?:at all )?possible before)\\b");
@@ -96,7 +101,10 @@ final class AskedRule implements Rule {
                 var known = findings.get("asked.priority");
                 if (known.isEmpty() && findings.words("asked.priority").isEmpty()) {
                     findings.put("asked.priority", value, sentence.span(match));
-                } else if (value.equals("stat") && known.filter(told -> told.asString().equals("urgent") || told.asString().equals("asap")).isPresent()) {
+                } else if (value.equals("stat")
+                        && known.filter(told -> told.asString().equals("urgent")
+                                        || told.asString().equals("asap"))
+                                .isPresent()) {
                     findings.forget("asked.priority");
                     findings.put("asked.priority", value, sentence.span(match));
                 }

@@ -13,10 +13,16 @@ final class ClaudicationRule implements Rule {
     private static final String WALKING =
             "(?:walk(?:s|ed|ing)?|exert\\w*|exercis\\w+|stairs|uphill|hills?|inclines?|on the flat|on the level|treadmill|mobilis\\w+|ambulat\\w+|steps|strides|stroll\\w*|march\\w*)";
 
-    private static final Pattern NAMED = Pattern.compile("\\b(?<!neurogenic )(?<!spinal )(?<!pseudo)(?<!pseudo )claudication\\b");
-    private static final Pattern DESCRIBED = Pattern.compile("\\b(?:" + SORENESS + "\\b[^.;]{0,80}?\\b" + WALKING + "|" + WALKING + "\\b[^.;]{0,90}?\\b" + SORENESS + ")\\b");
-    private static final Pattern AT_DISTANCE = Pattern.compile("\\b(?:buttock|thigh|calf|leg|hip)s?\\b[^.;]{0,60}?\\b(?:" + SORENESS + ")\\b[^.;]{0,60}?\\b(?:at|after|within|by|beyond|for)\\b|\\b" + SORENESS + "\\b[^.;]{0,60}?\\b(?:buttock|thigh|calf|leg|hip)s?\\b[^.;]{0,60}?\\b(?:at|after|within|by|beyond)\\b");
-    private static final Pattern SORE_MUSCLE = Pattern.compile("\\b(?:buttock|thigh|calf)s?\\b[^.;]{0,60}?\\b" + SORENESS + "\\b|\\b" + SORENESS + "\\b[^.;]{0,40}?\\b(?:buttock|thigh|calf)s?\\b");
+    private static final Pattern NAMED =
+            Pattern.compile("\\b(?<!neurogenic )(?<!spinal )(?<!pseudo)(?<!pseudo )claudication\\b");
+    private static final Pattern DESCRIBED = Pattern.compile("\\b(?:" + SORENESS + "\\b[^.;]{0,80}?\\b" + WALKING + "|"
+            + WALKING + "\\b[^.;]{0,90}?\\b" + SORENESS + ")\\b");
+    private static final Pattern AT_DISTANCE = Pattern.compile(
+            "\\b(?:buttock|thigh|calf|leg|hip)s?\\b[^.;]{0,60}?\\b(?:" + SORENESS
+                    + ")\\b[^.;]{0,60}?\\b(?:at|after|within|by|beyond|for)\\b|\\b" + SORENESS
+                    + "\\b[^.;]{0,60}?\\b(?:buttock|thigh|calf|leg|hip)s?\\b[^.;]{0,60}?\\b(?:at|after|within|by|beyond)\\b");
+    private static final Pattern SORE_MUSCLE = Pattern.compile("\\b(?:buttock|thigh|calf)s?\\b[^.;]{0,60}?\\b"
+            + SORENESS + "\\b|\\b" + SORENESS + "\\b[^.;]{0,40}?\\b(?:buttock|thigh|calf)s?\\b");
     private static final Pattern MUSCLE = Pattern.compile("\\b(buttock|thigh|calf|hip|leg|foot)s?\\b");
     private static final Pattern LIMIT = Pattern.compile(
             "\\b(?:(?:claudication|walking|walk|exercise|pain[ -]?free|symptom[ -]?free|max(?:imum|imal)?|absolute|initial|total|treadmill)[ -]?(?:claudication )?(?:walking )?(?:distance|tolerance|range|limit)|(?:icd|acd|cd|mwd|pfwd|pwd)(?= ?[:=]? ?\\d)|"
@@ -24,10 +30,14 @@ final class ClaudicationRule implements Rule {
     private static final Pattern NO_LEG =
             Pattern.compile("\\b(?:breath\\w*|dyspn\\w+|angina|chest|sob|knee|osteoarthritis|arthritis|joint)\\b");
 
-    private static final Pattern COURSE_WORSE = Pattern.compile("\\b(?:worse(?:n(?:ing|ed|s)?)?|progressive(?:ly)?|progress(?:ing|ed)|deteriorat\\w+|getting shorter|shorten(?:ed|ing|s)|declin(?:ing|ed)|going downhill|(?:increasing|decreasing|reducing|falling|shrinking|dwindling)(?:ly)?|shorter (?:and shorter|every|each)|less and less|sooner every|dropped|fallen|crescendo)\\b");
-    private static final Pattern COURSE_STABLE = Pattern.compile("\\b(?:stable|unchanged|no change|not (?:changed|changing|worse|worsening|progressed|progressing|deteriorat\\w+)|hasn't (?:changed|progressed|worsened|got\\w* (?:any )?worse|deteriorated)|(?:don't|doesn't|never) change\\w*|not altered|hasn't altered|nothing has altered|static|steady|no worse|no (?:recent )?(?:progression|deterioration|worsening)|same (?:for|as|over)|much the same|has been the same)\\b");
-    private static final Pattern COURSE_SUDDEN = Pattern.compile("\\b(?:sudden(?:ly)?(?: onset)?|overnight|out of the blue|abrupt(?:ly)?|from one day to the next|came on (?:all )?at once)\\b");
-    private static final Pattern SUBJECT = Pattern.compile("\\b(?:claudication|walking|walk|distance|symptoms?|leg pain|pain|it|this|calf|complaint|things|course|cramp\\w*|tolerance|these)\\b");
+    private static final Pattern COURSE_WORSE = Pattern.compile(
+            "\\b(?:worse(?:n(?:ing|ed|s)?)?|progressive(?:ly)?|progress(?:ing|ed)|deteriorat\\w+|getting shorter|shorten(?:ed|ing|s)|declin(?:ing|ed)|going downhill|(?:increasing|decreasing|reducing|falling|shrinking|dwindling)(?:ly)?|shorter (?:and shorter|every|each)|less and less|sooner every|dropped|fallen|crescendo)\\b");
+    private static final Pattern COURSE_STABLE = Pattern.compile(
+            "\\b(?:stable|unchanged|no change|not (?:changed|changing|worse|worsening|progressed|progressing|deteriorat\\w+)|hasn't (?:changed|progressed|worsened|got\\w* (?:any )?worse|deteriorated)|(?:don't|doesn't|never) change\\w*|not altered|hasn't altered|nothing has altered|static|steady|no worse|no (?:recent )?(?:progression|deterioration|worsening)|same (?:for|as|over)|much the same|has been the same)\\b");
+    private static final Pattern COURSE_SUDDEN = Pattern.compile(
+            "\\b(?:sudden(?:ly)?(?: onset)?|overnight|out of the blue|abrupt(?:ly)?|from one day to the next|came on (?:all )?at once)\\b");
+    private static final Pattern SUBJECT = Pattern.compile(
+            "\\b(?:claudication|walking|walk|distance|symptoms?|leg pain|pain|it|this|calf|complaint|things|course|cramp\\w*|tolerance|these)\\b");
 
     private static final Pattern LIMITS = Pattern.compile(
             "\\b(?:life ?-?style[- ]?(?:limiting|limited|altering)|limits (?:his|her) (?:life|lifestyle|work|daily)|limiting (?:his|her|their) (?:life|lifestyle|daily|work|activities|independence|quality)|life[- ](?:limiting|altering)|disabling|disabled by|severely limit(?:s|ed|ing)?|short[- ]distance disabling|"
@@ -37,13 +47,19 @@ final class ClaudicationRule implements Rule {
     private static final Pattern COPES = Pattern.compile(
             "\\b(?:not (?:really |particularly |unduly |much |greatly |overly |too )?(?:bothered|limiting|limited|life[- ]?style[- ]?limiting|lifestyle limiting|disabling|troubled|troubling|troublesome|bothersome|restricted|affecting (?:his|her) (?:life|daily)|limit\\w*|restrict\\w*|interfer\\w+)|isn't (?:really |particularly |unduly |much |overly )?(?:bothered|limiting|limited|life[- ]?style[- ]?limiting|disabling|troubled|troublesome|bothersome|affecting)|doesn't (?:really |particularly |unduly |much |greatly )?(?:bother|limit|trouble|restrict|affect|interfere|stop|keep|hold)|don't (?:limit|bother|trouble|stop|restrict)|(?:copes?|coping|manag(?:es|ing)) (?:well|fine|very well|happily|perfectly well|quite well|nicely|ok|okay)|non[- ]limiting|non[- ](?:life[- ]?style|lifestyle)[- ]limiting|no (?:real )?(?:bother|impact on (?:his|her) (?:life|daily)|limitation of (?:his|her)|trouble to (?:him|her)|effect on (?:his|her) (?:life|daily))|happy with (?:his|her|the) (?:current )?(?:walking|distance)|lives with it happily|unbothered)\\b");
 
-    private static final Pattern STANDING = Pattern.compile("\\b(?:waits standing|relief ?:? standing|(?:eases?|relie\\w+|settles?|goes(?: off| away)?|resolves?|better|gone|disappears?|passes|subsides|improves|recovers?|stops?|abates?|wears off|clears|(?:has|must|have) to (?:stop|stand))\\b[^.;]{0,40}?\\b(?:stand(?:s|ing)?(?: still)?|stops?(?: walking)?|stopping|halts?|paus\\w+|rests?(?: for| briefly)?|resting|short rest|brief rest|a rest|rest)|(?:stops?|standing still|stands still|rest|resting|pauses)\\b[^.;]{0,30}?\\b(?:eases|relieves|settles|it goes|goes off|helps))\\b");
-    private static final Pattern STANDING_SAID = Pattern.compile("\\bstand(?:s|ing)?\\b|\\bstops?\\b|\\bstopping\\b|\\bpaus\\w+|\\bhalts?\\b|\\bshop window\\b");
-    private static final Pattern SITTING = Pattern.compile("\\b(?:relief ?:? sitting|(?:only |just )?(?:when|by|on|after|until|if|with|to) (?:he |she |they )?(?:\\w+ )?(?:sit(?:s|ting)?(?: down)?|lean(?:s|ing)?(?: forwards?)?|bend(?:s|ing)?(?: forwards?)?|flex\\w+|stoop\\w*)|(?:must|has to|needs to|have to) sit|sitting (?:down )?(?:helps|relieves|eases)|(?:leaning|bending) (?:forwards? )?(?:on|over|helps|relieves|eases)|relieved by (?:sitting|leaning|bending|flexion))\\b");
+    private static final Pattern STANDING = Pattern.compile(
+            "\\b(?:waits standing|relief ?:? standing|(?:eases?|relie\\w+|settles?|goes(?: off| away)?|resolves?|better|gone|disappears?|passes|subsides|improves|recovers?|stops?|abates?|wears off|clears|(?:has|must|have) to (?:stop|stand))\\b[^.;]{0,40}?\\b(?:stand(?:s|ing)?(?: still)?|stops?(?: walking)?|stopping|halts?|paus\\w+|rests?(?: for| briefly)?|resting|short rest|brief rest|a rest|rest)|(?:stops?|standing still|stands still|rest|resting|pauses)\\b[^.;]{0,30}?\\b(?:eases|relieves|settles|it goes|goes off|helps))\\b");
+    private static final Pattern STANDING_SAID = Pattern.compile(
+            "\\bstand(?:s|ing)?\\b|\\bstops?\\b|\\bstopping\\b|\\bpaus\\w+|\\bhalts?\\b|\\bshop window\\b");
+    private static final Pattern SITTING = Pattern.compile(
+            "\\b(?:relief ?:? sitting|(?:only |just )?(?:when|by|on|after|until|if|with|to) (?:he |she |they )?(?:\\w+ )?(?:sit(?:s|ting)?(?: down)?|lean(?:s|ing)?(?: forwards?)?|bend(?:s|ing)?(?: forwards?)?|flex\\w+|stoop\\w*)|(?:must|has to|needs to|have to) sit|sitting (?:down )?(?:helps|relieves|eases)|(?:leaning|bending) (?:forwards? )?(?:on|over|helps|relieves|eases)|relieved by (?:sitting|leaning|bending|flexion))\\b");
 
-    private static final Pattern SINCE = Pattern.compile("\\b(?:for|x|since|over|past|last|history|hx|duration|of|started|start|began|onset|ago|these|going on|now|present|developed|about|nearly|almost|some|come on|troubled)\\b");
-    private static final Pattern FORMER = Pattern.compile("\\b(?:used to|previously|formerly|before (?:this|that)|was able|could (?:once|previously)|normally walked|always walked|a year ago|it was)\\b[^,;.]{0,40}$|\\bfrom (?:about |roughly |approximately |some )?$");
-    private static final Pattern ELSEWHERE = Pattern.compile("\\b(?:lives?|away|drives?|from (?:the|us|here|his home|her home)|travel\\w*|live)\\b");
+    private static final Pattern SINCE = Pattern.compile(
+            "\\b(?:for|x|since|over|past|last|history|hx|duration|of|started|start|began|onset|ago|these|going on|now|present|developed|about|nearly|almost|some|come on|troubled)\\b");
+    private static final Pattern FORMER = Pattern.compile(
+            "\\b(?:used to|previously|formerly|before (?:this|that)|was able|could (?:once|previously)|normally walked|always walked|a year ago|it was)\\b[^,;.]{0,40}$|\\bfrom (?:about |roughly |approximately |some )?$");
+    private static final Pattern ELSEWHERE =
+            Pattern.compile("\\b(?:lives?|away|drives?|from (?:the|us|here|his home|her home)|travel\\w*|live)\\b");
 
     @Override
     public void read(Page page, Findings findings) {
@@ -100,7 +116,9 @@ final class ClaudicationRule implements Rule {
         if (result.isPresent() || plain.contains("claudication") && !plain.contains("neurogenic")) {
             return result;
         }
-        var denial = Fit.of("\\b(?:no|without|denies(?: any)?) (?:leg |calf |exertional |walking |muscle )*(?:pain|cramps?|discomfort|symptoms) (?:on|when|with|while|during) (?:walking|exertion|exercise)\\b|\\bno exertional (?:leg |calf )?(?:pain|symptoms)\\b|\\bno walking pain\\b|\\bwalks without (?:any )?(?:pain|limitation|difficulty)\\b|\\b(?:leg|side|calf|right|left) (?:\\w+ ){0,3}?(?:doesn't|don't|never|no|nothing|gives no|isn't|hasn't)\\b[^.;,]{0,40}\\b(?:on|when|with|during|while) (?:walking|exertion|exercise|he walks|she walks)\\b|\\b(?:nothing wrong with|no (?:trouble|problem|complaint|symptom)s? (?:in|from|with|of)) (?:the |his |her )?(?:left|right|contralateral|bilateral) (?:leg|side|calf)?[^.;,]{0,20}\\b(?:on|when|with) (?:walking|exertion|exercise|he walks|she walks)").matcher(plain);
+        var denial = Fit.of(
+                        "\\b(?:no|without|denies(?: any)?) (?:leg |calf |exertional |walking |muscle )*(?:pain|cramps?|discomfort|symptoms) (?:on|when|with|while|during) (?:walking|exertion|exercise)\\b|\\bno exertional (?:leg |calf )?(?:pain|symptoms)\\b|\\bno walking pain\\b|\\bwalks without (?:any )?(?:pain|limitation|difficulty)\\b|\\b(?:leg|side|calf|right|left) (?:\\w+ ){0,3}?(?:doesn't|don't|never|no|nothing|gives no|isn't|hasn't)\\b[^.;,]{0,40}\\b(?:on|when|with|during|while) (?:walking|exertion|exercise|he walks|she walks)\\b|\\b(?:nothing wrong with|no (?:trouble|problem|complaint|symptom)s? (?:in|from|with|of)) (?:the |his |her )?(?:left|right|contralateral|bilateral) (?:leg|side|calf)?[^.;,]{0,20}\\b(?:on|when|with) (?:walking|exertion|exercise|he walks|she walks)")
+                .matcher(plain);
         if (denial.find() && !Polarity.isOthers(sentence, denial.start(), denial.end())) {
             deny(page, sentence, denial.start(), denial.end(), findings);
             return Optional.empty();
@@ -132,8 +150,14 @@ final class ClaudicationRule implements Rule {
             if (pattern != DESCRIBED && Distances.in(plain, 0, plain.length()).isEmpty()) {
                 continue;
             }
-            var next = page.after(sentence).filter(after -> after.paragraph == sentence.paragraph && !Distances.in(after.plain, 0, after.plain.length()).isEmpty());
-            if (site.equals("leg") && Distances.in(plain, 0, plain.length()).isEmpty() && next.isEmpty() && !Fit.matches(plain, "(?s).*\\b(?:relie\\w+|eases|rest|stops?|standing)\\b.*")) {
+            var next = page.after(sentence)
+                    .filter(after -> after.paragraph == sentence.paragraph
+                            && !Distances.in(after.plain, 0, after.plain.length())
+                                    .isEmpty());
+            if (site.equals("leg")
+                    && Distances.in(plain, 0, plain.length()).isEmpty()
+                    && next.isEmpty()
+                    && !Fit.matches(plain, "(?s).*\\b(?:relie\\w+|eases|rest|stops?|standing)\\b.*")) {
                 continue;
             }
             var start = Math.min(at, described.start());
@@ -332,8 +356,13 @@ final class ClaudicationRule implements Rule {
     }
 
     private static void site(Page page, Sentence sentence, Topic topic, int at, Findings findings, boolean later) {
-        var muscle = Fit.of("\\b(buttock|thigh|calf|foot(?= claudication| and (?:calf|toe)| pain (?:on|after|with|when)| cramp)|instep|arch of the foot)s?\\b").matcher(sentence.plain);
-        if (later && !Fit.matches(sentence.plain, "(?s).*\\b(?:pain|cramp\\w*|it|ache|claudication|this|tight\\w*|symptoms)\\b.*")) {
+        var muscle = Fit.of(
+                        "\\b(buttock|thigh|calf|foot(?= claudication| and (?:calf|toe)| pain (?:on|after|with|when)| cramp)|instep|arch of the foot)s?\\b")
+                .matcher(sentence.plain);
+        if (later
+                && !Fit.matches(
+                        sentence.plain,
+                        "(?s).*\\b(?:pain|cramp\\w*|it|ache|claudication|this|tight\\w*|symptoms)\\b.*")) {
             return;
         }
         while (muscle.find()) {
@@ -349,7 +378,9 @@ final class ClaudicationRule implements Rule {
                 continue;
             }
             var known = near.known() ? near.sides() : topic.sides();
-            if (known.stream().allMatch(side -> findings.words(side.leg("claudication.site")).isEmpty())) {
+            if (known.stream()
+                    .allMatch(side ->
+                            findings.words(side.leg("claudication.site")).isEmpty())) {
                 put(page, sentence, topic, "claudication.site", site, muscle.start(), muscle.end(), findings);
             }
             if (!near.known() || near.sides().size() != 1) {
@@ -362,8 +393,20 @@ final class ClaudicationRule implements Rule {
         var plain = sentence.plain;
         for (var found : Durations.in(plain, 0, plain.length())) {
             var between = later ? "" : plain.substring(Math.min(at, found.start()), Math.max(at, found.start()));
-            if (since(sentence, found, at, later) && !Fit.matches(between, "(?s).*\\b(?:ulcer|wound|rest pain|gangrene|sore|necrosis)\\b.*") && !Fit.matches(plain.substring(found.end()), "(?s) (?:of )?(?:supervised|exercise|programme|smok|course|walking programme|aged).*")) {
-                put(page, sentence, topic, "claudication.sinceDays", found.days(), found.start(), found.end(), findings);
+            if (since(sentence, found, at, later)
+                    && !Fit.matches(between, "(?s).*\\b(?:ulcer|wound|rest pain|gangrene|sore|necrosis)\\b.*")
+                    && !Fit.matches(
+                            plain.substring(found.end()),
+                            "(?s) (?:of )?(?:supervised|exercise|programme|smok|course|walking programme|aged).*")) {
+                put(
+                        page,
+                        sentence,
+                        topic,
+                        "claudication.sinceDays",
+                        found.days(),
+                        found.start(),
+                        found.end(),
+                        findings);
                 return;
             }
         }
@@ -397,17 +440,27 @@ final class ClaudicationRule implements Rule {
         var before = plain.substring(piece, found.start());
         var wide = plain.substring(sentence.clauseStart(found.start()), found.start());
         var after = plain.substring(found.end(), Math.min(plain.length(), found.end() + 40));
-        if (Fit.matches(before, "(?s).*\\b(?:worse|worsen\\w*|progress\\w*|deteriorat\\w*|increas\\w*|smok\\w*|quit|stopped|stop|review|follow\\w*|last (?:\\w+ )?changed|shorten\\w*|drop\\w*|until|treated|antibiotics|than|doubled)\\b[^,]{0,30}$")
-                && !Fit.matches(before, "(?s).*\\b(?:worse|progress\\w+|worsening|increasing)[a-z ]*(?:pain|claudication|ulcer|wound)[a-z ]*(?:for|x|since|over the (?:past|last)|over)(?: the)?(?: (?:past|last))?[a-z ]{0,12}$")) {
+        if (Fit.matches(
+                        before,
+                        "(?s).*\\b(?:worse|worsen\\w*|progress\\w*|deteriorat\\w*|increas\\w*|smok\\w*|quit|stopped|stop|review|follow\\w*|last (?:\\w+ )?changed|shorten\\w*|drop\\w*|until|treated|antibiotics|than|doubled)\\b[^,]{0,30}$")
+                && !Fit.matches(
+                        before,
+                        "(?s).*\\b(?:worse|progress\\w+|worsening|increasing)[a-z ]*(?:pain|claudication|ulcer|wound)[a-z ]*(?:for|x|since|over the (?:past|last)|over)(?: the)?(?: (?:past|last))?[a-z ]{0,12}$")) {
             return false;
         }
-        if (Fit.matches(before, "(?s).*\\b(?:every|each|aged?|after|within|next|in)(?: the(?: next| last)?)?(?: about| some)? ?$")) {
+        if (Fit.matches(
+                before,
+                "(?s).*\\b(?:every|each|aged?|after|within|next|in)(?: the(?: next| last)?)?(?: about| some)? ?$")) {
             return false;
         }
-        if (Fit.matches(wide, "(?s).*\\b(?:pregnant|gestation),? ") || Fit.matches(after, "(?s) (?:pregnant|gestation|of pregnancy).*")) {
+        if (Fit.matches(wide, "(?s).*\\b(?:pregnant|gestation),? ")
+                || Fit.matches(after, "(?s) (?:pregnant|gestation|of pregnancy).*")) {
             return false;
         }
-        if (Fit.matches(before.substring(Math.max(0, before.length() - 45)), "(?s).*\\b(?:weight|work|retired|married|widowed|diabet\\w*|stent\\w*|bypass\\w*|angioplasty|operation|surgery|stroke|infarct\\w*|dialysis|statin|aspirin|clopidogrel|mg|exercise|programme)\\b.*") && !Fit.matches(before, "(?s).*\\b(?:for|since|history of)\\b.*(?:claudication|pain|ulcer|wound).*")) {
+        if (Fit.matches(
+                        before.substring(Math.max(0, before.length() - 45)),
+                        "(?s).*\\b(?:weight|work|retired|married|widowed|diabet\\w*|stent\\w*|bypass\\w*|angioplasty|operation|surgery|stroke|infarct\\w*|dialysis|statin|aspirin|clopidogrel|mg|exercise|programme)\\b.*")
+                && !Fit.matches(before, "(?s).*\\b(?:for|since|history of)\\b.*(?:claudication|pain|ulcer|wound).*")) {
             return false;
         }
         if (Fit.matches(after, "(?s)[ ,-]*(?:history|hx|h/o|duration|ago|now|onset)\\b.*")) {
@@ -434,7 +487,11 @@ final class ClaudicationRule implements Rule {
 
     private static void course(Sentence sentence, Topic topic, int at, Findings findings, boolean later) {
         var plain = sentence.plain;
-        if (later && !SUBJECT.matcher(plain).find() && !Fit.matches(plain, "(?s)(?:slowly |gradually |now |steadily |no |not )?(?:getting|worse|progress|deteriorat|stable|unchanged|static|change).*")) {
+        if (later
+                && !SUBJECT.matcher(plain).find()
+                && !Fit.matches(
+                        plain,
+                        "(?s)(?:slowly |gradually |now |steadily |no |not )?(?:getting|worse|progress|deteriorat|stable|unchanged|static|change).*")) {
             return;
         }
         if (Fit.matches(plain, "(?s).*\\b(?:rest pain|ulcer|wound)\\b.*") && later) {
@@ -450,8 +507,18 @@ final class ClaudicationRule implements Rule {
                 value = "stable";
             } else {
                 match = COURSE_WORSE.matcher(plain);
-                if (!match.find() || Polarity.of(sentence, match) != Polarity.STATED || plain.substring(Math.max(0, match.start() - 6), match.start()).contains("no ") || Fit.matches(plain.substring(match.end()), "(?s) (?:(?:on|than|at|with|if|when|after|going|during|walking) .*|in (?:the )?(?:left|right|cold|morning|winter).*|uphill.*)") || !sameSubject(sentence, match.start(), match.end())
-                        || Fit.matches(match.group(), "dropped|fallen|falling|increasing|decreasing|reducing") && !Fit.matches(plain, "(?s).*\\b(?:distance|walking|claudication|\\d ?(?:metre|yard|m|block)s?)\\b.*")) {
+                if (!match.find()
+                        || Polarity.of(sentence, match) != Polarity.STATED
+                        || plain.substring(Math.max(0, match.start() - 6), match.start())
+                                .contains("no ")
+                        || Fit.matches(
+                                plain.substring(match.end()),
+                                "(?s) (?:(?:on|than|at|with|if|when|after|going|during|walking) .*|in (?:the )?(?:left|right|cold|morning|winter).*|uphill.*)")
+                        || !sameSubject(sentence, match.start(), match.end())
+                        || Fit.matches(match.group(), "dropped|fallen|falling|increasing|decreasing|reducing")
+                                && !Fit.matches(
+                                        plain,
+                                        "(?s).*\\b(?:distance|walking|claudication|\\d ?(?:metre|yard|m|block)s?)\\b.*")) {
                     return;
                 }
                 value = "worse";
@@ -480,8 +547,10 @@ final class ClaudicationRule implements Rule {
             return;
         }
         var limits = LIMITS.matcher(plain);
-        if (limits.find() && !Polarity.isDenied(sentence, limits.start(), limits.end()) || limits.reset().find() && limits.group().startsWith("cannot")) {
-            if (Polarity.isOpen(sentence, limits.start()) && !limits.group().startsWith("life") || Polarity.isOthers(sentence, limits.start(), limits.end())) {
+        if (limits.find() && !Polarity.isDenied(sentence, limits.start(), limits.end())
+                || limits.reset().find() && limits.group().startsWith("cannot")) {
+            if (Polarity.isOpen(sentence, limits.start()) && !limits.group().startsWith("life")
+                    || Polarity.isOthers(sentence, limits.start(), limits.end())) {
                 return;
             }
             for (var side : topic.sides()) {

@@ -56,7 +56,12 @@ final class Dates {
 
     /** Looks whether the letter's form says the order of day and month. */
     static Dates of(String folded) {
-        if (folded.contains("dd/mm") || folded.contains("dd-mm") || folded.contains("dd.mm") || folded.contains("d/m/y") || folded.contains("day/month/year") || folded.contains("day-month-year")) {
+        if (folded.contains("dd/mm")
+                || folded.contains("dd-mm")
+                || folded.contains("dd.mm")
+                || folded.contains("d/m/y")
+                || folded.contains("day/month/year")
+                || folded.contains("day-month-year")) {
             return new Dates(Optional.of(true), 2000);
         }
         if (folded.contains("month/day/year") || folded.contains("mm/dd") || folded.contains("mm-dd")) {
@@ -140,7 +145,8 @@ final class Dates {
 
     /** The year of a date whose day and month cannot be told apart, 4/5/26. */
     static Optional<Integer> year(String plain) {
-        var match = Fit.of("(?<![\\d/.])\\d{1,2}[/.-]\\d{1,2}[/.-]((?:20)?\\d\\d)(?![\\d/.])").matcher(plain);
+        var match = Fit.of("(?<![\\d/.])\\d{1,2}[/.-]\\d{1,2}[/.-]((?:20)?\\d\\d)(?![\\d/.])")
+                .matcher(plain);
         return match.find() && match.start() <= 24
                 ? Optional.of(Integer.parseInt(match.group(1)) % 100 + 2000)
                 : Optional.empty();

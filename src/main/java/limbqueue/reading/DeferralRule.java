@@ -8,7 +8,8 @@ final class DeferralRule implements Rule {
 
     private static final Pattern PUT_OFF = Pattern.compile(
             "\\b(?:(?:has |was |and )?(?:now|since|then) (?:been )?(?:given|offered|moved to|rebooked for|rescheduled)(?: (?:the |for )?)?(?=\\d|january|february|march|april|may|june|july|august|september|october|november|december)|postpon\\w+|cancel(?:led|ed|s|lation|lations)?|(?:put|puts|putting) (?:(?:him|her|it|them|this|the \\w+|his \\w+|her \\w+|mr \\w+|mrs \\w+|us) )?off|put back|deferred|told (?:him |her |them |mr \\w+ |mrs \\w+ |\\w+ )?(?:to )?(?:come back|return|wait|that (?:he|she) (?:must|would have to) (?:wait|come back))|(?:asked|advised|instructed) to (?:come back|wait|return)|come back (?:in|after)|(?:wait(?:ing)?[ -]?list|wait|waiting time|list)(?: (?:there|for|of|is|at|time|elsewhere|now|surgery|procedure|an|the|angiogram|bypass|angioplasty)){0,6}|rescheduled|bumped|delayed|earliest (?:date|slot|appointment)|cannot (?:see|offer|treat|take) (?:him|her))\\b");
-    private static final Pattern CLINIC = Pattern.compile("\\b(?:holiday|cruise|wedding|dentist|gp appointment|physiotherapy|knee|hip|cataract|eye|hernia)\\b");
+    private static final Pattern CLINIC = Pattern.compile(
+            "\\b(?:holiday|cruise|wedding|dentist|gp appointment|physiotherapy|knee|hip|cataract|eye|hernia)\\b");
 
     @Override
     public void read(Page page, Findings findings) {
@@ -55,7 +56,9 @@ final class DeferralRule implements Rule {
     }
 
     private static java.util.Optional<Places.Place> place(Page page, Sentence sentence, int start, int end) {
-        return Places.behind(page, sentence, start, sentence.plain.length()).or(() -> Places.behind(page, sentence, 0, start)).or(() -> subject(page, sentence, start));
+        return Places.behind(page, sentence, start, sentence.plain.length())
+                .or(() -> Places.behind(page, sentence, 0, start))
+                .or(() -> subject(page, sentence, start));
     }
 
     /** "Marrow Point General cancelled twice." */
@@ -104,8 +107,10 @@ final class DeferralRule implements Rule {
     private static void days(Page page, Sentence sentence, int at, Findings findings) {
         var plain = sentence.plain;
         var dates = page.dates.in(plain).stream().filter(Dates.Found::full).toList();
-        if (dates.size() == 2 && Fit.matches(plain, "(?s).*\\b(?:from|due)\\b.*\\b(?:to|until|given|offered|for)\\b.*")) {
-            var days = (int) ChronoUnit.DAYS.between(dates.get(0).date().orElseThrow(), dates.get(1).date().orElseThrow());
+        if (dates.size() == 2
+                && Fit.matches(plain, "(?s).*\\b(?:from|due)\\b.*\\b(?:to|until|given|offered|for)\\b.*")) {
+            var days = (int) ChronoUnit.DAYS.between(
+                    dates.get(0).date().orElseThrow(), dates.get(1).date().orElseThrow());
             if (days > 0 && days < 3_000) {
                 findings.putIfUnknown(
                         "deferredElsewhere.days",

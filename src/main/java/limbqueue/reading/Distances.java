@@ -12,7 +12,8 @@ import java.util.regex.Pattern;
 final class Distances {
 
     private static final String UNIT = "(metre|yard|feet_unit|feet|foot|block|mile|kilometre|m)";
-    private static final String NUMBER = "(1/[24](?: a| of a)?|3/4(?: of)?(?: a)?|\\d{1,4}(?:\\.\\d+)?(?: 1/[24])?|(?:a )?half(?: of)?(?: a| an)?|(?:a )?quarter(?: of)?(?: a)?|3/4(?: of)?(?: a)?|a|an|1)";
+    private static final String NUMBER =
+            "(1/[24](?: a| of a)?|3/4(?: of)?(?: a)?|\\d{1,4}(?:\\.\\d+)?(?: 1/[24])?|(?:a )?half(?: of)?(?: a| an)?|(?:a )?quarter(?: of)?(?: a)?|3/4(?: of)?(?: a)?|a|an|1)";
 
     private static final Pattern DISTANCE = Pattern.compile(
             "(?<![\\d.,/]|[a-z])" + NUMBER

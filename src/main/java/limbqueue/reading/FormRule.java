@@ -10,12 +10,15 @@ import java.util.regex.Pattern;
 final class FormRule implements Rule {
 
     private static final List<String> TOPICS = List.of("claudication", "rest pain", "ulcer", "wound", "gangrene");
-    private static final String ANSWER = "(yes|no|none|nil|n|y|present|absent|denies|\\+|-|\\[ ?x? ?\\](?: no| yes)?|\\( ?x? ?\\)(?: no| yes)?)(?![a-z])";
+    private static final String ANSWER =
+            "(yes|no|none|nil|n|y|present|absent|denies|\\+|-|\\[ ?x? ?\\](?: no| yes)?|\\( ?x? ?\\)(?: no| yes)?)(?![a-z])";
 
     private static final Pattern ORDERED = Pattern.compile(
-            "\\b(claudication|rest pain|ulcer|wound|gangrene)s? ?\\(?(left|right) ?(?:/|and|,) ?(left|right)\\)? ?[:=-]? ?" + ANSWER + " ?(?:/|,|;|and) ?" + ANSWER);
-    private static final Pattern NAMED = Pattern.compile(
-            "\\b(claudication|rest pain|ulcer|wound|gangrene)s? ?[:?-]? ?(left|right) ?[:=-]? ?" + ANSWER + "[ ,;/]*(left|right) ?[:=-]? ?" + ANSWER);
+            "\\b(claudication|rest pain|ulcer|wound|gangrene)s? ?\\(?(left|right) ?(?:/|and|,) ?(left|right)\\)? ?[:=-]? ?"
+                    + ANSWER + " ?(?:/|,|;|and) ?" + ANSWER);
+    private static final Pattern NAMED =
+            Pattern.compile("\\b(claudication|rest pain|ulcer|wound|gangrene)s? ?[:?-]? ?(left|right) ?[:=-]? ?"
+                    + ANSWER + "[ ,;/]*(left|right) ?[:=-]? ?" + ANSWER);
     private static final Pattern ROW = Pattern.compile(
             "^(claudication|rest pain|ulcer|wound|gangrene)s? ?:? ?(yes|no|none|nil|y|n|present|absent)\\b([^a-z]*(?:[a-z0-9/. ]*?)) (yes|no|none|nil|y|n|present|absent)\\b([^a-z]*[a-z0-9/. ]*)$");
 
@@ -35,7 +38,12 @@ final class FormRule implements Rule {
                     var first = pattern == ORDERED ? 4 : 3;
                     var sideOne = pattern == ORDERED ? match.group(2) : match.group(2);
                     var sideTwo = pattern == ORDERED ? match.group(3) : match.group(4);
-                    answer(match.group(1), sideOne, match.group(first), sentence.span(match.start(), match.end(first)), findings);
+                    answer(
+                            match.group(1),
+                            sideOne,
+                            match.group(first),
+                            sentence.span(match.start(), match.end(first)),
+                            findings);
                     answer(match.group(1), sideTwo, match.group(5), sentence.span(match, 5), findings);
                 }
             }
@@ -53,8 +61,12 @@ final class FormRule implements Rule {
 
     private static void distance(String topic, Side side, Sentence sentence, int start, int end, Findings findings) {
         if (topic.equals("claudication")) {
-            Distances.in(sentence.plain, start, end).stream().findFirst().ifPresent(found -> findings.put(
-                    side.leg("claudication.distanceMetres"), found.metres(), sentence.span(found.start(), found.end())));
+            Distances.in(sentence.plain, start, end).stream()
+                    .findFirst()
+                    .ifPresent(found -> findings.put(
+                            side.leg("claudication.distanceMetres"),
+                            found.metres(),
+                            sentence.span(found.start(), found.end())));
         }
     }
 

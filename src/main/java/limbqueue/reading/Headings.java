@@ -5,12 +5,16 @@ import java.util.regex.Pattern;
 /** Headings that say of whom or of what the lines under them speak. */
 final class Headings {
 
-    private static final Pattern HEADING = Pattern.compile("^(?:[*\\-#] ?|\\d{1,2}[.)] ?)?([a-z][a-z /&'-]{1,40}?) ?(?::|-(?= )|\\.?$)");
+    private static final Pattern HEADING =
+            Pattern.compile("^(?:[*\\-#] ?|\\d{1,2}[.)] ?)?([a-z][a-z /&'-]{1,40}?) ?(?::|-(?= )|\\.?$)");
     private static final Pattern MEDICINES = Pattern.compile(
             "(?:current |regular |present |repeat |usual |home |drug |active )*(?:medication|drugs?|rx|drug history|dh|dhx|prescriptions?|medication list|treatment|drug list)(?: list| history| on admission)?");
-    private static final Pattern ALLERGIES = Pattern.compile("(?:drug |known )*allergy(?: status)?|allergic to|adverse reactions?|sensitivities|allergy /? ?(?:intolerances?|reactions?)?");
-    private static final Pattern FAMILY = Pattern.compile("family(?: history| hx)?|fh|fhx|f/h|f/hx|fam(?:ily)? hx|relatives(?: with)?");
-    private static final Pattern PLAN = Pattern.compile("plan|plans|action|requested|planned(?: here)?|tests? to be \\w+|to be (?:scheduled|done|arranged|booked)|investigations? (?:requested|planned|to follow)|reason for (?:the )?referral|question|questions|to do");
+    private static final Pattern ALLERGIES = Pattern.compile(
+            "(?:drug |known )*allergy(?: status)?|allergic to|adverse reactions?|sensitivities|allergy /? ?(?:intolerances?|reactions?)?");
+    private static final Pattern FAMILY =
+            Pattern.compile("family(?: history| hx)?|fh|fhx|f/h|f/hx|fam(?:ily)? hx|relatives(?: with)?");
+    private static final Pattern PLAN = Pattern.compile(
+            "plan|plans|action|requested|planned(?: here)?|tests? to be \\w+|to be (?:scheduled|done|arranged|booked)|investigations? (?:requested|planned|to follow)|reason for (?:the )?referral|question|questions|to do");
     private static final Pattern OTHER = Pattern.compile(
             "(?:past |medical |surgical |social |clinical |vascular )*(?:history|hx)|pmh|pmhx|pshx?|psh|sh|shx|o/e|on examination|examination|exam|findings|investigations|"
                     + "(?:presenting )?complaint|pc|hpc|hpi|diagnosis|diagnoses|re|labs?|bloods?|imaging|vitals|obs|observations|smoking|social|impression|assessment|"

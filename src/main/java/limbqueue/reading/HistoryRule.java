@@ -40,7 +40,9 @@ final class HistoryRule implements Rule {
                     "spinalStenosis",
                     "spinal stenosis|stenosis at l\\d|l\\d ?/ ?\\d stenosis|neurogenic claudication due to spinal"),
             Condition.of("poplitealAneurysm", "popliteal aneurysm"),
-            Condition.of("aorticAneurysm", "(?:infrarenal |abdominal )?aortic aneurysm|aneurysm of (?:the )?(?:infrarenal |abdominal )?aorta"),
+            Condition.of(
+                    "aorticAneurysm",
+                    "(?:infrarenal |abdominal )?aortic aneurysm|aneurysm of (?:the )?(?:infrarenal |abdominal )?aorta"),
             Condition.of("pregnant", "pregnant|pregnancy|weeks? gestation|gravid"),
             Condition.of("bleedingDisorder", "bleeding disorder"),
             Condition.of("thyroidDisease", "thyroid disease|(?<=treated )hypothyroid|goitre|thyroid disorder"),
@@ -122,7 +124,9 @@ final class HistoryRule implements Rule {
         }
         var plain = sentence.plain;
         var after = plain.substring(end, Math.min(plain.length(), end + 20));
-        if (Fit.matches(after, "(?s) ?[:?=-]+ ?(?:\\[ ?x ?\\] ?)?(?:yes|y\\b|\\[x\\] ?yes|present|\\+).*|(?s) ?[\\[(] ?[yx] ?[\\])].*")) {
+        if (Fit.matches(
+                after,
+                "(?s) ?[:?=-]+ ?(?:\\[ ?x ?\\] ?)?(?:yes|y\\b|\\[x\\] ?yes|present|\\+).*|(?s) ?[\\[(] ?[yx] ?[\\])].*")) {
             return Optional.of(true);
         }
         var before = plain.substring(Math.max(0, start - 6), start);
@@ -243,7 +247,8 @@ final class HistoryRule implements Rule {
                     new BigDecimal(years.group(1) != null ? years.group(1) : years.group(2)),
                     sentence.span(years));
         }
-        if (!sentence.hasAny("smok", "cigarettes", "tobacco", "ppd", "packs", "half a pack", "a pack", "quit", "a day")) {
+        if (!sentence.hasAny(
+                "smok", "cigarettes", "tobacco", "ppd", "packs", "half a pack", "a pack", "quit", "a day")) {
             return;
         }
         var never = NEVER.matcher(plain);
@@ -259,7 +264,12 @@ final class HistoryRule implements Rule {
         var former = FORMER.matcher(plain);
         while (former.find()) {
             var before = plain.substring(Math.max(0, former.start() - 40), former.start());
-            if (mine(sentence, former) && !Fit.matches(before, "(?s).*\\b(?:not|hasn't|cannot|never|refuses? to|trying to|tries to|tried to|attempts? to|attempted to|struggl\\w+ to|keen to|hopes to|promised to|plans to|been to|try to|wants to|advised to|asked to|told to|urged to|encouraged to|help (?:him|her) (?:to )?|will|should|must|needs to|agreed to|would like to|failed to|until (?:he|she)|unless|if)(?: \\w+)? ?$") && !former.group().startsWith("stopping") && !former.group().startsWith("off")) {
+            if (mine(sentence, former)
+                    && !Fit.matches(
+                            before,
+                            "(?s).*\\b(?:not|hasn't|cannot|never|refuses? to|trying to|tries to|tried to|attempts? to|attempted to|struggl\\w+ to|keen to|hopes to|promised to|plans to|been to|try to|wants to|advised to|asked to|told to|urged to|encouraged to|help (?:him|her) (?:to )?|will|should|must|needs to|agreed to|would like to|failed to|until (?:he|she)|unless|if)(?: \\w+)? ?$")
+                    && !former.group().startsWith("stopping")
+                    && !former.group().startsWith("off")) {
                 findings.put("history.smoking", "former", sentence.span(former));
                 return;
             }
@@ -413,9 +423,17 @@ final class HistoryRule implements Rule {
                             "(?s).*\\b(?:supervised|programme|program|class(?:es)?|therapy|course|completed|structured|sessions?|rehab\\w*|set)\\b.*")) {
                 return;
             }
-            var number = Integer.parseInt(match.group("n") != null ? match.group("n") : match.group("n3") != null ? match.group("n3") : match.group("n2"));
-            var unit = match.group("u") != null ? match.group("u") : match.group("u3") != null ? match.group("u3") : match.group("u2");
-            findings.put("history.exerciseProgrammeWeeks", unit.equals("week") ? number : Math.round(number * 30f / 7), sentence.span(match));
+            var number = Integer.parseInt(
+                    match.group("n") != null
+                            ? match.group("n")
+                            : match.group("n3") != null ? match.group("n3") : match.group("n2"));
+            var unit = match.group("u") != null
+                    ? match.group("u")
+                    : match.group("u3") != null ? match.group("u3") : match.group("u2");
+            findings.put(
+                    "history.exerciseProgrammeWeeks",
+                    unit.equals("week") ? number : Math.round(number * 30f / 7),
+                    sentence.span(match));
         }
     }
 }

@@ -16,10 +16,13 @@ final class ImagingRule implements Rule {
             "\\b(?:please|arrange[ds]?|arranging|request(?:ed|ing)?|order(?:ed|ing)?|book(?:ed|ing)?|plan(?:ned|ning|s)?(?: for)?|await(?:s|ing|ed)?|refer(?:red)? for|schedul\\w+|consider(?:ing|ed)?|suggest(?:s|ed)?|recommend(?:s|ed)?|needs?|would (?:like|benefit|need|suggest|recommend)|should have|will (?:have|need|undergo|get|be having)|may need|to have|due (?:a|for)|for|pending|wait(?:ing)? for|list(?:ed)? for|no|without|declin\\w+|refus\\w+|cannot have|not had|hasn't had|never had|ask(?:ed|ing)? for|is having|going for|next|further|repeat|if|could you|can you|propos\\w+|want(?:s|ed)?|hope\\w* for|organis\\w+|organiz\\w+|get(?:ting)?(?: a)?|before|until|unless|facility for|access to|not available|isn't available)\\b(?:(?! (?:showed|shows|done|and had))[^.;:,]){0,40}$");
     private static final Pattern PLANNED_AFTER = Pattern.compile(
             "^(?: of (?:the )?(?:left |right )?\\w+)? to (?:exclude|rule out|look for)\\b|^(?: without \\w+)?(?: (?:foot|toe|heel|ankle|of|for|scan|leg|both|bilateral|the|left|right|lower|limb|limbs|arteries|study|legs|his|her|aorta|and|to|runoff|abdomen|pelvis))* ?[:-]? ?\\(?(?:(?:only if|deliberately|is|are|was|were|has been|have been|to be|will be|should be|being|now|not yet|not|also|already|still) ){0,3}(?:request(?:ed)?|req'?d|req\\b|order(?:ed)?|book(?:ed)?|arranged|pending|await(?:ed|ing)|planned|schedul\\w+|sent\\b|due\\b|suggested|recommended|advised|to follow|considered|referral|next (?:week|month)|if |needed|required|would|could|might|please|not (?:done|performed|available here|yet)|not yet|tomorrow|to be|appointment|declined|asked for|wanted|is not available|isn't available|unavailable here|appt|list)");
-    private static final Pattern DONE = Pattern.compile("\\b(?:show(?:s|ed|n|ing)?|demonstrat\\w+|reveal\\w*|report(?:ed|s)?|confirm\\w*|enclosed|attached|done|performed|dated|found|suggest(?:s|ed)|of \\d|on \\d|was (?:normal|carried|performed|done)|results?|findings|impression|images|underwent|had (?:a|an)|in (?:19|20)\\d\\d|with (?:this|you)|agrees?|excludes?|excluded|:|=)\\b|[:]");
+    private static final Pattern DONE = Pattern.compile(
+            "\\b(?:show(?:s|ed|n|ing)?|demonstrat\\w+|reveal\\w*|report(?:ed|s)?|confirm\\w*|enclosed|attached|done|performed|dated|found|suggest(?:s|ed)|of \\d|on \\d|was (?:normal|carried|performed|done)|results?|findings|impression|images|underwent|had (?:a|an)|in (?:19|20)\\d\\d|with (?:this|you)|agrees?|excludes?|excluded|:|=)\\b|[:]");
 
-    private static final Pattern HELD = Pattern.compile("\\b(?:enclosed|attached|with this letter|accompan\\w+|included|herewith|appended|overleaf|available|(?:which )?(?:i|we) (?:enclose|attach)|of which (?:i|we) (?:enclose|attach)|with you|sent with|faxed (?:with|to)|to hand|on (?:disc|disk|cd)|on the (?:disc|disk|cd)|copy (?:enclosed|attached)|pasted below|follows below|uploaded|transferred|on pacs|sent (?:to you|over|across))\\b");
-    private static final Pattern NOT_HELD = Pattern.compile("\\b(?:not (?:yet )?(?:available|received|arrived|reached|enclosed|attached|been (?:received|sent|able)|to hand|seen|had|with)|isn't (?:available|attached|enclosed)|unavailable|hasn't (?:arrived|been (?:sent|received)|reached|come)|hasn't (?:yet )?(?:arrived|received|come)|never (?:received|arrived|came|sent|reached)|don't have|have no|no (?:report|images?|letter|films?|copy|disc)|without (?:a )?report|await(?:ed|ing)|to follow|cannot (?:get|obtain)|missing|have not|(?:i|we) (?:have )?hasn't|still waiting for|lost)\\b");
+    private static final Pattern HELD = Pattern.compile(
+            "\\b(?:enclosed|attached|with this letter|accompan\\w+|included|herewith|appended|overleaf|available|(?:which )?(?:i|we) (?:enclose|attach)|of which (?:i|we) (?:enclose|attach)|with you|sent with|faxed (?:with|to)|to hand|on (?:disc|disk|cd)|on the (?:disc|disk|cd)|copy (?:enclosed|attached)|pasted below|follows below|uploaded|transferred|on pacs|sent (?:to you|over|across))\\b");
+    private static final Pattern NOT_HELD = Pattern.compile(
+            "\\b(?:not (?:yet )?(?:available|received|arrived|reached|enclosed|attached|been (?:received|sent|able)|to hand|seen|had|with)|isn't (?:available|attached|enclosed)|unavailable|hasn't (?:arrived|been (?:sent|received)|reached|come)|hasn't (?:yet )?(?:arrived|received|come)|never (?:received|arrived|came|sent|reached)|don't have|have no|no (?:report|images?|letter|films?|copy|disc)|without (?:a )?report|await(?:ed|ing)|to follow|cannot (?:get|obtain)|missing|have not|(?:i|we) (?:have )?hasn't|still waiting for|lost)\\b");
     private static final Pattern REPORT = Pattern.compile("\\b(?:reports?|results?)\\b");
     private static final Pattern IMAGES = Pattern.compile("\\b(?:images?|films?|disc|disk|cd|pictures)\\b");
 
@@ -134,7 +137,11 @@ final class ImagingRule implements Rule {
         var plain = sentence.plain;
         var to = nextKind(plain, end);
         for (var date : page.dates.in(plain, end, Math.min(to, end + 80))) {
-            if (date.full() && Fit.matches(plain.substring(end, date.start()), "(?s)[^;:\\d]{0,60}(?:\\d{1,2} ?(?:cm|mm))?") && !Fit.matches(plain.substring(end, date.start()), "(?s).*\\b(?:show\\w*|stenosis|occlusion|since|before|after|until|stent|born|planned|booked)\\b.*")) {
+            if (date.full()
+                    && Fit.matches(plain.substring(end, date.start()), "(?s)[^;:\\d]{0,60}(?:\\d{1,2} ?(?:cm|mm))?")
+                    && !Fit.matches(
+                            plain.substring(end, date.start()),
+                            "(?s).*\\b(?:show\\w*|stenosis|occlusion|since|before|after|until|stent|born|planned|booked)\\b.*")) {
                 entry.put("date", date.date().orElseThrow().toString(), sentence.span(date.start(), date.end()));
                 break;
             }
@@ -165,7 +172,9 @@ final class ImagingRule implements Rule {
     }
 
     private static void side(String plain, Sentence sentence, int start, int end, int to, Findings.Entry entry) {
-        var behind = Fit.of("^(?: \\d[\\d/.-]*| scan| study| of| on| the| his| her| both|,|:| \\(| dated [^,]{0,20},| lower| limb)* ?(left|right)(?: (?:leg|lower (?:limb|leg|extremity)|foot|side|limb|great toe|heel|forefoot|toe|\\d\\w* toe))").matcher(plain.substring(end, to));
+        var behind = Fit.of(
+                        "^(?: \\d[\\d/.-]*| scan| study| of| on| the| his| her| both|,|:| \\(| dated [^,]{0,20},| lower| limb)* ?(left|right)(?: (?:leg|lower (?:limb|leg|extremity)|foot|side|limb|great toe|heel|forefoot|toe|\\d\\w* toe))")
+                .matcher(plain.substring(end, to));
         if (behind.find()) {
             entry.put("side", behind.group(1), sentence.span(end + behind.start(1), end + behind.end()));
             return;
@@ -211,15 +220,25 @@ final class ImagingRule implements Rule {
             var end = Math.min(sentence.clauseEnd(match.start()), match.end() + 55);
             var next = other.matcher(plain).region(match.end(), end);
             var behindEnd = end;
-            if (next.find() && !Fit.matches(plain.substring(match.end(), next.start()), " ?(?:and|or|nor|, nor|&|/)(?: the| no| nor)? ?")) {
+            if (next.find()
+                    && !Fit.matches(
+                            plain.substring(match.end(), next.start()),
+                            " ?(?:and|or|nor|, nor|&|/)(?: the| no| nor)? ?")) {
                 behindEnd = next.start();
             }
             var behind = plain.substring(match.end(), behindEnd);
             var comma = behind.indexOf(';');
             behind = comma >= 0 ? behind.substring(0, comma) : behind;
             var ahead = plain.substring(start, match.start());
-            if (NOT_HELD.matcher(behind).find() || Fit.of("\\b(?:no|without(?: a| the)?|not (?:yet )?(?:received|seen|had|have)(?: (?:the|a|any|his|her|their))?|don't have(?: (?:the|a|any|their|his|her))?|have not (?:got|had|seen|received)(?: (?:the|a|any|their))?|hasn't (?:received|seen|had)(?: (?:the|a|any|their))?|have no|hasn't (?:yet )?been (?:sent|given|shown)(?: (?:the|a|any|their))?|hasn't (?:yet )?(?:had|got)(?: (?:the|a|any|their))?|never (?:received|had|seen|sent)(?: (?:the|a|any|us|me))*|awaiting(?: the)?|cannot (?:get|find|obtain)(?: (?:the|a|any|their))?|neither|without) (?:\\w+ )?(?:(?:reports?|images|letter),? (?:or|nor|and)(?: the| any)? )?$").matcher(ahead).find()) {
-                entry.put(field, false, sentence.span(Math.max(start, match.start()), Math.min(match.end() + 1, plain.length())));
+            if (NOT_HELD.matcher(behind).find()
+                    || Fit.of(
+                                    "\\b(?:no|without(?: a| the)?|not (?:yet )?(?:received|seen|had|have)(?: (?:the|a|any|his|her|their))?|don't have(?: (?:the|a|any|their|his|her))?|have not (?:got|had|seen|received)(?: (?:the|a|any|their))?|hasn't (?:received|seen|had)(?: (?:the|a|any|their))?|have no|hasn't (?:yet )?been (?:sent|given|shown)(?: (?:the|a|any|their))?|hasn't (?:yet )?(?:had|got)(?: (?:the|a|any|their))?|never (?:received|had|seen|sent)(?: (?:the|a|any|us|me))*|awaiting(?: the)?|cannot (?:get|find|obtain)(?: (?:the|a|any|their))?|neither|without) (?:\\w+ )?(?:(?:reports?|images|letter),? (?:or|nor|and)(?: the| any)? )?$")
+                            .matcher(ahead)
+                            .find()) {
+                entry.put(
+                        field,
+                        false,
+                        sentence.span(Math.max(start, match.start()), Math.min(match.end() + 1, plain.length())));
                 return;
             }
             if (HELD.matcher(behind).find()

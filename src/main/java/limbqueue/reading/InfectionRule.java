@@ -16,7 +16,8 @@ final class InfectionRule implements Rule {
     private enum Sign {
         SWELLING("swelling|swollen|oedema|induration|indurated|puffy"),
         REDNESS("erythema|red(?! (?:cell|flag|blood|eye))|cellulitis|reddish|inflamed|rubor"),
-        TENDERNESS("tender(?:ness)?|painful|sore to (?:the )?touch|(?<=[,&] )sore(?= ?[.,;]|$)|(?<=and )sore(?= ?[.,;]|$)|(?<=is )sore(?= ?[.,;]|$)|wound pain|pain of the wound|pain"),
+        TENDERNESS(
+                "tender(?:ness)?|painful|sore to (?:the )?touch|(?<=[,&] )sore(?= ?[.,;]|$)|(?<=and )sore(?= ?[.,;]|$)|(?<=is )sore(?= ?[.,;]|$)|wound pain|pain of the wound|pain"),
         WARMTH("warm(?:th|er)?|hot(?! bath| water)|heat(?! rub)|calor"),
         PUS(
                 "pus|purulent(?: discharge| drainage| exudate)?|suppurat\\w+|discharging|discharge(?! (?:summary|letter|date|from|medication|home))|drainage|oozing pus|weeping pus|foul[- ]smelling (?:discharge|drainage)");
@@ -28,8 +29,10 @@ final class InfectionRule implements Rule {
         }
     }
 
-    private static final Pattern CONTEXT = Pattern.compile("\\b(?:osteomyelitis|abscess|ulcer|wound|sore|infect\\w*|gangrene|erythema|cellulitis|pus|purulent|toe|heel|foot|ankle|forefoot|malleolus|shin|edges?|surround\\w*|signs?|local|discharge|slough|it|interspace)\\b");
-    private static final Pattern NO_CONTEXT = Pattern.compile("\\b(?:heart|gout|dvt|venous|lymph\\w*|varicose|joint|knee|abdom\\w*|calf (?:is )?(?:soft|tender)|ankle oedema|pitting|pulmonary|bilateral leg oedema|bilateral oedema|pedal oedema|temperature of)\\b");
+    private static final Pattern CONTEXT = Pattern.compile(
+            "\\b(?:osteomyelitis|abscess|ulcer|wound|sore|infect\\w*|gangrene|erythema|cellulitis|pus|purulent|toe|heel|foot|ankle|forefoot|malleolus|shin|edges?|surround\\w*|signs?|local|discharge|slough|it|interspace)\\b");
+    private static final Pattern NO_CONTEXT = Pattern.compile(
+            "\\b(?:heart|gout|dvt|venous|lymph\\w*|varicose|joint|knee|abdom\\w*|calf (?:is )?(?:soft|tender)|ankle oedema|pitting|pulmonary|bilateral leg oedema|bilateral oedema|pedal oedema|temperature of)\\b");
     private static final Pattern NO_SIGNS = Pattern.compile(
             "\\b(?:no (?:\\w+ ){0,3}?(?:signs?|evidence|features|suggestion|hint) of (?:\\w+ ){0,3}?infection|no (?:local |obvious |clinical |active |overt |superficial |current )*infection|not (?:clinically |obviously |currently |at all )*infected|isn't (?:clinically |obviously |currently )*infected|uninfected|non[- ]?infected|without (?:any )?(?:signs? of |evidence of )?(?:\\w+ )?infection|free (?:of|from) infection|clinically clean|infection ?[:=-] ?(?:none|no|nil|absent)|no infective signs?|denies infection|(?:is|looks|appears|remains|clean and|dry and) (?:clean|dry) (?:and|with) (?:no infection|not infected|uninfected))\\b");
 
@@ -40,10 +43,14 @@ final class InfectionRule implements Rule {
     private static final Pattern DEEP_PROVEN = Pattern.compile(
             "\\b(?:shows?|showed|showing|confirm\\w*|proven|diagnos\\w+|with|has|in keeping with|consistent with|demonstrat\\w+|treated for|treatment for|known|reveal\\w*|there is)\\b");
 
-    private static final Pattern TEMPERATURE = Pattern.compile("\\b(?:temp(?:erature|s)?|t(?= ?[:=]? ?(?:3\\d|4[0-2]|9\\d|10[0-6])(?:\\.\\d)?)|febrile(?: (?:at|to|with))?|afebrile(?: (?:at|with))?|pyrexi\\w*|fever|tmax)\\b[^.;\\d]{0,28}(?<v>\\d{2,3}(?:\\.\\d{1,2})?)(?! ?(?:mg|/|year|%|week|day|month|cm|mm))(?: ?(?:degrees?|deg|°|º)? ?(?<u>c|f|celsius|fahrenheit)\\b)?");
-    private static final Pattern HEART = Pattern.compile("\\b(?:heart rate|hr|pulse(?: rate)?|p(?= ?[:=]? ?\\d{2,3}\\b)|tachycardi\\w*(?: (?:at|of|to))?)(?: (?:is|was|of|at|rate|today|regular|irregular))* ?[:=-]? ?(?<v>\\d{2,3})(?![\\d+%]|\\.\\d|/\\d| ?(?:mg|mmhg|year|week|month|/))");
-    private static final Pattern BREATH = Pattern.compile("\\b(?:respiratory rate|resp(?:iratory|irations?|s)?(?: rate)?|rr|breathing(?: at)?|breaths?)\\.?(?: (?:is|was|of|at|rate))* ?[:=-]? ?(?<v>\\d{1,2})(?![\\d+%]|\\.\\d|/\\d(?!\\d* ?min)| ?(?:mg|year|week|month))");
-    private static final Pattern CARBON_DIOXIDE = Pattern.compile("\\b(?:paco2|pco2|pa ?co2|arterial co2)(?: (?:is|was|of|on air|art))* ?[:=-]? ?(?<v>\\d{1,3}(?:\\.\\d)?)(?: ?(?<u>kpa|mmhg))?");
+    private static final Pattern TEMPERATURE = Pattern.compile(
+            "\\b(?:temp(?:erature|s)?|t(?= ?[:=]? ?(?:3\\d|4[0-2]|9\\d|10[0-6])(?:\\.\\d)?)|febrile(?: (?:at|to|with))?|afebrile(?: (?:at|with))?|pyrexi\\w*|fever|tmax)\\b[^.;\\d]{0,28}(?<v>\\d{2,3}(?:\\.\\d{1,2})?)(?! ?(?:mg|/|year|%|week|day|month|cm|mm))(?: ?(?:degrees?|deg|°|º)? ?(?<u>c|f|celsius|fahrenheit)\\b)?");
+    private static final Pattern HEART = Pattern.compile(
+            "\\b(?:heart rate|hr|pulse(?: rate)?|p(?= ?[:=]? ?\\d{2,3}\\b)|tachycardi\\w*(?: (?:at|of|to))?)(?: (?:is|was|of|at|rate|today|regular|irregular))* ?[:=-]? ?(?<v>\\d{2,3})(?![\\d+%]|\\.\\d|/\\d| ?(?:mg|mmhg|year|week|month|/))");
+    private static final Pattern BREATH = Pattern.compile(
+            "\\b(?:respiratory rate|resp(?:iratory|irations?|s)?(?: rate)?|rr|breathing(?: at)?|breaths?)\\.?(?: (?:is|was|of|at|rate))* ?[:=-]? ?(?<v>\\d{1,2})(?![\\d+%]|\\.\\d|/\\d(?!\\d* ?min)| ?(?:mg|year|week|month))");
+    private static final Pattern CARBON_DIOXIDE = Pattern.compile(
+            "\\b(?:paco2|pco2|pa ?co2|arterial co2)(?: (?:is|was|of|on air|art))* ?[:=-]? ?(?<v>\\d{1,3}(?:\\.\\d)?)(?: ?(?<u>kpa|mmhg))?");
 
     @Override
     public void read(Page page, Findings findings) {
@@ -163,8 +170,15 @@ final class InfectionRule implements Rule {
         if (told.isEmpty()) {
             return;
         }
-        var onlyPain = told.keySet().equals(EnumSet.of(Sign.TENDERNESS)) || told.keySet().equals(EnumSet.of(Sign.WARMTH)) || told.keySet().equals(EnumSet.of(Sign.SWELLING));
-        if (onlyPain && !woundHere && told.containsValue(true) && !Fit.matches(plain, "(?s)(?:some |mild |slight |local |a little )*(?:swelling|swollen|induration)\\b.*|(?s).*\\bosteomyelitis\\b.*")) {
+        var onlyPain = told.keySet().equals(EnumSet.of(Sign.TENDERNESS))
+                || told.keySet().equals(EnumSet.of(Sign.WARMTH))
+                || told.keySet().equals(EnumSet.of(Sign.SWELLING));
+        if (onlyPain
+                && !woundHere
+                && told.containsValue(true)
+                && !Fit.matches(
+                        plain,
+                        "(?s)(?:some |mild |slight |local |a little )*(?:swelling|swollen|induration)\\b.*|(?s).*\\bosteomyelitis\\b.*")) {
             return;
         }
         var place = place(page, sentence, first, last, findings);
@@ -271,11 +285,23 @@ final class InfectionRule implements Rule {
         while (match.find()) {
             var plain = sentence.plain;
             var around = plain.substring(Math.max(0, match.start() - 30), match.start());
-            if (Fit.matches(around, "(?s).*\\b(?:dental|tooth|brain|lung|liver|previous|past|old|history of|perianal|psoas|spinal|vertebral) (?:\\w+ )?$") || match.group().equals("fasciitis") && around.contains("plantar")) {
+            if (Fit.matches(
+                            around,
+                            "(?s).*\\b(?:dental|tooth|brain|lung|liver|previous|past|old|history of|perianal|psoas|spinal|vertebral) (?:\\w+ )?$")
+                    || match.group().equals("fasciitis") && around.contains("plantar")) {
                 continue;
             }
             var after = plain.substring(match.end(), Math.min(plain.length(), match.end() + 50));
-            var excluded = Fit.matches(after, "(?s) (?:has|have|was|were|is|had|being)?(?: been)? ?(?:formally |clearly )?(?:excluded|ruled out|not (?:seen|present|found)).*") || Fit.matches(plain.substring(0, match.start()), "(?s).*\\b(?:has|have|mri|radiograph|scan|cta|biopsy|which|and)(?: of the \\w+)? (?:has |have |since |now |also )*(?:excluded|ruled out|excludes) (?:any )?$") || Polarity.isDenied(sentence, match.start(), match.end()) && !Fit.matches(plain.substring(0, match.start()), "(?s).*\\b(?:to|cannot|can't) (?:exclude|rule out|be excluded).*");
+            var excluded = Fit.matches(
+                            after,
+                            "(?s) (?:has|have|was|were|is|had|being)?(?: been)? ?(?:formally |clearly )?(?:excluded|ruled out|not (?:seen|present|found)).*")
+                    || Fit.matches(
+                            plain.substring(0, match.start()),
+                            "(?s).*\\b(?:has|have|mri|radiograph|scan|cta|biopsy|which|and)(?: of the \\w+)? (?:has |have |since |now |also )*(?:excluded|ruled out|excludes) (?:any )?$")
+                    || Polarity.isDenied(sentence, match.start(), match.end())
+                            && !Fit.matches(
+                                    plain.substring(0, match.start()),
+                                    "(?s).*\\b(?:to|cannot|can't) (?:exclude|rule out|be excluded).*");
             if (Polarity.isOthers(sentence, match.start(), match.end())) {
                 continue;
             }

@@ -73,7 +73,9 @@ final class Legs {
             if (!named.isEmpty()) {
                 all.addAll(named);
                 var split = found.stream().anyMatch(Mention::single) && named.size() == 2;
-                var unseen = Fit.matches(sentence.plain, "(?s).*\\b(?:hasn't (?:been )?(?:looked|seen|examined)|not (?:been )?(?:looked|examined|seen)|isn't examined|unremarkable|looks fine|is fine|is normal)\\b.*");
+                var unseen = Fit.matches(
+                        sentence.plain,
+                        "(?s).*\\b(?:hasn't (?:been )?(?:looked|seen|examined)|not (?:been )?(?:looked|examined|seen)|isn't examined|unremarkable|looks fine|is fine|is normal)\\b.*");
                 carry = unseen ? carry : split ? last(found) : named;
             }
             if (Fit.matches(sentence.plain, "(?:[*#-] ?)?(?:left|right|bilateral)(?: leg| foot| limb| side)? ?:?")) {
@@ -262,7 +264,9 @@ final class Legs {
                 return new Place(mention.sides(), Findings.Ground.WORDS);
             }
         }
-        var that = Fit.of("\\b(?:that|this|the same) (?:foot|leg|side|limb|heel|toe)\\b").matcher(plain).region(start, Math.min(plain.length(), end + 30));
+        var that = Fit.of("\\b(?:that|this|the same) (?:foot|leg|side|limb|heel|toe)\\b")
+                .matcher(plain)
+                .region(start, Math.min(plain.length(), end + 30));
         if (that.find() && carriedTo(sentence).sides().size() == 1) {
             return new Place(carriedTo(sentence).sides(), Findings.Ground.WORDS);
         }

@@ -46,14 +46,17 @@ final class LesionRule implements Rule {
         var sourceParagraph = -9;
         var sourceAt = -9;
         Set<Side> heading = Set.of();
-        var report = page.sentences.stream().anyMatch(sentence -> Fit.matches(sentence.plain, "(?s)(?:findings|impression|technique|comparison|indication)\\b.*"));
+        var report = page.sentences.stream()
+                .anyMatch(sentence -> Fit.matches(
+                        sentence.plain, "(?s)(?:findings|impression|technique|comparison|indication)\\b.*"));
         for (var sentence : page.sentences) {
             var named = source(sentence);
             if (named.isPresent()) {
                 source = named.filter(kind -> !kind.isEmpty());
                 sourceParagraph = sentence.paragraph;
                 sourceAt = sentence.number;
-            } else if (!report && sentence.paragraph > sourceParagraph + (sentence.number - sourceAt > 8 ? 0 : 3) || !report && ends(sentence)) {
+            } else if (!report && sentence.paragraph > sourceParagraph + (sentence.number - sourceAt > 8 ? 0 : 3)
+                    || !report && ends(sentence)) {
                 source = Optional.empty();
             }
             if (sentence.section == Sentence.Section.FAMILY || sentence.section == Sentence.Section.PLAN) {
@@ -198,7 +201,15 @@ final class LesionRule implements Rule {
             }
             return;
         }
-        if (aneurysm && !occluded && !hasAfter && source.filter(kind -> !kind.isEmpty()).isEmpty() && page.legs.mentions(sentence).isEmpty() || segment.segment().equals("infrarenalAorta") && aneurysm && !(Fit.matches(plain, "(?s).*\\b(?:cta|mra|duplex|infrarenal)\\b.*") && source.filter(kind -> !kind.isEmpty()).isPresent())) {
+        if (aneurysm
+                        && !occluded
+                        && !hasAfter
+                        && source.filter(kind -> !kind.isEmpty()).isEmpty()
+                        && page.legs.mentions(sentence).isEmpty()
+                || segment.segment().equals("infrarenalAorta")
+                        && aneurysm
+                        && !(Fit.matches(plain, "(?s).*\\b(?:cta|mra|duplex|infrarenal)\\b.*")
+                                && source.filter(kind -> !kind.isEmpty()).isPresent())) {
             return;
         }
         var start = Math.max(clauseFrom, sideStart(plain, clauseFrom, segment.start(), before));
@@ -261,7 +272,10 @@ final class LesionRule implements Rule {
     }
 
     private static int lastBorder(String plain, int from, int to) {
-        var match = Fit.of("; ?|\\. |, (?=(?:the |a |an )?(?:left|right|with|and|but)\\b)|, and | but | while | whereas |: | and (?=(?:the |a |an )?(?:left|right|\\d+ ?%|occlusion|stenosis))").matcher(plain).region(from, to);
+        var match = Fit.of(
+                        "; ?|\\. |, (?=(?:the |a |an )?(?:left|right|with|and|but)\\b)|, and | but | while | whereas |: | and (?=(?:the |a |an )?(?:left|right|\\d+ ?%|occlusion|stenosis))")
+                .matcher(plain)
+                .region(from, to);
         var at = from;
         while (match.find()) {
             at = match.end();
@@ -270,7 +284,10 @@ final class LesionRule implements Rule {
     }
 
     private static int firstBorder(String plain, int from, int to) {
-        var match = Fit.of(";|\\. |, (?=(?:the |a |an )?(?:left|right|but|and (?:the|left|right))\\b)| but | while | whereas | and (?=(?:the |a |an )?(?:left|right|\\d+ ?%|occlusion|stenosis|tight|severe|short|long|\\d+(?:\\.\\d)? ?(?:cm|mm)))").matcher(plain).region(from, to);
+        var match = Fit.of(
+                        ";|\\. |, (?=(?:the |a |an )?(?:left|right|but|and (?:the|left|right))\\b)| but | while | whereas | and (?=(?:the |a |an )?(?:left|right|\\d+ ?%|occlusion|stenosis|tight|severe|short|long|\\d+(?:\\.\\d)? ?(?:cm|mm)))")
+                .matcher(plain)
+                .region(from, to);
         return match.find() ? match.start() : to;
     }
 

@@ -9,7 +9,8 @@ final class LetterDate {
 
     private static final Pattern CALLED = Pattern.compile(
             "(?:^|\\b)(?:date(?: of (?:letter|referral|dictation|visit|consultation|clinic))?|dated|dictat(?:ed|ing)|typed|letter date|referral date|clinic date|seen on|clinic)(?: on)?(?: the)? ?:? ?$");
-    private static final Pattern OTHER = Pattern.compile("\\b(?:dob|d o b|born|birth|received|rec'd|recd|stamp|scan|printed)\\b");
+    private static final Pattern OTHER =
+            Pattern.compile("\\b(?:dob|d o b|born|birth|received|rec'd|recd|stamp|scan|printed)\\b");
     private static final Pattern CLINICAL = Pattern.compile(
             "\\b(?:duplex|cta|mra|angiogram|abi|since|stent|bypass|ulcer|labs?|egfr|creatinine|radiograph|admitted|discharged|amputation|operation|mr|mrs|ms|miss|leaves|until)\\b");
     private static final int HEAD = 14;
@@ -35,7 +36,11 @@ final class LetterDate {
             for (var date : page.dates.in(sentence.plain)) {
                 var rest = sentence.plain.length() - (date.end() - date.start());
                 var atTheEdge = date.start() <= 2 || sentence.plain.length() - date.end() <= 8;
-                if (date.full() && !OTHER.matcher(sentence.plain).find() && !CLINICAL.matcher(sentence.plain).find() && atTheEdge && rest <= (sentence.number < 4 ? 60 : 24)
+                if (date.full()
+                        && !OTHER.matcher(sentence.plain).find()
+                        && !CLINICAL.matcher(sentence.plain).find()
+                        && atTheEdge
+                        && rest <= (sentence.number < 4 ? 60 : 24)
                         && date.date().filter(day -> day.getYear() >= 1990).isPresent()) {
                     return date.date();
                 }

@@ -15,8 +15,8 @@ import tools.jackson.databind.node.ObjectNode;
 /** Reads one letter at a time; thread-safe, and the same text always gives the same result. */
 public final class LetterReader {
 
-    /** About 25 printed pages, more than any letter has; what follows is not read. */
-    private static final int LONGEST = 60_000;
+    /** About 16 printed pages, more than any letter has; what follows is not read. */
+    private static final int LONGEST = 40_000;
 
     /** A day after all others, for letters that do not say when they were written. */
     private static final LocalDate UNKNOWN_DAY = LocalDate.of(2900, 1, 1);
@@ -47,7 +47,7 @@ public final class LetterReader {
     private LetterReader() {}
 
     /**
-     * What {@code text} states; never fails, whatever the text. Of a text longer than 60,000 {@code char}s, about 25
+     * What {@code text} states; never fails, whatever the text. Of a text longer than 40,000 {@code char}s, about 16
      * printed pages, the rest is not read.
      */
     public static ReadLetter read(String text) {

@@ -160,8 +160,11 @@ final class Lexicon {
                     if (candidate.charAt(0) == word.charAt(0)
                             && (candidate.length() >= 7 && word.length() >= 6 || shortWords.contains(candidate))
                             && within(word, candidate, distance)
-                            && (meant.isEmpty() || candidate.length() == word.length() && meant.get().length() != word.length())) {
-                        if (meant.isPresent() && !candidate.startsWith(meant.get().substring(0, 4))) {
+                            && (meant.isEmpty()
+                                    || candidate.length() == word.length()
+                                            && meant.get().length() != word.length())) {
+                        if (meant.isPresent()
+                                && !candidate.startsWith(meant.get().substring(0, 4))) {
                             return Optional.empty();
                         }
                         meant = Optional.of(candidate);

@@ -24,7 +24,12 @@ final class Page {
         this.dates = Dates.of(folded);
         this.written = LetterDate.of(this);
         this.year = written.map(LocalDate::getYear)
-                .or(() -> sentences.stream().limit(5).filter(sentence -> !sentence.has("dob") && !sentence.has("born")).map(sentence -> Dates.year(sentence.plain)).flatMap(Optional::stream).findFirst());
+                .or(() -> sentences.stream()
+                        .limit(5)
+                        .filter(sentence -> !sentence.has("dob") && !sentence.has("born"))
+                        .map(sentence -> Dates.year(sentence.plain))
+                        .flatMap(Optional::stream)
+                        .findFirst());
     }
 
     String original(Span span) {

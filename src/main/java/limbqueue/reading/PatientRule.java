@@ -9,18 +9,29 @@ import java.util.regex.Pattern;
 /** Who the patient is, how to reach him or her, and when he or she is away. */
 final class PatientRule implements Rule {
 
-    private static final String PART = "(?:(?:Mc|Mac|O['\u2019]|D['\u2019]|de |van |von |St\\.? ?)?[A-Z][a-z\u00c0-\u024f]+(?:['\u2019-][A-Z]?[a-z\u00c0-\u024f]{1,30}+){0,3}|[A-Z][A-Z'\u2019-]{1,20}(?![a-z]))";
+    private static final String PART =
+            "(?:(?:Mc|Mac|O['\u2019]|D['\u2019]|de |van |von |St\\.? ?)?[A-Z][a-z\u00c0-\u024f]+(?:['\u2019-][A-Z]?[a-z\u00c0-\u024f]{1,30}+){0,3}|[A-Z][A-Z'\u2019-]{1,20}(?![a-z]))";
     private static final String TITLE = "(?:Mr|Mrs|Ms|Miss|MR|MRS|MS|MISS|Master|Mister|Sir|Lady)\\b\\.?";
     private static final String DOCTOR_TITLE = "(?:Dr|DR|Prof|Professor|Doctor|Sister|Nurse|Sr|Mr|Mrs|Ms|Miss)\\b\\.?";
 
     private static final Pattern TITLED = Pattern.compile("(?<![A-Za-z])(" + TITLE + ")[ \\t]+(?:(" + PART
             + ")(?:[ \\t]+(?:[A-Z]\\.?[ \\t]+)?(" + PART + "))?|([A-Z])\\.?[ \\t]+(" + PART + "))");
     private static final Pattern LABELLED = Pattern.compile(
-            "(?im)(?:^[ \\t]*|(?<=[ \\t]{2})|(?<=\\|[ \\t]?)|(?<=[.,][ \\t])(?=[Pp]atient|[Rr]e\\b)|(?<=[ \\t])(?=(?:patient|name)[^\\n:]{0,20}:))(?:patient(?:['\u2019]s)?(?:[ \\t]+(?:full[ \\t]+)?name)?|name(?:[ \\t]+of[ \\t]+patient)?|full[ \\t]+name|re|regarding|ref|about|subject|pt(?:[ \\t]+name)?|patient[ \\t]+details)[ \\t]*[:\\-.]?[ \\t]+(?-i:" + TITLE + "[ \\t]+)?(?:(?-i:(" + PART + "),[ \\t]*(" + PART + "))|(?-i:(" + PART + ")(?:[ \\t]+[A-Z]\\.?)?[ \\t]+(" + PART + ")))");
-    private static final Pattern SURNAME = Pattern.compile("(?i)\\b(?:surname|family[ \\t]+name|last[ \\t]+name)[ \\t]*[:\\-]?[ \\t]*(?-i:(" + PART + "))");
-    private static final Pattern FORENAME = Pattern.compile("(?i)\\b(?:first[ \\t]+names?|fore ?names?|given[ \\t]+names?|christian[ \\t]+name)(?:\\(s\\))?[ \\t]*[:\\-]?[ \\t]*(?-i:(" + PART + "))");
-    private static final Pattern HEADED = Pattern.compile("(?m)^[ \\t]*(?:(?:Captain|Capt\\.?|Colonel|Col\\.?|Major|Rev\\.?|Reverend|Father|Lord|Lady|Pastor|Judge|Professor|Prof\\.?|Sergeant|Sgt\\.?)[ \\t]+)?(?-i:(" + PART + ")[ \\t]+(?:[A-Z]\\.?[ \\t]+)?(" + PART + "))[ \\t]*(?:,[ \\t]*|[ \\t]{2,}|\\(|[ \\t]+)(?=(?:(?:a |an |aged? )?\\d{1,3}[ -]?(?:yo|y/o|yr|year|y\\b|M\\b|F\\b)|D\\.?O\\.?B|dob|born|b\\.|MRN|\\d{1,3},|NHS|date of birth))");
-    private static final Pattern BESIDE_BIRTH = Pattern.compile("(" + PART + ")[ ](" + PART + "),?[ ]+(?:[mfMF],?[ ]+|\\([mfMF]\\),?[ ]*)?(?=(?:DOB|dob|DoB|d\\.o\\.b|D\\.O\\.B|born|b\\.)[ :.]|\\([mfMF]\\))|\\b\\d{2}[ ]?[MF][ ](" + PART + ")[ ](" + PART + ")");
+            "(?im)(?:^[ \\t]*|(?<=[ \\t]{2})|(?<=\\|[ \\t]?)|(?<=[.,][ \\t])(?=[Pp]atient|[Rr]e\\b)|(?<=[ \\t])(?=(?:patient|name)[^\\n:]{0,20}:))(?:patient(?:['\u2019]s)?(?:[ \\t]+(?:full[ \\t]+)?name)?|name(?:[ \\t]+of[ \\t]+patient)?|full[ \\t]+name|re|regarding|ref|about|subject|pt(?:[ \\t]+name)?|patient[ \\t]+details)[ \\t]*[:\\-.]?[ \\t]+(?-i:"
+                    + TITLE + "[ \\t]+)?(?:(?-i:(" + PART + "),[ \\t]*(" + PART + "))|(?-i:(" + PART
+                    + ")(?:[ \\t]+[A-Z]\\.?)?[ \\t]+(" + PART + ")))");
+    private static final Pattern SURNAME = Pattern.compile(
+            "(?i)\\b(?:surname|family[ \\t]+name|last[ \\t]+name)[ \\t]*[:\\-]?[ \\t]*(?-i:(" + PART + "))");
+    private static final Pattern FORENAME = Pattern.compile(
+            "(?i)\\b(?:first[ \\t]+names?|fore ?names?|given[ \\t]+names?|christian[ \\t]+name)(?:\\(s\\))?[ \\t]*[:\\-]?[ \\t]*(?-i:("
+                    + PART + "))");
+    private static final Pattern HEADED = Pattern.compile(
+            "(?m)^[ \\t]*(?:(?:Captain|Capt\\.?|Colonel|Col\\.?|Major|Rev\\.?|Reverend|Father|Lord|Lady|Pastor|Judge|Professor|Prof\\.?|Sergeant|Sgt\\.?)[ \\t]+)?(?-i:("
+                    + PART + ")[ \\t]+(?:[A-Z]\\.?[ \\t]+)?(" + PART
+                    + "))[ \\t]*(?:,[ \\t]*|[ \\t]{2,}|\\(|[ \\t]+)(?=(?:(?:a |an |aged? )?\\d{1,3}[ -]?(?:yo|y/o|yr|year|y\\b|M\\b|F\\b)|D\\.?O\\.?B|dob|born|b\\.|MRN|\\d{1,3},|NHS|date of birth))");
+    private static final Pattern BESIDE_BIRTH = Pattern.compile("(" + PART + ")[ ](" + PART
+            + "),?[ ]+(?:[mfMF],?[ ]+|\\([mfMF]\\),?[ ]*)?(?=(?:DOB|dob|DoB|d\\.o\\.b|D\\.O\\.B|born|b\\.)[ :.]|\\([mfMF]\\))|\\b\\d{2}[ ]?[MF][ ]("
+            + PART + ")[ ](" + PART + ")");
     private static final Pattern NOT_A_NAME = Pattern.compile(
             "(?i)(?:dear|colleague|doctor|team|clinic|hospital|practice|surgery|medical|centre|center|health|referral|form|date|dob|sex|urgent|right|left|leg|legs|foot|the|this|patient|name|re|he|she|his|her|thank|diagnosis|history|vascular|department|dr|mr|mrs|ms|miss|and|with|is|was|has|of|for|born|male|female|address|phone|tel|fax|letter|new|old|both|bilateral|claudication|rest|pain|ulcer|ischaemia|ischemia|angiogram|limb|lower|circulation|your|our|ref|no|yes|nhs|mrn|request|appointment|opinion|gp|note|call|on|at|in|a|i|ct|cta|chart|service|details|number|id)");
 
@@ -44,12 +55,17 @@ final class PatientRule implements Rule {
             "(?im)\\b(?:patient(?:['\u2019]s)?[ \\t]+address|home[ \\t]+address|address|addr)[ \\t]*:[ \\t]*([^\\n\\r]{5,120}?)(?=[ \\t]{2,}|[ \\t]+(?:tel|phone|dob|sex|mrn|nhs)\\b|$)");
     private static final Pattern ADDRESS_PROSE = Pattern.compile(
             "\\b(?:lives? at|living at|resid(?:es|ing) at|[Aa]ddress(?: is)?|who lives at|of(?= \\d))[ \\t]+(?!\\d{1,2}[ \\t]+(?:Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec))((?:[A-Z][\\w'\u2019-]*(?: [A-Z][\\w'\u2019-]*){0,6},[ \\t\\n]+)?\\d{1,5}[A-Za-z]?[ \\t,]+[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}(?:,[ \\t\\n]+[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}){0,3})");
-    private static final String HOUSE = "(?:(?:Flat|Apt\\.?|Apartment|Unit|Room)[ \\t]+\\d+[A-Za-z]?,[ \\t]*[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}|\\d{1,5}[A-Za-z]?[ \\t,]+(?!January|February|March|April|May|June|July|August|September|October|November|December|Jan|Feb|Mar|Apr|Jun|Jul|Aug|Sep|Oct|Nov|Dec)[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}|(?:[A-Z][\\w'\u2019-]{1,30}[ \\t]+){1,4}(?:House|Cottage|Cottge|Farm|Lodge|Villa|Court|Mill|Hall|Barn))";
-    private static final Pattern ADDRESS_BESIDE = Pattern.compile("(?:,|;|^|\\.)[ \\t]*(" + HOUSE + "(?:,[ \\t]*[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}){1,3})");
+    private static final String HOUSE =
+            "(?:(?:Flat|Apt\\.?|Apartment|Unit|Room)[ \\t]+\\d+[A-Za-z]?,[ \\t]*[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}|\\d{1,5}[A-Za-z]?[ \\t,]+(?!January|February|March|April|May|June|July|August|September|October|November|December|Jan|Feb|Mar|Apr|Jun|Jul|Aug|Sep|Oct|Nov|Dec)[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}|(?:[A-Z][\\w'\u2019-]{1,30}[ \\t]+){1,4}(?:House|Cottage|Cottge|Farm|Lodge|Villa|Court|Mill|Hall|Barn))";
+    private static final Pattern ADDRESS_BESIDE = Pattern.compile("(?:,|;|^|\\.)[ \\t]*(" + HOUSE
+            + "(?:,[ \\t]*[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}){1,3})");
 
-    private static final Pattern LEAVES = Pattern.compile("\\b(?:leav(?:es?|ing)|out of (?:the )?(?:area|town|country)(?: from)?|flies|fly(?:ing)?|sails?|sailing|depart\\w*|travels?|travelling|traveling|goes (?:away|abroad|on)|going (?:away|abroad)|away from|moves?|off to|cruise|heads? (?:off|south|north))\\b[^.;]{0,60}?$");
-    private static final Pattern RETURNS = Pattern.compile("\\b(?:return(?:s|ing|ed)?|back(?: home)?(?: on| by| in)?|comes? home(?: on)?|home on|comes? back|coming back|home again|until|be back)\\b[^.;]{0,25}$");
-    private static final Pattern AWAY = Pattern.compile("\\b(?:not available|unavailable|isn't available|absent|away|cannot (?:come|attend|make)|can not come|unable to (?:attend|come)|on holiday|on vacation|out of (?:town|the country)|not be available|not free|no appointments?|avoid|cannot make|booked for|dates to avoid|in hospital)\\b");
+    private static final Pattern LEAVES = Pattern.compile(
+            "\\b(?:leav(?:es?|ing)|out of (?:the )?(?:area|town|country)(?: from)?|flies|fly(?:ing)?|sails?|sailing|depart\\w*|travels?|travelling|traveling|goes (?:away|abroad|on)|going (?:away|abroad)|away from|moves?|off to|cruise|heads? (?:off|south|north))\\b[^.;]{0,60}?$");
+    private static final Pattern RETURNS = Pattern.compile(
+            "\\b(?:return(?:s|ing|ed)?|back(?: home)?(?: on| by| in)?|comes? home(?: on)?|home on|comes? back|coming back|home again|until|be back)\\b[^.;]{0,25}$");
+    private static final Pattern AWAY = Pattern.compile(
+            "\\b(?:not available|unavailable|isn't available|absent|away|cannot (?:come|attend|make)|can not come|unable to (?:attend|come)|on holiday|on vacation|out of (?:town|the country)|not be available|not free|no appointments?|avoid|cannot make|booked for|dates to avoid|in hospital)\\b");
 
     @Override
     public void read(Page page, Findings findings) {
@@ -96,8 +112,17 @@ final class PatientRule implements Rule {
         var beside = BESIDE_BIRTH.matcher(text);
         while (beside.find()) {
             var given = beside.group(1) != null ? 1 : 3;
-            if (isName(beside.group(given)) && isName(beside.group(given + 1)) && !Fit.matches(text.substring(Math.max(0, beside.start() - 12), beside.start()), "(?is).*\\b(?:dr|doctor|nurse|sister|prof|and|for)\\.?\\s*")) {
-                put(text, new int[] {beside.start(given), beside.end(given), beside.start(given + 1), beside.end(given + 1)}, findings);
+            if (isName(beside.group(given))
+                    && isName(beside.group(given + 1))
+                    && !Fit.matches(
+                            text.substring(Math.max(0, beside.start() - 12), beside.start()),
+                            "(?is).*\\b(?:dr|doctor|nurse|sister|prof|and|for)\\.?\\s*")) {
+                put(
+                        text,
+                        new int[] {
+                            beside.start(given), beside.end(given), beside.start(given + 1), beside.end(given + 1)
+                        },
+                        findings);
                 return;
             }
         }
@@ -165,7 +190,12 @@ final class PatientRule implements Rule {
     /** The husband, the neighbour, or another patient whom the letter names. */
     private static boolean isRelative(Page page, Matcher match) {
         var before = page.text.substring(Math.max(0, match.start() - 40), match.start());
-        return Fit.matches(before, "(?is).*\\b(?:husband|wife|son|daughter|neighbour|neighbor|friend|partner|carer|brother|sister|thanks for [a-z ]+|next of kin|nok|caller|sorting out|father|mother|nephew|niece)\\b[:,( \\t]*(?:of[ \\t]+)?$") && !Fit.matches(before, "(?is).*\\b(?:husband|wife|son|daughter|neighbour|neighbor|carer|friend|partner|brother|sister|father|mother|niece|nephew)(?:['\u2019]s)?[ \\t]+of[ \\t]+$")
+        return Fit.matches(
+                                before,
+                                "(?is).*\\b(?:husband|wife|son|daughter|neighbour|neighbor|friend|partner|carer|brother|sister|thanks for [a-z ]+|next of kin|nok|caller|sorting out|father|mother|nephew|niece)\\b[:,( \\t]*(?:of[ \\t]+)?$")
+                        && !Fit.matches(
+                                before,
+                                "(?is).*\\b(?:husband|wife|son|daughter|neighbour|neighbor|carer|friend|partner|brother|sister|father|mother|niece|nephew)(?:['\u2019]s)?[ \\t]+of[ \\t]+$")
                 || Fit.matches(before, "(?is).*\\b(?:caller|next of kin|nok|contact)[: \\t]+$");
     }
 
@@ -441,7 +471,11 @@ final class PatientRule implements Rule {
         for (var sentence : page.sentences) {
             var plain = sentence.plain;
             var dates = page.dates.in(plain);
-            if (dates.isEmpty() || Fit.matches(plain, "(?s)(?:the |his |her )?(?:son|daughter|wife|husband|sister|brother|carer)s? (?:is|will|leaves|flies|goes|are)\\b.*") || sentence.section == Sentence.Section.FAMILY) {
+            if (dates.isEmpty()
+                    || Fit.matches(
+                            plain,
+                            "(?s)(?:the |his |her )?(?:son|daughter|wife|husband|sister|brother|carer)s? (?:is|will|leaves|flies|goes|are)\\b.*")
+                    || sentence.section == Sentence.Section.FAMILY) {
                 continue;
             }
             if (dates.size() >= 2
@@ -508,8 +542,11 @@ final class PatientRule implements Rule {
     private static void future(Page page, Sentence sentence, Dates.Found date, String field, Findings findings) {
         Dates.next(date, page.written)
                 .or(() -> page.year.flatMap(year -> Dates.next(date, Optional.of(LocalDate.of(year, 1, 1)))))
-                .filter(day -> page.written.isEmpty() || !day.isBefore(page.written.get()) && day.isBefore(page.written.get().plusYears(3)))
-                .ifPresent(day -> findings.putIfUnknown(field, day.toString(), sentence.span(date.start(), date.end())));
+                .filter(day -> page.written.isEmpty()
+                        || !day.isBefore(page.written.get())
+                                && day.isBefore(page.written.get().plusYears(3)))
+                .ifPresent(
+                        day -> findings.putIfUnknown(field, day.toString(), sentence.span(date.start(), date.end())));
     }
 
     static String doctorTitle() {

@@ -45,8 +45,10 @@ final class PerfusionRule implements Rule {
                     + "|(?<dp>dp)|(?<pt>postib)|(?<ox>tcpo2)"
                     + "|(?<arm>(?:arm|brachial)s?(?: systolics?| bps?| blood pressures?| pressure)*))\\b");
 
-    private static final Pattern DECIMAL = Pattern.compile("(?<![\\d.<>-])(?<!- )(?:\\d\\.\\d{1,3})(?![\\d%]|\\.\\d| ?(?:%|-|to) ?\\d\\.| ?%| ?(?:cm|mm|mg|m\\b|mmhg|mile|kg|g/|umol|mmol))");
-    private static final Pattern WHOLE = Pattern.compile("(?<![\\d.<>-])\\d{1,3}(?![\\d+%]|\\.\\d|/\\d{1,2}/| ?(?:%|\\+|-|to) ?\\d|/(?:7|12|52)\\b| ?(?:cm|mm\\b|mg|m\\b|metre|yard|block|week|month|year|day|hour|minute|percent|%|degrees))");
+    private static final Pattern DECIMAL = Pattern.compile(
+            "(?<![\\d.<>-])(?<!- )(?:\\d\\.\\d{1,3})(?![\\d%]|\\.\\d| ?(?:%|-|to) ?\\d\\.| ?%| ?(?:cm|mm|mg|m\\b|mmhg|mile|kg|g/|umol|mmol))");
+    private static final Pattern WHOLE = Pattern.compile(
+            "(?<![\\d.<>-])\\d{1,3}(?![\\d+%]|\\.\\d|/\\d{1,2}/| ?(?:%|\\+|-|to) ?\\d|/(?:7|12|52)\\b| ?(?:cm|mm\\b|mg|m\\b|metre|yard|block|week|month|year|day|hour|minute|percent|%|degrees))");
     private static final Pattern ARM_VALUE = Pattern.compile("(?<![\\d./-])\\d{2,3}(?![\\d+%.]\\d|\\d)");
 
     private static final Pattern PAST_VALUE = Pattern.compile(
@@ -126,7 +128,8 @@ final class PerfusionRule implements Rule {
 
     /** "142/80 in the right arm". */
     private static void armBehind(Sentence sentence, Key key, Findings findings) {
-        var match = Fit.of("(?<![\\d./])(\\d{2,3})(?:/\\d{2,3})?(?: ?mmhg)?(?: systolic)? ?\\(?(?:in|on|from|at)?(?: the| his| her)? ?\\(?(left|right) $")
+        var match = Fit.of(
+                        "(?<![\\d./])(\\d{2,3})(?:/\\d{2,3})?(?: ?mmhg)?(?: systolic)? ?\\(?(?:in|on|from|at)?(?: the| his| her)? ?\\(?(left|right) $")
                 .matcher(sentence.plain.substring(0, key.start()));
         if (match.find() && plausible(Measure.ARM).test(match.group(1))) {
             findings.put(
@@ -192,10 +195,18 @@ final class PerfusionRule implements Rule {
         var measure = key.measure();
         var between = plain.substring(key.end(), Math.max(key.end(), shared.start()));
         var valueStart = plain.lastIndexOf(shared.text(), shared.end() - 1);
-        var lead = plain.substring(Math.max(key.end(), valueStart - 40), Math.max(key.end(), valueStart)).replace("->", " to ");
+        var lead = plain.substring(Math.max(key.end(), valueStart - 40), Math.max(key.end(), valueStart))
+                .replace("->", " to ");
         var after = plain.substring(shared.end(), Math.min(plain.length(), shared.end() + 30));
-        if (measure.index() && Fit.matches(between, "(?s).*\\b(?:target|normal (?:is|range|value)|above|below|greater|less|under|over|more than|between)\\b.*")
-                || Fit.matches(shared.sides().isEmpty() || valueStart < shared.start() ? between : plain.substring(shared.start(), valueStart), "(?s).*(?:non compressible|calcified|could not|cannot|unrecordable|not (?:be )?(?:recorded|measured|obtained|done)|heart|diagnos).*")) {
+        if (measure.index()
+                        && Fit.matches(
+                                between,
+                                "(?s).*\\b(?:target|normal (?:is|range|value)|above|below|greater|less|under|over|more than|between)\\b.*")
+                || Fit.matches(
+                        shared.sides().isEmpty() || valueStart < shared.start()
+                                ? between
+                                : plain.substring(shared.start(), valueStart),
+                        "(?s).*(?:non compressible|calcified|could not|cannot|unrecordable|not (?:be )?(?:recorded|measured|obtained|done)|heart|diagnos).*")) {
             return;
         }
         if (plain.startsWith("<", Math.max(0, valueStart - 1))

@@ -310,7 +310,10 @@ final class Plain {
             }
         }
         var last = text.charAt(end - 1);
-        return digits > 0 && (end - start > 2 || last != 'o' && !(last == 'l' && digits == 1 && end - start == 2 && text.charAt(start) == '5'));
+        return digits > 0
+                && (end - start > 2
+                        || last != 'o'
+                                && !(last == 'l' && digits == 1 && end - start == 2 && text.charAt(start) == '5'));
     }
 
     private static String digitsFor(String raw) {
@@ -614,7 +617,10 @@ final class Plain {
                     && !Fit.matches(tokens.get(i - 2).text, "r|l|right|left|o|abi|abpi|abis|dp|pt")) {
                 return false;
             }
-            if (after != null && after.text.equals("/") && i + 2 < tokens.size() && Fit.matches(tokens.get(i + 2).text, "o|t|v|f")) {
+            if (after != null
+                    && after.text.equals("/")
+                    && i + 2 < tokens.size()
+                    && Fit.matches(tokens.get(i + 2).text, "o|t|v|f")) {
                 return false;
             }
             if (before.text.equals("&") && after != null && Fit.matches(after.text, "[a-z]")) {
@@ -627,7 +633,10 @@ final class Plain {
                 return before.text.equals("-") && !Character.isLetter(text.charAt(Math.max(0, before.start - 1)));
             }
         }
-        if (after != null && after.text.equals("/") && i + 2 < tokens.size() && Fit.matches(tokens.get(i + 2).text, "o|t|v|f")) {
+        if (after != null
+                && after.text.equals("/")
+                && i + 2 < tokens.size()
+                && Fit.matches(tokens.get(i + 2).text, "o|t|v|f")) {
             return false;
         }
         if (after == null) {

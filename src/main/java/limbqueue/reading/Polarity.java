@@ -10,9 +10,10 @@ enum Polarity {
     OPEN;
 
     /** Words after which what follows is denied, up to the end of their clause. */
-    private static final Pattern NEGATOR = Pattern.compile("\\b(?:no evidence of|no (?:clinical |obvious |overt )?signs? of|no|none of|not|nor|neither|never|without|denies|nil(?! ?[,.;])|free (?:of|from)|"
-            + "absence of|negative for|doesn't|don't|hasn't|isn't|cannot|won't|rules? out|lacks|lacking|lack of|devoid of|"
-            + "excluded|no longer|never had)\\b|(?<=[ (,;:])-ve\\b|\\bneg(?:ative)? (?:for)?|(?<=^|[ (,;])(?:0|\u00f8) (?=rest|ulcer|gangrene)");
+    private static final Pattern NEGATOR = Pattern.compile(
+            "\\b(?:no evidence of|no (?:clinical |obvious |overt )?signs? of|no|none of|not|nor|neither|never|without|denies|nil(?! ?[,.;])|free (?:of|from)|"
+                    + "absence of|negative for|doesn't|don't|hasn't|isn't|cannot|won't|rules? out|lacks|lacking|lack of|devoid of|"
+                    + "excluded|no longer|never had)\\b|(?<=[ (,;:])-ve\\b|\\bneg(?:ative)? (?:for)?|(?<=^|[ (,;])(?:0|\u00f8) (?=rest|ulcer|gangrene)");
 
     /** Words that only look like a denial of what follows. */
     private static final Pattern NO_DENIAL = Pattern.compile(
@@ -36,12 +37,13 @@ enum Polarity {
             Pattern.compile("^ ?[:?=-]+ ?(?:\\(|\\[)?(?:y|yes|present|positive|\\+|\\+ve|true)(?![a-z])");
 
     /** Words after which what follows is not said to be so. */
-    private static final Pattern OPENER = Pattern.compile("(?:^were(?= )|\\b(?:if|(?<![a-z] )were (?:he|she|it|they|there|this|the|any|\\w+ (?:im)?possible)|were (?:he|she) (?:ever )?to|should (?:he|she|it|they|there|the|this|any)|in case|in the event|at risk|risks? (?:of|for)|(?:to|would|could|cannot|not|and|help|need to|want to|like to|can you|you|please|can't be|be) (?:definitively |formally )?(?:exclude[ds]?|rule[ds]? out)|"
-            + "excluding|exclude|r/o|query|queries|possible|possibly|\\?possible|potential(?:ly)?|probable|probably|suspect(?:ed|s|ing)?|suspicious|suspicion|"
-            + "(?:worried|worries|worry|fears?|afraid|anxious|nervous) (?:about|of|that|she|he|it|lest)?|(?<!in )(?<!since )(?<!last )(?<!early )(?<!late )(?<!of )(?<!\\d )(?<!until )may(?! \\d)|might|would|could|unless|prevent(?:s|ing|ion)?|avoid(?:s|ing)?|threat of|threatened|screen(?:ed|ing)? for|"
-            + "warn(?:ed|ing)?|advised (?:him |her |them )?(?:to|that|about)|told (?:him |her |them )?(?:to (?:look|watch|return|come back|ring|call)|that)|leaflet|information (?:on|about)|until|before (?:it|this|the|he|she|there|any|we)|lest|whether|"
-            + "look(?:ing)? (?:out )?for|watch(?:ing)? for|wonder(?:ed|ing|s)?|differential|versus|vs|rather than|monitor(?:ing)? for|signs to|safety net(?:ted|ting)?|in the absence of|"
-            + "consider(?:ing|ed|ation)?|to develop|will (?:need|require|be|have|develop|get|become|lose|end)|unlikely|likely|think(?:s|ing)? (?:of|about|this is|it is)|concern(?:s|ed)? (?:for|of|about|that|re)|mimic(?:s|king)?|not sure|unsure|uncertain|question(?:able)? of|question of)\\b)");
+    private static final Pattern OPENER = Pattern.compile(
+            "(?:^were(?= )|\\b(?:if|(?<![a-z] )were (?:he|she|it|they|there|this|the|any|\\w+ (?:im)?possible)|were (?:he|she) (?:ever )?to|should (?:he|she|it|they|there|the|this|any)|in case|in the event|at risk|risks? (?:of|for)|(?:to|would|could|cannot|not|and|help|need to|want to|like to|can you|you|please|can't be|be) (?:definitively |formally )?(?:exclude[ds]?|rule[ds]? out)|"
+                    + "excluding|exclude|r/o|query|queries|possible|possibly|\\?possible|potential(?:ly)?|probable|probably|suspect(?:ed|s|ing)?|suspicious|suspicion|"
+                    + "(?:worried|worries|worry|fears?|afraid|anxious|nervous) (?:about|of|that|she|he|it|lest)?|(?<!in )(?<!since )(?<!last )(?<!early )(?<!late )(?<!of )(?<!\\d )(?<!until )may(?! \\d)|might|would|could|unless|prevent(?:s|ing|ion)?|avoid(?:s|ing)?|threat of|threatened|screen(?:ed|ing)? for|"
+                    + "warn(?:ed|ing)?|advised (?:him |her |them )?(?:to|that|about)|told (?:him |her |them )?(?:to (?:look|watch|return|come back|ring|call)|that)|leaflet|information (?:on|about)|until|before (?:it|this|the|he|she|there|any|we)|lest|whether|"
+                    + "look(?:ing)? (?:out )?for|watch(?:ing)? for|wonder(?:ed|ing|s)?|differential|versus|vs|rather than|monitor(?:ing)? for|signs to|safety net(?:ted|ting)?|in the absence of|"
+                    + "consider(?:ing|ed|ation)?|to develop|will (?:need|require|be|have|develop|get|become|lose|end)|unlikely|likely|think(?:s|ing)? (?:of|about|this is|it is)|concern(?:s|ed)? (?:for|of|about|that|re)|mimic(?:s|king)?|not sure|unsure|uncertain|question(?:able)? of|question of)\\b)");
 
     private static final Pattern DOUBTED = Pattern.compile("\\?+ ?(?:early |underlying |new |an? |mild |any )?$");
 
@@ -49,9 +51,10 @@ enum Polarity {
             "\\b(?:previous(?:ly)?|prior|former(?:ly)?|in the past|history of|past|old|healed|resolved|recovered from|used to|"
                     + "last (?:year|summer|winter|autumn|spring|month)|years? ago|(?:19|20)\\d\\d)\\b");
 
-    private static final String PERSON = "(?:fathers?|dad|mothers?|mum|mom|brothers?|sisters?|sons?|daughters?|daughter-in-law|wife|husband|uncles?|aunts?|cousins?|"
-            + "grandfather|grandmother|grandson|granddaughter|parents?|siblings?|partner|neighbou?rs?|friends?|twin|spouse|nephews?|nieces?|grandparents?|roommate|flatmate|colleague's|"
-            + "donor|co-?worker|wife's|in (?:the |his |her )?family|relatives? with|family history|family hx|fhx?|f/h|runs in the family|strong family)";
+    private static final String PERSON =
+            "(?:fathers?|dad|mothers?|mum|mom|brothers?|sisters?|sons?|daughters?|daughter-in-law|wife|husband|uncles?|aunts?|cousins?|"
+                    + "grandfather|grandmother|grandson|granddaughter|parents?|siblings?|partner|neighbou?rs?|friends?|twin|spouse|nephews?|nieces?|grandparents?|roommate|flatmate|colleague's|"
+                    + "donor|co-?worker|wife's|in (?:the |his |her )?family|relatives? with|family history|family hx|fhx?|f/h|runs in the family|strong family)";
     private static final Pattern OTHERS = Pattern.compile("\\b" + PERSON + "(?:'s)?\\b");
     private static final Pattern OBSERVES = Pattern.compile(
             "^,? ?(?:who (?:is|lives|cares|came|brought|was|helps)[a-z ]{0,40}?,? )?(?:and (?:he|she|i) )?(?:has |have |had |also |now |who )?(?:says?|said|reports?|reported|notic\\w+|tells?|told|states?|thinks?|feels?|calls?|called|found|finds|"
@@ -91,7 +94,9 @@ enum Polarity {
                     ? match.end() <= start && Fit.matches(plain.substring(match.end(), start), " ?(?:[a-z]+ ){0,2}")
                     : match.start() >= end && Fit.matches(plain.substring(end, match.start()), " ?:? ?(?:[a-z]+ ?)?");
             if (beside) {
-                return TICKED.matcher(match.group()).find() ? STATED : match.group().contains("n") ? DENIED : OPEN;
+                return TICKED.matcher(match.group()).find()
+                        ? STATED
+                        : match.group().contains("n") ? DENIED : OPEN;
             }
         }
         return null;
@@ -126,13 +131,29 @@ enum Polarity {
         if (NO_DENIAL.matcher(rest).find()) {
             return false;
         }
-        var between = plain.substring(negator.end(), start).replaceFirst("^(?: (?:leg|foot|side|limb|calf))? (?:actually |currently |really )?(?:have|had|has|shows?)(?: got)? (?:any )?", " ");
-        if (between.length() > 160 || between.contains(". ") || ENDS_DENIAL.matcher(between).find()) {
+        var between = plain.substring(negator.end(), start)
+                .replaceFirst(
+                        "^(?: (?:leg|foot|side|limb|calf))? (?:actually |currently |really )?(?:have|had|has|shows?)(?: got)? (?:any )?",
+                        " ");
+        if (between.length() > 160
+                || between.contains(". ")
+                || ENDS_DENIAL.matcher(between).find()) {
             return false;
         }
         var word = negator.group();
-        if (word.equals("not") || word.equals("isn't") || word.equals("cannot") || word.equals("hasn't") || word.equals("don't") || word.equals("doesn't")) {
-            return !between.contains(",") ? words(between) <= 6 : Fit.matches(between, "(?s).*, (?:or|nor|and no) [a-z ]{0,20}") || Fit.matches(between, "(?s).*,.*") && words(between) <= 8 && Fit.matches(sentence.plain.substring(end), "(?s)[a-z ,]{0,40}\\b(?:or|nor)\\b.*");
+        if (word.equals("not")
+                || word.equals("isn't")
+                || word.equals("cannot")
+                || word.equals("hasn't")
+                || word.equals("don't")
+                || word.equals("doesn't")) {
+            return !between.contains(",")
+                    ? words(between) <= 6
+                    : Fit.matches(between, "(?s).*, (?:or|nor|and no) [a-z ]{0,20}")
+                            || Fit.matches(between, "(?s).*,.*")
+                                    && words(between) <= 8
+                                    && Fit.matches(
+                                            sentence.plain.substring(end), "(?s)[a-z ,]{0,40}\\b(?:or|nor)\\b.*");
         }
         return !between.contains(",") || listGoesOn(sentence, between, start, end);
     }
@@ -204,7 +225,9 @@ enum Polarity {
     /** Whether the words are said of somebody else than the patient. */
     static boolean isOthers(Sentence sentence, int start, int end) {
         if (sentence.section == Sentence.Section.FAMILY
-                && !Fit.matches(sentence.plain.substring(sentence.clauseStart(start), start), "(?s)(?:the )?patient (?:himself |herself )?(?:has|is|had).*")) {
+                && !Fit.matches(
+                        sentence.plain.substring(sentence.clauseStart(start), start),
+                        "(?s)(?:the )?patient (?:himself |herself )?(?:has|is|had).*")) {
             return true;
         }
         var plain = sentence.plain;
@@ -220,9 +243,15 @@ enum Polarity {
                     continue;
                 }
                 var said = between + " ";
-                if (between.equals(" on ") || between.isBlank() && !other.group().endsWith("'s") || other.group().endsWith("'s") && !Fit.matches(between, "(?s).*(?:[.;] | she | he ).*")
-                        || !Fit.matches(between, "(?s).*(?:[.;] | but | whereas |, (?:he|she|i|we|the patient|patient) | and (?:he|she|i|we|the patient|patient) (?:himself |herself )?(?:has|is|had|was|does|himself|herself)|\\b(?:he|she) (?:himself|herself)).*")
-                                && Fit.matches(said, "(?s),? ?(?:my patient too,? |[a-z -]{0,24}, )?(?:and (?:his |her |an? )?\\w+ )?\\(?(?:who |which |also |both |each |all |on (?=$)|have |had |has |died|lost|suffer|with|was|is|were|are|got|underwent|diagnosed|attended|smoked|,|\\(|: ).*")) {
+                if (between.equals(" on ")
+                        || between.isBlank() && !other.group().endsWith("'s")
+                        || other.group().endsWith("'s") && !Fit.matches(between, "(?s).*(?:[.;] | she | he ).*")
+                        || !Fit.matches(
+                                        between,
+                                        "(?s).*(?:[.;] | but | whereas |, (?:he|she|i|we|the patient|patient) | and (?:he|she|i|we|the patient|patient) (?:himself |herself )?(?:has|is|had|was|does|himself|herself)|\\b(?:he|she) (?:himself|herself)).*")
+                                && Fit.matches(
+                                        said,
+                                        "(?s),? ?(?:my patient too,? |[a-z -]{0,24}, )?(?:and (?:his |her |an? )?\\w+ )?\\(?(?:who |which |also |both |each |all |on (?=$)|have |had |has |died|lost|suffer|with|was|is|were|are|got|underwent|diagnosed|attended|smoked|,|\\(|: ).*")) {
                     return true;
                 }
             } else if (other.start() >= end) {
@@ -230,7 +259,10 @@ enum Polarity {
                 if (other.group().startsWith("in ") && between.length() < 15) {
                     return true;
                 }
-                if (between.length() < 40 && Fit.matches(between, "(?: \\w+){0,4} (?:in (?=family|the family)|in|of|like|as did|as had|as was|on) (?:his |her |the |a |an |\\d |both |my )?(?:younger |older |elder |late |paternal |maternal |first degree )?")) {
+                if (between.length() < 40
+                        && Fit.matches(
+                                between,
+                                "(?: \\w+){0,4} (?:in (?=family|the family)|in|of|like|as did|as had|as was|on) (?:his |her |the |a |an |\\d |both |my )?(?:younger |older |elder |late |paternal |maternal |first degree )?")) {
                     return true;
                 }
             }

@@ -18,17 +18,25 @@ final class ProcedureRule implements Rule {
                     + "|(?<amputation>(?:below[ -]knee|above[ -]knee|forefoot|toe|ray|digital|major|minor|partial foot|left|right|syme'?s?|transmetatarsal|\\d\\w* toe|great toe)?(?: (?:toe|ray))? ?amputation)"
                     + "|(?<angioplasty>angioplasty)|(?<stent>stent)|(?<angiogram>angiogram))\\b");
 
-    private static final Pattern NOT_LEG = Pattern.compile("\\b(?:coronary|cardiac|heart|renal|gastric|ureteric|biliary|drug eluting stents? (?:to|in) (?:the )?lad|lad|rca|circumflex|pci|myocardial|left main|cerebral|ureter|mesenteric|subclavian|fistula|stomach|weight)\\b");
+    private static final Pattern NOT_LEG = Pattern.compile(
+            "\\b(?:coronary|cardiac|heart|renal|gastric|ureteric|biliary|drug eluting stents? (?:to|in) (?:the )?lad|lad|rca|circumflex|pci|myocardial|left main|cerebral|ureter|mesenteric|subclavian|fistula|stomach|weight)\\b");
     private static final Pattern PLAN = Pattern.compile(
             "\\b(?:consider(?:ed|ing|ation)?|for (?:possible )?(?:an? )?|would (?:like|benefit|need)|may (?:need|require|benefit)|might|needs?|require[sd]?|suitable for|candidate for|request(?:ed|ing)?|plan(?:ned|ning|s)?|to be|will (?:need|have|be)|await(?:s|ing)|wait(?:ing)? (?:list )?for|list(?:ed)? for|refer(?:red)? for|discuss(?:ed|ing)?|option of|offer(?:ed)?|if|avoid(?:ing)?|prevent|risk of|facing|spoken of|talk(?:ed)? of|mention(?:ed)? of|plan (?:is|was)|intention (?:is|was)|heading for|come to|instead of|rather than|declin\\w+|refus\\w+|no (?:previous|prior|past|history of)|never had|without|before (?:any|an)|hoping for|could have|should have|whether|scheduled for|booked for|due (?:for|to have)|in case|candidate|save (?:him|her) from|unfit for|fit for|not (?:a candidate|suitable)|possible|potential|re-?|repeat|another|further|->)(?: (?:a|an|the|any|right|left|urgent|further|early|diagnostic|possible|repeat|his|her|lower|limb|leg|of|to|have|primary|an?|and|or|sfa|iliac|femoral|popliteal|angioplasty|stent|angiogram|bypass|amputation|duplex|cta|surgery)){0,6} ?(?:/|and|or|\\+/?-?)? ?$");
-    private static final Pattern PLANNED_AFTER = Pattern.compile("^ ?(?:is |was |has been |to be |should be |would be |could be |will be )?(?:planned|booked|scheduled|considered|being considered|discussed|offered|declined|pending|not possible|next (?:week|month)|requested|awaited|would|could|should|may|might|if|suggested|recommended|on \\w+ list|slot|date|cancelled|postponed|put off|deferred|tomorrow|\\?)");
-    private static final Pattern OLD_STENT = Pattern.compile("\\b(?:in[ -]?$|inside (?:the|a) $|within (?:the|a) $|above the $|below the $|through the $|the old $|in the $|proximal to the $|distal to the $|of the $|his $|her $)");
+    private static final Pattern PLANNED_AFTER = Pattern.compile(
+            "^ ?(?:is |was |has been |to be |should be |would be |could be |will be )?(?:planned|booked|scheduled|considered|being considered|discussed|offered|declined|pending|not possible|next (?:week|month)|requested|awaited|would|could|should|may|might|if|suggested|recommended|on \\w+ list|slot|date|cancelled|postponed|put off|deferred|tomorrow|\\?)");
+    private static final Pattern OLD_STENT = Pattern.compile(
+            "\\b(?:in[ -]?$|inside (?:the|a) $|within (?:the|a) $|above the $|below the $|through the $|the old $|in the $|proximal to the $|distal to the $|of the $|his $|her $)");
 
-    private static final Pattern DIAGNOSTIC = Pattern.compile("\\b(?:(?:strictly |purely |only |just |merely |solely |a )?diagnostic(?: (?:only|one|study|procedure|in intent))?|only (?:to have a look|to look|pictures|a look|for pictures)|just (?:pictures|to have a look|to look|a look)|to have a look|only pictures|pictures only|(?:just|only) to (?:take|get) (?:some )?pictures|no intervention|without intervention|look only|for information only|no treatment was (?:intended|planned|attempted|done))\\b");
-    private static final Pattern FAILED = Pattern.compile("\\b(?:(?:cannot|failed to|failure to|not able to|not be|never) (?:be )?(?:cross(?:ed)?|get (?:across|through|past|the wire)|re-?enter|recanali\\w+|pass(?:ed)?)|wire (?:would|did|could|won't|cannot|don't)(?:n't| not| never)? ?(?:pass|cross|go|get)|(?:would|could|did) not (?:cross|pass|go)|not (?:cross|pass)|unsuccessful(?:ly)?|failed|without success|not successful|could not be crossed|isn't successful)\\b");
-    private static final Pattern INCOMPLETE = Pattern.compile("\\b(?:abandon\\w*|stopped (?:half ?-?way|early|part ?-?way|midway)|aborted|incomplete|terminated|given up|half ?-?way|broken off|cut short|called off|halted|discontinued|stopped when|stopped because|had to (?:be stopped|stop))\\b");
-    private static final Pattern COMPLETED = Pattern.compile("\\b(?:successful(?:ly)?|good (?:angiographic |technical )?result|with success|excellent result|completed|satisfactory result|technically successful|worked well|well placed|went (?:well|fine|smoothly)|did well)\\b");
-    private static final Pattern CROSSING = Pattern.compile("\\b(?:cannot (?:be )?cross\\w*|failed to cross|wire|not (?:able to )?cross|recanali\\w+|cross(?:ed|ing)?|re-?enter\\w*|could not be crossed)\\b");
+    private static final Pattern DIAGNOSTIC = Pattern.compile(
+            "\\b(?:(?:strictly |purely |only |just |merely |solely |a )?diagnostic(?: (?:only|one|study|procedure|in intent))?|only (?:to have a look|to look|pictures|a look|for pictures)|just (?:pictures|to have a look|to look|a look)|to have a look|only pictures|pictures only|(?:just|only) to (?:take|get) (?:some )?pictures|no intervention|without intervention|look only|for information only|no treatment was (?:intended|planned|attempted|done))\\b");
+    private static final Pattern FAILED = Pattern.compile(
+            "\\b(?:(?:cannot|failed to|failure to|not able to|not be|never) (?:be )?(?:cross(?:ed)?|get (?:across|through|past|the wire)|re-?enter|recanali\\w+|pass(?:ed)?)|wire (?:would|did|could|won't|cannot|don't)(?:n't| not| never)? ?(?:pass|cross|go|get)|(?:would|could|did) not (?:cross|pass|go)|not (?:cross|pass)|unsuccessful(?:ly)?|failed|without success|not successful|could not be crossed|isn't successful)\\b");
+    private static final Pattern INCOMPLETE = Pattern.compile(
+            "\\b(?:abandon\\w*|stopped (?:half ?-?way|early|part ?-?way|midway)|aborted|incomplete|terminated|given up|half ?-?way|broken off|cut short|called off|halted|discontinued|stopped when|stopped because|had to (?:be stopped|stop))\\b");
+    private static final Pattern COMPLETED = Pattern.compile(
+            "\\b(?:successful(?:ly)?|good (?:angiographic |technical )?result|with success|excellent result|completed|satisfactory result|technically successful|worked well|well placed|went (?:well|fine|smoothly)|did well)\\b");
+    private static final Pattern CROSSING = Pattern.compile(
+            "\\b(?:cannot (?:be )?cross\\w*|failed to cross|wire|not (?:able to )?cross|recanali\\w+|cross(?:ed|ing)?|re-?enter\\w*|could not be crossed)\\b");
 
     private static final List<java.util.Map.Entry<String, Pattern>> COMPLICATIONS = List.of(
             java.util.Map.entry(
@@ -194,7 +202,13 @@ final class ProcedureRule implements Rule {
             return false;
         }
         if (kind.equals("amputation")) {
-            return !Fit.matches(after, "(?s) (?:is |was |may be |might be |would be )?(?:possible|likely|inevitable|n/a|\\(|\\[|:|unknown).*|(?s)[ ]?[:(\\[].*") && !Fit.matches(before, "(?s).*\\b(?:threat of|fear of|afraid of|risk of|prevent|avoid|facing|finger|hand|arm|thumb)\\b.*") && !Fit.matches(after, "(?s) (?:risk|prevention|rate|free).*");
+            return !Fit.matches(
+                            after,
+                            "(?s) (?:is |was |may be |might be |would be )?(?:possible|likely|inevitable|n/a|\\(|\\[|:|unknown).*|(?s)[ ]?[:(\\[].*")
+                    && !Fit.matches(
+                            before,
+                            "(?s).*\\b(?:threat of|fear of|afraid of|risk of|prevent|avoid|facing|finger|hand|arm|thumb)\\b.*")
+                    && !Fit.matches(after, "(?s) (?:risk|prevention|rate|free).*");
         }
         return true;
     }
@@ -220,11 +234,25 @@ final class ProcedureRule implements Rule {
                         "(?s).*\\b(?:the|that|this|his|her|same|since (?:the|his|her)|after (?:the|his|her|that)|previous) (?:\\w+ )?$")
                 && date.isEmpty();
         for (var entry : made) {
-            var same = entry.text("kind").equals(Optional.of(found.kind())) || found.kind().equals("angioplasty") && entry.text("kind").equals(Optional.of("angiogram")) && refersBack;
-            var agrees = (sides.isEmpty() || entry.text("side").isEmpty() || entry.text("side").equals(sides.stream().findFirst().map(side -> side.word)))
-                    && (segment.isEmpty() || entry.text("segment").isEmpty() || entry.text("segment").equals(segment)) && (date.isEmpty() || entry.text("date").isEmpty() || entry.text("date").equals(date.map(When::date)));
-            if (same && agrees && (refersBack || date.isEmpty() || entry.text("date").isEmpty())) {
-                date.filter(_ -> !entry.has("date")).ifPresent(when -> entry.put("date", when.date(), sentence.span(when.start(), when.end())));
+            var same = entry.text("kind").equals(Optional.of(found.kind()))
+                    || found.kind().equals("angioplasty")
+                            && entry.text("kind").equals(Optional.of("angiogram"))
+                            && refersBack;
+            var agrees = (sides.isEmpty()
+                            || entry.text("side").isEmpty()
+                            || entry.text("side")
+                                    .equals(sides.stream().findFirst().map(side -> side.word)))
+                    && (segment.isEmpty()
+                            || entry.text("segment").isEmpty()
+                            || entry.text("segment").equals(segment))
+                    && (date.isEmpty()
+                            || entry.text("date").isEmpty()
+                            || entry.text("date").equals(date.map(When::date)));
+            if (same
+                    && agrees
+                    && (refersBack || date.isEmpty() || entry.text("date").isEmpty())) {
+                date.filter(_ -> !entry.has("date"))
+                        .ifPresent(when -> entry.put("date", when.date(), sentence.span(when.start(), when.end())));
                 Places.behind(page, sentence, found.end(), plain.length())
                         .filter(_ -> !entry.has("where"))
                         .ifPresent(place -> entry.put("where", place.name(), place.words()));
@@ -403,7 +431,17 @@ final class ProcedureRule implements Rule {
                 continue;
             }
             var none = complication.getKey().equals("none");
-            if (!none && (Polarity.isDenied(sentence, match.get().start(), match.get().end()) || Fit.matches(plain.substring(0, match.get().start()), "(?s).*\\b(?:risks? of|if|avoid|prevent)\\b[^.;]{0,30}") || Fit.matches(plain.substring(match.get().end()), "(?s) (?:risk|disorder).*") || complication.getKey().equals("bleeding") && Fit.matches(plain, "(?s).*\\b(?:bleeding disorder|ulcer)\\b.*") || complication.getKey().equals("thrombosis") && Fit.matches(plain, "(?s).*\\b(?:aneurysm|deep vein|dvt|graft|stent)\\b.*"))) {
+            if (!none
+                    && (Polarity.isDenied(
+                                    sentence, match.get().start(), match.get().end())
+                            || Fit.matches(
+                                    plain.substring(0, match.get().start()),
+                                    "(?s).*\\b(?:risks? of|if|avoid|prevent)\\b[^.;]{0,30}")
+                            || Fit.matches(plain.substring(match.get().end()), "(?s) (?:risk|disorder).*")
+                            || complication.getKey().equals("bleeding")
+                                    && Fit.matches(plain, "(?s).*\\b(?:bleeding disorder|ulcer)\\b.*")
+                            || complication.getKey().equals("thrombosis")
+                                    && Fit.matches(plain, "(?s).*\\b(?:aneurysm|deep vein|dvt|graft|stent)\\b.*"))) {
                 continue;
             }
             if (!none && kind.equals("amputation") || kind.isEmpty()) {
@@ -432,7 +470,9 @@ final class ProcedureRule implements Rule {
             return;
         }
         var behind = sentence.plain.substring(found.end(), Math.min(sentence.plain.length(), found.end() + 22));
-        var words = (sentence.plain.substring(found.start(), found.end()) + (Fit.matches(behind, "(?s) (?:of|through|at)\\b[^,.;]*.*") ? behind.split("[,.;]")[0] : "")).replace('-', ' ');
+        var words = (sentence.plain.substring(found.start(), found.end())
+                        + (Fit.matches(behind, "(?s) (?:of|through|at)\\b[^,.;]*.*") ? behind.split("[,.;]")[0] : ""))
+                .replace('-', ' ');
         var before = sentence.plain.substring(Math.max(0, found.start() - 25), found.start());
         var level = words.contains("below knee")
                 ? "belowKnee"

@@ -38,7 +38,11 @@ final class PulseRule implements Rule {
 
     private static boolean speaksOfPulses(Page page, Sentence sentence) {
         var plain = sentence.plain;
-        if (plain.contains("pulse") || plain.contains("feel the ") && Fit.matches(plain, "(?s).*\\bfeel the (?:left |right )?(?:femoral|popliteal|dp|postib|pedal)\\b.*")) {
+        if (plain.contains("pulse")
+                || plain.contains("feel the ")
+                        && Fit.matches(
+                                plain,
+                                "(?s).*\\bfeel the (?:left |right )?(?:femoral|popliteal|dp|postib|pedal)\\b.*")) {
             return true;
         }
         if (Fit.matches(
@@ -52,12 +56,20 @@ final class PulseRule implements Rule {
                 && !Fit.matches(plain, "(?s).*(?:stenos|occlus).*")) {
             return true;
         }
-        if (Fit.matches(plain, "(?s)(?:.*[,;] ?|.*(?:right|left|bilateral) (?:leg )?|)(?:femoral|popliteal|dp|postib|pedal|dp/postib)s? ?[:=]? ?,? ?(?:0|[1-4]\\+|\\+|-|nil|absent|present|faint|weak|diminished|bounding|(?:are |is )?(?:good|full|ok|strong|present|there))(?!\\d|\\.\\d).*") && !Fit.matches(plain, "(?s).*(?:occlu|stenos|mmhg|duplex|bypass|stent).*")
-                || Fit.matches(plain, "(?s).*\\bno (?:left|right) (?:popliteal|femoral|pedal|dp|postib)\\b.*") && !Fit.matches(plain, "(?s).*(?:stenos|occlus|lesion).*")) {
+        if (Fit.matches(
+                                plain,
+                                "(?s)(?:.*[,;] ?|.*(?:right|left|bilateral) (?:leg )?|)(?:femoral|popliteal|dp|postib|pedal|dp/postib)s? ?[:=]? ?,? ?(?:0|[1-4]\\+|\\+|-|nil|absent|present|faint|weak|diminished|bounding|(?:are |is )?(?:good|full|ok|strong|present|there))(?!\\d|\\.\\d).*")
+                        && !Fit.matches(plain, "(?s).*(?:occlu|stenos|mmhg|duplex|bypass|stent).*")
+                || Fit.matches(plain, "(?s).*\\bno (?:left|right) (?:popliteal|femoral|pedal|dp|postib)\\b.*")
+                        && !Fit.matches(plain, "(?s).*(?:stenos|occlus|lesion).*")) {
             return true;
         }
-        return page.before(sentence).filter(before -> Fit.matches(before.plain, "(?:.* )?pulses? ?:?")).isPresent()
-                || Fit.matches(plain, "(?s)(?:right|left)?(?: leg)? ?:? ?(?:femoral|dp) ?(?:[:=] ?)?(?:\\+|-|absent|present|weak|[0-3]\\+|0).*");
+        return page.before(sentence)
+                        .filter(before -> Fit.matches(before.plain, "(?:.* )?pulses? ?:?"))
+                        .isPresent()
+                || Fit.matches(
+                        plain,
+                        "(?s)(?:right|left)?(?: leg)? ?:? ?(?:femoral|dp) ?(?:[:=] ?)?(?:\\+|-|absent|present|weak|[0-3]\\+|0).*");
     }
 
     private static void read(Page page, Sentence sentence, Findings findings) {
@@ -91,7 +103,10 @@ final class PulseRule implements Rule {
                     side = Optional.of(named);
                 } else {
                     side = Optional.of(named);
-                    if (!lastKind.equals("value") || !Fit.matches(after, "(?s) (?:leg )?(?:femoral|cfa|popliteal|dp|postib|pedal|foot pulse).*") || !plain.substring(lastEnd, item.start()).isBlank()) {
+                    if (!lastKind.equals("value")
+                            || !Fit.matches(
+                                    after, "(?s) (?:leg )?(?:femoral|cfa|popliteal|dp|postib|pedal|foot pulse).*")
+                            || !plain.substring(lastEnd, item.start()).isBlank()) {
                         valueFirst = Optional.empty();
                     } else {
                         lastEnd = item.end();
@@ -106,8 +121,19 @@ final class PulseRule implements Rule {
                                 && groups.getLast().value().equals("absent")
                                 && groups.getLast().sites().isEmpty();
                 if (negative) {
-                    groups.add(new Group(ALL.subList(1, 4), "absent", valueStart < 0 ? item.start() : valueStart, item.end(), side));
-                    groups.add(new Group(item.group("below").contains("femoral") || item.group("below").contains("groin") || item.group("below").contains("cfa") || item.group("below").contains("inguinal") ? ALL.subList(0, 1) : List.of(), "present", valueStart < 0 ? item.start() : valueStart, item.end(), side));
+                    groups.add(new Group(
+                            ALL.subList(1, 4), "absent", valueStart < 0 ? item.start() : valueStart, item.end(), side));
+                    groups.add(new Group(
+                            item.group("below").contains("femoral")
+                                            || item.group("below").contains("groin")
+                                            || item.group("below").contains("cfa")
+                                            || item.group("below").contains("inguinal")
+                                    ? ALL.subList(0, 1)
+                                    : List.of(),
+                            "present",
+                            valueStart < 0 ? item.start() : valueStart,
+                            item.end(),
+                            side));
                 }
                 valueFirst = Optional.empty();
                 pending.clear();
@@ -116,9 +142,16 @@ final class PulseRule implements Rule {
                 var sites = item.group("all") != null ? ALL : sites(item.group("site"));
                 var inside = Fit.of("\\b(left|right|bilateral)\\b").matcher(item.group());
                 if (inside.find()) {
-                    side = Optional.of(inside.group().equals("bilateral") ? Side.both() : EnumSet.of(inside.group().equals("left") ? Side.LEFT : Side.RIGHT));
+                    side = Optional.of(
+                            inside.group().equals("bilateral")
+                                    ? Side.both()
+                                    : EnumSet.of(inside.group().equals("left") ? Side.LEFT : Side.RIGHT));
                 }
-                if (valueFirst.isPresent() && (lastKind.equals("value") || lastKind.equals("site")) && Fit.matches(plain.substring(lastEnd, item.start()), "(?: (?:palpable|detectable|pulses?|or|and|both|the|his|her|any|of|in|bilateral|peripheral|obvious|discernible|nor|no|/))* ?[/,&]? ?(?:or |and |nor )?")
+                if (valueFirst.isPresent()
+                        && (lastKind.equals("value") || lastKind.equals("site"))
+                        && Fit.matches(
+                                plain.substring(lastEnd, item.start()),
+                                "(?: (?:palpable|detectable|pulses?|or|and|both|the|his|her|any|of|in|bilateral|peripheral|obvious|discernible|nor|no|/))* ?[/,&]? ?(?:or |and |nor )?")
                         && item.group("all") == null) {
                     groups.add(new Group(sites, valueFirst.get(), valueStart, item.end(), side));
                 } else {
@@ -149,8 +182,11 @@ final class PulseRule implements Rule {
                 if (Fit.matches(item.group(), "\\+ \\+|(\\S+) ?/ ?\\1")) {
                     side = Optional.of(Side.both());
                 }
-                if (!pending.isEmpty() && item.start() - lastEnd < 45 && !item.group().equals("no")) {
-                    groups.add(new Group(List.copyOf(new LinkedHashSet<>(pending)), value, pendingStart, item.end(), side));
+                if (!pending.isEmpty()
+                        && item.start() - lastEnd < 45
+                        && !item.group().equals("no")) {
+                    groups.add(new Group(
+                            List.copyOf(new LinkedHashSet<>(pending)), value, pendingStart, item.end(), side));
                     pending.clear();
                     valueFirst = Optional.empty();
                 } else if (!groups.isEmpty()

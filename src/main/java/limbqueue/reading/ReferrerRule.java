@@ -8,34 +8,55 @@ import java.util.regex.Pattern;
 /** Who wrote the letter, from its head and its signature; how he or she wants the answer; and when it was received. */
 final class ReferrerRule implements Rule {
 
-    private static final String PART = "(?:(?:Mc|Mac|O['\u2019]|D['\u2019])?[A-Z][a-z\u00c0-\u024f]+(?:['\u2019-][A-Z]?[a-z\u00c0-\u024f]{1,30}+){0,3})";
+    private static final String PART =
+            "(?:(?:Mc|Mac|O['\u2019]|D['\u2019])?[A-Z][a-z\u00c0-\u024f]+(?:['\u2019-][A-Z]?[a-z\u00c0-\u024f]{1,30}+){0,3})";
     private static final String INITIAL = "(?:[A-Z]\\.?)";
     private static final String TITLE = "(?:[Dd]r|DR|Doctor|Prof(?:essor)?|Sister|Nurse|Sr|Matron)\\b\\.?";
-    private static final String PERSON = "(?:" + PART + "|" + INITIAL + ")(?:[ \\t](?!Fax|Tel|Phone|Date|Dear|Ref\\b)(?:" + PART + "|" + INITIAL + "(?![a-z]))){0,3}";
-    private static final String LETTERS = "(?:M\\.?D\\.?|D\\.?O\\.?|N\\.?P\\.?|P\\.?A\\.?(?:-C)?|R\\.?N\\.?|F?NP(?:-C|-BC)?|APRN|CNM|DPM|MBBS|MBChB|FRCS|FRCP|MRCGP|CNP|CRNP|ARNP|DNP|PhD|BSc|RVT|RVS|CWS|CWOCN|LPN|MPH|FACS|FACP)\\b\\.?";
+    private static final String PERSON = "(?:" + PART + "|" + INITIAL
+            + ")(?:[ \\t](?!Fax|Tel|Phone|Date|Dear|Ref\\b)(?:" + PART + "|" + INITIAL + "(?![a-z]))){0,3}";
+    private static final String LETTERS =
+            "(?:M\\.?D\\.?|D\\.?O\\.?|N\\.?P\\.?|P\\.?A\\.?(?:-C)?|R\\.?N\\.?|F?NP(?:-C|-BC)?|APRN|CNM|DPM|MBBS|MBChB|FRCS|FRCP|MRCGP|CNP|CRNP|ARNP|DNP|PhD|BSc|RVT|RVS|CWS|CWOCN|LPN|MPH|FACS|FACP)\\b\\.?";
 
-    private static final Pattern LETTERED = Pattern.compile("(?:(" + TITLE + "[ \\t]+)?" + PERSON + "),?[ \\t]+" + LETTERS + "(?:,?[ \\t]+" + LETTERS + "){0,5}");
+    private static final Pattern LETTERED = Pattern.compile(
+            "(?:(" + TITLE + "[ \\t]+)?" + PERSON + "),?[ \\t]+" + LETTERS + "(?:,?[ \\t]+" + LETTERS + "){0,5}");
     private static final Pattern TITLED = Pattern.compile("(?:" + TITLE + "[ \\t]+){1,3}" + PERSON);
     private static final Pattern LABELLED = Pattern.compile(
-            "(?im)(?:^|[ \\t|])(?:referr(?:er|ing[ \\t]+(?:doctor|physician|clinician|provider|gp))(?:[ \\t]*name)?|referred[ \\t]+by|from|requesting[ \\t]+(?:doctor|physician|provider)|gp|doctor|nurse|clinician|signed(?:[ \\t]+by)?|physician|provider|pcp|dictated[ \\t]+by|caller|signature|practitioner|seen by|author|requested by)[ \\t]*[:\\-]?[ \\t]*(?-i:((?:" + TITLE + "[ \\t]+){0,3}" + PERSON + "(?:,?[ \\t]+" + LETTERS + ")*))");
-    private static final Pattern SIGNED = Pattern.compile("^[ \\t]*(?:[-\u2013\u2014/]+[ \\t]*)?((?:" + PART + "|" + INITIAL + ")(?:[ \\t]+(?:" + PART + "|" + INITIAL + ")){0,3}[ \\t]+" + PART + ")[ \\t]*,?(?:[ \\t]*(?:" + "(?:practice|district|community|tissue|advanced|clinical|specialist|vascular|consultant|general|family|nurse|podiatrist|physician|gp|registrar|scientist)[ a-z]*)?)[ \\t]*$");
+            "(?im)(?:^|[ \\t|])(?:referr(?:er|ing[ \\t]+(?:doctor|physician|clinician|provider|gp))(?:[ \\t]*name)?|referred[ \\t]+by|from|requesting[ \\t]+(?:doctor|physician|provider)|gp|doctor|nurse|clinician|signed(?:[ \\t]+by)?|physician|provider|pcp|dictated[ \\t]+by|caller|signature|practitioner|seen by|author|requested by)[ \\t]*[:\\-]?[ \\t]*(?-i:((?:"
+                    + TITLE + "[ \\t]+){0,3}" + PERSON + "(?:,?[ \\t]+" + LETTERS + ")*))");
+    private static final Pattern SIGNED = Pattern.compile(
+            "^[ \\t]*(?:[-\u2013\u2014/]+[ \\t]*)?((?:" + PART + "|" + INITIAL + ")(?:[ \\t]+(?:" + PART + "|" + INITIAL
+                    + ")){0,3}[ \\t]+" + PART + ")[ \\t]*,?(?:[ \\t]*(?:"
+                    + "(?:practice|district|community|tissue|advanced|clinical|specialist|vascular|consultant|general|family|nurse|podiatrist|physician|gp|registrar|scientist)[ a-z]*)?)[ \\t]*$");
 
     private static final String ORGANISATION_WORD =
             "(?:Surgery|Surgry|Practice|Practise|Practce|Medical|Clinic|Hospital|Hosp|Infirmary|Health|Centre|Center|Group|Associates|Medicine|Physicians|Department|Nursing|House|Care|Foundation|Trust|Imaging|Radiology|Podiatry|Cardiology|Nephrology|Diabetes|Wound|Community|General|Memorial|Laboratory|Institute|Partners|Partnership|Family|Internists|Specialists|Service|Services|Unit)";
-    private static final Pattern ORGANISATION = Pattern.compile("\\b" + ORGANISATION_WORD + "\\b|\\b(?i:" + ORGANISATION_WORD + ")\\b(?<=[A-Z0O1l]{2})|(?<=[A-Z][a-z]{2,15} )(?:surgery|surgry|practice|practise|clinic|hospital|medical|health)\\b");
-    private static final Pattern NOT_ORGANISATION = Pattern.compile("(?i)\\b(?:dear|referral|re|patient|name|date|tel|phone|fax|form|summary|note|letter|to|dob|born|request|sheet|report|subject|received|page|urgent|mr|mrs|ms|miss|thank|diagnosis|message|phone note|nhs number|clinic date|history|vascular team|your|appointment|refer|service:)\\b|:");
-    private static final Pattern FORM_ORGANISATION = Pattern.compile("(?im)(?:^|[ \\t|])(?:practice|surgery|organi[sz]ation|hospital|facility|clinic|referring[ \\t]+(?:practice|site|facility|clinic|organi[sz]ation)|service|institution|group|centre|center)[ \\t]*(?:name)?[ \\t]*[:]?[ \\t]+(?-i:([A-Z][\\w'\u2019&-]*(?:[ \\t](?:of|and|the|&|[A-Z][\\w'\u2019&.-]*)){0,8}))(?=[ \\t]{2,}|[ \\t]*[,;\\n\\r(]|[ \\t]*$|[ \\t]+(?:Doctor|Tel|Fax|Phone|Nurse|Dr)\\b)");
+    private static final Pattern ORGANISATION = Pattern.compile(
+            "\\b" + ORGANISATION_WORD + "\\b|\\b(?i:" + ORGANISATION_WORD
+                    + ")\\b(?<=[A-Z0O1l]{2})|(?<=[A-Z][a-z]{2,15} )(?:surgery|surgry|practice|practise|clinic|hospital|medical|health)\\b");
+    private static final Pattern NOT_ORGANISATION = Pattern.compile(
+            "(?i)\\b(?:dear|referral|re|patient|name|date|tel|phone|fax|form|summary|note|letter|to|dob|born|request|sheet|report|subject|received|page|urgent|mr|mrs|ms|miss|thank|diagnosis|message|phone note|nhs number|clinic date|history|vascular team|your|appointment|refer|service:)\\b|:");
+    private static final Pattern FORM_ORGANISATION = Pattern.compile(
+            "(?im)(?:^|[ \\t|])(?:practice|surgery|organi[sz]ation|hospital|facility|clinic|referring[ \\t]+(?:practice|site|facility|clinic|organi[sz]ation)|service|institution|group|centre|center)[ \\t]*(?:name)?[ \\t]*[:]?[ \\t]+(?-i:([A-Z][\\w'\u2019&-]*(?:[ \\t](?:of|and|the|&|[A-Z][\\w'\u2019&.-]*)){0,8}))(?=[ \\t]{2,}|[ \\t]*[,;\\n\\r(]|[ \\t]*$|[ \\t]+(?:Doctor|Tel|Fax|Phone|Nurse|Dr)\\b)");
 
-    private static final String NUMBER = "(\\+?\\(?\\d[\\d()OolI]{1,6}[ .-]?\\(?[\\dOolI]{2,4}\\)?(?:[ .-]?[\\dOolI]{2,6}){1,4})";
-    private static final Pattern FAX = Pattern.compile("(?i)\\bfax\\b(?:[ \\t]+(?:no\\.?|number|us|me|back|reply|to|on|at|is))*[ \\t]*[.:]?[ \\t]*" + NUMBER);
-    private static final Pattern PHONE = Pattern.compile("(?i)\\b(?:tel(?:ephone)?|phone|ph|direct line|call back|bleep|mobile|t)\\b(?:[ \\t]+(?:no\\.?|number|me|us|on|at|is|\\(direct\\)|back))*[ \\t]*[.:]?[ \\t]*" + NUMBER);
-    private static final Pattern EMAIL = Pattern.compile("(?<![A-Za-z0-9._%+-])[A-Za-z0-9._%+-]{1,64}+@[A-Za-z0-9-]{1,63}(?:\\.[A-Za-z0-9-]{1,63}){1,6}");
+    private static final String NUMBER =
+            "(\\+?\\(?\\d[\\d()OolI]{1,6}[ .-]?\\(?[\\dOolI]{2,4}\\)?(?:[ .-]?[\\dOolI]{2,6}){1,4})";
+    private static final Pattern FAX = Pattern.compile(
+            "(?i)\\bfax\\b(?:[ \\t]+(?:no\\.?|number|us|me|back|reply|to|on|at|is))*[ \\t]*[.:]?[ \\t]*" + NUMBER);
+    private static final Pattern PHONE = Pattern.compile(
+            "(?i)\\b(?:tel(?:ephone)?|phone|ph|direct line|call back|bleep|mobile|t)\\b(?:[ \\t]+(?:no\\.?|number|me|us|on|at|is|\\(direct\\)|back))*[ \\t]*[.:]?[ \\t]*"
+                    + NUMBER);
+    private static final Pattern EMAIL = Pattern.compile(
+            "(?<![A-Za-z0-9._%+-])[A-Za-z0-9._%+-]{1,64}+@[A-Za-z0-9-]{1,63}(?:\\.[A-Za-z0-9-]{1,63}){1,6}");
     private static final Pattern TOLD_PREFERENCE = Pattern.compile(
             "\\b(?:(?:please |kindly |pls )?(?:reply|answer|respond|replies|report back|write back|letters?|results?|correspondence|get back to me|send (?:your |the )?(?:reply|report|letter|answer|response)s?|just|back)\\b[^.;]{0,40}?\\b(?<a>fax|post|e-?mail|mail|letter)\\b(?! address)|(?<b>e-?mail|fax|post)(?:ed)? (?:me|us|back|is (?:best|fine|preferred|easiest|quickest)|preferred|reply|please|replies)|(?:prefer(?:s|red|ence|ably)?)\\b[^.;]{0,40}?\\b(?<c>fax|post|e-?mail|mail|letter)\\b|(?<d>fax|post|e-?mail) (?:reply|replies|answers?)(?: please| preferred)?|(?:reply|replies|answer)s?(?: please)?(?: by| via| to| :|:)? ?(?<e>fax|post|e-?mail)\\b)");
-    private static final Pattern BOX = Pattern.compile("(?:\\[ ?x ?\\]|\\( ?x ?\\)|[\u2612\u2611\u2714]|\\bx) ?(post|fax|e-?mail)\\b|\\b(post|fax|e-?mail) ?(?:\\[ ?x ?\\]|\\( ?x ?\\)|[\u2612\u2611\u2714])");
-    private static final Pattern BOX_FIRST = Pattern.compile("(?:\\[ ?x ?\\]|\\( ?x ?\\)|[\u2612\u2611\u2714]) ?(post|fax|e-?mail)\\b()?");
-    private static final Pattern RECEIVED = Pattern.compile("\\b(?:received|rec'd|recd|date received|date stamp|stamped|rcvd)\\b[ :.-]*(?:on |by fax |by post |by e-?mail |in office |date )*[ :.-]*(?:[a-z]{3,9},? )?$");
-    private static final Pattern CLOSING = Pattern.compile("(?im)^[ \\t]*(?:(?:with|many|best|kind|warm)[ \\t]+)*(?:yours?[ \\t]+(?:sincere[l1]y|faithfu[l1]{2}y|tru[l1]y|ever)|sincere[l1]y(?:[ \\t]+yours)?|(?:kind(?:est)?|best|warm)[ \\t]+(?:regards|wishes)|regards|wishes|thanks|thank you|many thanks|respectfully|cheers|cordially)[ \\t]*[,.!]?[ \\t]*$");
+    private static final Pattern BOX = Pattern.compile(
+            "(?:\\[ ?x ?\\]|\\( ?x ?\\)|[\u2612\u2611\u2714]|\\bx) ?(post|fax|e-?mail)\\b|\\b(post|fax|e-?mail) ?(?:\\[ ?x ?\\]|\\( ?x ?\\)|[\u2612\u2611\u2714])");
+    private static final Pattern BOX_FIRST =
+            Pattern.compile("(?:\\[ ?x ?\\]|\\( ?x ?\\)|[\u2612\u2611\u2714]) ?(post|fax|e-?mail)\\b()?");
+    private static final Pattern RECEIVED = Pattern.compile(
+            "\\b(?:received|rec'd|recd|date received|date stamp|stamped|rcvd)\\b[ :.-]*(?:on |by fax |by post |by e-?mail |in office |date )*[ :.-]*(?:[a-z]{3,9},? )?$");
+    private static final Pattern CLOSING = Pattern.compile(
+            "(?im)^[ \\t]*(?:(?:with|many|best|kind|warm)[ \\t]+)*(?:yours?[ \\t]+(?:sincere[l1]y|faithfu[l1]{2}y|tru[l1]y|ever)|sincere[l1]y(?:[ \\t]+yours)?|(?:kind(?:est)?|best|warm)[ \\t]+(?:regards|wishes)|regards|wishes|thanks|thank you|many thanks|respectfully|cheers|cordially)[ \\t]*[,.!]?[ \\t]*$");
 
     @Override
     public void read(Page page, Findings findings) {
@@ -107,8 +128,15 @@ final class ReferrerRule implements Rule {
                 return Optional.of(new Span(line.start() + lettered.start(), line.start() + lettered.end()));
             }
             var titled = TITLED.matcher(line.text());
-            if (titled.find() && (titled.start() < 3 || Fit.matches(line.text().substring(0, titled.start()), "(?i).*(?:signed|signature|by|:|thank you|thanks|regards|please|sincerely|truly|[.!])\\W*")) && !Fit.matches(line.text(), "(?i).*\\b(?:dear|saw|said|seen by|under|copy)\\b.*")) {
-                return Optional.of(new Span(line.start() + titled.start(), line.start() + trimmed(line.text(), titled.start(), titled.end())));
+            if (titled.find()
+                    && (titled.start() < 3
+                            || Fit.matches(
+                                    line.text().substring(0, titled.start()),
+                                    "(?i).*(?:signed|signature|by|:|thank you|thanks|regards|please|sincerely|truly|[.!])\\W*"))
+                    && !Fit.matches(line.text(), "(?i).*\\b(?:dear|saw|said|seen by|under|copy)\\b.*")) {
+                return Optional.of(new Span(
+                        line.start() + titled.start(),
+                        line.start() + trimmed(line.text(), titled.start(), titled.end())));
             }
         }
         for (var i = 0; i < written.size(); i++) {
@@ -151,7 +179,9 @@ final class ReferrerRule implements Rule {
                 continue;
             }
             var end = match.start(1) + name.length();
-            var organisation = Fit.of("[ \\t]+" + PART + "(?:[ \\t]+" + PART + "){0,5}[ \\t]+" + ORGANISATION_WORD + "\\b.*$").matcher(name);
+            var organisation = Fit.of(
+                            "[ \\t]+" + PART + "(?:[ \\t]+" + PART + "){0,5}[ \\t]+" + ORGANISATION_WORD + "\\b.*$")
+                    .matcher(name);
             if (organisation.find() && organisation.start() > 4) {
                 end = match.start(1) + organisation.start();
             }
@@ -178,7 +208,9 @@ final class ReferrerRule implements Rule {
                             line.text().substring(0, titled.start()), "(?i).*\\b(?:dear|to|with|under|for)\\s+$")) {
                 var name = titled.group();
                 var end = trimmed(line.text(), titled.start(), titled.end());
-                return name.length() < 4 ? Optional.empty() : Optional.of(new Span(line.start() + titled.start(), line.start() + end));
+                return name.length() < 4
+                        ? Optional.empty()
+                        : Optional.of(new Span(line.start() + titled.start(), line.start() + end));
             }
             var plain = Fit.of(
                             "^[ \\t]*(" + INITIAL + "[ \\t]+" + PART + "|" + PART + "[ \\t]+" + PART + ")[ \\t]*[,/]")
@@ -194,20 +226,26 @@ final class ReferrerRule implements Rule {
 
     /** Without the practice that stands behind the name in the same line: "Dr S Reddle Harbour Road Practice". */
     private static int trimmed(String line, int start, int end) {
-        var organisation = Fit.of("[ \\t]+(?:" + PART + "[ \\t]+){1,3}" + ORGANISATION_WORD + "\\b").matcher(line).region(start, line.length());
-        return organisation.find() && organisation.start() < end
-                ? nameEnd(line, start, organisation.end())
-                : end;
+        var organisation = Fit.of("[ \\t]+(?:" + PART + "[ \\t]+){1,3}" + ORGANISATION_WORD + "\\b")
+                .matcher(line)
+                .region(start, line.length());
+        return organisation.find() && organisation.start() < end ? nameEnd(line, start, organisation.end()) : end;
     }
 
     /** Where a name of title, first name or initial, and surname ends in a line that goes on with a practice. */
     private static int nameEnd(String line, int start, int end) {
-        var name = Fit.of("(?:" + TITLE + "[ \\t]+)+(?:(?:" + INITIAL + "[ \\t]+){1,4}" + PART + "|" + PART + "[ \\t]+" + PART + ")").matcher(line).region(start, end);
+        var name = Fit.of("(?:" + TITLE + "[ \\t]+)+(?:(?:" + INITIAL + "[ \\t]+){1,4}" + PART + "|" + PART + "[ \\t]+"
+                        + PART + ")")
+                .matcher(line)
+                .region(start, end);
         return name.find() ? name.end() : end;
     }
 
     private static Optional<Span> introduced(Page page) {
-        var match = Fit.of("\\b(?:[Tt]his is|[Ii] am|[Rr]eferral (?:came )?from|[Rr]eferred by|[Mm]essage from|[Ss]ent by|[Ff]rom)[ \\t]+((?:" + TITLE + "[ \\t]+){1,3}" + PERSON + ")").matcher(page.text);
+        var match = Fit.of(
+                        "\\b(?:[Tt]his is|[Ii] am|[Rr]eferral (?:came )?from|[Rr]eferred by|[Mm]essage from|[Ss]ent by|[Ff]rom)[ \\t]+((?:"
+                                + TITLE + "[ \\t]+){1,3}" + PERSON + ")")
+                .matcher(page.text);
         return match.find() ? Optional.of(new Span(match.start(1), match.end(1))) : Optional.empty();
     }
 
@@ -239,8 +277,11 @@ final class ReferrerRule implements Rule {
             }
         }
         if (name.isPresent()) {
-            var rest = page.text.substring(name.get().end(), Math.min(page.text.length(), name.get().end() + 80));
-            var match = Fit.of("^[ \\t]*[,/(-]?[ \\t]*(?:(?:at|of|from)[ \\t]+)?((?:St\\.?[ \\t]+)?[A-Z][\\w'\u2019]*(?:[ \\t]+(?:of|and|the|&|[A-Z][\\w'\u2019]*|nursing home|home)){0,8})").matcher(rest);
+            var rest = page.text.substring(
+                    name.get().end(), Math.min(page.text.length(), name.get().end() + 80));
+            var match = Fit.of(
+                            "^[ \\t]*[,/(-]?[ \\t]*(?:(?:at|of|from)[ \\t]+)?((?:St\\.?[ \\t]+)?[A-Z][\\w'\u2019]*(?:[ \\t]+(?:of|and|the|&|[A-Z][\\w'\u2019]*|nursing home|home)){0,8})")
+                    .matcher(rest);
             if (match.find() && ORGANISATION.matcher(match.group(1)).find()) {
                 put(
                         match.group(1),
@@ -290,7 +331,17 @@ final class ReferrerRule implements Rule {
                 }
             }
             var piece = text.substring(Math.min(start, end), end).strip();
-            if (piece.length() < 5 || !ORGANISATION.matcher(piece).find() || NOT_ORGANISATION.matcher(piece).find() || !Character.isUpperCase(piece.charAt(0)) || piece.split(" ").length > 8 || piece.split(" ").length < 2 || Fit.matches(piece, "(?s).*\\b(?:does|not|no|have|is|was|has|with|for|he|she|this|I)\\b.*") || Fit.of("^(?:Consultant|Vascular Surgeon|Nurse|Family Physician|General Practitioner|Department|Dept|Unit|Diabetic Foot Clinic|Clinical)\\b").matcher(piece).find()) {
+            if (piece.length() < 5
+                    || !ORGANISATION.matcher(piece).find()
+                    || NOT_ORGANISATION.matcher(piece).find()
+                    || !Character.isUpperCase(piece.charAt(0))
+                    || piece.split(" ").length > 8
+                    || piece.split(" ").length < 2
+                    || Fit.matches(piece, "(?s).*\\b(?:does|not|no|have|is|was|has|with|for|he|she|this|I)\\b.*")
+                    || Fit.of(
+                                    "^(?:Consultant|Vascular Surgeon|Nurse|Family Physician|General Practitioner|Department|Dept|Unit|Diabetic Foot Clinic|Clinical)\\b")
+                            .matcher(piece)
+                            .find()) {
                 continue;
             }
             // "Upper Arven Hosp, Radiology": the department belongs to the name of the line.
@@ -339,13 +390,18 @@ final class ReferrerRule implements Rule {
             if (next.isEmpty() || next.length() > 70) {
                 break;
             }
-            if (Fit.matches(next, "(?i)(?:department|dept|unit|division|service|diabetic|diabetes|surgical|clinic|ward)\\b.*|.*\\b(?:department|clinic|unit|out-?patients)$") && parts.isEmpty()) {
+            if (Fit.matches(
+                            next,
+                            "(?i)(?:department|dept|unit|division|service|diabetic|diabetes|surgical|clinic|ward)\\b.*|.*\\b(?:department|clinic|unit|out-?patients)$")
+                    && parts.isEmpty()) {
                 continue;
             }
             if (Fit.matches(next, "[+(]?[\\d][\\d ()-]{7,}")) {
                 break;
             }
-            var cut = Fit.of("(?i)[ \\t,;|.-]*\\b(?:tel|phone|ph|fax|e-?mail|t|f)\\b[ \\t]*[.:]?[ \\t]*\\(?[+\\d].*$|[ \\t]{3,}.*$|[ \\t|,;]*[\\w.]+@.*$").matcher(next);
+            var cut = Fit.of(
+                            "(?i)[ \\t,;|.-]*\\b(?:tel|phone|ph|fax|e-?mail|t|f)\\b[ \\t]*[.:]?[ \\t]*\\(?[+\\d].*$|[ \\t]{3,}.*$|[ \\t|,;]*[\\w.]+@.*$")
+                    .matcher(next);
             var piece = cut.find() ? next.substring(0, cut.start()) : next;
             piece = piece.strip();
             if (piece.isEmpty()
@@ -416,8 +472,11 @@ final class ReferrerRule implements Rule {
 
     /** A line of the letterhead that is a number and nothing else. */
     private static void lonePhone(Page page, List<Line> lines, Findings findings) {
-        for (var line : lines.stream().filter(line -> !line.text().isEmpty()).limit(6).toList()) {
-            if (findings.words("referrer.phone").isEmpty() && Fit.matches(line.text(), "\\+?\\(?\\d[\\d() -]{8,20}") && line.text().replaceAll("\\D", "").length() >= 9) {
+        for (var line :
+                lines.stream().filter(line -> !line.text().isEmpty()).limit(6).toList()) {
+            if (findings.words("referrer.phone").isEmpty()
+                    && Fit.matches(line.text(), "\\+?\\(?\\d[\\d() -]{8,20}")
+                    && line.text().replaceAll("\\D", "").length() >= 9) {
                 findings.put("referrer.phone", line.text(), new Span(line.start(), line.end()));
             }
         }
@@ -434,10 +493,16 @@ final class ReferrerRule implements Rule {
                 continue;
             }
             var box = BOX.matcher(plain);
-            var boxFirst = Fit.matches(plain, "(?s).*(?:\\[[ x]*\\]|\\([ x]*\\)|[☐☑☒]) ?(?:post|fax|e-?mail).*") && !Fit.matches(plain, "(?s).*?\\b(?:post|fax|e-?mail) ?(?:\\[[ x]*\\]|\\([ x]*\\)|[☐☑☒]).*(?:\\]|\\)|[☐☑☒]) *$");
+            var boxFirst = Fit.matches(plain, "(?s).*(?:\\[[ x]*\\]|\\([ x]*\\)|[☐☑☒]) ?(?:post|fax|e-?mail).*")
+                    && !Fit.matches(
+                            plain,
+                            "(?s).*?\\b(?:post|fax|e-?mail) ?(?:\\[[ x]*\\]|\\([ x]*\\)|[☐☑☒]).*(?:\\]|\\)|[☐☑☒]) *$");
             box = boxFirst ? BOX_FIRST.matcher(plain) : box;
             if (Fit.matches(plain, "(?s).*\\b(?:repl\\w+|answer|prefer\\w*|respon\\w+)\\b.*") && box.find()) {
-                findings.put("referrer.prefers", way(box.group(1) != null ? box.group(1) : String.valueOf(box.group(2))), sentence.span(box));
+                findings.put(
+                        "referrer.prefers",
+                        way(box.group(1) != null ? box.group(1) : String.valueOf(box.group(2))),
+                        sentence.span(box));
                 return;
             }
             var told = TOLD_PREFERENCE.matcher(plain);

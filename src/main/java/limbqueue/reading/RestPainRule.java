@@ -49,10 +49,26 @@ final class RestPainRule implements Rule {
 
     private static Optional<Topic> find(Page page, Sentence sentence, Findings findings) {
         var plain = sentence.plain;
-        if (!sentence.hasAny("pain", "burn", "fine", "comfortable", "ache", "aching", "hurt", "throb", "wak", "sore", "sle", "agony", "chair")) {
+        if (!sentence.hasAny(
+                "pain",
+                "burn",
+                "fine",
+                "comfortable",
+                "ache",
+                "aching",
+                "hurt",
+                "throb",
+                "wak",
+                "sore",
+                "sle",
+                "agony",
+                "chair")) {
             return Optional.empty();
         }
-        if (FormRule.present(sentence, "rest pain").isPresent() || Fit.matches(plain, "(?s).*\\bthank(?:s| you) for (?:sorting|seeing|looking|treating|your)\\b.*\\((?:left|right)? ?leg,.*")) {
+        if (FormRule.present(sentence, "rest pain").isPresent()
+                || Fit.matches(
+                        plain,
+                        "(?s).*\\bthank(?:s| you) for (?:sorting|seeing|looking|treating|your)\\b.*\\((?:left|right)? ?leg,.*")) {
             return Optional.empty();
         }
         var result = Optional.<Topic>empty();
@@ -66,10 +82,13 @@ final class RestPainRule implements Rule {
                         .or(() -> Optional.empty());
             }
         }
-        if (result.isPresent() || plain.contains("rest pain") && !Fit.matches(plain, "(?s).*\\bwakes? (?:him|her)\\b.*")) {
+        if (result.isPresent()
+                || plain.contains("rest pain") && !Fit.matches(plain, "(?s).*\\bwakes? (?:him|her)\\b.*")) {
             return result;
         }
-        var denied = Fit.of("\\b(?:no|denies(?: any)?|without(?: any)?|not (?:having|had) any) (?:foot |toe |leg |ischaemic )*(?:pain|discomfort)s? (?:in (?:the |his |her |that |this |either )?(?:bilateral |left |right )?(?:foot|toe|feet|leg) )?(?:at (?:night|rest)|in bed|or at night)\\b|\\b(?:doesn't|don't) (?:have|get|complain of) (?:any )?(?:foot |toe )?(?:pain )(?:at (?:night|rest)|in bed)|\\b(?:foot|feet|toe|leg)s? (?:is |are |feels? |both )?(?:fine|comfortable|ok|okay|painless|free of pain|quite comfortable|not painful) (?:at night|in bed|at rest)|\\b(?:pain|foot|leg|feet) (?:doesn't|don't|never) wakes? (?:him|her)").matcher(plain);
+        var denied = Fit.of(
+                        "\\b(?:no|denies(?: any)?|without(?: any)?|not (?:having|had) any) (?:foot |toe |leg |ischaemic )*(?:pain|discomfort)s? (?:in (?:the |his |her |that |this |either )?(?:bilateral |left |right )?(?:foot|toe|feet|leg) )?(?:at (?:night|rest)|in bed|or at night)\\b|\\b(?:doesn't|don't) (?:have|get|complain of) (?:any )?(?:foot |toe )?(?:pain )(?:at (?:night|rest)|in bed)|\\b(?:foot|feet|toe|leg)s? (?:is |are |feels? |both )?(?:fine|comfortable|ok|okay|painless|free of pain|quite comfortable|not painful) (?:at night|in bed|at rest)|\\b(?:pain|foot|leg|feet) (?:doesn't|don't|never) wakes? (?:him|her)")
+                .matcher(plain);
         if (denied.find() && !Polarity.isOthers(sentence, denied.start(), denied.end())) {
             deny(page, sentence, denied.start(), denied.end(), findings);
             return Optional.empty();
@@ -133,14 +152,26 @@ final class RestPainRule implements Rule {
         var plain = sentence.plain;
         var hanging = HANGING.matcher(plain);
         if (hanging.find() && !Polarity.isOthers(sentence, hanging.start(), hanging.end())) {
-            var denied = Polarity.isDenied(sentence, hanging.start(), hanging.end()) || Fit.matches(plain.substring(sentence.clauseStart(hanging.start()), hanging.start()), "(?s).*\\b(?:doesn't help|not (?:relieved|eased|helped)|no better|no relief)\\b.*") || Fit.matches(plain.substring(hanging.end()), "(?s),? (?:doesn't|don't|makes no|brings no|gives no|is no|never) (?:help|relieve|ease|difference|relief).*");
+            var denied = Polarity.isDenied(sentence, hanging.start(), hanging.end())
+                    || Fit.matches(
+                            plain.substring(sentence.clauseStart(hanging.start()), hanging.start()),
+                            "(?s).*\\b(?:doesn't help|not (?:relieved|eased|helped)|no better|no relief)\\b.*")
+                    || Fit.matches(
+                            plain.substring(hanging.end()),
+                            "(?s),? (?:doesn't|don't|makes no|brings no|gives no|is no|never) (?:help|relieve|ease|difference|relief).*");
             for (var side : topic.sides()) {
                 findings.putIfUnknown(side.leg("restPain.easedByHanging"), !denied, sentence.span(hanging));
             }
         }
         var opioid = NEEDS_OPIOID.matcher(plain);
-        if (opioid.find() && !Polarity.isOpen(sentence, opioid.start()) && Fit.matches(plain, "(?s).*\\b(?:pain|night|edge|sleep|for (?:it|this))\\b.*") && !Fit.matches(plain, "(?s).*\\b(?:back|hip|knee|phantom|joint|arthrit\\w+|allerg\\w+) .*")) {
-            var denied = Fit.matches(plain, "(?s).*\\b(?:no|not|without|doesn't|isn't|don't) (?:need\\w* |requir\\w+ |taking |take |on |any |for )*" + OPIOID + ".*");
+        if (opioid.find()
+                && !Polarity.isOpen(sentence, opioid.start())
+                && Fit.matches(plain, "(?s).*\\b(?:pain|night|edge|sleep|for (?:it|this))\\b.*")
+                && !Fit.matches(plain, "(?s).*\\b(?:back|hip|knee|phantom|joint|arthrit\\w+|allerg\\w+) .*")) {
+            var denied = Fit.matches(
+                    plain,
+                    "(?s).*\\b(?:no|not|without|doesn't|isn't|don't) (?:need\\w* |requir\\w+ |taking |take |on |any |for )*"
+                            + OPIOID + ".*");
             for (var side : topic.sides()) {
                 findings.putIfUnknown(side.leg("restPain.needsOpioid"), !denied, sentence.span(opioid));
             }

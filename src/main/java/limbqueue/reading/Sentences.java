@@ -123,12 +123,19 @@ final class Sentences {
         if (isRule(words) || isRule(folded.substring(line.start(), line.end()))) {
             return true;
         }
-        if (folded.charAt(line.end() - 1) == '-' && line.length() > 2 && Character.isLetter(folded.charAt(line.end() - 2)) && Character.isLowerCase(text.charAt(next.start()))) {
+        if (folded.charAt(line.end() - 1) == '-'
+                && line.length() > 2
+                && Character.isLetter(folded.charAt(line.end() - 2))
+                && Character.isLowerCase(text.charAt(next.start()))) {
             return false;
         }
         var first = words.indexOf(' ') < 0 ? words.length() : words.indexOf(' ');
         var roomLeft = line.length() + 1 + first <= width;
-        if (LABEL.matcher(words).matches() && words.indexOf(':') < 30 && (roomLeft || Character.isUpperCase(text.charAt(next.start())) && words.substring(0, words.indexOf(':')).split(" ").length <= 3)) {
+        if (LABEL.matcher(words).matches()
+                && words.indexOf(':') < 30
+                && (roomLeft
+                        || Character.isUpperCase(text.charAt(next.start()))
+                                && words.substring(0, words.indexOf(':')).split(" ").length <= 3)) {
             return true;
         }
         if (!roomLeft) {
@@ -161,7 +168,9 @@ final class Sentences {
                 from = i + 1;
                 continue;
             }
-            if ((c == '.' || c == '!' || c == '?') && endsHere(from, i, end) || i - from >= LONGEST && c == ' ' || i - from >= 2 * LONGEST) {
+            if ((c == '.' || c == '!' || c == '?') && endsHere(from, i, end)
+                    || i - from >= LONGEST && c == ' '
+                    || i - from >= 2 * LONGEST) {
                 add(from, i + 1);
                 from = i + 1;
             }
@@ -182,14 +191,18 @@ final class Sentences {
             return false;
         }
         var label = at;
-        while (label < end && label - at < 28 && (Character.isLetterOrDigit(folded.charAt(label)) || " /'.-()".indexOf(folded.charAt(label)) >= 0)) {
+        while (label < end
+                && label - at < 28
+                && (Character.isLetterOrDigit(folded.charAt(label)) || " /'.-()".indexOf(folded.charAt(label)) >= 0)) {
             if (label + 1 < end && folded.charAt(label) == ' ' && folded.charAt(label + 1) == ' ') {
                 return false;
             }
             label++;
         }
         var name = folded.substring(at, Math.min(label, end)).strip();
-        return label < end && folded.charAt(label) == ':' && !Fit.matches(name, "(?:right|left|rt|lt|r|l)(?: leg| foot| side)?");
+        return label < end
+                && folded.charAt(label) == ':'
+                && !Fit.matches(name, "(?:right|left|rt|lt|r|l)(?: leg| foot| side)?");
     }
 
     private boolean endsHere(int from, int i, int end) {

@@ -23,7 +23,8 @@ final class SideValues {
         }
     }
 
-    private static final Pattern TRAILING = Pattern.compile("^ ?(?:mmhg ?)?(?:systolic ?)?[(\\[-]? ?(?:(?:on|in|for|at|over)(?: the| his| her)? ?(?:(?:dorsum|tip|sole|top|foot|toe) (?:of (?:the )?)?)?)?$");
+    private static final Pattern TRAILING = Pattern.compile(
+            "^ ?(?:mmhg ?)?(?:systolic ?)?[(\\[-]? ?(?:(?:on|in|for|at|over)(?: the| his| her)? ?(?:(?:dorsum|tip|sole|top|foot|toe) (?:of (?:the )?)?)?)?$");
     private static final Pattern JOINED = Pattern.compile("^ ?(?:/|and|&|,|\\+|then|vs) ?$");
     private static final Pattern LEADS =
             Pattern.compile("^ ?(?:leg|foot|side|ankle|toe|arm|is|was|of|at|=|:|-|,|\\)|\\]| |mmhg)*$");
@@ -50,9 +51,14 @@ final class SideValues {
             if (numbers.size() == 1 || !before.isEmpty() && before.size() == 1) {
                 shared.add(new Shared(first.start(), first.end(), first.value().orElseThrow(), before));
             }
-            if (numbers.size() == 2 && Fit.matches(plain.substring(first.end(), Math.min(to, numbers.get(1).end() + 30)), "(?s).*\\b(?:exercise|treadmill|walking)\\b.*")) {
+            if (numbers.size() == 2
+                    && Fit.matches(
+                            plain.substring(
+                                    first.end(), Math.min(to, numbers.get(1).end() + 30)),
+                            "(?s).*\\b(?:exercise|treadmill|walking)\\b.*")) {
                 var second = numbers.get(1);
-                shared.add(new Shared(second.start(), second.end(), second.value().orElseThrow(), before));
+                shared.add(
+                        new Shared(second.start(), second.end(), second.value().orElseThrow(), before));
             }
             return shared;
         }

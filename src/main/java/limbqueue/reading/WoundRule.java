@@ -36,18 +36,22 @@ final class WoundRule implements Rule {
     private static final Pattern DEEP = Pattern.compile(
             "\\b(?:(?:distal|terminal|end) phalanx (?:\\w+ )?(?:exposed|visible|palpable|showing|bare)|(?:exposed|exposing|exposes|visible|bare)(?: \\w+){0,2} (?:distal |terminal |end )?phalanx|deep(?!er than| vein| venous| femoral| infection| peroneal| space)|(?:down|right down|through|extends?|extending|tracks?|tracking|going) (?:\\w+ )?(?:to|into) (?:the )?(?:exposed )?(?:bone|tendon|joint|capsule|fascia|muscle)|(?:bone|tendon|joint|metatarsal head|calcaneus)(?: (?:is|are|was|clearly|now|and|tendon|bone)){0,3} (?:visible|exposed|palpable|on show|in the base|showing|seen|bare)|"
                     + "(?:visible|exposed|exposing|expose|exposes|bare|showing)(?: \\w+){0,2} (?:bone|tendon|joint|metatarsal|calcaneus)|prob(?:es?|ing|ed)(?: \\w+)? to (?:the )?(?:bone|tendon|joint|capsule|calcaneus)|probe(?:d)?[ -]to[ -]bone(?: test)?(?: is| was)?(?: positive|\\+ve)?|ptb(?: positive| \\+ve|\\+)|bone (?:was |is )?(?:felt|reached|can be felt|touched)(?: (?:with|on|by) (?:the |a )?prob\\w+)?|(?:bone|tendon) at (?:the |its )?base|(?:full[ -]thickness ulcer down))\\b");
-    private static final Pattern BONE = Pattern.compile("\\b(?:bone|tendon|joint|capsule|metatarsal head|ptb|calcaneus|phalanx)\\b");
+    private static final Pattern BONE =
+            Pattern.compile("\\b(?:bone|tendon|joint|capsule|metatarsal head|ptb|calcaneus|phalanx)\\b");
     private static final Pattern NOTHING = Pattern.compile(
             "\\b(?:neither (?:bone|tendon) nor (?:bone|tendon)(?: is| was)?(?: exposed| visible)?|no (?:exposed |visible |obvious |evidence of )*(?:bone|tendon)(?:,? (?:or|and|nor) (?:bone|tendon|joint))?(?: (?:is |was )?(?:exposed|visible|seen|palpable|involve\\w*|involved|exposure|on probing))?|(?:bone|tendon)(?: or (?:bone|tendon))? (?:is |was )?not (?:exposed|visible|seen|palpable|reached|felt)|(?:bone|tendon) isn't (?:exposed|visible|palpable)|(?:doesn't|does not|not|don't|isn't) prob(?:e|es|ing)(?: down)? to (?:the )?bone|not down to (?:the )?bone|probe[ -]to[ -]bone(?: test)?(?: is| was)?:? ?(?:negative|-ve|neg)|ptb(?: test)? (?:negative|-ve|neg)|cannot (?:probe|be probed) to bone|no bone|nothing exposed|without (?:any )?(?:exposed |visible )?(?:bone|tendon)(?: exposed| exposure)?)\\b");
-    private static final Pattern PHALANX = Pattern.compile("\\b(?:distal|terminal|end) phalanx|bone of the (?:end|terminal|distal) phalanx|phalangeal (?:tip|tuft)|tuft of|bone (?:is )?(?:visible|exposed|palpable) (?:at|in) the tip|tip of the (?:distal |terminal )?phalanx");
-    private static final Pattern SHALLOW = Pattern.compile("\\b(?:shallow|superficial(?! femoral| infect| cellul| peroneal| vein| thromb)|partial[ -]thickness|skin[ -]deep|not deep|isn't deep|only skin|grazes?|abrasion)\\b");
+    private static final Pattern PHALANX = Pattern.compile(
+            "\\b(?:distal|terminal|end) phalanx|bone of the (?:end|terminal|distal) phalanx|phalangeal (?:tip|tuft)|tuft of|bone (?:is )?(?:visible|exposed|palpable) (?:at|in) the tip|tip of the (?:distal |terminal )?phalanx");
+    private static final Pattern SHALLOW = Pattern.compile(
+            "\\b(?:shallow|superficial(?! femoral| infect| cellul| peroneal| vein| thromb)|partial[ -]thickness|skin[ -]deep|not deep|isn't deep|only skin|grazes?|abrasion)\\b");
     private static final Pattern EXTENSIVE = Pattern.compile("\\b(?:extensive|very large|massive|huge)\\b");
     private static final Pattern SPREADS = Pattern.compile(
             "\\b(?:spread(?:s|ing)(?! (?:cellulitis|erythema|infection))|(?:has |have )?(?:doubled|trebled|tripled)(?: in size)?|(?:getting|got|become|becoming|grown|growing|steadily|gradually|is now|has become|progressively) (?:larger|bigger|wider|deeper|bigger by the week)|enlarg(?:ing|ed)|increas(?:ed|ing) in size|grow(?:s|ing)|grown|extending|larger (?:each|every|at each|by the)|expanding|bigger (?:each|every|by the))\\b");
     private static final Pattern STANDS = Pattern.compile(
             "\\b(?:not (?:been )?(?:getting (?:any )?(?:bigger|larger|worse)|spreading|enlarging|growing|bigger|larger|increas\\w+ in size|extending)|isn't (?:getting (?:any )?(?:bigger|larger)|spreading|enlarging|growing|bigger)|hasn't (?:spread|grown|enlarged|got\\w* (?:any )?(?:bigger|larger)|increased in size|changed in size|extended)|no (?:bigger|larger|spread|enlargement|increase in size)|same size|unchanged in size|static in size|don't spread|getting smaller|shrinking|smaller)\\b");
 
-    private static final Pattern NO_WOUND = Pattern.compile("\\b(?:no (?:\\w+ )?tissue loss|(?<!not )skin intact|(?:foot|leg|toe)(?: is| are| both)? intact(?! pulse| sensation)|bilateral foot intact|no (?:skin|foot|trophic) (?:ulcer|wound|lesion|change)s?(?: or gangrene)?|no open (?:wound|area|sore|lesion)s?|no (?:foot )?lesions|no sores?(?! throat)|foot is whole|foot whole)\\b");
+    private static final Pattern NO_WOUND = Pattern.compile(
+            "\\b(?:no (?:\\w+ )?tissue loss|(?<!not )skin intact|(?:foot|leg|toe)(?: is| are| both)? intact(?! pulse| sensation)|bilateral foot intact|no (?:skin|foot|trophic) (?:ulcer|wound|lesion|change)s?(?: or gangrene)?|no open (?:wound|area|sore|lesion)s?|no (?:foot )?lesions|no sores?(?! throat)|foot is whole|foot whole)\\b");
 
     private record Topic(Set<Side> sides, int sentence, int paragraph, boolean ulcer) {}
 
@@ -71,7 +75,8 @@ final class WoundRule implements Rule {
     }
 
     private static void denials(Page page, Sentence sentence, Findings findings) {
-        if (!sentence.hasAny("tissue loss", "intact", "open", "lesion", "wound", "ulcer", "trophic", "no sore", "whole", "black")) {
+        if (!sentence.hasAny(
+                "tissue loss", "intact", "open", "lesion", "wound", "ulcer", "trophic", "no sore", "whole", "black")) {
             return;
         }
         var none = NO_WOUND.matcher(sentence.plain);
@@ -91,7 +96,9 @@ final class WoundRule implements Rule {
                 }
             }
         }
-        var black = Fit.of("\\b(?:nothing (?:is )?black|no black (?:toe|area|patch|spot|skin)s?|no blackness|not black)\\b").matcher(sentence.plain);
+        var black = Fit.of(
+                        "\\b(?:nothing (?:is )?black|no black (?:toe|area|patch|spot|skin)s?|no blackness|not black)\\b")
+                .matcher(sentence.plain);
         if (black.find() && !Polarity.isOthers(sentence, black.start(), black.end())) {
             var place = page.legs.ofDenial(sentence, black.start(), black.end());
             for (var side : place.sides()) {
@@ -114,7 +121,8 @@ final class WoundRule implements Rule {
     private static Optional<Topic> find(Page page, Sentence sentence, Findings findings) {
         var plain = sentence.plain;
         var result = Optional.<Topic>empty();
-        if (FormRule.present(sentence, "ulcer").isPresent() || FormRule.present(sentence, "wound").isPresent()) {
+        if (FormRule.present(sentence, "ulcer").isPresent()
+                || FormRule.present(sentence, "wound").isPresent()) {
             return Optional.empty();
         }
         var named = NAMED.matcher(plain);
@@ -161,7 +169,9 @@ final class WoundRule implements Rule {
             }
         }
         var black = gangrene(page, sentence, findings);
-        if (result.isPresent() && black.isPresent() && !black.get().sides().equals(result.get().sides())) {
+        if (result.isPresent()
+                && black.isPresent()
+                && !black.get().sides().equals(result.get().sides())) {
             site(page, sentence, black.get(), true, findings);
         }
         return result.isPresent() ? result : black;
@@ -266,7 +276,9 @@ final class WoundRule implements Rule {
         var from = Math.max(sentence.clauseStart(match.start()), match.start() - 60);
         var to = Math.min(sentence.clauseEnd(match.start()), match.end() + 70);
         var behind = plain.substring(match.end(), to);
-        if (Fit.matches(behind, "(?s) (?:of|to|in|on|over|affecting|involving|at)\\b.*") && (DIGIT.matcher(behind).find() || Fit.matches(behind, "(?s).*\\b(?:forefoot|midfoot|heel|hindfoot)\\b.*"))) {
+        if (Fit.matches(behind, "(?s) (?:of|to|in|on|over|affecting|involving|at)\\b.*")
+                && (DIGIT.matcher(behind).find()
+                        || Fit.matches(behind, "(?s).*\\b(?:forefoot|midfoot|heel|hindfoot)\\b.*"))) {
             from = match.start();
         }
         var large = LARGE_PLACE.matcher(plain).region(from, to);
@@ -372,8 +384,12 @@ final class WoundRule implements Rule {
                 if (tip) {
                     findings.putIfUnknown(side.leg("wound.exposes"), "distalPhalanx", sentence.span(deep));
                 } else if (BONE.matcher(deep.group()).find()) {
-                    findings.putIfUnknown(side.leg("wound.exposes"), calcaneus || plain.contains("heel bone") ? "calcaneus" : "boneJointOrTendon", sentence.span(deep));
-                    if (calcaneus && EXTENSIVE.matcher(plain).find() || calcaneus && Fit.matches(plain, "(?s).*\\blarge\\b.*")) {
+                    findings.putIfUnknown(
+                            side.leg("wound.exposes"),
+                            calcaneus || plain.contains("heel bone") ? "calcaneus" : "boneJointOrTendon",
+                            sentence.span(deep));
+                    if (calcaneus && EXTENSIVE.matcher(plain).find()
+                            || calcaneus && Fit.matches(plain, "(?s).*\\blarge\\b.*")) {
                         findings.putIfUnknown(side.leg("wound.ulcer"), "extensive", sentence.span(deep));
                     } else {
                         findings.putIfUnknown(side.leg("wound.ulcer"), "deep", sentence.span(deep));
@@ -469,11 +485,14 @@ final class WoundRule implements Rule {
                             .thenComparing(candidate -> candidate.site().equals("leg") ? 1 : 0));
             if (best.isPresent()) {
                 var found = best.get();
-                var place = page.legs.of(sentence, Math.min(found.start(), wound.start()), Math.max(found.end(), wound.end()));
+                var place = page.legs.of(
+                        sentence, Math.min(found.start(), wound.start()), Math.max(found.end(), wound.end()));
                 if (place.known() && java.util.Collections.disjoint(place.sides(), topic.sides())) {
                     continue;
                 }
-                var sides = place.known() && topic.sides().containsAll(place.sides()) ? place.sides() : sides(page, sentence, topic, found.start(), found.end());
+                var sides = place.known() && topic.sides().containsAll(place.sides())
+                        ? place.sides()
+                        : sides(page, sentence, topic, found.start(), found.end());
                 for (var side : sides) {
                     findings.putIfUnknown(
                             side.leg("wound.site"), found.site(), sentence.span(found.start(), found.end()));

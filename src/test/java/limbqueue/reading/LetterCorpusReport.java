@@ -15,7 +15,8 @@ class LetterCorpusReport {
             var letters = Corpus.letters(half);
             var score = Corpus.score(letters);
             System.out.printf("%n%s: %d letters%n", half, letters.size());
-            System.out.printf("%-46s %8s %6s %6s %10s %7s%n", "field", "labelled", "read", "right", "precision", "recall");
+            System.out.printf(
+                    "%-46s %8s %6s %6s %10s %7s%n", "field", "labelled", "read", "right", "precision", "recall");
             score.byField().forEach(LetterCorpusReport::print);
             print("all", score.all());
             if (half.equals("known")) {

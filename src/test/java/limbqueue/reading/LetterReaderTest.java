@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.DynamicTest.dynamicTest;
 
 import java.io.IOException;
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.Arrays;
@@ -22,32 +24,41 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class LetterReaderTest {
 
+    private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
+
     /** Sources stand in the file, above the phrases that they are for. */
     @TestFactory
     Stream<DynamicTest> aPhraseStatesThisAndNothingElse() throws IOException {
         List<String> lines;
         try (var in = LetterReaderTest.class.getResourceAsStream("phrases.txt")) {
             assertThat(in).isNotNull();
-            lines = new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().toList();
+            lines = new String(in.readAllBytes(), StandardCharsets.UTF_8)
+                    .lines()
+                    .toList();
         }
-        return lines.stream().filter(line -> line.contains("=>") && !line.startsWith("#")).map(line -> {
-            var arrow = line.indexOf("=>");
-            var phrase = line.substring(0, arrow).strip();
-            var expected = new TreeMap<String, String>();
-            for (var field : line.substring(arrow + 2).split(";")) {
-                if (!field.isBlank()) {
-                    var equals = field.indexOf('=');
-                    var path = field.substring(0, equals).strip();
-                    var value = field.substring(equals + 1).strip();
-                    for (var leg : path.startsWith("B.") ? List.of("L.", "R.") : List.of(path.substring(0, 2))) {
-                        expected.put((leg + path.substring(2))
-                                .replaceFirst("^L\\.", "legs.left.")
-                                .replaceFirst("^R\\.", "legs.right."), value);
+        return lines.stream()
+                .filter(line -> line.contains("=>") && !line.startsWith("#"))
+                .map(line -> {
+                    var arrow = line.indexOf("=>");
+                    var phrase = line.substring(0, arrow).strip();
+                    var expected = new TreeMap<String, String>();
+                    for (var field : line.substring(arrow + 2).split(";")) {
+                        if (!field.isBlank()) {
+                            var equals = field.indexOf('=');
+                            var path = field.substring(0, equals).strip();
+                            var value = field.substring(equals + 1).strip();
+                            for (var leg :
+                                    path.startsWith("B.") ? List.of("L.", "R.") : List.of(path.substring(0, 2))) {
+                                expected.put(
+                                        (leg + path.substring(2))
+                                                .replaceFirst("^L\\.", "legs.left.")
+                                                .replaceFirst("^R\\.", "legs.right."),
+                                        value);
+                            }
+                        }
                     }
-                }
-            }
-            return dynamicTest(phrase, () -> assertThat(read(phrase)).isEqualTo(expected));
-        });
+                    return dynamicTest(phrase, () -> assertThat(read(phrase)).isEqualTo(expected));
+                });
     }
 
     /** All that is found but the sex, which a pronoun tells. */
@@ -74,7 +85,8 @@ class LetterReaderTest {
 
     @Test
     void theOnsetOfANewIschaemiaIsADayOrATimeOfTheLetter() {
-        var letter = "2 March 2026\n\nRight leg suddenly cold, white and painful since 7 am today. Foot numb, moves well.";
+        var letter =
+                "2 March 2026\n\nRight leg suddenly cold, white and painful since 7 am today. Foot numb, moves well.";
         assertThat(read(letter))
                 .containsEntry("legs.right.acute.present", "true")
                 .containsEntry("legs.right.acute.onset", "2026-03-02T07:00")
@@ -106,19 +118,61 @@ class LetterReaderTest {
         assertThat(text.substring(abi.start(), abi.end())).contains("0.61");
     }
 
-    /** A letter is at most a few pages; what is sent in by mistake must not hold up the server. */
+    /** Time of the processor, whatever else the machine does. A letter is at most a few pages; what is sent in by mistake must not hold up the server. */
     @ParameterizedTest
-    @ValueSource(strings = {"a", " ", "0", ".", "\n", ",", "L ", "ab ", "1 ", "no ", "left ", "Dr ", "(", "pain, ", "-", "ABI 0.5 ", "12 March 2026 ", "\ud83e", "A", "Mr Aa "})
+    @ValueSource(
+            strings = {
+                "a",
+                " ",
+                "0",
+                ".",
+                "\n",
+                ",",
+                "L ",
+                "ab ",
+                "1 ",
+                "no ",
+                "left ",
+                "Dr ",
+                "(",
+                "pain, ",
+                "-",
+                "ABI 0.5 ",
+                "12 March 2026 ",
+                "\ud83e",
+                "A",
+                "Mr Aa "
+            })
     void aTextOfFiveMillionCharactersIsReadWithinTwoSeconds(String piece) {
         var text = piece.repeat(5_000_000 / piece.length());
         LetterReader.read("ABI right 0.61");
-        var begin = System.nanoTime();
+        var begin = THREADS.getCurrentThreadCpuTime();
         LetterReader.read(text);
-        assertThat(Duration.ofNanos(System.nanoTime() - begin)).isLessThan(Duration.ofSeconds(2));
+        assertThat(Duration.ofNanos(THREADS.getCurrentThreadCpuTime() - begin)).isLessThan(Duration.ofSeconds(2));
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"", " ", "\n\n\n", "\u0000", "\ud83e", "\udd75", "\ufeff", "\u202e\u05d0", "<script>alert(1)</script>", "'", "- ", "R", "L.", "0,", "1/0", "31/02/2026", "ABI", "no"})
+    @ValueSource(
+            strings = {
+                "",
+                " ",
+                "\n\n\n",
+                "\u0000",
+                "\ud83e",
+                "\udd75",
+                "\ufeff",
+                "\u202e\u05d0",
+                "<script>alert(1)</script>",
+                "'",
+                "- ",
+                "R",
+                "L.",
+                "0,",
+                "1/0",
+                "31/02/2026",
+                "ABI",
+                "no"
+            })
     void oddTextsAreReadAndNothingIsFound(String text) {
         assertThat(LetterReader.read(text).found()).isEmpty();
     }
@@ -140,7 +194,9 @@ class LetterReaderTest {
 
     @Test
     void theListOfDrugsHasAtLeast250GenericNamesAndNoNameStandsForTwo() {
-        var generics = Lexicon.lines("drugs.txt").stream().map(line -> line.split(";")[0]).toList();
+        var generics = Lexicon.lines("drugs.txt").stream()
+                .map(line -> line.split(";")[0])
+                .toList();
         assertThat(generics).hasSizeGreaterThanOrEqualTo(250).doesNotHaveDuplicates();
         var names = Lexicon.lines("drugs.txt").stream()
                 .flatMap(line -> Arrays.stream(line.split("[;,]")))
