@@ -199,11 +199,11 @@ final class ReadLetterCommand implements Command {
         var found = line.putArray("found");
         var points = new CodePoints(text);
         for (FoundField field : letter.found()) {
-            found.addObject()
-                    .put("field", field.field())
-                    .<tools.jackson.databind.node.ObjectNode>set("value", field.value())
-                    .put("start", points.before(field.start()))
-                    .put("end", points.before(field.end()));
+            var one = found.addObject();
+            one.put("field", field.field());
+            one.set("value", field.value());
+            one.put("start", points.before(field.start()));
+            one.put("end", points.before(field.end()));
         }
         return JSON.writeValueAsString(line);
     }

@@ -26,7 +26,7 @@ final class PdfText {
 
     private static final int MOST_PAGES = 100;
     private static final int MOST_PICTURES = 20;
-    private static final Duration LIMIT = Duration.ofSeconds(120);
+    private static final Duration LIMIT = Duration.ofMinutes(2);
 
     /** What is drawn on a page: more is not a letter, but a page that draws itself again and again. */
     private static final int MOST_STEPS = 5_000_000;

@@ -10,6 +10,7 @@ import java.util.Map;
  * @param headers of the answer: by them no browser shows the content as a page, guesses at its type or runs anything
  * in it
  */
+@SuppressWarnings("ArrayRecordComponent") // Handed on once, and never compared.
 public record Served(Map<String, String> headers, byte[] content) {
 
     static Served of(KeptFile file, byte[] content) {

@@ -269,7 +269,7 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         @Override
         public void handleUploadRequest(UploadEvent event) throws IOException {
             var came = files.receive(event.getInputStream(), event.getFileName(), event.getFileSize());
-            event.getUI().access(() -> take(came));
+            var _ = event.getUI().access(() -> take(came));
         }
 
         @Override

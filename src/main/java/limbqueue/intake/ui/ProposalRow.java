@@ -5,8 +5,6 @@ import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.NativeButton;
 import com.vaadin.flow.component.html.Span;
 import java.time.LocalDate;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -34,7 +32,6 @@ final class ProposalRow extends ListItem {
     private final NativeButton refuse = new NativeButton();
     private final NativeButton correct = new NativeButton("Correct");
     private final Div editors = new Div();
-    private final List<Span> problems = new ArrayList<>();
 
     /** @param answered called after each answer and correction */
     ProposalRow(OpenLetter letter, Proposal proposal, LocalDate today, Runnable answered) {
