@@ -197,11 +197,11 @@ final class ReadLetterCommand implements Command {
         var found = line.putArray("found");
         var points = new CodePoints(text);
         for (FoundField field : letter.found()) {
-            found.addObject()
-                    .put("field", field.field())
-                    .<tools.jackson.databind.node.ObjectNode>set("value", field.value())
-                    .put("start", points.before(field.start()))
-                    .put("end", points.before(field.end()));
+            var entry = found.addObject();
+            entry.put("field", field.field());
+            entry.set("value", field.value());
+            entry.put("start", points.before(field.start()));
+            entry.put("end", points.before(field.end()));
         }
         return JSON.writeValueAsString(line);
     }
