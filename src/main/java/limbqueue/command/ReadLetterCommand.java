@@ -199,11 +199,11 @@ final class ReadLetterCommand implements Command {
         var found = line.putArray("found");
         var points = new CodePoints(text);
         for (FoundField field : letter.found()) {
-            var one = found.addObject();
-            one.put("field", field.field());
-            one.set("value", field.value());
-            one.put("start", points.before(field.start()));
-            one.put("end", points.before(field.end()));
+            var entry = found.addObject();
+            entry.put("field", field.field());
+            entry.set("value", field.value());
+            entry.put("start", points.before(field.start()));
+            entry.put("end", points.before(field.end()));
         }
         return JSON.writeValueAsString(line);
     }

@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
@@ -70,7 +71,7 @@ final class InfectionRule implements Rule {
                     || told.size() >= 4
                     || findings.get(side.leg("infection.localSigns")).isPresent()) {
                 findings.forget(side.leg("infection.localSigns"));
-                findings.put(side.leg("infection.localSigns"), present, words.get(side));
+                findings.put(side.leg("infection.localSigns"), present, Objects.requireNonNull(words.get(side)));
             }
         });
         wholeBody(page, findings);
