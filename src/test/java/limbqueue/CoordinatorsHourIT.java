@@ -169,8 +169,7 @@ class CoordinatorsHourIT {
             coordinator.rest();
         }
         assertThat(coordinator.page().locator("main"))
-                .containsText(
-                        "Done: 6 imported", new LocatorAssertions.ContainsTextOptions().setTimeout(60_000));
+                .containsText("Done: 6 imported", new LocatorAssertions.ContainsTextOptions().setTimeout(60_000));
     }
 
     private static Locator list(Visitor visitor, String name) {
@@ -204,6 +203,8 @@ class CoordinatorsHourIT {
     }
 
     private static String text(Draft document, String path) {
-        return document.get(path).map(value -> value.isString() ? value.stringValue() : value.toString()).orElse("");
+        return document.get(path)
+                .map(value -> value.isString() ? value.stringValue() : value.toString())
+                .orElse("");
     }
 }

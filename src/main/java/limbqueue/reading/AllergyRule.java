@@ -39,14 +39,13 @@ final class AllergyRule implements Rule {
                     || Polarity.isOthers(sentence, Math.min(3, plain.length()), Math.min(4, plain.length()))) {
                 continue;
             }
-            read(page, sentence, inSection && headed, known, findings);
+            read(sentence, inSection && headed, known, findings);
         }
     }
 
-    private static void read(
-            Page page, Sentence sentence, boolean section, Map<String, Findings.Entry> known, Findings findings) {
+    private static void read(Sentence sentence, boolean section, Map<String, Findings.Entry> known, Findings findings) {
         var plain = sentence.plain;
-        var things = things(plain, section);
+        var things = things(plain);
         for (var i = 0; i < things.size(); i++) {
             var thing = things.get(i);
             var next = i + 1 < things.size() ? things.get(i + 1).start() : plain.length();
@@ -66,7 +65,7 @@ final class AllergyRule implements Rule {
                     || Polarity.isOpen(sentence, thing.start()) && !toReaction.contains("?") && !section) {
                 continue;
             }
-            var reaction = reaction(plain, thing, start, end, next);
+            var reaction = reaction(plain, thing, start, end);
             if (!listed
                     && reaction.isEmpty()
                     && !Fit.matches(
@@ -90,7 +89,7 @@ final class AllergyRule implements Rule {
         return NONE.matcher(piece).find() || Polarity.isDenied(sentence, thing.start(), thing.end());
     }
 
-    private static java.util.List<Thing> things(String plain, boolean section) {
+    private static java.util.List<Thing> things(String plain) {
         var things = new java.util.ArrayList<Thing>();
         var contrast = CONTRAST.matcher(plain);
         while (contrast.find()) {
@@ -145,7 +144,7 @@ final class AllergyRule implements Rule {
         return at < 0 ? previous : previous + at + 1;
     }
 
-    private static Optional<String> reaction(String plain, Thing thing, int start, int end, int next) {
+    private static Optional<String> reaction(String plain, Thing thing, int start, int end) {
         var behind = plain.substring(thing.end(), end);
         var found = grade(behind);
         if (found.isPresent()) {

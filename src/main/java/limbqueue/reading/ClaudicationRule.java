@@ -54,8 +54,6 @@ final class ClaudicationRule implements Rule {
     private static final Pattern SITTING = Pattern.compile(
             "\\b(?:relief ?:? sitting|(?:only |just )?(?:when|by|on|after|until|if|with|to) (?:he |she |they )?(?:\\w+ )?(?:sit(?:s|ting)?(?: down)?|lean(?:s|ing)?(?: forwards?)?|bend(?:s|ing)?(?: forwards?)?|flex\\w+|stoop\\w*)|(?:must|has to|needs to|have to) sit|sitting (?:down )?(?:helps|relieves|eases)|(?:leaning|bending) (?:forwards? )?(?:on|over|helps|relieves|eases)|relieved by (?:sitting|leaning|bending|flexion))\\b");
 
-    private static final Pattern SINCE = Pattern.compile(
-            "\\b(?:for|x|since|over|past|last|history|hx|duration|of|started|start|began|onset|ago|these|going on|now|present|developed|about|nearly|almost|some|come on|troubled)\\b");
     private static final Pattern FORMER = Pattern.compile(
             "\\b(?:used to|previously|formerly|before (?:this|that)|was able|could (?:once|previously)|normally walked|always walked|a year ago|it was)\\b[^,;.]{0,40}$|\\bfrom (?:about |roughly |approximately |some )?$");
     private static final Pattern ELSEWHERE =
@@ -253,10 +251,10 @@ final class ClaudicationRule implements Rule {
         }
         var from = 0;
         var to = plain.length();
-        distance(page, sentence, topic, at, from, to, findings, later);
-        site(page, sentence, topic, at, findings, later);
+        distance(page, sentence, topic, from, to, findings, later);
+        site(page, sentence, topic, findings, later);
         since(page, sentence, topic, at, findings, later);
-        course(sentence, topic, at, findings, later);
+        course(sentence, topic, findings, later);
         life(sentence, topic, findings);
         relief(sentence, topic, findings, later);
     }
@@ -285,7 +283,7 @@ final class ClaudicationRule implements Rule {
     }
 
     private static void distance(
-            Page page, Sentence sentence, Topic topic, int at, int from, int to, Findings findings, boolean later) {
+            Page page, Sentence sentence, Topic topic, int from, int to, Findings findings, boolean later) {
         var plain = sentence.plain;
         var candidates = Distances.in(plain, from, to).stream()
                 .filter(found -> !ELSEWHERE
@@ -355,7 +353,7 @@ final class ClaudicationRule implements Rule {
                 findings);
     }
 
-    private static void site(Page page, Sentence sentence, Topic topic, int at, Findings findings, boolean later) {
+    private static void site(Page page, Sentence sentence, Topic topic, Findings findings, boolean later) {
         var muscle = Fit.of(
                         "\\b(buttock|thigh|calf|foot(?= claudication| and (?:calf|toe)| pain (?:on|after|with|when)| cramp)|instep|arch of the foot)s?\\b")
                 .matcher(sentence.plain);
@@ -485,7 +483,7 @@ final class ClaudicationRule implements Rule {
                 || before.endsWith(" x ");
     }
 
-    private static void course(Sentence sentence, Topic topic, int at, Findings findings, boolean later) {
+    private static void course(Sentence sentence, Topic topic, Findings findings, boolean later) {
         var plain = sentence.plain;
         if (later
                 && !SUBJECT.matcher(plain).find()

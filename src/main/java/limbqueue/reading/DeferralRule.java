@@ -27,7 +27,7 @@ final class DeferralRule implements Rule {
                 continue;
             }
             var words = match.group();
-            var place = place(page, sentence, match.start(), match.end());
+            var place = place(page, sentence, match.start());
             var list = Fit.matches(words, "(?:wait|list|earliest|delayed|come back).*");
             if (list && place.isEmpty()
                     || Fit.matches(words, "told.*(?:wait|return).*")
@@ -55,7 +55,7 @@ final class DeferralRule implements Rule {
         }
     }
 
-    private static java.util.Optional<Places.Place> place(Page page, Sentence sentence, int start, int end) {
+    private static java.util.Optional<Places.Place> place(Page page, Sentence sentence, int start) {
         return Places.behind(page, sentence, start, sentence.plain.length())
                 .or(() -> Places.behind(page, sentence, 0, start))
                 .or(() -> subject(page, sentence, start));

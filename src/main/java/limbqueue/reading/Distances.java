@@ -31,7 +31,7 @@ final class Distances {
         var match = DISTANCE.matcher(plain).region(start, end).useTransparentBounds(true);
         while (match.find()) {
             var article = Fit.matches(match.group(1), "an?");
-            var unit = match.group("half1") == null ? match.group(4) : match.group(4);
+            var unit = match.group(4);
             if (article && !Fit.matches(unit, "block|mile|kilometre")
                     || Fit.matches(match.group(1), "1|a") && unit.equals("foot")
                     || unit.equals("foot") && number(match.group(1)) < 2) {

@@ -22,7 +22,7 @@ final class Drugs {
             var generic = parts[0].strip();
             var names = new ArrayList<>(List.of(generic));
             if (parts.length > 1) {
-                for (var name : parts[1].split(",")) {
+                for (var name : parts[1].split(",", 0)) {
                     if (!name.isBlank()) {
                         names.add(name.strip());
                     }

@@ -36,7 +36,7 @@ final class FormRule implements Rule {
                 var match = pattern.matcher(sentence.plain);
                 while (match.find()) {
                     var first = pattern == ORDERED ? 4 : 3;
-                    var sideOne = pattern == ORDERED ? match.group(2) : match.group(2);
+                    var sideOne = match.group(2);
                     var sideTwo = pattern == ORDERED ? match.group(3) : match.group(4);
                     answer(
                             match.group(1),

@@ -57,9 +57,6 @@ final class HistoryRule implements Rule {
     private static final Pattern TOLERANCE = Pattern.compile(
             "^[a-z ,]{0,20}\\b(?:intoleran\\w+|not tolerated|stopped|declin\\w+|refus\\w+|allerg\\w+|myalgia|never tried|contraindicated|discontinued|should|would|could|to be|if)\\b");
 
-    private static final Pattern LIVES_THERE = Pattern.compile(
-            "\\b(?:lives? (?:in|at)|resid\\w+|resident|from|in|at|moved (?:in)?to|living in|placed in|care of|our)\\b[^.;]{0,30}$|^$");
-
     private static final String NEVER_WORDS =
             "non smoker|never(?: ever| has| been)? smoked|has never (?:been a smoker|smoked)|don't smoke and never (?:has|did)|never a smoker|(?:smoking|tobacco|smoker|smoking status)(?: status| history)? ?[:=-]? ?(?:never|none|nil|non)|life-?long abstainer from tobacco|never used tobacco|no smoking history|no tobacco use(?: ever)?|denies (?:ever )?smoking|denies tobacco(?: use)?|no history of (?:smoking|tobacco use)|never touched (?:a cigarette|tobacco)|no tobacco|tobacco ?: ?(?:none|never)|never tobacco|doesn't smoke|isn't a smoker|not a smoker";
     private static final String FORMER_WORDS =
@@ -195,8 +192,6 @@ final class HistoryRule implements Rule {
                                 after,
                                 "(?s) (?:manager|owner|nurse|worker|placement (?:is )?(?:being )?considered|being considered).*");
             case "history.statin" -> false;
-            case "history.thyroidDisease" ->
-                Fit.matches(before, "(?s).*\\b(?:no (?:clinical )?signs of)[ ]?$") && false;
             case "history.coronaryBypass" ->
                 Fit.matches(after, "(?s) (?:is|was) (?:being )?(?:considered|offered|declined|planned|discussed).*")
                         || Fit.matches(

@@ -100,7 +100,7 @@ final class ImagingRule implements Rule {
             }
             return !(word.startsWith("please") && Fit.matches(word, "(?s).*\\b(?:find|see)\\b.*"))
                     && !(word.startsWith("repeat") && DONE.matcher(after).find())
-                    && !(word.startsWith("next"))
+                    && !word.startsWith("next")
                     && !(word.startsWith("request")
                             && DONE.matcher(after).find()
                             && Fit.matches(after, "(?s).{0,30}(?:show|found|report).*"));

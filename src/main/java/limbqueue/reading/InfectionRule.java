@@ -4,7 +4,6 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.EnumMap;
 import java.util.EnumSet;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -57,13 +56,11 @@ final class InfectionRule implements Rule {
     public void read(Page page, Findings findings) {
         Map<Side, Map<Sign, Boolean>> signs = new EnumMap<>(Side.class);
         Map<Side, Span> words = new EnumMap<>(Side.class);
-        var lastWound = new LinkedHashMap<Integer, Set<Side>>();
         for (var sentence : page.sentences) {
-            noSigns(page, sentence, signs, words, findings);
+            noSigns(page, sentence, findings);
             count(page, sentence, signs, words, findings);
             extent(page, sentence, findings);
             deep(page, sentence, findings);
-            lastWound.put(sentence.number, Set.of());
         }
         signs.forEach((side, told) -> {
             var present = (int) told.values().stream().filter(sign -> sign).count();
@@ -107,12 +104,7 @@ final class InfectionRule implements Rule {
         return legs;
     }
 
-    private static void noSigns(
-            Page page,
-            Sentence sentence,
-            Map<Side, Map<Sign, Boolean>> signs,
-            Map<Side, Span> words,
-            Findings findings) {
+    private static void noSigns(Page page, Sentence sentence, Findings findings) {
         var match = NO_SIGNS.matcher(sentence.plain);
         while (match.find()) {
             if (Polarity.isOthers(sentence, match.start(), match.end())

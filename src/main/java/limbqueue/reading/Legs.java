@@ -41,8 +41,6 @@ final class Legs {
     private static final Pattern JOINED = Pattern.compile(
             "(?:[ -]+(?!and\\b|or\\b|but\\b|with\\b|has\\b|had\\b|have\\b|is\\b|was\\b|are\\b|then\\b|no\\b|not\\b|without\\b|denies\\b|than\\b)[a-z\\d'/]+){0,5}[ -]*(?:of )?[( ]*");
 
-    private static final Pattern BOTH_AFTER = Pattern.compile("^\\s*(?:/|and|&|\\+) ?$");
-
     private static final Pattern SUBJECT = Pattern.compile(
             "^(?:[*#-] ?)?(?:on |in |re |re: |o/e |the |his |her |on the |in the |of the )*(left|right|bilateral)\\b(?: (?:lower )?(?:leg|foot|side|calf|heel|forefoot|toe|limb|great toe|thigh|ankle|lower limb))?(?: ?[:=-] ?| ?, ?| )");
 
@@ -76,7 +74,7 @@ final class Legs {
                 var unseen = Fit.matches(
                         sentence.plain,
                         "(?s).*\\b(?:hasn't (?:been )?(?:looked|seen|examined)|not (?:been )?(?:looked|examined|seen)|isn't examined|unremarkable|looks fine|is fine|is normal)\\b.*");
-                carry = unseen ? carry : split ? last(found) : named;
+                carry = unseen ? carry : split ? last() : named;
             }
             if (Fit.matches(sentence.plain, "(?:[*#-] ?)?(?:left|right|bilateral)(?: leg| foot| limb| side)? ?:?")) {
                 heading = EnumSet.copyOf(named.isEmpty() ? EnumSet.noneOf(Side.class) : named);
@@ -89,7 +87,7 @@ final class Legs {
     }
 
     /** After a sentence about both legs one by one, nothing said later belongs to one of them. */
-    private static Set<Side> last(List<Mention> found) {
+    private static Set<Side> last() {
         return EnumSet.noneOf(Side.class);
     }
 

@@ -212,8 +212,8 @@ final class LesionRule implements Rule {
                                 && source.filter(kind -> !kind.isEmpty()).isPresent())) {
             return;
         }
-        var start = Math.max(clauseFrom, sideStart(plain, clauseFrom, segment.start(), before));
-        var end = Math.max(segment.end(), wordsEnd(plain, segment.end(), clauseTo, after, shared));
+        var start = Math.max(clauseFrom, sideStart(clauseFrom, segment.start(), before));
+        var end = Math.max(segment.end(), wordsEnd(plain, segment.end(), clauseTo, shared));
         var words = sentence.span(start, end);
         var values = segment.segment().equals("infrarenalAorta")
                 ? List.of(Optional.<Side>empty())
@@ -232,7 +232,7 @@ final class LesionRule implements Rule {
             } else if (occluded) {
                 entry.put("stenosisPercent", 100, words);
             }
-            details(sentence, entry, words, before, after, plain.substring(segment.start(), segment.end()), aneurysm);
+            details(entry, words, before, after, plain.substring(segment.start(), segment.end()), aneurysm);
             source.filter(kind -> !kind.isEmpty()).ifPresent(kind -> entry.put("source", kind, words));
         }
     }
@@ -291,14 +291,14 @@ final class LesionRule implements Rule {
         return match.find() ? match.start() : to;
     }
 
-    private static int sideStart(String plain, int from, int start, String before) {
+    private static int sideStart(int from, int start, String before) {
         var match = Fit.of(
                         "(?:\\b(?:left|right|bilateral|in-?stent|stenosis|(?:re)?stenosis|(?:re)?occlusion|aneurysm|ostial|\\d+ ?%?)\\b.*)$")
                 .matcher(before);
         return match.find() ? from + match.start() : start;
     }
 
-    private static int wordsEnd(String plain, int end, int to, String after, boolean shared) {
+    private static int wordsEnd(String plain, int end, int to, boolean shared) {
         if (shared) {
             return end;
         }
@@ -346,13 +346,7 @@ final class LesionRule implements Rule {
     }
 
     private static void details(
-            Sentence sentence,
-            Findings.Entry entry,
-            Span words,
-            String before,
-            String after,
-            String name,
-            boolean aneurysm) {
+            Findings.Entry entry, Span words, String before, String after, String name, boolean aneurysm) {
         var piece = before + name + after;
         if (NO_CALCIUM.matcher(piece).find()) {
             entry.put("calcification", "none", words);

@@ -113,7 +113,7 @@ public final class LetterReader {
 
     private static void put(ObjectNode root, String path, JsonNode value) {
         ObjectNode node = root;
-        var steps = path.split("\\.");
+        var steps = path.split("\\.", 0);
         for (var i = 0; i + 1 < steps.length; i++) {
             var bracket = steps[i].indexOf('[');
             if (bracket < 0) {

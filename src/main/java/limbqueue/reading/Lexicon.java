@@ -50,7 +50,7 @@ final class Lexicon {
         var lexicon = new Lexicon();
         for (var line : lines("words.txt")) {
             if (line.startsWith("~") || line.startsWith("=") || line.startsWith("!")) {
-                for (var word : line.substring(1).strip().split(" ")) {
+                for (var word : line.substring(1).strip().split(" ", 0)) {
                     lexicon.learn(word, !line.startsWith("="));
                     if (line.startsWith("!")) {
                         lexicon.shortWords.add(word);
@@ -64,12 +64,12 @@ final class Lexicon {
             if (canonical.contains(" ") || canonical.contains("-")) {
                 lexicon.variant(canonical, canonical);
             }
-            for (var variant : line.substring(colon + 1).split(",")) {
+            for (var variant : line.substring(colon + 1).split(",", 0)) {
                 lexicon.variant(variant.strip(), canonical);
             }
         }
         for (var drug : Drugs.shipped().names()) {
-            for (var word : drug.split("[ -]")) {
+            for (var word : drug.split("[ -]", 0)) {
                 lexicon.learn(word, word.length() >= 8);
             }
         }
@@ -82,7 +82,7 @@ final class Lexicon {
     }
 
     private void learnAll(String phrase) {
-        for (var word : phrase.split("[ -]")) {
+        for (var word : phrase.split("[ -]", 0)) {
             known.add(word);
         }
     }
@@ -99,7 +99,7 @@ final class Lexicon {
         var words = List.of(variant.split("[ -]+"));
         known.addAll(words);
         byFirstWord
-                .computeIfAbsent(words.getFirst().split("[/+]")[0], _ -> new ArrayList<>())
+                .computeIfAbsent(words.getFirst().split("[/+]", 0)[0], _ -> new ArrayList<>())
                 .add(new Variant(words, canonical));
     }
 

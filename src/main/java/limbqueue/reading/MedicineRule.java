@@ -87,7 +87,6 @@ final class MedicineRule implements Rule {
         var plain = sentence.plain;
         var word = WORD.matcher(plain);
         var at = 0;
-        var openList = false;
         while (at < plain.length() && word.find(at)) {
             var named = drugAt(plain, word);
             at = word.end();
@@ -95,14 +94,13 @@ final class MedicineRule implements Rule {
                 continue;
             }
             at = named.get().end();
-            if (isTaken(sentence, named.get(), openList)) {
-                openList = false;
+            if (isTaken(sentence, named.get())) {
                 add(page, sentence, named.get(), taken, findings);
             }
         }
     }
 
-    private static boolean isTaken(Sentence sentence, Named drug, boolean openList) {
+    private static boolean isTaken(Sentence sentence, Named drug) {
         var plain = sentence.plain;
         var clause = clauseStart(sentence, drug.start());
         var before = plain.substring(clause, drug.start());
@@ -142,15 +140,6 @@ final class MedicineRule implements Rule {
         }
         if (close > start) {
             start = Math.max(start, sentence.plain.substring(start, close).contains("(") ? close + 1 : start);
-        }
-        var before = sentence.plain.substring(start, position);
-        var now = Fit.of(
-                        "\\b(?:now (?:on|takes|taking)|is (?:now )?on|takes|currently(?: on)?|changed to|switched to|replaced (?:by|with)|started (?:on )?|continues (?:on|with)|remains on)\\b")
-                .matcher(before);
-        while (now.find()) {
-            start = sentence.plain.indexOf(now.group(), start) < 0
-                    ? start
-                    : sentence.clauseStart(position) > start ? start : start;
         }
         return start;
     }

@@ -294,7 +294,7 @@ final class PatientRule implements Rule {
             }
         }
         if (best.isEmpty()) {
-            best = alone(page, findings).or(() -> pronoun(page));
+            best = alone(page).or(() -> pronoun(page));
         }
         best.ifPresent(word -> findings.put("patient.sex", word.sex(), word.words()));
     }
@@ -309,7 +309,7 @@ final class PatientRule implements Rule {
     }
 
     /** A lone M or F on the line of name or birth date. */
-    private static Optional<Word> alone(Page page, Findings findings) {
+    private static Optional<Word> alone(Page page) {
         for (var sentence : page.sentences) {
             if (!Fit.matches(sentence.plain, "(?s).*\\b(?:dob|born|date of birth|name|patient|surname)\\b.*")) {
                 continue;
@@ -429,13 +429,13 @@ final class PatientRule implements Rule {
                             .filter(words -> words.start() < label.start())
                             .isPresent()
                     || label.group().toLowerCase(java.util.Locale.ROOT).contains("patient")) {
-                put(page, label, findings);
+                put(label, findings);
                 return;
             }
         }
         var prose = ADDRESS_PROSE.matcher(page.text);
         if (prose.find()) {
-            put(page, prose, findings);
+            put(prose, findings);
             return;
         }
         var name = findings.words("patient.family");
@@ -453,11 +453,11 @@ final class PatientRule implements Rule {
         var region =
                 ADDRESS_BESIDE.matcher(page.text).region(name.get().end(), lineEnd < 0 ? page.text.length() : lineEnd);
         if (region.find()) {
-            put(page, region, findings);
+            put(region, findings);
         }
     }
 
-    private static void put(Page page, Matcher match, Findings findings) {
+    private static void put(Matcher match, Findings findings) {
         var value = match.group(1).strip().replaceAll("\\s+", " ").replaceAll("[.,;]$", "");
         findings.put(
                 "patient.address",
@@ -508,9 +508,9 @@ final class PatientRule implements Rule {
                     future(page, sentence, date, "patient.returnsToArea", findings);
                 } else if (leaves
                         && !Fit.matches(before, "(?s).*\\b(?:hospital|work|left|discharged|school|died)\\b.*")
-                        && (Fit.matches(
+                        && Fit.matches(
                                 plain,
-                                "(?s).*\\b(?:area|cruise|holiday|fl(?:y|ies|ying|ight)|sail\\w*|travel\\w*|trip|abroad|away|winter\\w*|country|town|vacation|leaves|leaving|overseas|depart\\w*|home for)\\b.*"))) {
+                                "(?s).*\\b(?:area|cruise|holiday|fl(?:y|ies|ying|ight)|sail\\w*|travel\\w*|trip|abroad|away|winter\\w*|country|town|vacation|leaves|leaving|overseas|depart\\w*|home for)\\b.*")) {
                     future(page, sentence, date, "patient.leavesArea", findings);
                 }
             }

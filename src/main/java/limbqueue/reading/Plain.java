@@ -101,6 +101,7 @@ final class Plain {
     }
 
     /** The result: the words, and for each character where it came from. */
+    @SuppressWarnings("ArrayRecordComponent") // Within the reader only, and never compared.
     record Words(String plain, int[] from, int[] to) {}
 
     private Plain(String text, String folded) {

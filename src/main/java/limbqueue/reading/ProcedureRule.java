@@ -81,7 +81,7 @@ final class ProcedureRule implements Rule {
             if (sentence.section == Sentence.Section.FAMILY) {
                 continue;
             }
-            var found = find(page, sentence, made, last, sentence.number - lastSentence <= 4);
+            var found = find(sentence);
             if (!found.isEmpty()) {
                 for (var i = 0; i < found.size(); i++) {
                     var next = i + 1 < found.size() ? found.get(i + 1).start() : sentence.plain.length();
@@ -98,7 +98,7 @@ final class ProcedureRule implements Rule {
                     && sentence.paragraph - lastParagraph <= 1
                     && sentence.section != Sentence.Section.PLAN) {
                 if (follows(sentence)) {
-                    course(page, sentence, 0, sentence.plain.length(), last, findings);
+                    course(page, sentence, 0, sentence.plain.length(), last);
                 }
                 if (!Fit.matches(sentence.plain, "(?s).*\\b(?:duplex|cta|mra|radiograph)\\b.*")) {
                     ImagingRule.held(sentence, 0, last);
@@ -117,12 +117,7 @@ final class ProcedureRule implements Rule {
                 && !Fit.matches(sentence.plain, "(?s).*\\b(?:duplex|cta|mra|smok\\w*|ulcer)\\b.*");
     }
 
-    private static List<Found> find(
-            Page page,
-            Sentence sentence,
-            List<Findings.Entry> made,
-            Findings.@org.jspecify.annotations.Nullable Entry last,
-            boolean near) {
+    private static List<Found> find(Sentence sentence) {
         var plain = sentence.plain;
         var all = new ArrayList<Found>();
         if (!sentence.hasAny(
@@ -132,7 +127,7 @@ final class ProcedureRule implements Rule {
         var match = KIND.matcher(plain);
         while (match.find()) {
             var kind = kind(match);
-            if (isDone(page, sentence, match, kind)) {
+            if (isDone(sentence, match, kind)) {
                 all.add(new Found(match.start(), match.end(), kind));
             }
         }
@@ -149,7 +144,7 @@ final class ProcedureRule implements Rule {
         return "aneurysmRepair";
     }
 
-    private static boolean isDone(Page page, Sentence sentence, Matcher match, String kind) {
+    private static boolean isDone(Sentence sentence, Matcher match, String kind) {
         var plain = sentence.plain;
         var clause = sentence.clauseStart(match.start());
         var before = plain.substring(clause, match.start());
@@ -226,7 +221,7 @@ final class ProcedureRule implements Rule {
         var plain = sentence.plain;
         var clauseFrom = Math.max(from, lastBorder(plain, from, found.start()));
         var clauseTo = Math.min(to, plain.length());
-        var sides = sides(page, sentence, found, clauseFrom, clauseTo);
+        var sides = sides(sentence, found, clauseFrom, clauseTo);
         var segment = segment(plain, found, clauseFrom, clauseTo);
         var date = date(page, plain, found, clauseFrom, clauseTo);
         var refersBack = Fit.matches(
@@ -256,7 +251,7 @@ final class ProcedureRule implements Rule {
                 Places.behind(page, sentence, found.end(), plain.length())
                         .filter(_ -> !entry.has("where"))
                         .ifPresent(place -> entry.put("where", place.name(), place.words()));
-                course(page, sentence, clauseFrom, clauseTo, entry, findings);
+                course(page, sentence, clauseFrom, clauseTo, entry);
                 return Optional.of(entry);
             }
         }
@@ -286,7 +281,7 @@ final class ProcedureRule implements Rule {
                     .or(() -> Places.behind(page, sentence, clauseFrom, found.start()))
                     .ifPresent(place -> entry.put("where", place.name(), place.words()));
             made.add(entry);
-            course(page, sentence, clauseFrom, clauseTo, entry, findings);
+            course(page, sentence, clauseFrom, clauseTo, entry);
             if (!Fit.matches(plain, "(?s).*\\b(?:duplex|cta|mra)\\b.*")) {
                 ImagingRule.held(sentence, found.end(), entry);
             }
@@ -311,7 +306,7 @@ final class ProcedureRule implements Rule {
         return match.find() ? from + match.start() : found.start();
     }
 
-    private static Set<Side> sides(Page page, Sentence sentence, Found found, int from, int to) {
+    private static Set<Side> sides(Sentence sentence, Found found, int from, int to) {
         var plain = sentence.plain;
         var inside = Fit.of("\\b(left|right|bilateral)\\b").matcher(plain.substring(found.start(), found.end()));
         if (inside.find()) {
@@ -392,8 +387,7 @@ final class ProcedureRule implements Rule {
                 .map(date -> new When(date.date().orElseThrow().toString(), date.start(), date.end()));
     }
 
-    private static void course(
-            Page page, Sentence sentence, int from, int to, Findings.Entry entry, Findings findings) {
+    private static void course(Page page, Sentence sentence, int from, int to, Findings.Entry entry) {
         var plain = sentence.plain.substring(0, to);
         var kind = entry.text("kind").orElse("");
         var failed = region(FAILED, plain, from);
@@ -471,7 +465,9 @@ final class ProcedureRule implements Rule {
         }
         var behind = sentence.plain.substring(found.end(), Math.min(sentence.plain.length(), found.end() + 22));
         var words = (sentence.plain.substring(found.start(), found.end())
-                        + (Fit.matches(behind, "(?s) (?:of|through|at)\\b[^,.;]*.*") ? behind.split("[,.;]")[0] : ""))
+                        + (Fit.matches(behind, "(?s) (?:of|through|at)\\b[^,.;]*.*")
+                                ? behind.split("[,.;]", 0)[0]
+                                : ""))
                 .replace('-', ' ');
         var before = sentence.plain.substring(Math.max(0, found.start() - 25), found.start());
         var level = words.contains("below knee")

@@ -64,7 +64,7 @@ final class ReferrerRule implements Rule {
         name(page, lines, findings);
         organisation(page, lines, findings);
         numbers(page, findings);
-        lonePhone(page, lines, findings);
+        lonePhone(lines, findings);
         preference(page, findings);
         received(page, findings);
     }
@@ -97,7 +97,7 @@ final class ReferrerRule implements Rule {
     private static void name(Page page, List<Line> lines, Findings findings) {
         var found = signature(page, lines, findings)
                 .or(() -> labelled(page))
-                .or(() -> head(page, lines))
+                .or(() -> head(lines))
                 .or(() -> introduced(page));
         found.ifPresent(span -> findings.put(
                 "referrer.name", page.original(span).replaceAll("\\s+", " ").replaceAll("[,.]$", ""), span));
@@ -191,7 +191,7 @@ final class ReferrerRule implements Rule {
     }
 
     /** A name in the letterhead: "P Lockyer, Tarn Edge Medical Centre". */
-    private static Optional<Span> head(Page page, List<Line> lines) {
+    private static Optional<Span> head(List<Line> lines) {
         for (var line :
                 lines.stream().filter(line -> !line.text().isEmpty()).limit(5).toList()) {
             if (Fit.matches(line.text(), "(?i)\\s*(?:dear|to|re|attn|patient|fao)\\b.*")
@@ -471,7 +471,7 @@ final class ReferrerRule implements Rule {
     }
 
     /** A line of the letterhead that is a number and nothing else. */
-    private static void lonePhone(Page page, List<Line> lines, Findings findings) {
+    private static void lonePhone(List<Line> lines, Findings findings) {
         for (var line :
                 lines.stream().filter(line -> !line.text().isEmpty()).limit(6).toList()) {
             if (findings.words("referrer.phone").isEmpty()

@@ -144,7 +144,7 @@ final class TableRule implements Rule {
 
     private static List<Column> columns(String plain) {
         var columns = new ArrayList<Column>();
-        for (var word : plain.split("[ ,|/:]+")) {
+        for (var word : plain.split("[ ,|/:]+", 0)) {
             column(word.equals("toe") ? "toe" : word).ifPresent(columns::add);
         }
         return columns;

@@ -71,7 +71,7 @@ final class WoundRule implements Rule {
                 details(page, sentence, topic.get(), found.isPresent(), findings);
             }
         }
-        unsaidDepth(page, findings);
+        unsaidDepth(findings);
     }
 
     private static void denials(Page page, Sentence sentence, Findings findings) {
@@ -306,7 +306,7 @@ final class WoundRule implements Rule {
                     "digits",
                     sentence.span(Math.min(digit.start(), match.start()), Math.max(digit.end(), match.end()))));
         }
-        if (hasLarge && !(Fit.matches(large.group(), "(?:of|left|right) foot|the foot"))) {
+        if (hasLarge && !Fit.matches(large.group(), "(?:of|left|right) foot|the foot")) {
             return Optional.of(new Extent(
                     "extensive",
                     sentence.span(Math.min(large.start(), match.start()), Math.max(large.end(), match.end()))));
@@ -581,7 +581,7 @@ final class WoundRule implements Rule {
     }
 
     /** Takes back the notes that an ulcer was named, and asks for the depth where none is known. */
-    private static void unsaidDepth(Page page, Findings findings) {
+    private static void unsaidDepth(Findings findings) {
         for (var side : Side.values()) {
             var mentioned = side.leg("wound.mentioned");
             var words = findings.words(mentioned);

@@ -363,7 +363,7 @@ class ChasingIT {
                         events.publishEvent(new DemoRequested(Path.of("demo-referrals"), "coordinator", "physician"))));
 
         var ids = jdbc.sql("select id from referral where reference like 'D-%'")
-                .query(Long.class)
+                .query((row, _) -> row.getLong(1))
                 .list();
         var states = office(() -> chasing.states(ids)).values();
         assertThat(states.stream().flatMap(state -> state.requests().stream()))

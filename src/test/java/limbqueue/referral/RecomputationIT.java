@@ -12,6 +12,7 @@ import limbqueue.access.AuditTrail;
 import limbqueue.access.CurrentPerson;
 import limbqueue.directory.Directory;
 import limbqueue.practice.Policies;
+import limbqueue.practice.PolicyInForce;
 import limbqueue.practice.PracticeSettings;
 import limbqueue.practice.RuleBooks;
 import limbqueue.practice.jdbc.RuleBookStore;
@@ -91,6 +92,9 @@ class RecomputationIT {
     private Directory directory;
 
     @Autowired
+    private PolicyInForce policyInForce;
+
+    @Autowired
     private Recomputation recomputation;
 
     /** This database under a version of the product that comes with another rule book. */
@@ -106,6 +110,7 @@ class RecomputationIT {
                     store,
                     query,
                     new LatestProposals(latestStore, books, clock),
+                    new ProposedCases(query, policyInForce, books, clock),
                     settings,
                     books,
                     directory,

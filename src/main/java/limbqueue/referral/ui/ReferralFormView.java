@@ -206,7 +206,8 @@ class ReferralFormView extends Div
         var middle = new Div();
         middle.addClassName("lq-form-middle");
         asked(referral).ifPresent(middle::add);
-        watching = watches.orderedStream().map(watch -> watch.watch(referral.id())).toList();
+        watching =
+                watches.orderedStream().map(watch -> watch.watch(referral.id())).toList();
         watching.forEach(watch -> middle.add(watch.component()));
         middle.add(mend, notTakenIn, letterAndFiles(referral, draft), form, foot());
 

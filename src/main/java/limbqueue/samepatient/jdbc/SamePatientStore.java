@@ -131,8 +131,7 @@ public class SamePatientStore {
 
     /** Ids of referrals of which, with this one, something was said that still holds. */
     public Set<Long> judged(long referral) {
-        return new HashSet<>(
-                jdbc.sql("""
+        return new HashSet<>(jdbc.sql("""
                 select other
                 from (
                     select distinct on (other) other, verdict

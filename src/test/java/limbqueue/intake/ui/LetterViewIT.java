@@ -10,6 +10,7 @@ import java.io.RandomAccessFile;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Base64;
+import java.util.Objects;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
@@ -65,7 +66,7 @@ class LetterViewIT {
 
     @BeforeEach
     void readByHand() {
-        reader = ReflectionTestUtils.getField(target(), "reader");
+        reader = Objects.requireNonNull(ReflectionTestUtils.getField(target(), "reader"));
         Function<String, ReadLetter> byHand = LetterViewIT::readByHand;
         ReflectionTestUtils.setField(target(), "reader", byHand);
     }
