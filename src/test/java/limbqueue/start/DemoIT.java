@@ -18,6 +18,24 @@ import org.junit.jupiter.api.io.TempDir;
 /** The demo as a newcomer meets it: its sign-ins, its pictures, and an approval that survives the end of the process. */
 class DemoIT {
 
+    private static final String LETTER = """
+            Fellgate Surgery, 12 Harbour Row, Fellgate
+            18 November 2026
+
+            Re: Mr Osric Tamblyn, born 9 February 1951
+
+            Thank you for seeing this retired ferryman. For six weeks he has had rest pain in the right foot at night,
+            eased by hanging it out of bed, and for a fortnight a shallow ulcer of the right great toe, no bone exposed.
+            There is no gangrene and no sign of infection. On the left he walks about 200 yards before the calf stops him.
+            ABI R 0.38, L 0.71. Femoral pulses present, pedal pulses absent on the right.
+            He is diabetic, smokes 15 a day and has never had a stroke; his brother lost a leg. He takes apixaban 5 mg twice
+            daily, metformin 1 g twice daily and atorvastatin 40 mg at night. Creatinine 1.4 mg/dL.
+            An angiogram at Saltmarsh General in the spring was only diagnostic; I have not been sent the report.
+            Please see him urgently.
+
+            Dr Wilmot Carrick
+            """;
+
     private static final Path PICTURES = Path.of("target", "pictures", "demo");
     private static final Pattern ADDRESS = Pattern.compile("LimbQueue is ready: (http://localhost:\\d+/)");
     private static final Pattern FAMILY = Pattern.compile("\"family\": \"([^\"]+)\"");
@@ -88,6 +106,12 @@ class DemoIT {
                 coordinator.page().waitForURL("**/chasing");
                 coordinator.rest();
                 picture(coordinator, "chasing");
+                coordinator.open("intake/letter");
+                coordinator.page().locator("vaadin-text-area textarea").fill(LETTER);
+                coordinator.button("Read the letter").click();
+                coordinator.page().waitForSelector(".lq-read-letter-words");
+                coordinator.rest();
+                picture(coordinator, "from-a-letter");
                 coordinator.open("referrals");
                 picture(coordinator, "referrals");
                 coordinator
