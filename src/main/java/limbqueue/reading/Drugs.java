@@ -17,7 +17,7 @@ final class Drugs {
 
     private Drugs() {
         var words = 1;
-        for (var line : Lexicon.lines("drugs.txt")) {
+        for (var line : WordFile.lines("drugs.txt")) {
             var parts = line.split(";", -1);
             var generic = parts[0].strip();
             var names = new ArrayList<>(List.of(generic));
@@ -29,7 +29,7 @@ final class Drugs {
                 }
             }
             for (var name : names) {
-                var plain = Lexicon.lower(name).replace('-', ' ');
+                var plain = WordFile.lower(name).replace('-', ' ');
                 genericByName.putIfAbsent(plain, generic);
                 words = Math.max(words, plain.split(" ").length);
             }

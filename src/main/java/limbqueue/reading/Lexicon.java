@@ -1,17 +1,11 @@
 package limbqueue.reading;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 
@@ -34,21 +28,9 @@ final class Lexicon {
         return SHIPPED;
     }
 
-    /** The lines of a resource of this package without comments and blank lines. */
-    static List<String> lines(String resource) {
-        try (InputStream in = Objects.requireNonNull(Lexicon.class.getResourceAsStream(resource), resource)) {
-            return new String(in.readAllBytes(), StandardCharsets.UTF_8)
-                    .lines()
-                    .filter(line -> !line.isBlank() && !line.startsWith("#"))
-                    .toList();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-    }
-
     private static Lexicon load() {
         var lexicon = new Lexicon();
-        for (var line : lines("words.txt")) {
+        for (var line : WordFile.lines("words.txt")) {
             if (line.startsWith("~") || line.startsWith("=") || line.startsWith("!")) {
                 for (var word : line.substring(1).strip().split(" ", 0)) {
                     lexicon.learn(word, !line.startsWith("="));
@@ -213,9 +195,5 @@ final class Lexicon {
             row = spare;
         }
         return previous[other.length()] <= most;
-    }
-
-    static String lower(String word) {
-        return word.toLowerCase(Locale.ROOT);
     }
 }

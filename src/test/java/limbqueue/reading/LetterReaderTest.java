@@ -195,13 +195,13 @@ class LetterReaderTest {
 
     @Test
     void theListOfDrugsHasAtLeast250GenericNamesAndNoNameStandsForTwo() {
-        var generics = Lexicon.lines("drugs.txt").stream()
+        var generics = WordFile.lines("drugs.txt").stream()
                 .map(line -> line.split(";", 2)[0])
                 .toList();
         assertThat(generics).hasSizeGreaterThanOrEqualTo(250).doesNotHaveDuplicates();
-        var names = Lexicon.lines("drugs.txt").stream()
+        var names = WordFile.lines("drugs.txt").stream()
                 .flatMap(line -> Arrays.stream(line.split("[;,]")))
-                .map(name -> Lexicon.lower(name.strip()).replace('-', ' '))
+                .map(name -> WordFile.lower(name.strip()).replace('-', ' '))
                 .toList();
         assertThat(names).doesNotHaveDuplicates();
     }
