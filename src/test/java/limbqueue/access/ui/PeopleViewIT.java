@@ -31,12 +31,12 @@ class PeopleViewIT {
         newcomer.field("New password").fill("three quiet herons");
         newcomer.field("New password, again").fill("three quiet herons");
         newcomer.button("Change password").click();
-        newcomer.page().waitForURL("**/referrals");
+        newcomer.page().waitForURL("**/work");
 
         newcomer.button("Sign out").click();
         newcomer.page().waitForURL("**/sign-in");
         newcomer.signIn("hal.firth", "three quiet herons");
-        assertThat(newcomer.place()).isEqualTo("referrals");
+        assertThat(newcomer.place()).isEqualTo("work");
     }
 
     @Test

@@ -15,7 +15,7 @@ class SignInIT {
 
     @ParameterizedTest
     @CsvSource({
-        "coordinator, referrals, Wren Halloway",
+        "coordinator, work, Wren Halloway",
         "physician, queue, Dr Imogen Tarrant",
         "manager, people, Osric Pell"
     })
