@@ -30,7 +30,11 @@ final class ReadLetterCommand implements Command {
 
     private static final List<String> LETTERS = List.of(".txt", ".text", ".pdf", ".docx");
     private static final long LARGEST = 50L * 1024 * 1024;
-    private static final JsonMapper JSON = JsonMapper.builder().build();
+
+    /** Of its own, so that the other commands start without it. */
+    private static final class Json {
+        static final JsonMapper MAPPER = JsonMapper.builder().build();
+    }
 
     /** A file whose text cannot be had; the message says why and what to do. */
     static final class NoTextException extends IOException {
@@ -205,7 +209,7 @@ final class ReadLetterCommand implements Command {
             entry.put("start", points.before(field.start()));
             entry.put("end", points.before(field.end()));
         }
-        return JSON.writeValueAsString(line);
+        return Json.MAPPER.writeValueAsString(line);
     }
 
     /** Counts code points up to places of a text; places are mostly asked for in rising order. */
