@@ -14,10 +14,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class SignInIT {
 
     @ParameterizedTest
-    @CsvSource({
-        "coordinator, work, Wren Halloway",
-        "physician, queue, Dr Imogen Tarrant",
-        "manager, people, Osric Pell"
+    @CsvSource({"coordinator, work, Wren Halloway", "physician, queue, Dr Imogen Tarrant", "manager, people, Osric Pell"
     })
     void eachRoleArrivesWhereItsWorkBegins(String name, String place, String shown, Visitor person) {
         person.signIn(name);
