@@ -85,6 +85,9 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private Optional<Referral> referral = Optional.empty();
     private KeptLetters.Kept kept;
 
+    /** Where the letter is pasted or typed. */
+    private TextArea pasted = new TextArea();
+
     LetterView(LetterIntake intake, ReferralFiles files, Referrals referrals, Merging merging, KeptLetters letters) {
         this.intake = intake;
         this.files = files;
@@ -179,6 +182,7 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         rows.clear();
         count.setText("");
         var words = new TextArea("Paste or type the letter");
+        pasted = words;
         words.addClassName("lq-letter-paste");
         words.setMinRows(14);
         words.setMaxRows(28);
@@ -188,13 +192,7 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         words.getElement().setAttribute("dir", "auto");
         words.focus();
 
-        // What was typed last may not have been sent yet.
-        var read = new Button(
-                "Read the letter",
-                _ -> words.getElement().executeJs("return this.value").then(String.class, typed -> {
-                    kept.type(typed);
-                    read();
-                }));
+        var read = new Button("Read the letter", _ -> whenTyped(this::read));
         read.addThemeVariants(ButtonVariant.LUMO_PRIMARY);
         read.addClickShortcut(Key.ENTER, KeyModifier.CONTROL);
         var keys = new Span("or Ctrl + Enter");
@@ -214,6 +212,18 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         var columns = new Div(paste, file);
         columns.addClassName("lq-letter-bringing");
         add(head(), told, columns);
+    }
+
+    /** What was typed last may not have been sent yet: it is fetched first, so that none of it is lost. */
+    private void whenTyped(Runnable then) {
+        if (!pasted.isAttached()) {
+            then.run();
+            return;
+        }
+        pasted.getElement().executeJs("return this.value").then(String.class, typed -> {
+            kept.type(typed);
+            then.run();
+        });
     }
 
     private Upload upload() {
@@ -269,7 +279,7 @@ class LetterView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         @Override
         public void handleUploadRequest(UploadEvent event) throws IOException {
             var came = files.receive(event.getInputStream(), event.getFileName(), event.getFileSize());
-            var _ = event.getUI().access(() -> take(came));
+            var _ = event.getUI().access(() -> whenTyped(() -> take(came)));
         }
 
         @Override
