@@ -8,10 +8,13 @@ import java.time.Clock;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import limbqueue.access.AuditTrail;
 import limbqueue.access.CurrentPerson;
 import limbqueue.document.Draft;
 import limbqueue.document.Problem;
+import limbqueue.file.KeptFile;
+import limbqueue.file.ReferralFiles;
 import limbqueue.referral.jdbc.MergingStore;
 import limbqueue.referral.jdbc.ReferralStore;
 import org.springframework.stereotype.Service;
@@ -27,6 +30,7 @@ public class Merging {
     private final ReferralStore referrals;
     private final MergingStore mergings;
     private final Referrals life;
+    private final ReferralFiles files;
     private final CurrentPerson currentPerson;
     private final AuditTrail auditTrail;
     private final Clock clock;
@@ -35,12 +39,14 @@ public class Merging {
             ReferralStore referrals,
             MergingStore mergings,
             Referrals life,
+            ReferralFiles files,
             CurrentPerson currentPerson,
             AuditTrail auditTrail,
             Clock clock) {
         this.referrals = referrals;
         this.mergings = mergings;
         this.life = life;
+        this.files = files;
         this.currentPerson = currentPerson;
         this.auditTrail = auditTrail;
         this.clock = clock;
@@ -165,6 +171,16 @@ public class Merging {
     @Transactional(readOnly = true)
     public List<Merged> partsOf(long id) {
         return mergings.partsOf(id);
+    }
+
+    /** The files that came with this referral, then those of its parts, each in the order in which they came. */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    @Transactional(readOnly = true)
+    public List<KeptFile> filesOf(long id) {
+        return Stream.concat(
+                        files.of(id).stream(),
+                        mergings.partsOf(id).stream().flatMap(merged -> filesOf(merged.part()).stream()))
+                .toList();
     }
 
     private sealed interface Written {

@@ -3,12 +3,19 @@ package limbqueue.samepatient;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Supplier;
 import limbqueue.access.ActingAs;
 import limbqueue.document.Draft;
+import limbqueue.file.KeptFile;
+import limbqueue.file.Received;
+import limbqueue.file.ReferralFiles;
 import limbqueue.letter.Letters;
 import limbqueue.preparation.Preparation;
 import limbqueue.preparation.PreparationLine;
@@ -48,6 +55,9 @@ class SamePatientIT {
 
     @Autowired
     private Letters letters;
+
+    @Autowired
+    private ReferralFiles files;
 
     @Autowired
     private Preparation preparation;
@@ -96,6 +106,16 @@ class SamePatientIT {
     private MergeOutcome merge(Referral whole, Referral part, Map<String, Choice> choices) {
         var document = MergedDocument.of(Draft.of(whole.document()), Draft.of(part.document()), choices);
         return office(() -> merging.merge(whole.id(), whole.version(), part.id(), part.version(), document.toJson()));
+    }
+
+    private KeptFile keep(Referral referral, String name, String words) {
+        var bytes = words.getBytes(StandardCharsets.UTF_8);
+        try {
+            var received = files.receive(new ByteArrayInputStream(bytes), name, bytes.length);
+            return files.keep(referral.id(), ((Received.Sound) received).file());
+        } catch (IOException neverOfMemory) {
+            throw new UncheckedIOException(neverOfMemory);
+        }
     }
 
     private List<Long> alike(Referral referral) {
@@ -153,6 +173,7 @@ class SamePatientIT {
         part.set("letterText", "Second letter, of a cold foot.");
         var into = queued(whole);
         var from = queued(part);
+        var told = office(() -> keep(from, "told.txt", "A cold foot."));
         var writtenAboutPart = office(() -> letters.about(from.id())).size();
         assertThat(writtenAboutPart).isEqualTo(1);
 
@@ -177,6 +198,7 @@ class SamePatientIT {
                 .contains(into.id())
                 .doesNotContain(from.id());
         assertThat(now(from).document()).isEqualTo(from.document());
+        assertThat(office(() -> merging.filesOf(into.id()))).containsExactly(told);
         assertThat(office(() -> letters.about(from.id()))).hasSize(writtenAboutPart);
         assertThat(office(() -> search.find(from.reference())).found()).hasSize(1);
         assertThat(office(() -> referrals.timeline(into.id())).getFirst().what())
@@ -193,6 +215,7 @@ class SamePatientIT {
 
         var apart = (MergeOutcome.Done) office(() -> merging.separate(from.id()));
         assertThat(apart.part().document()).isEqualTo(from.document());
+        assertThat(office(() -> merging.filesOf(into.id()))).isEmpty();
         assertThat(apart.part().state()).isEqualTo(ReferralState.QUEUED);
         assertThat(Draft.of(now(into).document()).differencesFrom(Draft.of(into.document())))
                 .isEmpty();

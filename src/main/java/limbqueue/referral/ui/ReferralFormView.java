@@ -305,7 +305,7 @@ class ReferralFormView extends Div
         var block = new Section(letter);
         block.addClassName("lq-form-files");
         block.getElement().setAttribute("aria-label", "Letter and files");
-        var kept = files.of(referral.id());
+        var kept = merging.filesOf(referral.id());
         if (!kept.isEmpty()) {
             block.add(new FileList(kept, files));
         }

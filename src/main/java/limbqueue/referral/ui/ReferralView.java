@@ -116,7 +116,7 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                 pressures,
                 flags);
         var background = new BackgroundPanels(page);
-        var came = files.of(id);
+        var came = merging.filesOf(id);
         if (!came.isEmpty()) {
             background.add(Markup.panel("lq-files-panel", "Files", new FileList(came, files)));
         }
