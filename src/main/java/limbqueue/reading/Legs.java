@@ -144,9 +144,9 @@ final class Legs {
                     || Fit.matches(
                                     before,
                                     "(?s).*\\b(?:one|been|has|he|she|they|are|is|years|nothing|little|days|weeks|artery|vessel|options?|leg) ")
-                            && Fit.matches(after, "(?s)[.,;]?(?: |$).*")
-                            && !after.startsWith(" leg")
-                            && !after.startsWith(" foot")
+                            && Fit.matches(
+                                    after,
+                                    "(?s)[.,;](?: |$).*|| (?:and|but|so|because|as|with|the|his|her|a|an|to|for|on|in|at|work|home|hospital|us|him|alone|now|today|yesterday)\\b.*")
                             && Fit.matches(before, "(?s).*\\b(?:been|has|he|she|they|nothing|little|one|days|weeks) ");
         }
         if (side.equals("right")) {
@@ -273,7 +273,11 @@ final class Legs {
         var that = Fit.of("\\b(?:that|this|the same) (?:foot|leg|side|limb|heel|toe)\\b")
                 .matcher(plain)
                 .region(start, Math.min(plain.length(), end + 30));
-        if (that.find() && carriedTo(sentence).sides().size() == 1) {
+        var namedBefore = found.stream().filter(mention -> mention.end() <= start).toList();
+        if (that.find() && !namedBefore.isEmpty()) {
+            return new Place(namedBefore.getLast().sides(), Findings.Ground.WORDS);
+        }
+        if (that.find(start) && carriedTo(sentence).sides().size() == 1) {
             return new Place(carriedTo(sentence).sides(), Findings.Ground.WORDS);
         }
         var subject = SUBJECT.matcher(plain);

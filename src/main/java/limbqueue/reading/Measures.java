@@ -50,18 +50,24 @@ final class Measures {
     /** A sentence with more of them is no sentence. */
     private static final int MOST = 30;
 
-    private static final String EFFORT = "(?:exercise|exertion|treadmill|walking|marching|heel raises?|toe raises?|tiptoe\\w*|stress|ex)";
-    private static final String EXERCISE = "(?:post|after|following|on|with)[ -]?(?:(?:a|the|\\d+|minutes?'?|mins?|of) )*" + EFFORT
-            + "(?: (?:test\\w*|exercise|walk|on the spot|challenge))*|(?:exercise|stress)(?= abi| ankle)|post[ -]?ex(?:ertional)?\\b";
-    private static final String TOE = "toe pressure|pressure (?:in|at|of) the (?:left |right )?(?:great )?toe|(?:great )?toe(?="
-            + " ?(?:is |was |of |[:=] ?)?\\d{2,3} ?mmhg|[:=] ?\\d{2,3}\\b|,? \\d{2,3}(?:[,.;)]|$| on )"
-            + "| (?:left|right) ?[:=]? ?\\d{2,3}(?: ?mmhg)? ?(?:[,;]|tbi|left|right|$))";
+    private static final String EFFORT =
+            "(?:exercise|exertion|treadmill|walking|marching|heel raises?|toe raises?|tiptoe\\w*|stress|ex)";
+    private static final String EXERCISE =
+            "(?:post|after|following|on|with)[ -]?(?:(?:a|the|\\d+|minutes?'?|mins?|of) )*" + EFFORT
+                    + "(?: (?:test\\w*|exercise|walk|on the spot|challenge))*|(?:exercise|stress)(?= abi| ankle)|post[ -]?ex(?:ertional)?\\b";
+    private static final String TOE =
+            "toe pressure|pressure (?:in|at|of) the (?:left |right )?(?:great )?toe|(?:great )?toe(?="
+                    + " ?(?:is |was |of |[:=] ?)?\\d{2,3} ?mmhg|[:=] ?\\d{2,3}\\b|,? \\d{2,3}(?:[,.;)]|$| on )"
+                    + "| (?:left|right) ?[:=]? ?\\d{2,3}(?: ?mmhg)? ?(?:[,;]|tbi|left|right|$))";
     private static final String ARM = "(?:arm|brachial)s?(?: systolics?| bps?| blood pressures?| pressure)*";
-    private static final Pattern NAMES = Pattern.compile("\\b(?:(?<EXERCISE>" + EXERCISE + ")|(?<ABI>abi|(?<!mass )(?<!body )(?<!cardiac )"
-            + "(?<!resistive )(?<!therapeutic )index(?=[a-z ,:=]{1,35}\\d\\.\\d))|(?<TBI>tbi)|(?<TOE>" + TOE
-            + ")|(?<DP>dp)|(?<PT>postib)|(?<OXYGEN>tcpo2)|(?<ANKLE>ankle(?: systolic)?(?: pressure)?)|(?<ARM>" + ARM + "))\\b");
+    private static final Pattern NAMES =
+            Pattern.compile("\\b(?:(?<EXERCISE>" + EXERCISE + ")|(?<ABI>abi|(?<!mass )(?<!body )(?<!cardiac )"
+                    + "(?<!resistive )(?<!therapeutic )index(?=[a-z ,:=]{1,35}\\d\\.\\d))|(?<TBI>tbi)|(?<TOE>" + TOE
+                    + ")|(?<DP>dp)|(?<PT>postib)|(?<OXYGEN>tcpo2)|(?<ANKLE>ankle(?: systolic)?(?: pressure)?)|(?<ARM>"
+                    + ARM + "))\\b");
 
-    private static final Pattern FILLER = Pattern.compile("[ ,:(-]*(?:(?:the|his|her|resting|left|right|a|of|at|foot|leg|is|was|\\d{2,3} ?mmhg)[ ,:(-]*)*");
+    private static final Pattern FILLER = Pattern.compile(
+            "[ ,:(-]*(?:(?:the|his|her|resting|left|right|a|of|at|foot|leg|is|was|\\d{2,3} ?mmhg)[ ,:(-]*)*");
     private static final Pattern INDEX = Pattern.compile("(?<![\\d.])[01]\\.\\d{1,2}(?!\\d)");
     private static final Pattern INDEX_JUST_BEFORE = Pattern.compile("[01]\\.\\d{1,2}\\)? (?:\\w+ ){0,2}$");
 

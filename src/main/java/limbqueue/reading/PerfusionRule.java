@@ -31,7 +31,19 @@ final class PerfusionRule implements Rule {
     public void read(Page page, Findings findings) {
         for (var sentence : page.sentences) {
             if (!sentence.hasAny(
-                    "abi", "tbi", "toe", "dp", "postib", "tcpo2", "arm", "brachial", "pressure", "index", "after", "post", "on ")) {
+                    "abi",
+                    "tbi",
+                    "toe",
+                    "dp",
+                    "postib",
+                    "tcpo2",
+                    "arm",
+                    "brachial",
+                    "pressure",
+                    "index",
+                    "after",
+                    "post",
+                    "on ")) {
                 continue;
             }
             pair(page, sentence, findings);
@@ -225,12 +237,16 @@ final class PerfusionRule implements Rule {
         var earlier = EARLIER.matcher(before);
         return earlier.find()
                 && (earlier.group("y") == null
-                        || page.year.map(year -> Integer.parseInt(earlier.group("y")) < year).orElse(true));
+                        || page.year
+                                .map(year -> Integer.parseInt(earlier.group("y")) < year)
+                                .orElse(true));
     }
 
     /** The leg named before the measure, in its sentence or before. */
     private static Legs.Place before(Page page, Sentence sentence, Key key) {
-        if (Fit.of("\\b(?:that|this|the same|same) (?:side|leg|foot|limb)\\b").matcher(sentence.plain).find()) {
+        if (Fit.of("\\b(?:that|this|the same|same) (?:side|leg|foot|limb)\\b")
+                .matcher(sentence.plain)
+                .find()) {
             return page.legs.carriedTo(sentence);
         }
         var mentions = page.legs.mentions(sentence);

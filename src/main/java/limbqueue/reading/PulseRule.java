@@ -20,11 +20,13 @@ final class PulseRule implements Rule {
     /** Words that tell without the word pulse that pulses are meant. */
     private static final Pattern VESSEL_FELT = Pattern.compile("\\b" + VESSEL
             + "(?: ?(?:[:=,]|and|&|/|\\+|pulses?|is|are|was|were|all|both|left|right|bilateral|" + VESSEL + "))*? ?"
-            + "(?:" + FELT_FOR_SURE + "\\b|cannot be (?:felt|found)|[0-4]/[1-4](?!/)|0(?!\\d|\\.\\d|/\\d)|[1-4]\\+|\\+|-(?=[ ,;]|$))"
+            + "(?:" + FELT_FOR_SURE
+            + "\\b|cannot be (?:felt|found)|[0-4]/[1-4](?!/)|0(?!\\d|\\.\\d|/\\d)|[1-4]\\+|\\+|-(?=[ ,;]|$))"
             + "|\\b(?:" + FELT_FOR_SURE + "|0|[1-4]\\+|no)(?: left| right| palpable)? " + VESSEL + "\\b"
             + "(?! (?:aneurysm|stenos|occlu|disease|lesion|arter|bypass|stent|pressure|graft))"
             + "|\\b(?:nothing|anything|none|nil)\\b[^.;]{0,20}\\b(?:palpable|felt)\\b[^.;]{0,15}\\bbelow\\b|\\bfeel (?:the |his |her |a |any )?"
             + "(?:left |right |rather |faint )*" + VESSEL + "\\b");
+
     private static final Pattern GOES_ON = Pattern.compile(
             "\\b(?:feel|felt|palpable|impalpable|nothing|nil|none)\\b|^(?:on the |in the |the )?(?:left|right|bilateral)(?: leg| foot| side)? ?[:=-]? ?(?:all|\\d\\+|\\+|-|0)");
     private static final Pattern NO_PULSE = Pattern.compile(
@@ -37,13 +39,14 @@ final class PulseRule implements Rule {
     /** What may stand between places of one list, or between a value and its place. */
     private static final Pattern LIST = Pattern.compile(
             "(?: pulses?)?(?: ?(?:,|/|&|\\+|and|or|nor|, ?and|, ?or)) ?(?:the |both |his |her )?(?:left |right |bilateral )?|(?: pulses?)? ?");
+
     private static final Pattern BEFORE_PLACE = Pattern.compile(
             "(?: (?:palpable|detectable|pulses?|or|and|at|both|the|a|an|his|her|any|of|in|on|either|peripheral|obvious|discernible|nor|no|felt|"
                     + "/|left|right|bilateral|there|is|are|at all))* ?[/,&+]? ?");
-    private static final Pattern TRAILING = Pattern.compile(
-            "(?: pulses?| 1)? ?,? ?(?:in|on|at|over|to)?(?: the| his| her)? ?[(]?(?:in the |on the )?");
-    private static final Pattern SAME_FEELING =
-            Pattern.compile("(?:,? but)?(?: (?:and|though|although|if|rather|very|easily|quite|only|a|is|are|to be))* ?");
+    private static final Pattern TRAILING =
+            Pattern.compile("(?: pulses?| 1)? ?,? ?(?:in|on|at|over|to)?(?: the| his| her)? ?[(]?(?:in the |on the )?");
+    private static final Pattern SAME_FEELING = Pattern.compile(
+            "(?:,? but)?(?: (?:and|though|although|if|rather|very|easily|quite|only|a|is|are|to be))* ?");
 
     /** What was felt at places of one leg or both. */
     private static final class Group {
@@ -83,7 +86,9 @@ final class PulseRule implements Rule {
 
     private static boolean speaksOfPulses(Sentence sentence, boolean before) {
         var plain = sentence.plain;
-        return plain.contains("pulse") && !Fit.matches(plain, "(?s)(?:.*\\b(?:hr|bp|temp\\w*|vitals)\\b.*)?pulse ?[:=]? ?\\d{2,3}\\b[^a-z]*")
+        return plain.contains("pulse")
+                        && !Fit.matches(
+                                plain, "(?s)(?:.*\\b(?:hr|bp|temp\\w*|vitals)\\b.*)?pulse ?[:=]? ?\\d{2,3}\\b[^a-z]*")
                 || VESSEL_FELT.matcher(plain).find()
                 || before && GOES_ON.matcher(plain).find();
     }
@@ -97,6 +102,7 @@ final class PulseRule implements Rule {
         private Optional<Set<Side>> side = Optional.empty();
         /** The side was named since the last group. */
         private boolean fresh;
+
         private Optional<Word> ahead = Optional.empty();
         private boolean aheadUsed;
 
@@ -132,7 +138,9 @@ final class PulseRule implements Rule {
         private String gap(int i) {
             return i <= 0 || i >= words.size()
                     ? ""
-                    : plain.substring(words.get(i - 1).end(), Math.max(words.get(i - 1).end(), words.get(i).start()));
+                    : plain.substring(
+                            words.get(i - 1).end(),
+                            Math.max(words.get(i - 1).end(), words.get(i).start()));
         }
 
         private boolean isPlace(int i) {
@@ -155,8 +163,11 @@ final class PulseRule implements Rule {
             }
             side = Optional.of(named);
             fresh = true;
-            if (!waiting.isEmpty() && is(i + 1, Kind.FELT) && Fit.matches(gap(i), "(?: pulses?)?[,:]? ?(?:in|on|:)?(?: the)? ?")) {
-                waiting.replaceAll(place -> place.own() ? place : new Waiting(place.places(), side, true, place.start()));
+            if (!waiting.isEmpty()
+                    && is(i + 1, Kind.FELT)
+                    && Fit.matches(gap(i), "(?: pulses?)?[,:]? ?(?:in|on|:)?(?: the)? ?")) {
+                waiting.replaceAll(
+                        place -> place.own() ? place : new Waiting(place.places(), side, true, place.start()));
             } else if (ahead.isPresent() && !aheadUsed && is(i - 1, Kind.FELT) && !isPlace(i + 1)) {
                 sameAgain(words.get(i).end());
             }
@@ -164,7 +175,9 @@ final class PulseRule implements Rule {
 
         /** Whether the side at {@code i} belongs to what was told just before it. */
         private boolean trails(int i) {
-            if (groups.isEmpty() || groups.getLast().own || !TRAILING.matcher(gap(i)).matches()) {
+            if (groups.isEmpty()
+                    || groups.getLast().own
+                    || !TRAILING.matcher(gap(i)).matches()) {
                 return false;
             }
             var closed = is(i - 1, Kind.FELT) && ahead.isEmpty() || isPlace(i - 1) && waiting.isEmpty();
@@ -180,7 +193,9 @@ final class PulseRule implements Rule {
 
         /** "Both femoral pulses" are of two legs, "both DP and PT" are two places. */
         private void both(int i) {
-            var ofPlaces = isPlace(i + 1) && isPlace(i + 2) && LIST.matcher(gap(i + 2)).matches()
+            var ofPlaces = isPlace(i + 1)
+                            && isPlace(i + 2)
+                            && LIST.matcher(gap(i + 2)).matches()
                     || side.filter(named -> named.size() == 1).isPresent()
                             && (fresh || !waiting.isEmpty() && waiting.stream().allMatch(Waiting::own));
             if (ofPlaces) {
@@ -190,7 +205,8 @@ final class PulseRule implements Rule {
                 side = Optional.of(Side.both());
                 fresh = false;
             } else if (!waiting.isEmpty() && is(i + 1, Kind.FELT)) {
-                waiting.replaceAll(place -> new Waiting(place.places(), Optional.of(Side.both()), false, place.start()));
+                waiting.replaceAll(
+                        place -> new Waiting(place.places(), Optional.of(Side.both()), false, place.start()));
             } else if (trails(i)) {
                 side(i, Side.both());
             }
@@ -198,18 +214,29 @@ final class PulseRule implements Rule {
 
         private void place(int i, List<String> places) {
             var start = words.get(i).start();
-            if (ahead.isPresent() && BEFORE_PLACE.matcher(plain.substring(
-                                    words.get(i - 1).end(), Math.max(words.get(i - 1).end(), start)))
+            if (ahead.isPresent()
+                    && BEFORE_PLACE
+                            .matcher(plain.substring(
+                                    words.get(i - 1).end(),
+                                    Math.max(words.get(i - 1).end(), start)))
                             .matches()
                     && !waitsForWhatFollows(i)) {
-                groups.add(new Group(places, ahead.get().value(), side, fresh, ahead.get().start(), words.get(i).end()));
+                groups.add(new Group(
+                        places,
+                        ahead.get().value(),
+                        side,
+                        fresh,
+                        ahead.get().start(),
+                        words.get(i).end()));
                 fresh = false;
                 aheadUsed = true;
                 return;
             }
             ahead = Optional.empty();
             if (!waiting.isEmpty() && !(isPlace(i - 1) || is(i - 1, Kind.SIDE) && isPlace(i - 2))
-                    || !waiting.isEmpty() && is(i - 1, Kind.PLACE) && !LIST.matcher(gap(i)).matches()) {
+                    || !waiting.isEmpty()
+                            && is(i - 1, Kind.PLACE)
+                            && !LIST.matcher(gap(i)).matches()) {
                 waiting.clear();
             }
             waiting.add(new Waiting(places, side, fresh, start));
@@ -224,12 +251,17 @@ final class PulseRule implements Rule {
         }
 
         private void every(int i) {
-            if (isPlace(i - 1) || isPlace(i + 1) && BEFORE_PLACE.matcher(gap(i + 1)).matches() || is(i - 1, Kind.BOTH)) {
+            if (isPlace(i - 1)
+                    || isPlace(i + 1) && BEFORE_PLACE.matcher(gap(i + 1)).matches()
+                    || is(i - 1, Kind.BOTH)) {
                 return;
             }
-            if (is(i + 1, Kind.FELT) && Fit.matches(gap(i + 1), " ?(?:are |were |is )?(?:easily )?") && ahead.isEmpty()) {
+            if (is(i + 1, Kind.FELT)
+                    && Fit.matches(gap(i + 1), " ?(?:are |were |is )?(?:easily )?")
+                    && ahead.isEmpty()) {
                 waiting.clear();
-                waiting.add(new Waiting(PulseWords.ALL, side, fresh, words.get(i).start()));
+                waiting.add(
+                        new Waiting(PulseWords.ALL, side, fresh, words.get(i).start()));
             }
         }
 
@@ -253,7 +285,8 @@ final class PulseRule implements Rule {
             if (places.isEmpty()) {
                 return;
             }
-            var nothing = ahead.filter(value -> value.value().equals("absent") && !aheadUsed).isPresent();
+            var nothing = ahead.filter(value -> value.value().equals("absent") && !aheadUsed)
+                    .isPresent();
             var fellAway = !nothing
                     && is(i - 1, Kind.FELT)
                     && words.get(i - 1).value().equals("absent")
@@ -294,7 +327,9 @@ final class PulseRule implements Rule {
             }
             var placeFollows = (isPlace(i + 1) || is(i + 1, Kind.SIDE) && isPlace(i + 2))
                     && BEFORE_PLACE.matcher(gap(i + 1)).matches();
-            if (!waiting.isEmpty() && !(isPrefix(i) && placeFollows) && word.start() - words.get(i - 1).end() < 45) {
+            if (!waiting.isEmpty()
+                    && !(isPrefix(i) && placeFollows)
+                    && word.start() - words.get(i - 1).end() < 45) {
                 close(word);
                 return;
             }
@@ -314,8 +349,7 @@ final class PulseRule implements Rule {
                     ahead = Optional.of(new Word(
                             word.kind(), ahead.get().start(), word.end(), word.sides(), word.places(), word.value()));
                 }
-            } else if (!groups.isEmpty()
-                    && order.indexOf(word.value()) > order.indexOf(groups.getLast().value)) {
+            } else if (!groups.isEmpty() && order.indexOf(word.value()) > order.indexOf(groups.getLast().value)) {
                 groups.getLast().value = word.value();
                 groups.getLast().end = word.end();
             }
@@ -325,10 +359,21 @@ final class PulseRule implements Rule {
             var legs = new LinkedHashSet<Optional<Set<Side>>>();
             waiting.forEach(place -> legs.add(place.sides()));
             for (var leg : legs) {
-                var here = waiting.stream().filter(place -> place.sides().equals(leg)).toList();
-                var places = here.stream().flatMap(place -> place.places().stream()).distinct().toList();
+                var here = waiting.stream()
+                        .filter(place -> place.sides().equals(leg))
+                        .toList();
+                var places = here.stream()
+                        .flatMap(place -> place.places().stream())
+                        .distinct()
+                        .toList();
                 var own = here.stream().anyMatch(Waiting::own);
-                groups.add(new Group(places, word.value(), twice(word) ? Optional.of(Side.both()) : leg, own, here.getFirst().start(), word.end()));
+                groups.add(new Group(
+                        places,
+                        word.value(),
+                        twice(word) ? Optional.of(Side.both()) : leg,
+                        own,
+                        here.getFirst().start(),
+                        word.end()));
             }
             waiting.clear();
             ahead = Optional.empty();
@@ -362,8 +407,7 @@ final class PulseRule implements Rule {
             return;
         }
         var place = group.sides
-                .map(sides -> new Legs.Place(
-                        sides, group.own ? Findings.Ground.WORDS : Findings.Ground.SENTENCE))
+                .map(sides -> new Legs.Place(sides, group.own ? Findings.Ground.WORDS : Findings.Ground.SENTENCE))
                 .orElseGet(() -> unsaid(page, sentence, group));
         var words = sentence.span(group.start, group.end);
         for (var side : place.sides()) {

@@ -42,49 +42,57 @@ final class PulseWords {
     private static final String LEVEL =
             "(?:femorals?|groins?|inguinal(?: ligament)?|cfa|knees?|popliteals?|ankles?)(?: pulses?| level)?";
 
-    private static final Pattern BELOW = Pattern.compile("\\b(?:below|distal to|beyond|distally|further down|lower down)"
-            + "(?! knee amp| knee bypass)(?: " + ARTICLE + "(?:level of (?:the )?)?(?:left |right |bilateral )?(?<level>"
-            + LEVEL + ")\\b| (?:it|that|this|there|them)\\b)?(?! (?:on|in) \\d)");
+    private static final Pattern BELOW =
+            Pattern.compile("\\b(?:below|distal to|beyond|distally|further down|lower down)"
+                    + "(?! knee amp| knee bypass)(?: " + ARTICLE
+                    + "(?:level of (?:the )?)?(?:left |right |bilateral )?(?<level>"
+                    + LEVEL + ")\\b| (?:it|that|this|there|them)\\b)?(?! (?:on|in) \\d)");
 
     private static final String NO_PULSE =
             "(?! ?(?:aneurysm|arch|oedema|bypass|graft|stent|stenos|occlu|disease|lesion|arter|vessel|vein|approach|access|"
                     + "puncture|endart|nerve|fracture|hernia|canal|entrap|thromb|anast|segment|run|pressure|waveform|doppler|"
                     + "velocit|flow|signal|bruit|cutdown|ulcer|wound|sore|pain|patent|in-stent|restenos|amput|replace|fossa))";
-    private static final String PLACES = "(?:femorals?|cfa|groins?)(?<f>)|(?:popliteals?|(?<!below )(?<!above )(?<!through )knees?)(?<p>)"
-            + "|dp(?<dp>)|postib(?<pt>)"
-            + "|(?:pedal|(?:foot|ankle|tibial|distal|peripheral foot)(?= pulse)|pulses? (?:of|in) (?:either |any |"
-            + "bilateral |" + ARTICLE + "(?:left |right |same |bilateral )?)foot"
-            + "|(?<=pulses left |pulses right |pulses bilateral |pulses |nothing |nil |no |absent |or |and |in the |"
-            + "in left |in right |in his |in her |\\+ )foot|foot(?= (?:nil|nothing|none|absent|impalpable)\\b))(?<foot>)";
+    private static final String PLACES =
+            "(?:femorals?|cfa|groins?)(?<f>)|(?:popliteals?|(?<!below )(?<!above )(?<!through )knees?)(?<p>)"
+                    + "|dp(?<dp>)|postib(?<pt>)"
+                    + "|(?:pedal|(?:foot|ankle|tibial|distal|peripheral foot)(?= pulse)|pulses? (?:of|in) (?:either |any |"
+                    + "bilateral |" + ARTICLE + "(?:left |right |same |bilateral )?)foot"
+                    + "|(?<=pulses left |pulses right |pulses bilateral |pulses |nothing |nil |no |absent |or |and |in the |"
+                    + "in left |in right |in his |in her |\\+ )foot|foot(?= (?:nil|nothing|none|absent|impalpable)\\b))(?<foot>)";
     private static final Pattern PLACE = Pattern.compile("\\b(?:" + PLACES + ")\\b" + NO_PULSE);
     private static final Pattern WHOLE_LEG = Pattern.compile("\\b(?:all (?:of )?(?:the |his |her )?pulses (?:of|in) "
             + "(?:the |his |her )?(?:left |right |bilateral )leg|full (?:set|complement) of (?:leg |peripheral )?pulses|"
             + "pulses(?= (?:are |were )?(?:all )?(?:full|normal|intact|palpable|present|good|felt) (?:throughout|all the way|to the foot|down to))|"
             + "full (?:leg |lower limb |peripheral )?pulses)\\b");
-    private static final Pattern EVERY = Pattern.compile("\\ball(?: of)?(?: the)?(?: \\d(?![+/]))?(?: (?:leg|peripheral|lower limb|lower))?(?: pulses)?\\b");
+    private static final Pattern EVERY = Pattern.compile(
+            "\\ball(?: of)?(?: the)?(?: \\d(?![+/]))?(?: (?:leg|peripheral|lower limb|lower))?(?: pulses)?\\b");
     private static final Pattern REST = Pattern.compile(
             "\\b(?:(?:the )?(?:rest|others?|remainder|remaining)(?: of (?:the |his |her )?)?(?: ?pulses?)?|everything else)\\b"
                     + "(?! (?:leg|foot|side|limb|pain|is well))");
 
-    private static final String FEEL = "(?:felt|palpa(?:ble|ted)|present|detect(?:ed|able)|found|located|discernible|there|made out)";
+    private static final String FEEL =
+            "(?:felt|palpa(?:ble|ted)|present|detect(?:ed|able)|found|located|discernible|there|made out)";
     private static final String ABSENT = "(?:isn't|not|could not be|cannot be|can't be|never|no longer) "
             + "(?:readily |easily |clearly |convincingly |really |reliably |at all |be )*" + FEEL
             + "|non[- ]?palpable|nonpalpable|impalpable|unpalpable|unfelt"
             + "|cannot (?:really |be able to )?(?:feel|find|palpate|detect|get|locate)(?: (?:any|a|the|either))?"
             + "|(?:failed|not able|unable|impossible) to (?:feel|find|palpate|detect|be felt)(?: (?:any|a|the))?"
             + "|absent|missing|lost|gone|nil|nothing|none|neither|no|0(?:/[1-4])?(?![\\d/+]|\\.\\d| ?mmhg)";
-    private static final String WEAK = "(?:very |rather |quite |only )?(?:weak(?:er|ly|ened)?|diminished|faint(?:ly)?|reduced|"
-            + "feeble|thready|poor(?:ly)?|decreased|trace|dampened|attenuated|barely|scarcely|just about|just|hardly)"
-            + "(?: (?:felt|palpable|present|there))?|(?:difficult|hard) to (?:feel|find|palpate)|1\\+|1/[234](?!/)|tr";
-    private static final String PRESENT = "(?:easily |readily |clearly |strongly |well |still )?(?:palpable|present|felt|palpated)|"
-            + "(?:can|could) (?:easily |just |readily |clearly |still )?(?:feel|palpate|be felt)|easy to (?:find|feel)|easily found|"
-            + "good|full|strong(?:ly)?|bounding|brisk|excellent|(?<!skin )intact|fine|ok|okay|(?:are|is|were) (?:all |both )?there|"
-            + "normal|[234]\\+|[234]/[34](?!/)";
-    private static final Pattern FELT = Pattern.compile("\\b(?:(?<absent>" + ABSENT + ")|(?<weak>" + WEAK + ")|(?<present>"
-            + PRESENT + "))(?![a-z\\d])"
-            + "|(?<minus>(?<=(?:femoral|popliteal|pedal|dp|postib|pulse|left|right) )-(?= ?(?:[,;.]|dp|postib|popliteal|femoral|pedal|left|right|$))|(?<=[a-z])-(?=[,; ]|$)(?! \\d)|(?<=[:=] ?)-ve)"
-            + "|(?<doubtful>(?<=[ (:=a-z])\\+/-)"
-            + "|(?<plus>(?<=[ (:=a-z])\\+(?:ve\\b)?(?: ?\\+){0,2}(?![/\\d-]))");
+    private static final String WEAK =
+            "(?:very |rather |quite |only )?(?:weak(?:er|ly|ened)?|diminished|faint(?:ly)?|reduced|"
+                    + "feeble|thready|poor(?:ly)?|decreased|trace|dampened|attenuated|barely|scarcely|just about|just|hardly)"
+                    + "(?: (?:felt|palpable|present|there))?|(?:difficult|hard) to (?:feel|find|palpate)|1\\+|1/[234](?!/)|tr";
+    private static final String PRESENT =
+            "(?:easily |readily |clearly |strongly |well |still )?(?:palpable|present|felt|palpated)|"
+                    + "(?:can|could) (?:easily |just |readily |clearly |still )?(?:feel|palpate|be felt)|easy to (?:find|feel)|easily found|"
+                    + "good|full|strong(?:ly)?|bounding|brisk|excellent|(?<!skin )intact|fine|ok|okay|(?:are|is|were) (?:all |both )?there|"
+                    + "normal|[234]\\+|[234]/[34](?!/)";
+    private static final Pattern FELT =
+            Pattern.compile("\\b(?:(?<absent>" + ABSENT + ")|(?<weak>" + WEAK + ")|(?<present>"
+                    + PRESENT + "))(?![a-z\\d])"
+                    + "|(?<minus>(?<=(?:femoral|popliteal|pedal|dp|postib|pulse|left|right) )-(?= ?(?:[,;.]|dp|postib|popliteal|femoral|pedal|left|right|$))|(?<=[a-z])-(?=[,; ]|$)(?! \\d)|(?<=[:=] ?)-ve)"
+                    + "|(?<doubtful>(?<=[ (:=a-z])\\+/-)"
+                    + "|(?<plus>(?<=[ (:=a-z])\\+(?:ve\\b)?(?: ?\\+){0,2}(?![/\\d-]))");
 
     private PulseWords() {}
 
@@ -146,7 +154,9 @@ final class PulseWords {
                 ? ALL.subList(0, 1)
                 : match.group("p") != null
                         ? ALL.subList(1, 2)
-                        : match.group("dp") != null ? ALL.subList(2, 3) : match.group("pt") != null ? ALL.subList(3, 4) : FOOT;
+                        : match.group("dp") != null
+                                ? ALL.subList(2, 3)
+                                : match.group("pt") != null ? ALL.subList(3, 4) : FOOT;
     }
 
     private static void below(String plain, List<Word> words) {

@@ -30,8 +30,9 @@ final class SideValues {
             Pattern.compile("^ ?(?:leg|foot|side|ankle|toe|arm|is|was|of|at|=|:|-|,|\\)|\\]| |mmhg)*$");
 
     /** A side of which nothing could be measured has no value to wait for. */
-    private static final Pattern NOT_DONE = Pattern.compile("^(?: (?:leg|foot|side|one))? ?[:=,]? ?(?:(?:could |was |is )?not(?: be)?"
-            + "|isn't|cannot be|couldn't be) (?:done|measured|recorded|taken|tested|obtained|possible|checked|compressible)");
+    private static final Pattern NOT_DONE = Pattern.compile(
+            "^(?: (?:leg|foot|side|one))? ?[:=,]? ?(?:(?:could |was |is )?not(?: be)?"
+                    + "|isn't|cannot be|couldn't be) (?:done|measured|recorded|taken|tested|obtained|possible|checked|compressible)");
 
     private SideValues() {}
 
