@@ -285,6 +285,10 @@ final class Plain {
             tokens.add(new Token(start, end, number(digitsFor(raw)), blank));
             return;
         }
+        if (Fit.matches(raw, "x\\d{1,3}(?:d|w|m|y|hrs?|days?|wks?|weeks?|mths?|months?|yrs?|years?)")) {
+            pieces(start, end, blank);
+            return;
+        }
         var repaired = lexicon.repair(raw);
         if (repaired.equals(raw)
                 && Fit.matches(raw, "[a-z]{1,}[a-z'01|]*[a-z]{1,}[01|]*")
