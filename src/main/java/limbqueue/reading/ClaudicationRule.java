@@ -139,7 +139,8 @@ final class ClaudicationRule implements Rule {
             var at = -1;
             var site = "";
             while (muscle.find()) {
-                if ((!Fit.matches(muscle.group(1), "foot|instep") || FOOT_CLAUDICATION.matcher(plain).find())
+                if ((!Fit.matches(muscle.group(1), "foot|instep")
+                                || FOOT_CLAUDICATION.matcher(plain).find())
                         && !(muscle.group(1).equals("hip") && plain.contains("hip replacement"))) {
                     at = muscle.start();
                     site = muscle.group(1);
@@ -374,7 +375,9 @@ final class ClaudicationRule implements Rule {
             return;
         }
         while (muscle.find()) {
-            var beforeIt = Fit.matches(sentence.plain.substring(0, muscle.start()), "(?s).*\\bbefore (?:the |his |her )?(?:left |right )?");
+            var beforeIt = Fit.matches(
+                    sentence.plain.substring(0, muscle.start()),
+                    "(?s).*\\bbefore (?:the |his |her )?(?:left |right )?");
             if (Polarity.of(sentence, muscle) != Polarity.STATED && !beforeIt
                     || Fit.matches(
                             sentence.plain.substring(muscle.end()),
@@ -462,7 +465,8 @@ final class ClaudicationRule implements Rule {
                 "(?s).*\\b(?:every|each|aged?|after|within|next|in)(?: the(?: next| last)?)?(?: about| some)? ?$|(?s).*\\b(?:put (?:\\w+ )?off|postpon\\w*|delay\\w*|deferr?\\w*|wait\\w*|list|cancel\\w*|has changed|married|lived|known)\\b.*|(?s).*\\b(?:from|was|than) (?:about )?\\d+ (?:block|metre|yard|m|feet_unit|foot|mile)s? ")) {
             return false;
         }
-        if (after.startsWith(" old") && Fit.matches(wide, "(?s).*\\b(?:occlu\\w*|thromb\\w*|stent|graft|stenosis|lesion|clot)\\b.*")) {
+        if (after.startsWith(" old")
+                && Fit.matches(wide, "(?s).*\\b(?:occlu\\w*|thromb\\w*|stent|graft|stenosis|lesion|clot)\\b.*")) {
             return false;
         }
         if (Fit.matches(wide, "(?s).*\\b(?:pregnant|gestation),? ")
@@ -547,7 +551,8 @@ final class ClaudicationRule implements Rule {
     /** "Right worse lately, left stable". */
     private static boolean eachItsOwn(Page page, Sentence sentence, Topic topic, Findings findings) {
         var own = new java.util.EnumMap<Side, java.util.Map.Entry<String, Span>>(Side.class);
-        for (var value : java.util.Map.of("worse", COURSE_WORSE, "stable", COURSE_STABLE).entrySet()) {
+        for (var value :
+                java.util.Map.of("worse", COURSE_WORSE, "stable", COURSE_STABLE).entrySet()) {
             var match = value.getValue().matcher(sentence.plain);
             while (match.find()) {
                 var near = page.legs.near(sentence, match.start(), match.end());

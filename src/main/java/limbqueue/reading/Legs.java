@@ -273,7 +273,8 @@ final class Legs {
         var that = Fit.of("\\b(?:that|this|the same) (?:foot|leg|side|limb|heel|toe)\\b")
                 .matcher(plain)
                 .region(start, Math.min(plain.length(), end + 30));
-        var namedBefore = found.stream().filter(mention -> mention.end() <= start).toList();
+        var namedBefore =
+                found.stream().filter(mention -> mention.end() <= start).toList();
         if (that.find() && !namedBefore.isEmpty()) {
             return new Place(namedBefore.getLast().sides(), Findings.Ground.WORDS);
         }

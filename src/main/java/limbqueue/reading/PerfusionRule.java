@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.regex.Pattern;
-import limbqueue.reading.Measures.Key;
 import limbqueue.reading.Measures.Measure;
 
 /** Indices and pressures of arms, ankles and toes, and waveforms. */
@@ -55,7 +54,7 @@ final class PerfusionRule implements Rule {
         new WaveformRule().read(page, findings);
     }
 
-    private static void read(Page page, Sentence sentence, List<Key> keys, int i, Findings findings) {
+    private static void read(Page page, Sentence sentence, List<Measures.Key> keys, int i, Findings findings) {
         var plain = sentence.plain;
         var key = keys.get(i);
         var to = i + 1 < keys.size()
@@ -83,7 +82,7 @@ final class PerfusionRule implements Rule {
     }
 
     /** "142/80 in the right arm". */
-    private static void armBehind(Sentence sentence, Key key, Findings findings) {
+    private static void armBehind(Sentence sentence, Measures.Key key, Findings findings) {
         var match = Fit.of(
                         "(?<![\\d./])(\\d{2,3})(?:/\\d{2,3})?(?: ?mmhg)?(?: systolic)? ?\\(?(?:in|on|from|at)?(?: the| his| her)? ?\\(?(left|right) $")
                 .matcher(sentence.plain.substring(0, key.start()));
@@ -146,7 +145,8 @@ final class PerfusionRule implements Rule {
         };
     }
 
-    private static void put(Page page, Sentence sentence, Key key, SideValues.Shared shared, Findings findings) {
+    private static void put(
+            Page page, Sentence sentence, Measures.Key key, SideValues.Shared shared, Findings findings) {
         var plain = sentence.plain;
         var measure = key.measure();
         var between = plain.substring(key.end(), Math.max(key.end(), shared.start()));
@@ -243,7 +243,7 @@ final class PerfusionRule implements Rule {
     }
 
     /** The leg named before the measure, in its sentence or before. */
-    private static Legs.Place before(Page page, Sentence sentence, Key key) {
+    private static Legs.Place before(Page page, Sentence sentence, Measures.Key key) {
         if (Fit.of("\\b(?:that|this|the same|same) (?:side|leg|foot|limb)\\b")
                 .matcher(sentence.plain)
                 .find()) {

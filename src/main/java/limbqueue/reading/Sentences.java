@@ -142,7 +142,10 @@ final class Sentences {
                                 && words.substring(0, words.indexOf(':')).split(" ").length <= 3)) {
             return true;
         }
-        if (!roomLeft || BREAKS_OFF.matcher(folded.substring(line.start(), line.end())).find()) {
+        if (!roomLeft
+                || BREAKS_OFF
+                        .matcher(folded.substring(line.start(), line.end()))
+                        .find()) {
             return false;
         }
         var goesOn = Character.isLowerCase(text.charAt(next.start()))
