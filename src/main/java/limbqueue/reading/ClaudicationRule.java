@@ -9,9 +9,9 @@ import java.util.regex.Pattern;
 final class ClaudicationRule implements Rule {
 
     private static final String SORENESS =
-            "(?:pain(?:ful)?|cramps?|cramping|ache[sd]?|aching|achy|tightness|tightens?|tight|heaviness|discomfort|fatigue|gives? (?:out|way)|seizes?(?: up)?|burning|burns?|weakness|tired|grips?|gripping|soreness|stiffens?|hurts?|hurting|sore|locks up|symptoms?)";
+            "(?:pain(?:ful)?|cramps?|cramping|ache[sd]?|aching|achy|tightness|tightens?|tight|heaviness|discomfort|fatigue|gives? (?:out|way)|seizes?(?: up)?|burning|burns?|weakness|tired|grips?|gripping|soreness|stiffens?|locks|hurts?|hurting|sore|locks up|symptoms?)";
     private static final String WALKING =
-            "(?:walk(?:s|ed|ing)?|exert\\w*|exercis\\w+|stairs|uphill|hills?|inclines?|on the flat|on the level|treadmill|mobilis\\w+|ambulat\\w+|steps|strides|stroll\\w*|march\\w*)";
+            "(?:walk(?:s|ed|ing)?|exert\\w*|exercis\\w+|stairs|uphill|hills?|inclines?|on the flat|on the level|treadmill|mobilis\\w+|ambulat\\w+|steps|strides|stroll\\w*|march\\w*|runs?|running|jog\\w*|climb\\w*|cycl(?:es|ing))";
 
     private static final Pattern NAMED =
             Pattern.compile("\\b(?<!neurogenic )(?<!spinal )(?<!pseudo)(?<!pseudo )claudication\\b");
@@ -23,7 +23,16 @@ final class ClaudicationRule implements Rule {
                     + "\\b[^.;]{0,60}?\\b(?:buttock|thigh|calf|leg|hip)s?\\b[^.;]{0,60}?\\b(?:at|after|within|by|beyond)\\b");
     private static final Pattern SORE_MUSCLE = Pattern.compile("\\b(?:buttock|thigh|calf)s?\\b[^.;]{0,60}?\\b"
             + SORENESS + "\\b|\\b" + SORENESS + "\\b[^.;]{0,40}?\\b(?:buttock|thigh|calf)s?\\b");
-    private static final Pattern MUSCLE = Pattern.compile("\\b(buttock|thigh|calf|hip|leg|foot)s?\\b");
+    private static final Pattern MUSCLE = Pattern.compile("\\b(buttock|thigh|calf|hip|leg|foot|instep)s?\\b");
+    /** Pain of the foot is that of walking only where rest or a distance says so. */
+    private static final Pattern FOOT_CLAUDICATION = Pattern.compile(
+            "\\bwalk\\w*\\b.*\\b(?:stops?|eases?|goes|settles|relie\\w+|passes)\\b[^.;]{0,20}\\b(?:rests?|stands?|standing|stops|resting|stopping)\\b"
+                    + "|\\bwalk\\w*\\b[^.;]{0,30}\\b\\d+ ?(?:m|metre|yard|feet_unit|foot|block|mile)s?\\b");
+
+    /** "Right 100 yards, left 300 yards." */
+    private static final Pattern SIDES_AND_DISTANCES = Pattern.compile(
+            "(?:(?:left|right|bilateral)(?: leg| side)? ?[:=-]? ?(?:at |about |after )?\\d+ ?\\w+[ ,;.]*(?:and )?){1,2}");
+
     private static final Pattern LIMIT = Pattern.compile(
             "\\b(?:(?:claudication|walking|walk|exercise|pain[ -]?free|symptom[ -]?free|max(?:imum|imal)?|absolute|initial|total|treadmill)[ -]?(?:claudication )?(?:walking )?(?:distance|tolerance|range|limit)|(?:icd|acd|cd|mwd|pfwd|pwd)(?= ?[:=]? ?\\d)|"
                     + "(?:(?:has to|must|needs to|have to|had to) (?:stop|rest|sit|halt|pause|stand)|stops?(?: him| her| them)?|stopping|stopped|pulls (?:him|her) up|brings (?:him|her) to a (?:halt|stop|standstill)|limited to|(?:can|could|able to|manage[sd]?(?: to)?|walks?|only)(?: now| just| barely| about| only| walk| go| do| manage| for| around| roughly| maybe| perhaps| no more than| not more than| up to| approximately){1,4}(?= \\d| a | half| less| under| <)))\\b");
@@ -31,28 +40,28 @@ final class ClaudicationRule implements Rule {
             Pattern.compile("\\b(?:breath\\w*|dyspn\\w+|angina|chest|sob|knee|osteoarthritis|arthritis|joint)\\b");
 
     private static final Pattern COURSE_WORSE = Pattern.compile(
-            "\\b(?:worse(?:n(?:ing|ed|s)?)?|progressive(?:ly)?|progress(?:ing|ed)|deteriorat\\w+|getting shorter|shorten(?:ed|ing|s)|declin(?:ing|ed)|going downhill|(?:increasing|decreasing|reducing|falling|shrinking|dwindling)(?:ly)?|shorter (?:and shorter|every|each)|less and less|sooner every|dropped|fallen|crescendo)\\b");
+            "\\b(?:worse(?:n(?:ing|ed|s)?)?|progressive(?:ly)?|progress(?:ing|ed)|deteriorat\\w+|getting shorter|shorten(?:ed|ing|s)|declin(?:ing|ed)|going downhill|(?:come|gone|went|came|is|now) down (?:from|to)|(?:distance|dist\\w*|walking) (?:is |now )?down|down (?:from|to) \\d|(?:used to be|it was|was) \\d{2,4}(?= (?:at|in|last|a year|before|metre|yard|block|block|when)|[.,;]|$)|(?:increasing|decreasing|reducing|falling|shrinking|dwindling)(?:ly)?|shorter (?:and shorter|every|each)|less and less|sooner every|dropped|fallen|crescendo)\\b");
     private static final Pattern COURSE_STABLE = Pattern.compile(
-            "\\b(?:stable|unchanged|no change|not (?:changed|changing|worse|worsening|progressed|progressing|deteriorat\\w+)|hasn't (?:changed|progressed|worsened|got\\w* (?:any )?worse|deteriorated)|(?:don't|doesn't|never) change\\w*|not altered|hasn't altered|nothing has altered|static|steady|no worse|no (?:recent )?(?:progression|deterioration|worsening)|same (?:for|as|over)|much the same|has been the same)\\b");
+            "\\b(?:stable|unchanged|no change|not (?:changed|changing|worse|worsening|progressed|progressing|deteriorat\\w+)|hasn't (?:changed|progressed|worsened|got\\w* (?:any )?worse|deteriorated)|(?:don't|doesn't|never) change\\w*|not altered|hasn't altered|(?:don't|not) (?:think|believe|feel) (?:it|this|that it) has (?:altered|changed|worsened|progressed)|nothing has altered|static|steady|no worse|no (?:recent )?(?:progression|deterioration|worsening)|same (?:for|as|over)|(?:neither|no|not) (?:any )?(?:better,? (?:and |n?or |and no |and not )(?:no |not )?(?:any )?worse|worse,? (?:and |n?or )(?:no |not )?(?:any )?better)|isn't (?:getting |becoming |any |got )*worse|(?:no|not|hardly|isn't|any) (?:any )?different (?:from|than|to)|nothing has changed|(?:trend|course) ?:? ?(?:stable|unchanged|static)|much the same|has been the same)\\b");
     private static final Pattern COURSE_SUDDEN = Pattern.compile(
             "\\b(?:sudden(?:ly)?(?: onset)?|overnight|out of the blue|abrupt(?:ly)?|from one day to the next|came on (?:all )?at once)\\b");
     private static final Pattern SUBJECT = Pattern.compile(
-            "\\b(?:claudication|walking|walk|distance|symptoms?|leg pain|pain|it|this|calf|complaint|things|course|cramp\\w*|tolerance|these)\\b");
+            "\\b(?:claudication|walking|walk|distance|symptoms?|leg pain|pain|it|this|calf|complaint|things|nothing|its|trend|(?:the|his|her) leg (?:is|has)|course|cramp\\w*|tolerance|these)\\b");
 
     private static final Pattern LIMITS = Pattern.compile(
-            "\\b(?:life ?-?style[- ]?(?:limiting|limited|altering)|limits (?:his|her) (?:life|lifestyle|work|daily)|limiting (?:his|her|their) (?:life|lifestyle|daily|work|activities|independence|quality)|life[- ](?:limiting|altering)|disabling|disabled by|severely limit(?:s|ed|ing)?|short[- ]distance disabling|"
+            "\\b(?:life ?-?style[- ]?(?:limiting|limited|altering)|limits (?:his|her|their) (?:life|lifestyle|work|daily)|limiting (?:his|her|their) (?:life|lifestyle|daily|work|activities|independence|quality)|life[- ](?:limiting|altering)|disabling|disabled by|severely limit(?:s|ed|ing)?|short[- ]distance disabling|"
                     + "significantly (?:limit|affect|impact|impair|restrict)\\w*|greatly (?:limit|restrict|affect)\\w*|(?:markedly|badly|seriously|profoundly|very|really) (?:limit|restrict|affect)\\w*|incapacitat\\w+|debilitating|affect(?:s|ing) (?:his|her|their) (?:work|job|daily|quality|life|livelihood|independence)|impact(?:s|ing)? (?:on |upon )?(?:his|her|their) (?:work|job|daily|quality|life|livelihood)|interfer(?:es|ing) with (?:his|her|their|work|daily)|"
-                    + "(?:cannot|no longer|not able to|unable to|can no longer|can hardly|can barely)(?: now| longer| any longer| even)? (?:(?:\\w+ ){1,5}because of (?:it|this|the pain|his leg|her leg|the leg)|(?:complete|finish|deliver|carry) (?:his|her)|work|shop|do (?:his|her) (?:job|work|shopping|own shopping|round\\w*|gardening)|get to (?:the )?(?:shops?|work|church|town)|walk (?:the|his|her) dogs?|play golf|get round the shops|manage (?:the|his|her) (?:shopping|job|work|garden)|go shopping|reach the shops|carry on working|keep up (?:his|her) (?:job|work))|"
+                    + "(?:cannot|no longer|not able to|unable to|can no longer|can hardly|can barely)(?: now| longer| any longer| even)? (?:(?:\\w+ ){1,5}because of (?:it|this|the pain|his leg|her leg|the leg)|(?:complete|finish|deliver|carry) (?:his|her)|work|shop|do (?:his |her |the |any )?(?:job|work|shopping|shop|garden|allotment|alotment|own shopping|round\\w*|gardening|shop|allotment|alotment|housework|chores|hobby|hobbies)|get (?:to|round|around) (?:the )?(?:shops?|work|church|town)|walk (?:the|his|her) dogs?|play golf|get round the shops|manage (?:the|his|her) (?:shopping|job|work|garden)|go shopping|reach the shops|carry on working|keep up (?:his|her) (?:job|work))|"
                     + "(?:off|given up|gave up|had to give up|has had to give up|lost|stopped|had to stop) (?:his |her |the )?(?:work(?:ing)?|job|golf(?:ing)?|shopping|rounds?|gardening|dancing|bowls|allotment|employment)|housebound (?:by|because|due)|quality of life (?:is |has )?(?:poor|suffer\\w*|affected|ruined))\\b");
     private static final Pattern COPES = Pattern.compile(
-            "\\b(?:not (?:really |particularly |unduly |much |greatly |overly |too )?(?:bothered|limiting|limited|life[- ]?style[- ]?limiting|lifestyle limiting|disabling|troubled|troubling|troublesome|bothersome|restricted|affecting (?:his|her) (?:life|daily)|limit\\w*|restrict\\w*|interfer\\w+)|isn't (?:really |particularly |unduly |much |overly )?(?:bothered|limiting|limited|life[- ]?style[- ]?limiting|disabling|troubled|troublesome|bothersome|affecting)|doesn't (?:really |particularly |unduly |much |greatly )?(?:bother|limit|trouble|restrict|affect|interfere|stop|keep|hold)|don't (?:limit|bother|trouble|stop|restrict)|(?:copes?|coping|manag(?:es|ing)) (?:well|fine|very well|happily|perfectly well|quite well|nicely|ok|okay)|non[- ]limiting|non[- ](?:life[- ]?style|lifestyle)[- ]limiting|no (?:real )?(?:bother|impact on (?:his|her) (?:life|daily)|limitation of (?:his|her)|trouble to (?:him|her)|effect on (?:his|her) (?:life|daily))|happy with (?:his|her|the) (?:current )?(?:walking|distance)|lives with it happily|unbothered)\\b");
+            "\\b(?:not (?:really |particularly |unduly |much |greatly |overly |too )?(?:bothered|limiting|limited|life[- ]?style[- ]?limiting|lifestyle limiting|disabling|troubled|troubling|troublesome|bothersome|restricted|affecting (?:his|her) (?:life|daily)|limit\\w*|restrict\\w*|interfer\\w+)|isn't (?:really |particularly |unduly |much |overly )?(?:bothered|limiting|limited|life[- ]?style[- ]?limiting|disabling|troubled|troublesome|bothersome|affecting)|doesn't (?:really |particularly |unduly |much |greatly )?(?:seem to )?(?:bother|limit|trouble|restrict|affect|interfere|stop|keep|hold|worry|mind)|don't (?:limit|bother|trouble|stop|restrict)|(?:copes?|coping|manag(?:es|ing)) (?:well|all right|alright|fine|very well|happily|perfectly well|quite well|nicely|ok|okay)|non[- ]limiting|non[- ](?:life[- ]?style|lifestyle)[- ]limiting|no (?:real )?(?:bother|impact on (?:his|her) (?:life|daily)|limitation of (?:his|her)|trouble to (?:him|her)|effect on (?:his|her) (?:life|daily))|happy with (?:his|her|the|their) (?:current )?(?:walking|distance|lot|legs?)|(?:perfectly|quite|entirely) happy (?:with (?:it|things)|as (?:he|she) is)|takes it in (?:his|her) stride|(?:not|hardly|scarcely|little) (?:much )?(?:put out|inconvenienced)|lives with it happily|unbothered)\\b");
 
     private static final Pattern STANDING = Pattern.compile(
-            "\\b(?:waits standing|relief ?:? standing|(?:eases?|relie\\w+|settles?|goes(?: off| away)?|resolves?|better|gone|disappears?|passes|subsides|improves|recovers?|stops?|abates?|wears off|clears|(?:has|must|have) to (?:stop|stand))\\b[^.;]{0,40}?\\b(?:stand(?:s|ing)?(?: still)?|stops?(?: walking)?|stopping|halts?|paus\\w+|rests?(?: for| briefly)?|resting|short rest|brief rest|a rest|rest)|(?:stops?|standing still|stands still|rest|resting|pauses)\\b[^.;]{0,30}?\\b(?:eases|relieves|settles|it goes|goes off|helps))\\b");
+            "\\b(?:waits standing|relief ?:? standing|(?:eases?|relie\\w+|settles?|goes(?: off| away)?|resolves?|better|gone|disappears?|passes|subsides|improves|recovers?|stops?|abates?|wears off|clears|(?:has|must|have) to (?:stop|stand))\\b[^.;]{0,40}?\\b(?:stand(?:s|ing)?(?: still)?|stops?(?: walking)?|stopping|halts?|paus\\w+|rests?(?: for| briefly)?|resting|short rest|brief rest|a rest|rest)|(?:stands?|standing|stops?|stopping|rest|resting|pauses?|halts?)\\b[^.;]{0,40}?\\b(?:eases?|relieves?|settles?|goes|passes|helps?|fixes|sorts|clears|disappears|gone)|comes to nothing (?:once|when|as soon as) (?:he|she|they) (?:stands?|stops?|halts?|rests?))\\b");
     private static final Pattern STANDING_SAID = Pattern.compile(
-            "\\bstand(?:s|ing)?\\b|\\bstops?\\b|\\bstopping\\b|\\bpaus\\w+|\\bhalts?\\b|\\bshop window\\b");
+            "\\bstand(?:s|ing)?\\b|\\bstops?\\b(?! (?:when|if|after|on|with|by|as|once)\\b)|\\bstopping\\b|\\bpaus\\w+|\\bhalts?\\b|\\bshop window\\b");
     private static final Pattern SITTING = Pattern.compile(
-            "\\b(?:relief ?:? sitting|(?:only |just )?(?:when|by|on|after|until|if|with|to) (?:he |she |they )?(?:\\w+ )?(?:sit(?:s|ting)?(?: down)?|lean(?:s|ing)?(?: forwards?)?|bend(?:s|ing)?(?: forwards?)?|flex\\w+|stoop\\w*)|(?:must|has to|needs to|have to) sit|sitting (?:down )?(?:helps|relieves|eases)|(?:leaning|bending) (?:forwards? )?(?:on|over|helps|relieves|eases)|relieved by (?:sitting|leaning|bending|flexion))\\b");
+            "\\b(?:relief ?:? sitting|(?:only |just )?(?:when|by|on|after|until|if|with|to) (?:he |she |they )?(?:\\w+ )?(?:sit(?:s|ting)?(?: down)?|lean(?:s|ing)?(?: forwards?)?|bend(?:s|ing)?(?: forwards?)?|flex\\w+|stoop\\w*)|(?:must|has to|needs to|have to) sit|(?:only |just )?(?:settles|eases|goes|stops|relieved|better|relief)(?: only)? (?:on |by |with |when )?(?:sitting|leaning|bending|flexing|stooping|crouching|squatting)|sitting (?:down )?(?:helps|relieves|eases)|(?:leaning|bending) (?:forwards? )?(?:on|over|helps|relieves|eases)|relieved by (?:sitting|leaning|bending|flexion))\\b");
 
     private static final Pattern FORMER = Pattern.compile(
             "\\b(?:used to|previously|formerly|before (?:this|that)|was able|could (?:once|previously)|normally walked|always walked|a year ago|it was)\\b[^,;.]{0,40}$|\\bfrom (?:about |roughly |approximately |some )?$");
@@ -115,7 +124,7 @@ final class ClaudicationRule implements Rule {
             return result;
         }
         var denial = Fit.of(
-                        "\\b(?:no|without|denies(?: any)?) (?:leg |calf |exertional |walking |muscle )*(?:pain|cramps?|discomfort|symptoms) (?:on|when|with|while|during) (?:walking|exertion|exercise)\\b|\\bno exertional (?:leg |calf )?(?:pain|symptoms)\\b|\\bno walking pain\\b|\\bwalks without (?:any )?(?:pain|limitation|difficulty)\\b|\\b(?:leg|side|calf|right|left) (?:\\w+ ){0,3}?(?:doesn't|don't|never|no|nothing|gives no|isn't|hasn't)\\b[^.;,]{0,40}\\b(?:on|when|with|during|while) (?:walking|exertion|exercise|he walks|she walks)\\b|\\b(?:nothing wrong with|no (?:trouble|problem|complaint|symptom)s? (?:in|from|with|of)) (?:the |his |her )?(?:left|right|contralateral|bilateral) (?:leg|side|calf)?[^.;,]{0,20}\\b(?:on|when|with) (?:walking|exertion|exercise|he walks|she walks)")
+                        "\\b(?:no|without|denies(?: any)?) (?:leg |calf |exertional |walking |muscle )*(?:pain|cramps?|discomfort|symptoms) (?:on|when|with|while|during) (?:walking|exertion|exercise)\\b|\\bno exertional (?:leg |calf )?(?:pain|symptoms)\\b|\\bno walking pain\\b|\\b(?:leg|side|calf) (?:gives|causes) (?:him|her|them) no (?:trouble|pain|problems?|bother)(?: at all)? (?:in|on|when|with|while) walking\\b|\\bwalks without (?:any )?(?:pain|limitation|difficulty)\\b|\\b(?:leg|side|calf|right|left) (?:\\w+ ){0,3}?(?:doesn't|don't|never|no|nothing|gives no|isn't|hasn't)\\b[^.;,]{0,40}\\b(?:on|when|with|during|while) (?:walking|exertion|exercise|he walks|she walks)\\b|\\b(?:nothing wrong with|no (?:trouble|problem|complaint|symptom)s? (?:in|from|with|of)) (?:the |his |her )?(?:left|right|contralateral|bilateral) (?:leg|side|calf)?[^.;,]{0,20}\\b(?:on|when|with) (?:walking|exertion|exercise|he walks|she walks)")
                 .matcher(plain);
         if (denial.find() && !Polarity.isOthers(sentence, denial.start(), denial.end())) {
             deny(page, sentence, denial.start(), denial.end(), findings);
@@ -130,7 +139,8 @@ final class ClaudicationRule implements Rule {
             var at = -1;
             var site = "";
             while (muscle.find()) {
-                if (!muscle.group(1).equals("foot")
+                if ((!Fit.matches(muscle.group(1), "foot|instep")
+                                || FOOT_CLAUDICATION.matcher(plain).find())
                         && !(muscle.group(1).equals("hip") && plain.contains("hip replacement"))) {
                     at = muscle.start();
                     site = muscle.group(1);
@@ -254,7 +264,7 @@ final class ClaudicationRule implements Rule {
         distance(page, sentence, topic, from, to, findings, later);
         site(page, sentence, topic, findings, later);
         since(page, sentence, topic, at, findings, later);
-        course(sentence, topic, findings, later);
+        course(page, sentence, topic, findings, later);
         life(sentence, topic, findings);
         relief(sentence, topic, findings, later);
     }
@@ -300,6 +310,7 @@ final class ClaudicationRule implements Rule {
                                 "(?s).*(?:could|might|may) .*"))
                 .toList();
         if (later
+                && !SIDES_AND_DISTANCES.matcher(plain).matches()
                 && !Fit.matches(
                         plain,
                         "(?s).*\\b(?:walk\\w*|distance|claudication|stop\\w*|manage\\w*|pain|cramp\\w*|calf|limit\\w*|flat|exercise|after|comes on|symptoms?)\\b.*")) {
@@ -360,11 +371,14 @@ final class ClaudicationRule implements Rule {
         if (later
                 && !Fit.matches(
                         sentence.plain,
-                        "(?s).*\\b(?:pain|cramp\\w*|it|ache|claudication|this|tight\\w*|symptoms)\\b.*")) {
+                        "(?s).*\\b(?:pain|cramp\\w*|it|ache|claudication|this|tight\\w*|symptoms)\\b.*|(?:(?:buttock|thigh|calf|and|&|\\+|/|only|mainly|both|,)s?[ .]*){1,5}")) {
             return;
         }
         while (muscle.find()) {
-            if (Polarity.of(sentence, muscle) != Polarity.STATED
+            var beforeIt = Fit.matches(
+                    sentence.plain.substring(0, muscle.start()),
+                    "(?s).*\\bbefore (?:the |his |her )?(?:left |right )?");
+            if (Polarity.of(sentence, muscle) != Polarity.STATED && !beforeIt
                     || Fit.matches(
                             sentence.plain.substring(muscle.end()),
                             "(?s) (?:wasting|ulcer|tenderness|is soft|are soft|swelling|wound|soft|muscle bulk|vein).*")) {
@@ -448,7 +462,11 @@ final class ClaudicationRule implements Rule {
         }
         if (Fit.matches(
                 before,
-                "(?s).*\\b(?:every|each|aged?|after|within|next|in)(?: the(?: next| last)?)?(?: about| some)? ?$")) {
+                "(?s).*\\b(?:every|each|aged?|after|within|next|in)(?: the(?: next| last)?)?(?: about| some)? ?$|(?s).*\\b(?:put (?:\\w+ )?off|postpon\\w*|delay\\w*|deferr?\\w*|wait\\w*|list|cancel\\w*|has changed|married|lived|known)\\b.*|(?s).*\\b(?:from|was|than) (?:about )?\\d+ (?:block|metre|yard|m|feet_unit|foot|mile)s? ")) {
+            return false;
+        }
+        if (after.startsWith(" old")
+                && Fit.matches(wide, "(?s).*\\b(?:occlu\\w*|thromb\\w*|stent|graft|stenosis|lesion|clot)\\b.*")) {
             return false;
         }
         if (Fit.matches(wide, "(?s).*\\b(?:pregnant|gestation),? ")
@@ -471,7 +489,7 @@ final class ClaudicationRule implements Rule {
         }
         if (Fit.matches(
                         before,
-                        "(?s).*\\b(?:for|x|since|over|past|last|these|duration|of|present|going on|started|began|about|nearly|almost|troubled|bothered|history|had|now|been|is|some|well over|least|than)\\b[ :a-z]{0,22}$")
+                        "(?s).*\\b(?:for|x|since|over|past|last|these|duration|of|present|unchanged|stable|constant|static|going on|started|began|about|nearly|almost|troubled|bothered|history|had|now|been|is|some|well over|least|than)\\b[ :a-z]{0,22}$")
                 || before.isBlank()
                 || Fit.matches(before, "(?s)[ (]*(?:x|for)? ?")
                 || Fit.matches(found.unit(), "7|52|12")) {
@@ -479,17 +497,17 @@ final class ClaudicationRule implements Rule {
         }
         return Fit.matches(
                         before,
-                        "(?s).*(?:claudication|ulcer|wound|pain|calf|heel|toe|foot|gangrene|sore|\\d ?(?:m|metre|yard|block)s?) $")
+                        "(?s).*(?:claudication|ulcer|wound|pain|calf|heel|toe|foot|gangrene|sore|\\d ?(?:m|metre|yard|block)s?) [(]?$")
                 || before.endsWith(" x ");
     }
 
-    private static void course(Sentence sentence, Topic topic, Findings findings, boolean later) {
+    private static void course(Page page, Sentence sentence, Topic topic, Findings findings, boolean later) {
         var plain = sentence.plain;
         if (later
                 && !SUBJECT.matcher(plain).find()
                 && !Fit.matches(
                         plain,
-                        "(?s)(?:slowly |gradually |now |steadily |no |not )?(?:getting|worse|progress|deteriorat|stable|unchanged|static|change).*")) {
+                        "(?s)(?:(?:x ?)?\\d+ ?/ ?\\d+,? |(?:left|right)(?: leg| side| one)? ?[:=]? ?(?:is |now |getting )*)?(?:slowly |gradually |now |steadily |no |not )?(?:getting|worse|progress|deteriorat|stable|unchanged|static|change).*")) {
             return;
         }
         if (Fit.matches(plain, "(?s).*\\b(?:rest pain|ulcer|wound)\\b.*") && later) {
@@ -522,9 +540,35 @@ final class ClaudicationRule implements Rule {
                 value = "worse";
             }
         }
+        if (eachItsOwn(page, sentence, topic, findings)) {
+            return;
+        }
         for (var side : topic.sides()) {
             findings.putIfUnknown(side.leg("claudication.course"), value, sentence.span(match));
         }
+    }
+
+    /** "Right worse lately, left stable". */
+    private static boolean eachItsOwn(Page page, Sentence sentence, Topic topic, Findings findings) {
+        var own = new java.util.EnumMap<Side, java.util.Map.Entry<String, Span>>(Side.class);
+        for (var value :
+                java.util.Map.of("worse", COURSE_WORSE, "stable", COURSE_STABLE).entrySet()) {
+            var match = value.getValue().matcher(sentence.plain);
+            while (match.find()) {
+                var near = page.legs.near(sentence, match.start(), match.end());
+                if (near.sides().size() == 1
+                        && topic.sides().containsAll(near.sides())
+                        && Polarity.of(sentence, match) == Polarity.STATED) {
+                    own.put(near.sides().iterator().next(), java.util.Map.entry(value.getKey(), sentence.span(match)));
+                }
+            }
+        }
+        if (own.size() != 2) {
+            return false;
+        }
+        own.forEach((side, value) ->
+                findings.putIfUnknown(side.leg("claudication.course"), value.getKey(), value.getValue()));
+        return true;
     }
 
     /** Whether no other complaint stands nearer to the words than the claudication. */

@@ -13,7 +13,7 @@ final class Distances {
 
     private static final String UNIT = "(metre|yard|feet_unit|feet|foot|block|mile|kilometre|m)";
     private static final String NUMBER =
-            "(1/[24](?: a| of a)?|3/4(?: of)?(?: a)?|\\d{1,4}(?:\\.\\d+)?(?: 1/[24])?|(?:a )?half(?: of)?(?: a| an)?|(?:a )?quarter(?: of)?(?: a)?|3/4(?: of)?(?: a)?|a|an|1)";
+            "(1/[24](?: a| of a)?|3/4(?: of)?(?: a)?|(?:3|three)[ -]quarters?(?: of)?(?: a| an)?|\\d{1,4}(?:\\.\\d+)?(?: 1/[24])?|(?:a )?half(?: of)?(?: a| an)?|(?:a )?quarter(?: of)?(?: a)?|a|an|1)";
 
     private static final Pattern DISTANCE = Pattern.compile(
             "(?<![\\d.,/]|[a-z])" + NUMBER
@@ -57,11 +57,11 @@ final class Distances {
         if (words.contains("half")) {
             return 0.5;
         }
+        if (words.startsWith("3/4") || Fit.matches(words, "(?:3|three)[ -]quarter.*")) {
+            return 0.75;
+        }
         if (words.contains("quarter")) {
             return 0.25;
-        }
-        if (words.startsWith("3/4")) {
-            return 0.75;
         }
         if (words.startsWith("1/2")) {
             return 0.5;

@@ -39,7 +39,12 @@ final class Legs {
 
     /** A place or quality that may stand between a side and the finding that the side belongs to. */
     private static final Pattern JOINED = Pattern.compile(
-            "(?:[ -]+(?!and\\b|or\\b|but\\b|with\\b|has\\b|had\\b|have\\b|is\\b|was\\b|are\\b|then\\b|no\\b|not\\b|without\\b|denies\\b|than\\b)[a-z\\d'/]+){0,5}[ -]*(?:of )?[( ]*");
+            "(?:[ -]+(?!and\\b|or\\b|but\\b|with\\b|has\\b|had\\b|have\\b|is\\b|was\\b|are\\b|then\\b|no\\b|not\\b|without\\b|denies\\b|than\\b)(?:\\d\\.\\d+|[a-z\\d'/]+)){0,5}[ -]*(?:of )?[( ]*");
+
+    /** The sides of arms whose pressures follow: "arms: right 140, left 146". */
+    private static final Pattern OF_ARMS = Pattern.compile(
+            "\\b(?:arm|brachial)s?(?: (?:bps?|blood pressures?|pressures?|systolics?))* ?[:=,-]? ?(?:(?:were|was|of|measured|gave) )?"
+                    + "(?:(?:on|in) )?(?:the )?(?:(?:left|right) ?[:=]? ?\\d{2,3}(?:/\\d{2,3})?(?: ?mmhg)?[ ,;/]*(?:and )?|\\d{2,3}(?: ?mmhg)?[ ,;/]*(?:and )?(?:on |in )?(?:the )?(?:(?:left|right)[ ,;/]*(?:and )?\\d{2,3} (?:on |in )?(?:the )?)?)?$");
 
     private static final Pattern SUBJECT = Pattern.compile(
             "^(?:[*#-] ?)?(?:on |in |re |re: |o/e |the |his |her |on the |in the |of the )*(left|right|bilateral)\\b(?: (?:lower )?(?:leg|foot|side|calf|heel|forefoot|toe|limb|great toe|thigh|ankle|lower limb))?(?: ?[:=-] ?| ?, ?| )");
@@ -101,7 +106,10 @@ final class Legs {
         while (side.find()) {
             var after = plain.substring(side.end(), Math.min(plain.length(), side.end() + 50));
             var before = plain.substring(Math.max(0, side.start() - 40), side.start());
-            if (NOT_A_LEG.matcher(after).find() || isWordOnly(before, after, side.group())) {
+            if (NOT_A_LEG.matcher(after).find()
+                    || isWordOnly(before, after, side.group())
+                    || (before.contains("arm") || before.contains("brachial"))
+                            && OF_ARMS.matcher(before).find()) {
                 continue;
             }
             Set<Side> sides;
@@ -136,9 +144,9 @@ final class Legs {
                     || Fit.matches(
                                     before,
                                     "(?s).*\\b(?:one|been|has|he|she|they|are|is|years|nothing|little|days|weeks|artery|vessel|options?|leg) ")
-                            && Fit.matches(after, "(?s)[.,;]?(?: |$).*")
-                            && !after.startsWith(" leg")
-                            && !after.startsWith(" foot")
+                            && Fit.matches(
+                                    after,
+                                    "(?s)[.,;](?: |$).*|| (?:and|but|so|because|as|with|the|his|her|a|an|to|for|on|in|at|work|home|hospital|us|him|alone|now|today|yesterday)\\b.*")
                             && Fit.matches(before, "(?s).*\\b(?:been|has|he|she|they|nothing|little|one|days|weeks) ");
         }
         if (side.equals("right")) {
@@ -265,7 +273,12 @@ final class Legs {
         var that = Fit.of("\\b(?:that|this|the same) (?:foot|leg|side|limb|heel|toe)\\b")
                 .matcher(plain)
                 .region(start, Math.min(plain.length(), end + 30));
-        if (that.find() && carriedTo(sentence).sides().size() == 1) {
+        var namedBefore =
+                found.stream().filter(mention -> mention.end() <= start).toList();
+        if (that.find() && !namedBefore.isEmpty()) {
+            return new Place(namedBefore.getLast().sides(), Findings.Ground.WORDS);
+        }
+        if (that.find(start) && carriedTo(sentence).sides().size() == 1) {
             return new Place(carriedTo(sentence).sides(), Findings.Ground.WORDS);
         }
         var subject = SUBJECT.matcher(plain);

@@ -1,49 +1,15 @@
 package limbqueue.reading;
 
 import java.math.BigDecimal;
-import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.regex.Pattern;
+import limbqueue.reading.Measures.Measure;
 
 /** Indices and pressures of arms, ankles and toes, and waveforms. */
 final class PerfusionRule implements Rule {
-
-    private enum Measure {
-        ABI("abi"),
-        TBI("tbi"),
-        EXERCISE_ABI("abiAfterExercise"),
-        DORSALIS_PEDIS("pressures.dorsalisPedis"),
-        POSTERIOR_TIBIAL("pressures.posteriorTibial"),
-        TOE("pressures.toe"),
-        OXYGEN("pressures.tcpo2"),
-        EXERCISE_ANKLE("pressures.ankleAfterExercise"),
-        ARM("");
-
-        final String field;
-
-        Measure(String field) {
-            this.field = field;
-        }
-
-        boolean index() {
-            return this == ABI || this == TBI || this == EXERCISE_ABI;
-        }
-    }
-
-    /** A sentence with more of them is no sentence. */
-    private static final int MOST_MEASURES = 30;
-
-    private record Key(int start, int end, Measure measure) {}
-
-    private static final Pattern KEY = Pattern.compile(
-            "\\b(?:(?<ea>(?:post[ -]?|after )(?:exercise|exertion|treadmill|walking) (?:abi)|exercise abi|abi (?:after|post|following|on|with)[ -]?(?:a |the )?(?:exercise|treadmill|exertion|walking|stress)(?: test(?:ing)?)?|stress abi|post[ -]?exercise(?= ?[:=]? ?(?:left|right|\\d\\.\\d))|after exercise(?= ?[:=]? ?(?:left|right|\\d\\.\\d)))"
-                    + "|(?<ep>(?:post[ -]?|after )(?:exercise|treadmill) (?:ankle )?pressure|ankle pressure (?:after|post|following)[ -]?(?:exercise|treadmill|walking))"
-                    + "|(?<abi>abi)|(?<tbi>tbi)|(?<toe>toe pressure|pressure (?:in|at|of) the (?:left |right )?(?:great )?toe)|(?<bt>(?:great )?toe(?= ?(?:is |was |of |[:=] ?)?\\d{2,3} ?mmhg|[:=] ?\\d{2,3}\\b|,? \\d{2,3}(?:[,.;)]|$| on )))"
-                    + "|(?<dp>dp)|(?<pt>postib)|(?<ox>tcpo2)"
-                    + "|(?<arm>(?:arm|brachial)s?(?: systolics?| bps?| blood pressures?| pressure)*))\\b");
 
     private static final Pattern DECIMAL = Pattern.compile(
             "(?<![\\d.<>-])(?<!- )(?:\\d\\.\\d{1,3})(?![\\d%]|\\.\\d| ?(?:%|-|to) ?\\d\\.| ?%| ?(?:cm|mm|mg|m\\b|mmhg|mile|kg|g/|umol|mmol))");
@@ -54,18 +20,33 @@ final class PerfusionRule implements Rule {
     private static final Pattern PAST_VALUE = Pattern.compile(
             "(?:previous(?:ly)?|was|formerly|last year|in (?:[a-z]+ )?(?:19|20)\\d\\d|compared (?:with|to)|down from|up from|from|before that|earlier|a year ago|\\d+ (?:months|years|month|year) ago)(?: (?:it|at|of|was|were|the|is|a))* ?\\(? ?$");
     private static final Pattern PAST_AFTER = Pattern.compile(
-            "^ ?[,(]? ?(?:in (?:[a-z]+ )?(?:19|20)\\d\\d|last (?:year|spring|summer|autumn|winter|month)|a year ago|\\d+ (?:month|year|week)s? ago|previously|before\\b|(?:19|20)\\d\\d\\b)");
+            "^ ?[,(]? ?(?:in (?:[a-z]+ )?(?:19|20)\\d\\d|last (?:year|spring|summer|autumn|winter|month)|a year ago|\\d+ (?:month|year|week)s? ago|previously(?! (?:it |of |was |were )*\\d)|before\\b(?! that)|(?:19|20)\\d\\d\\b)");
+    private static final Pattern EARLIER = Pattern.compile(
+            "\\b(?:for comparison|(?:(?:in|ln|from|of) (?:[a-z]{3,9} )?|^)(?<y>(?:19|20)\\d\\d)(?:,(?! (?:left|right)))?[^.,;\\d]{0,25}$)");
     private static final Pattern EXERCISE = Pattern.compile(
             "\\b(?:after|post|following|on|with)[ -](?:a |the |\\d+ minutes? )?(?:exercise|exertion|treadmill|walking)|\\b(?:falling|fell|falls|dropping|dropped|drops|drop|fall)(?: \\w+){0,2} to\\b|\\bpost[ -]?ex\\b");
 
     @Override
     public void read(Page page, Findings findings) {
         for (var sentence : page.sentences) {
-            if (!sentence.hasAny("abi", "tbi", "toe", "dp", "postib", "tcpo2", "arm", "brachial", "pressure")) {
+            if (!sentence.hasAny(
+                    "abi",
+                    "tbi",
+                    "toe",
+                    "dp",
+                    "postib",
+                    "tcpo2",
+                    "arm",
+                    "brachial",
+                    "pressure",
+                    "index",
+                    "after",
+                    "post",
+                    "on ")) {
                 continue;
             }
             pair(page, sentence, findings);
-            var keys = keys(sentence);
+            var keys = Measures.in(sentence.plain);
             for (var i = 0; i < keys.size(); i++) {
                 read(page, sentence, keys, i, findings);
             }
@@ -73,33 +54,7 @@ final class PerfusionRule implements Rule {
         new WaveformRule().read(page, findings);
     }
 
-    private static List<Key> keys(Sentence sentence) {
-        var keys = new ArrayList<Key>();
-        var match = KEY.matcher(sentence.plain);
-        while (match.find() && keys.size() < MOST_MEASURES) {
-            var measure = match.group("ea") != null
-                    ? Measure.EXERCISE_ABI
-                    : match.group("ep") != null
-                            ? Measure.EXERCISE_ANKLE
-                            : match.group("abi") != null
-                                    ? Measure.ABI
-                                    : match.group("tbi") != null
-                                            ? Measure.TBI
-                                            : match.group("toe") != null || match.group("bt") != null
-                                                    ? Measure.TOE
-                                                    : match.group("dp") != null
-                                                            ? Measure.DORSALIS_PEDIS
-                                                            : match.group("pt") != null
-                                                                    ? Measure.POSTERIOR_TIBIAL
-                                                                    : match.group("ox") != null
-                                                                            ? Measure.OXYGEN
-                                                                            : Measure.ARM;
-            keys.add(new Key(match.start(), match.end(), measure));
-        }
-        return keys;
-    }
-
-    private static void read(Page page, Sentence sentence, List<Key> keys, int i, Findings findings) {
+    private static void read(Page page, Sentence sentence, List<Measures.Key> keys, int i, Findings findings) {
         var plain = sentence.plain;
         var key = keys.get(i);
         var to = i + 1 < keys.size()
@@ -127,7 +82,7 @@ final class PerfusionRule implements Rule {
     }
 
     /** "142/80 in the right arm". */
-    private static void armBehind(Sentence sentence, Key key, Findings findings) {
+    private static void armBehind(Sentence sentence, Measures.Key key, Findings findings) {
         var match = Fit.of(
                         "(?<![\\d./])(\\d{2,3})(?:/\\d{2,3})?(?: ?mmhg)?(?: systolic)? ?\\(?(?:in|on|from|at)?(?: the| his| her)? ?\\(?(left|right) $")
                 .matcher(sentence.plain.substring(0, key.start()));
@@ -190,7 +145,8 @@ final class PerfusionRule implements Rule {
         };
     }
 
-    private static void put(Page page, Sentence sentence, Key key, SideValues.Shared shared, Findings findings) {
+    private static void put(
+            Page page, Sentence sentence, Measures.Key key, SideValues.Shared shared, Findings findings) {
         var plain = sentence.plain;
         var measure = key.measure();
         var between = plain.substring(key.end(), Math.max(key.end(), shared.start()));
@@ -216,7 +172,7 @@ final class PerfusionRule implements Rule {
                         "(?s).*(?:[<>~]|\\b(?:between|less than|more than|greater than|over|under|about \\d\\.\\d+ (?:or|to))) ?$")) {
             return;
         }
-        if (measure.index() && Fit.matches(plain, "(?s).*\\b(?:for comparison|results from (?:19|20)\\d\\d)\\b.*")) {
+        if (measure.index() && ofEarlierYear(page, plain.substring(0, key.start()))) {
             return;
         }
         var several = DECIMAL.matcher(between).find() || WHOLE.matcher(between).find();
@@ -246,7 +202,7 @@ final class PerfusionRule implements Rule {
             if (Fit.matches(between, "(?s).*[a-z]{4,}.*")
                     && !Fit.matches(
                             between,
-                            "(?s)(?:[^a-z]|left|right|arm|was|were|is|bp|brachial|pressure|systolic|mmhg|and|in|on|the|at)*")) {
+                            "(?s)(?:[^a-z]|left|right|arm|measured|gave|read|reads|reading|showed|both|side|was|were|is|bp|brachial|pressure|systolic|mmhg|and|in|on|of|the|at)*")) {
                 return;
             }
             for (var side : shared.sides()) {
@@ -276,8 +232,23 @@ final class PerfusionRule implements Rule {
         }
     }
 
+    /** "In 2017 the ABI was 0.8", in a letter of a later year. */
+    private static boolean ofEarlierYear(Page page, String before) {
+        var earlier = EARLIER.matcher(before);
+        return earlier.find()
+                && (earlier.group("y") == null
+                        || page.year
+                                .map(year -> Integer.parseInt(earlier.group("y")) < year)
+                                .orElse(true));
+    }
+
     /** The leg named before the measure, in its sentence or before. */
-    private static Legs.Place before(Page page, Sentence sentence, Key key) {
+    private static Legs.Place before(Page page, Sentence sentence, Measures.Key key) {
+        if (Fit.of("\\b(?:that|this|the same|same) (?:side|leg|foot|limb)\\b")
+                .matcher(sentence.plain)
+                .find()) {
+            return page.legs.carriedTo(sentence);
+        }
         var mentions = page.legs.mentions(sentence);
         var before = mentions.stream()
                 .filter(mention -> mention.end() <= key.start())

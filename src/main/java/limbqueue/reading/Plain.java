@@ -285,6 +285,10 @@ final class Plain {
             tokens.add(new Token(start, end, number(digitsFor(raw)), blank));
             return;
         }
+        if (Fit.matches(raw, "x\\d{1,3}(?:d|w|m|y|hrs?|days?|wks?|weeks?|mths?|months?|yrs?|years?)")) {
+            pieces(start, end, blank);
+            return;
+        }
         var repaired = lexicon.repair(raw);
         if (repaired.equals(raw)
                 && Fit.matches(raw, "[a-z]{1,}[a-z'01|]*[a-z]{1,}[01|]*")
@@ -615,7 +619,8 @@ final class Plain {
             }
             if (before.text.equals("/")
                     && i > 1
-                    && !Fit.matches(tokens.get(i - 2).text, "r|l|right|left|o|abi|abpi|abis|dp|pt")) {
+                    && !Fit.matches(tokens.get(i - 2).text, "r|l|right|left|o|abi|abpi|abis|dp|pt")
+                    && !(tokens.get(i - 2).isNumber() && after != null && after.isNumber() && after.blankBefore)) {
                 return false;
             }
             if (after != null
@@ -658,7 +663,7 @@ final class Plain {
 
     /** Whether a word looks like a name: it begins with a capital and is not all capitals. */
     private boolean isName(Token token) {
-        if (!Character.isUpperCase(text.charAt(token.start)) || token.end - token.start < 2) {
+        if (!Character.isUpperCase(text.charAt(token.start)) || token.end - token.start < 2 || token.isNumber()) {
             return false;
         }
         return Character.isLowerCase(text.charAt(token.end - 1));

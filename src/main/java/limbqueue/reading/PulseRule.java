@@ -7,253 +7,428 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import limbqueue.reading.PulseWords.Kind;
+import limbqueue.reading.PulseWords.Word;
 
 /** Pulses that were felt or not. Signals that were heard are no pulses. */
 final class PulseRule implements Rule {
 
-    private static final List<String> ALL = List.of("femoral", "popliteal", "dorsalisPedis", "posteriorTibial");
+    private static final String VESSEL = "(?:femoral|popliteal|pedal|dp|postib)s?";
+    private static final String FELT_FOR_SURE =
+            "(?:(?:isn't |not |non[- ]?|im|un)?palpable|absent|present|felt|faint|weak|diminished|bounding|[1-4]\\+|nil|good|ok|fine|full|strong)";
 
-    private static final Pattern ITEM = Pattern.compile(
-            "\\b(?<side>left|right|bilateral|both(?= (?:femoral|popliteal|pedal|foot|present|palpable|absent|weak|good|easily)))\\b"
-                    + "|\\b(?<below>(?:below|distal to|beyond) (?:it\\b|that\\b|this\\b|there\\b|(?:the )?(?:level of the )?(?:left |right )?(?:femoral|groin|inguinal|cfa|common femoral)s?(?: pulses?)?))\\b"
-                    + "|\\b(?<site>femoral|cfa|popliteal|dp|postib|pedal|pulses (?:of|in) (?:the |his |her )?(?:left |right |bilateral )?foot|foot(?= pulse)|(?<=pulses )(?:in the |of the )?foot|foot(?= (?:absent|palpable|not palpable|impalpable|weak))(?<=pulses (?:left|right) foot)|(?<=nothing (?:palpable )?in the )foot|ankle(?= pulse)|distal(?= pulse)|tibial(?= pulse))s?\\b"
-                    + "|\\b(?<all>all (?!the pulses of|pulses (?:of|in) the (?:left |right )?foot)(?:\\d |peripheral |the |of the |lower limb |leg |foot )*pulses|full set of pulses|full (?:leg |lower limb )?pulses|pulses (?:all |are all |were all )(?=palp|pres|full|norm|felt|good|intact)|pulses (?=(?:are |were )?(?:full|normal|intact|palpable|present) throughout))"
-                    + "|(?<absent>\\b(?:isn't(?= ?[.,;]|$)|not (?:readily |easily |clearly |convincingly )?(?:be )?(?:palpable|felt|present|detected|detectable|found)|non[- ]?palpable|nonpalpable|impalpable|unpalpable|isn't (?:palpable|felt|present)|cannot (?:be )?(?:feel|felt|find|palpable|palpate|detect\\w*)(?: (?:any|a|the))?|absent|missing|no palpable|no|nothing|neither|nil|none|lost|never felt|not palpable)\\b|\\b0(?:/[234])?(?!\\d|\\.\\d|/|\\+)|(?<=[a-z] )-(?= ?(?:[,;]|dp|postib|popliteal|femoral|left|right|$))|(?<=[a-z])-(?=[,; ]|$)(?! \\d)|(?<=: |= )-ve)"
-                    + "|(?<weak>\\b(?:weak(?:ly)?(?: palpable| present| felt)?|diminished|faint(?:ly)?(?: palpable| present| felt)?|reduced|feeble|thready|(?:just|barely|only just) (?:palpable|felt|present)|poor|decreased|trace|dampened|attenuated|difficult to (?:feel|palpable))\\b|\\b1\\+|(?<=[ (:=])\\+/-|\\btr\\b|\\b1/[234]\\b(?!/))"
-                    + "|(?<present>\\b(?:(?:easily |readily |both |clearly |strongly |all |well )?(?:palpable|present|felt)|(?:can|could) (?:easily |just |readily )?feel|good|full|strong(?:ly)?|normal|bounding|brisk|intact|excellent)\\b|\\b(?:are|is) (?:all )?there\\b|\\bok\\b|\\b[234]\\+|\\b[2-4]/[34]\\b(?!/)|(?<=[ (:=a-z])\\+(?: ?\\+){0,2}(?![/\\d-]))");
+    /** Words that tell without the word pulse that pulses are meant. */
+    private static final Pattern VESSEL_FELT = Pattern.compile("\\b" + VESSEL
+            + "(?: ?(?:[:=,]|and|&|/|\\+|pulses?|is|are|was|were|all|both|left|right|bilateral|" + VESSEL + "))*? ?"
+            + "(?:" + FELT_FOR_SURE
+            + "\\b|cannot be (?:felt|found)|[0-4]/[1-4](?!/)|0(?!\\d|\\.\\d|/\\d)|[1-4]\\+|\\+|-(?=[ ,;]|$))"
+            + "|\\b(?:" + FELT_FOR_SURE + "|0|[1-4]\\+|no)(?: left| right| palpable)? " + VESSEL + "\\b"
+            + "(?! (?:aneurysm|stenos|occlu|disease|lesion|arter|bypass|stent|pressure|graft))"
+            + "|\\b(?:nothing|anything|none|nil)\\b[^.;]{0,20}\\b(?:palpable|felt)\\b[^.;]{0,15}\\bbelow\\b|\\bfeel (?:the |his |her |a |any )?"
+            + "(?:left |right |rather |faint )*" + VESSEL + "\\b");
 
+    private static final Pattern GOES_ON = Pattern.compile(
+            "\\b(?:feel|felt|palpable|impalpable|nothing|nil|none)\\b|^(?:on the |in the |the )?(?:left|right|bilateral)(?: leg| foot| side)? ?[:=-]? ?(?:all|\\d\\+|\\+|-|0)");
+    private static final Pattern NO_PULSE = Pattern.compile(
+            "\\b(?:doppler|waveform|monophasic|biphasic|triphasic|audible|graft|stent|occlusion|stenosis|bruit|aneurysm|mmhg|pressure|"
+                    + "stenosed|oximeter|duplex|cta|mra|angiogram)\\b");
+
+    private static final Pattern HEDGED = Pattern.compile(
+            "^,? ?(?:i think|i believe|i suspect|perhaps|maybe|possibly|\\?|but (?:i am |i'm )?not (?:sure|certain))");
+
+    /** What may stand between places of one list, or between a value and its place. */
+    private static final Pattern LIST = Pattern.compile(
+            "(?: pulses?)?(?: ?(?:,|/|&|\\+|and|or|nor|, ?and|, ?or)) ?(?:the |both |his |her )?(?:left |right |bilateral )?|(?: pulses?)? ?");
+
+    private static final Pattern BEFORE_PLACE = Pattern.compile(
+            "(?: (?:palpable|detectable|pulses?|or|and|at|both|the|a|an|his|her|any|of|in|on|either|peripheral|obvious|discernible|nor|no|felt|"
+                    + "/|left|right|bilateral|there|is|are|at all))* ?[/,&+]? ?");
     private static final Pattern TRAILING =
-            Pattern.compile("^ ?(?:in|on|at|over)?(?: the| his| her)? ?[(]?(?:in the |on the )?$");
+            Pattern.compile("(?: pulses?| 1)? ?,? ?(?:in|on|at|over|to)?(?: the| his| her)? ?[(]?(?:in the |on the )?");
+    private static final Pattern SAME_FEELING = Pattern.compile(
+            "(?:,? but)?(?: (?:and|though|although|if|rather|very|easily|quite|only|a|is|are|to be))* ?");
 
-    private record Group(List<String> sites, String value, int start, int end, Optional<Set<Side>> sides) {}
+    /** What was felt at places of one leg or both. */
+    private static final class Group {
+        final List<String> places;
+        final int start;
+        int end;
+        String value;
+        Optional<Set<Side>> sides;
+        /** The side was named with the group itself and not taken over from words before. */
+        boolean own;
+
+        Group(List<String> places, String value, Optional<Set<Side>> sides, boolean own, int start, int end) {
+            this.places = places;
+            this.value = value;
+            this.sides = sides;
+            this.own = own;
+            this.start = start;
+            this.end = end;
+        }
+    }
+
+    /** A place that waits for what was felt there. */
+    private record Waiting(List<String> places, Optional<Set<Side>> sides, boolean own, int start) {}
 
     @Override
     public void read(Page page, Findings findings) {
+        var last = -5;
         for (var sentence : page.sentences) {
-            if (speaksOfPulses(page, sentence)) {
-                read(page, sentence, findings);
+            if (speaksOfPulses(sentence, sentence.number - last <= 2)) {
+                last = sentence.number;
+                for (var group : new Pairing(sentence, page.legs).groups()) {
+                    put(page, sentence, group, findings);
+                }
             }
         }
     }
 
-    private static boolean speaksOfPulses(Page page, Sentence sentence) {
+    private static boolean speaksOfPulses(Sentence sentence, boolean before) {
         var plain = sentence.plain;
-        if (plain.contains("pulse")
-                || plain.contains("feel the ")
-                        && Fit.matches(
-                                plain,
-                                "(?s).*\\bfeel the (?:left |right )?(?:femoral|popliteal|dp|postib|pedal)\\b.*")) {
-            return true;
-        }
-        if (Fit.matches(
-                        plain,
-                        "(?s).*\\b(?:femoral|popliteal|pedal|dp|postib)s?\\b.*(?:palpable|\\d\\+|absent|impalpable|\\bfelt\\b).*")
-                && !Fit.matches(
-                        plain, "(?s).*(?:occlu|stenos|monophasic|biphasic|duplex|disease|mmhg|bypass|stent).*")) {
-            return true;
-        }
-        if (Fit.matches(plain, "(?s).*\\bno (?:femorals?|popliteals?|pedals?|dp|postib)\\b.*")
-                && !Fit.matches(plain, "(?s).*(?:stenos|occlus).*")) {
-            return true;
-        }
-        if (Fit.matches(
-                                plain,
-                                "(?s)(?:.*[,;] ?|.*(?:right|left|bilateral) (?:leg )?|)(?:femoral|popliteal|dp|postib|pedal|dp/postib)s? ?[:=]? ?,? ?(?:0|[1-4]\\+|\\+|-|nil|absent|present|faint|weak|diminished|bounding|(?:are |is )?(?:good|full|ok|strong|present|there))(?!\\d|\\.\\d).*")
-                        && !Fit.matches(plain, "(?s).*(?:occlu|stenos|mmhg|duplex|bypass|stent).*")
-                || Fit.matches(plain, "(?s).*\\bno (?:left|right) (?:popliteal|femoral|pedal|dp|postib)\\b.*")
-                        && !Fit.matches(plain, "(?s).*(?:stenos|occlus|lesion).*")) {
-            return true;
-        }
-        return page.before(sentence)
-                        .filter(before -> Fit.matches(before.plain, "(?:.* )?pulses? ?:?"))
-                        .isPresent()
-                || Fit.matches(
-                        plain,
-                        "(?s)(?:right|left)?(?: leg)? ?:? ?(?:femoral|dp) ?(?:[:=] ?)?(?:\\+|-|absent|present|weak|[0-3]\\+|0).*");
+        return plain.contains("pulse")
+                        && !Fit.matches(
+                                plain, "(?s)(?:.*\\b(?:hr|bp|temp\\w*|vitals)\\b.*)?pulse ?[:=]? ?\\d{2,3}\\b[^a-z]*")
+                || VESSEL_FELT.matcher(plain).find()
+                || before && GOES_ON.matcher(plain).find();
     }
 
-    private static void read(Page page, Sentence sentence, Findings findings) {
-        var plain = sentence.plain;
-        var groups = new ArrayList<Group>();
-        var pending = new ArrayList<String>();
-        var pendingStart = -1;
-        Optional<Set<Side>> side = Optional.empty();
-        var valueFirst = Optional.<String>empty();
-        var valueStart = -1;
-        var valueEnd = -1;
-        var lastEnd = -1;
-        var lastKind = "";
-        var item = ITEM.matcher(plain);
-        while (item.find()) {
-            if (item.group("side") != null) {
-                var named = Fit.matches(item.group("side"), "bilateral|both")
-                        ? Side.both()
-                        : (Set<Side>) EnumSet.of(item.group("side").equals("left") ? Side.LEFT : Side.RIGHT);
-                var after = plain.substring(item.end());
-                if (!groups.isEmpty()
-                        && (lastKind.equals("value") || lastKind.equals("site") && valueFirst.isPresent())
-                        && TRAILING.matcher(
-                                        plain.substring(lastEnd, item.start()).replaceFirst("^ pulses?", ""))
-                                .matches()
-                        && !Fit.matches(
-                                after, "(?s) (?:leg )?(?:femoral|cfa|popliteal|dp|postib|pedal|foot pulse).*")) {
-                    var last = groups.removeLast();
-                    groups.add(new Group(last.sites(), last.value(), last.start(), item.end(), Optional.of(named)));
-                } else if (!pending.isEmpty() && lastKind.equals("site")) {
-                    side = Optional.of(named);
-                } else {
-                    side = Optional.of(named);
-                    if (!lastKind.equals("value")
-                            || !Fit.matches(
-                                    after, "(?s) (?:leg )?(?:femoral|cfa|popliteal|dp|postib|pedal|foot pulse).*")
-                            || !plain.substring(lastEnd, item.start()).isBlank()) {
-                        valueFirst = Optional.empty();
-                    } else {
-                        lastEnd = item.end();
-                        continue;
+    /** Pairs the places of one sentence with what was felt there, and both with the side. */
+    private static final class Pairing {
+        private final String plain;
+        private final List<Word> words;
+        private final List<Group> groups = new ArrayList<>();
+        private final List<Waiting> waiting = new ArrayList<>();
+        private Optional<Set<Side>> side = Optional.empty();
+        /** The side was named since the last group. */
+        private boolean fresh;
+
+        private Optional<Word> ahead = Optional.empty();
+        private boolean aheadUsed;
+
+        Pairing(Sentence sentence, Legs legs) {
+            this.plain = sentence.plain;
+            this.words = PulseWords.of(sentence, legs);
+        }
+
+        List<Group> groups() {
+            for (var i = 0; i < words.size(); i++) {
+                var word = words.get(i);
+                switch (word.kind()) {
+                    case SIDE -> side(i, word.sides());
+                    case BOTH -> both(i);
+                    case PLACE -> place(i, word.places());
+                    case EVERY -> every(i);
+                    case REST -> place(i, rest());
+                    case BELOW -> below(i);
+                    case FELT -> felt(i);
+                    case BORDER -> {
+                        waiting.clear();
+                        ahead = Optional.empty();
                     }
                 }
-                lastKind = "side";
-            } else if (item.group("below") != null) {
-                var negative = valueFirst.filter("absent"::equals).isPresent()
-                        || groups.isEmpty() && Fit.matches(plain.substring(item.end()), "(?s).{0,25}absent.*")
-                        || !groups.isEmpty()
-                                && groups.getLast().value().equals("absent")
-                                && groups.getLast().sites().isEmpty();
-                if (negative) {
-                    groups.add(new Group(
-                            ALL.subList(1, 4), "absent", valueStart < 0 ? item.start() : valueStart, item.end(), side));
-                    groups.add(new Group(
-                            item.group("below").contains("femoral")
-                                            || item.group("below").contains("groin")
-                                            || item.group("below").contains("cfa")
-                                            || item.group("below").contains("inguinal")
-                                    ? ALL.subList(0, 1)
-                                    : List.of(),
-                            "present",
-                            valueStart < 0 ? item.start() : valueStart,
-                            item.end(),
-                            side));
-                }
-                valueFirst = Optional.empty();
-                pending.clear();
-                lastKind = "value";
-            } else if (item.group("site") != null || item.group("all") != null) {
-                var sites = item.group("all") != null ? ALL : sites(item.group("site"));
-                var inside = Fit.of("\\b(left|right|bilateral)\\b").matcher(item.group());
-                if (inside.find()) {
-                    side = Optional.of(
-                            inside.group().equals("bilateral")
-                                    ? Side.both()
-                                    : EnumSet.of(inside.group().equals("left") ? Side.LEFT : Side.RIGHT));
-                }
-                if (valueFirst.isPresent()
-                        && (lastKind.equals("value") || lastKind.equals("site"))
-                        && Fit.matches(
-                                plain.substring(lastEnd, item.start()),
-                                "(?: (?:palpable|detectable|pulses?|or|and|both|the|his|her|any|of|in|bilateral|peripheral|obvious|discernible|nor|no|/))* ?[/,&]? ?(?:or |and |nor )?")
-                        && item.group("all") == null) {
-                    groups.add(new Group(sites, valueFirst.get(), valueStart, item.end(), side));
-                } else {
-                    valueFirst = Optional.empty();
-                    if (pending.isEmpty()) {
-                        pendingStart = item.start();
-                    } else if (!Fit.matches(
-                            plain.substring(lastEnd, item.start()),
-                            "(?:s|'s)?(?: pulses?)? ?(?:,|/|and|&|\\+|or|,? and)? ?(?:the |both )?(?:left |right )?")) {
-                        pending.clear();
-                        pendingStart = item.start();
+            }
+            return groups;
+        }
+
+        private boolean is(int i, Kind kind) {
+            return i >= 0 && i < words.size() && words.get(i).kind() == kind;
+        }
+
+        private String gap(int i) {
+            return i <= 0 || i >= words.size()
+                    ? ""
+                    : plain.substring(
+                            words.get(i - 1).end(),
+                            Math.max(words.get(i - 1).end(), words.get(i).start()));
+        }
+
+        private boolean isPlace(int i) {
+            return is(i, Kind.PLACE) || is(i, Kind.REST) || is(i, Kind.BELOW);
+        }
+
+        private void side(int i, Set<Side> named) {
+            if (trails(i)) {
+                for (var at = groups.size() - 1; at >= 0 && !groups.get(at).own; at--) {
+                    if (at < groups.size() - 1 && groups.get(at).sides.isPresent()) {
+                        break;
                     }
-                    pending.addAll(sites);
+                    groups.get(at).sides = Optional.of(named);
                 }
-                lastKind = "site";
+                groups.getLast().own = true;
+                groups.getLast().end = words.get(i).end();
+                side = Optional.of(named);
+                fresh = false;
+                return;
+            }
+            side = Optional.of(named);
+            fresh = true;
+            if (!waiting.isEmpty()
+                    && is(i + 1, Kind.FELT)
+                    && Fit.matches(gap(i), "(?: pulses?)?[,:]? ?(?:in|on|:)?(?: the)? ?")) {
+                waiting.replaceAll(
+                        place -> place.own() ? place : new Waiting(place.places(), side, true, place.start()));
+            } else if (ahead.isPresent() && !aheadUsed && is(i - 1, Kind.FELT) && !isPlace(i + 1)) {
+                sameAgain(words.get(i).end());
+            }
+        }
+
+        /** Whether the side at {@code i} belongs to what was told just before it. */
+        private boolean trails(int i) {
+            if (groups.isEmpty()
+                    || groups.getLast().own
+                    || !TRAILING.matcher(gap(i)).matches()) {
+                return false;
+            }
+            var closed = is(i - 1, Kind.FELT) && ahead.isEmpty() || isPlace(i - 1) && waiting.isEmpty();
+            if (!closed) {
+                return false;
+            }
+            var next = gap(i + 1);
+            if (isPlace(i + 1) && Fit.matches(next, " ?(?:leg |foot |side )?(?:the )?[:=]? ?")) {
+                return false;
+            }
+            return !(is(i + 1, Kind.FELT) && groups.getLast().sides.isPresent() && next.isBlank());
+        }
+
+        /** "Both femoral pulses" are of two legs, "both DP and PT" are two places. */
+        private void both(int i) {
+            var ofPlaces = isPlace(i + 1)
+                            && isPlace(i + 2)
+                            && LIST.matcher(gap(i + 2)).matches()
+                    || side.filter(named -> named.size() == 1).isPresent()
+                            && (fresh || !waiting.isEmpty() && waiting.stream().allMatch(Waiting::own));
+            if (ofPlaces) {
+                return;
+            }
+            if (isPlace(i + 1)) {
+                side = Optional.of(Side.both());
+                fresh = false;
+            } else if (!waiting.isEmpty() && is(i + 1, Kind.FELT)) {
+                waiting.replaceAll(
+                        place -> new Waiting(place.places(), Optional.of(Side.both()), false, place.start()));
+            } else if (trails(i)) {
+                side(i, Side.both());
+            }
+        }
+
+        private void place(int i, List<String> places) {
+            var start = words.get(i).start();
+            if (ahead.isPresent()
+                    && BEFORE_PLACE
+                            .matcher(plain.substring(
+                                    words.get(i - 1).end(),
+                                    Math.max(words.get(i - 1).end(), start)))
+                            .matches()
+                    && !waitsForWhatFollows(i)) {
+                groups.add(new Group(
+                        places,
+                        ahead.get().value(),
+                        side,
+                        fresh,
+                        ahead.get().start(),
+                        words.get(i).end()));
+                fresh = false;
+                aheadUsed = true;
+                return;
+            }
+            ahead = Optional.empty();
+            if (!waiting.isEmpty() && !(isPlace(i - 1) || is(i - 1, Kind.SIDE) && isPlace(i - 2))
+                    || !waiting.isEmpty()
+                            && is(i - 1, Kind.PLACE)
+                            && !LIST.matcher(gap(i)).matches()) {
+                waiting.clear();
+            }
+            waiting.add(new Waiting(places, side, fresh, start));
+        }
+
+        /** "Good femoral, popliteal absent": the second place waits for its own word. */
+        private boolean waitsForWhatFollows(int i) {
+            return aheadUsed
+                    && is(i + 1, Kind.FELT)
+                    && !isPrefix(i + 1)
+                    && !(isPlace(i + 2) && Fit.matches(gap(i + 2), "(?: pulses?)? (?:the )?"));
+        }
+
+        private void every(int i) {
+            if (isPlace(i - 1)
+                    || isPlace(i + 1) && BEFORE_PLACE.matcher(gap(i + 1)).matches()
+                    || is(i - 1, Kind.BOTH)) {
+                return;
+            }
+            if (is(i + 1, Kind.FELT)
+                    && Fit.matches(gap(i + 1), " ?(?:are |were |is )?(?:easily )?")
+                    && ahead.isEmpty()) {
+                waiting.clear();
+                waiting.add(
+                        new Waiting(PulseWords.ALL, side, fresh, words.get(i).start()));
+            }
+        }
+
+        private List<String> rest() {
+            var left = new ArrayList<>(PulseWords.ALL);
+            groups.stream().filter(group -> group.sides.equals(side)).forEach(group -> left.removeAll(group.places));
+            waiting.clear();
+            return left;
+        }
+
+        private void below(int i) {
+            var word = words.get(i);
+            var places = word.places();
+            if (places.isEmpty()) {
+                var above = !waiting.isEmpty()
+                        ? waiting.getLast().places()
+                        : groups.isEmpty() ? List.of("femoral") : groups.getLast().places;
+                places = PulseWords.ALL.subList(
+                        Math.min(4, PulseWords.ALL.indexOf(above.getLast()) + 1), PulseWords.ALL.size());
+            }
+            if (places.isEmpty()) {
+                return;
+            }
+            var nothing = ahead.filter(value -> value.value().equals("absent") && !aheadUsed)
+                    .isPresent();
+            var fellAway = !nothing
+                    && is(i - 1, Kind.FELT)
+                    && words.get(i - 1).value().equals("absent")
+                    && gap(i).isBlank()
+                    && waiting.isEmpty();
+            if (nothing || fellAway) {
+                var start = words.get(i - 1).start();
+                groups.add(new Group(places, "absent", side, fresh, start, word.end()));
+                fresh = false;
+                if (!word.value().isEmpty()) {
+                    groups.add(new Group(List.of(word.value()), "present", side, false, start, word.end()));
+                }
+                ahead = Optional.empty();
             } else {
-                var value = item.group("absent") != null ? "absent" : item.group("weak") != null ? "weak" : "present";
-                var after = plain.substring(item.end());
-                if (item.group().equals("no") && Fit.matches(after, "(?s) (?:palpable|detectable).*")) {
-                    value = "absent";
-                } else if (lastKind.equals("value")
-                        && valueFirst.filter("absent"::equals).isPresent()
-                        && value.equals("present")
-                        && plain.substring(lastEnd, item.start()).isBlank()) {
-                    lastEnd = item.end();
-                    continue;
-                }
-                if (Fit.matches(item.group(), "\\+ \\+|(\\S+) ?/ ?\\1")) {
-                    side = Optional.of(Side.both());
-                }
-                if (!pending.isEmpty()
-                        && item.start() - lastEnd < 45
-                        && !item.group().equals("no")) {
-                    groups.add(new Group(
-                            List.copyOf(new LinkedHashSet<>(pending)), value, pendingStart, item.end(), side));
-                    pending.clear();
-                    valueFirst = Optional.empty();
-                } else if (!groups.isEmpty()
-                        && !item.group().equals("no")
-                        && !Fit.matches(
-                                after,
-                                "(?s) (?:pulses? )?(?:femoral|cfa|popliteal|dp|postib|pedal|foot|pulses|ankle|distal).*")
-                        && item.start() - lastEnd < 30
-                        && (lastKind.equals("side")
-                                || Fit.matches(
-                                                plain.substring(lastEnd, item.start()),
-                                                ",? ?(?:and|but) ?(?:is |are |were |was )?")
-                                        && Fit.matches(after, "(?s) ?(?:on|in|at)?(?: the)? ?\\(?(?:left|right).*"))) {
-                    groups.add(new Group(groups.getLast().sites(), value, item.start(), item.end(), side));
-                    valueFirst = Optional.empty();
-                } else {
-                    valueFirst = Optional.of(value);
-                    valueStart = item.start();
-                    valueEnd = item.end();
-                    pending.clear();
-                }
-                lastKind = "value";
+                place(i, places);
             }
-            lastEnd = item.end();
         }
-        for (var group : groups) {
-            put(page, sentence, group, findings);
-        }
-        if (valueEnd < 0) {
-            return;
-        }
-    }
 
-    private static List<String> sites(String word) {
-        return switch (word) {
-            case "femoral", "cfa" -> List.of("femoral");
-            case "popliteal" -> List.of("popliteal");
-            case "dp" -> List.of("dorsalisPedis");
-            case "postib" -> List.of("posteriorTibial");
-            default -> List.of("dorsalisPedis", "posteriorTibial");
-        };
+        private boolean isPrefix(int i) {
+            return Fit.matches(
+                    plain.substring(words.get(i).start(), words.get(i).end()),
+                    "no|nothing|neither|(?:cannot|can|could|unable|failed) .*feel.*|cannot .*|(?:can|could) .*");
+        }
+
+        private void felt(int i) {
+            var word = words.get(i);
+            if (is(i - 1, Kind.FELT) && SAME_FEELING.matcher(gap(i)).matches()) {
+                worse(word);
+                return;
+            }
+            if (aheadUsed
+                    && ahead.filter(value -> value.value().equals("absent")).isPresent()
+                    && isPlace(i - 1)
+                    && Fit.matches(gap(i), "(?: pulses?)? (?:is|are|was|were|can be|could be)(?: both)? ")) {
+                groups.getLast().end = word.end();
+                ahead = Optional.empty();
+                return;
+            }
+            var placeFollows = (isPlace(i + 1) || is(i + 1, Kind.SIDE) && isPlace(i + 2))
+                    && BEFORE_PLACE.matcher(gap(i + 1)).matches();
+            if (!waiting.isEmpty()
+                    && !(isPrefix(i) && placeFollows)
+                    && word.start() - words.get(i - 1).end() < 45) {
+                close(word);
+                return;
+            }
+            waiting.clear();
+            ahead = Optional.of(word);
+            aheadUsed = false;
+            if (!placeFollows && fresh && !groups.isEmpty() && is(i - 1, Kind.SIDE) && !isPrefix(i)) {
+                sameAgain(word.end());
+            }
+        }
+
+        /** "Weak but palpable": of two words for one feeling the worse counts. */
+        private void worse(Word word) {
+            var order = List.of("present", "weak", "absent");
+            if (ahead.isPresent() && !aheadUsed) {
+                if (order.indexOf(word.value()) > order.indexOf(ahead.get().value())) {
+                    ahead = Optional.of(new Word(
+                            word.kind(), ahead.get().start(), word.end(), word.sides(), word.places(), word.value()));
+                }
+            } else if (!groups.isEmpty() && order.indexOf(word.value()) > order.indexOf(groups.getLast().value)) {
+                groups.getLast().value = word.value();
+                groups.getLast().end = word.end();
+            }
+        }
+
+        private void close(Word word) {
+            var legs = new LinkedHashSet<Optional<Set<Side>>>();
+            waiting.forEach(place -> legs.add(place.sides()));
+            for (var leg : legs) {
+                var here = waiting.stream()
+                        .filter(place -> place.sides().equals(leg))
+                        .toList();
+                var places = here.stream()
+                        .flatMap(place -> place.places().stream())
+                        .distinct()
+                        .toList();
+                var own = here.stream().anyMatch(Waiting::own);
+                groups.add(new Group(
+                        places,
+                        word.value(),
+                        twice(word) ? Optional.of(Side.both()) : leg,
+                        own,
+                        here.getFirst().start(),
+                        word.end()));
+            }
+            waiting.clear();
+            ahead = Optional.empty();
+            fresh = false;
+        }
+
+        /** "+ +" is a sign for each leg. */
+        private boolean twice(Word word) {
+            return plain.substring(word.start(), word.end()).equals("+ +");
+        }
+
+        /** "…, absent on the right", "the left one full": what was felt at the places told last, on another side. */
+        private void sameAgain(int end) {
+            var value = ahead.orElseThrow();
+            if (groups.isEmpty() || groups.getLast().sides.equals(side)) {
+                return;
+            }
+            groups.add(new Group(groups.getLast().places, value.value(), side, true, value.start(), end));
+            ahead = Optional.empty();
+            fresh = false;
+        }
     }
 
     private static void put(Page page, Sentence sentence, Group group, Findings findings) {
-        if (Polarity.isOthers(sentence, group.start(), group.end()) || Polarity.isOpen(sentence, group.start())) {
+        var plain = sentence.plain;
+        var around = plain.substring(sentence.pieceStart(group.start), Math.min(plain.length(), group.end + 15));
+        if (Polarity.isOthers(sentence, group.start, group.end)
+                || Polarity.isOpen(sentence, group.start)
+                || NO_PULSE.matcher(around).find()
+                || HEDGED.matcher(plain.substring(group.end)).find()) {
             return;
         }
-        var around = sentence.plain.substring(
-                sentence.pieceStart(group.start()), Math.min(sentence.plain.length(), group.end() + 15));
-        if (Fit.matches(
-                around,
-                "(?s).*\\b(?:doppler|waveform|monophasic|biphasic|triphasic|graft|stent|occlusion|stenosis|bruit|aneurysm)\\b.*")) {
-            return;
-        }
-        var place = group.sides()
-                .map(sides -> new Legs.Place(sides, Findings.Ground.WORDS))
-                .orElseGet(() -> page.legs.mentions(sentence).isEmpty()
-                        ? page.legs.carriedTo(sentence)
-                        : page.legs.of(sentence, group.start(), group.end()));
+        var place = group.sides
+                .map(sides -> new Legs.Place(sides, group.own ? Findings.Ground.WORDS : Findings.Ground.SENTENCE))
+                .orElseGet(() -> unsaid(page, sentence, group));
+        var words = sentence.span(group.start, group.end);
         for (var side : place.sides()) {
-            for (var site : group.sites()) {
-                findings.put(
-                        side.leg("pulses." + site),
-                        group.value(),
-                        sentence.span(group.start(), group.end()),
-                        place.ground());
+            for (var site : group.places) {
+                findings.put(side.leg("pulses." + site), group.value, words, place.ground());
             }
         }
+    }
+
+    /** The leg of a pulse whose side is not named with it: "femorals good" are two. */
+    private static Legs.Place unsaid(Page page, Sentence sentence, Group group) {
+        var words = page.original(sentence.span(group.start, group.end));
+        if (Fit.matches(words, "(?is).*\\b(?:fems|femorals|femoral(?: and popliteal)? pulses|pops|popliteals)\\b.*")) {
+            return new Legs.Place(Side.both(), Findings.Ground.SENTENCE);
+        }
+        if (!page.legs.mentions(sentence).isEmpty()) {
+            return page.legs.of(sentence, group.start, group.end);
+        }
+        var carried = page.legs.carriedTo(sentence);
+        return !carried.known() && Fit.matches(sentence.plain, "(?s).*\\ball\\b.*")
+                ? new Legs.Place(EnumSet.copyOf(Side.both()), Findings.Ground.CARRIED)
+                : carried;
     }
 }

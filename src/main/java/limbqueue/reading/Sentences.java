@@ -25,6 +25,10 @@ final class Sentences {
             Pattern.compile("(?:[-*>•]|\\d{1,2}[.)]|[a-z][)]|\\[[ x*]?\\]|[☐☑☒□■✓✔✗])(?: |$).*");
     private static final Pattern LABEL = Pattern.compile("[a-z][a-z0-9 /&().'-]{0,40}:.*");
 
+    /** A line that ends so is not at its end, however short it is. */
+    private static final Pattern BREAKS_OFF = Pattern.compile(
+            "(?<=[a-z,] )(?:for|of|the|and|with|an|his|her|is|was|has|had|than|about|since|or|but|which|that|from|after|over|past)$");
+
     private record Line(int start, int end) {
         int length() {
             return end - start;
@@ -138,7 +142,10 @@ final class Sentences {
                                 && words.substring(0, words.indexOf(':')).split(" ").length <= 3)) {
             return true;
         }
-        if (!roomLeft) {
+        if (!roomLeft
+                || BREAKS_OFF
+                        .matcher(folded.substring(line.start(), line.end()))
+                        .find()) {
             return false;
         }
         var goesOn = Character.isLowerCase(text.charAt(next.start()))

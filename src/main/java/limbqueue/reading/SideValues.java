@@ -29,6 +29,11 @@ final class SideValues {
     private static final Pattern LEADS =
             Pattern.compile("^ ?(?:leg|foot|side|ankle|toe|arm|is|was|of|at|=|:|-|,|\\)|\\]| |mmhg)*$");
 
+    /** A side of which nothing could be measured has no value to wait for. */
+    private static final Pattern NOT_DONE = Pattern.compile(
+            "^(?: (?:leg|foot|side|one))? ?[:=,]? ?(?:(?:could |was |is )?not(?: be)?"
+                    + "|isn't|cannot be|couldn't be) (?:done|measured|recorded|taken|tested|obtained|possible|checked|compressible)");
+
     private SideValues() {}
 
     /**
@@ -54,8 +59,9 @@ final class SideValues {
             if (numbers.size() == 2
                     && Fit.matches(
                             plain.substring(
-                                    first.end(), Math.min(to, numbers.get(1).end() + 30)),
-                            "(?s).*\\b(?:exercise|treadmill|walking)\\b.*")) {
+                                    first.end(),
+                                    Math.min(plain.length(), numbers.get(1).end() + 30)),
+                            "(?s).*\\b(?:exercise|treadmill|walking|marching)\\b.*")) {
                 var second = numbers.get(1);
                 shared.add(
                         new Shared(second.start(), second.end(), second.value().orElseThrow(), before));
@@ -78,6 +84,10 @@ final class SideValues {
         var side = Fit.of("\\b(left|right|bilateral)\\b").matcher(plain).region(from, to);
         while (side.find()) {
             var word = side.group();
+            if (NOT_DONE.matcher(plain.substring(side.end(), Math.min(plain.length(), side.end() + 50)))
+                    .find()) {
+                continue;
+            }
             items.add(new Item(
                     side.start(),
                     side.end(),

@@ -84,7 +84,7 @@ final class TableRule implements Rule {
         if (Fit.matches(words, "(?s).*\\b(?:carotid|radial|velocity|psv|vein|diameter)\\b.*")) {
             return Optional.empty();
         }
-        var exercise = Fit.matches(words, "(?s).*\\b(?:exercise|treadmill)\\b.*");
+        var exercise = Fit.matches(words, "(?s).*\\b(?:exercise|treadmill|walking|post[ -]?ex)\\b.*");
         if (Fit.matches(words, "(?s).*\\babi\\b.*")) {
             return Optional.of(new Column(exercise ? "abiAfterExercise" : "abi", false));
         }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.DynamicTest.dynamicTest;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.lang.management.ManagementFactory;
 import java.lang.management.ThreadMXBean;
 import java.nio.charset.StandardCharsets;
@@ -29,15 +30,9 @@ class LetterReaderTest {
 
     /** Sources stand in the file, above the phrases that they are for. */
     @TestFactory
-    Stream<DynamicTest> aPhraseStatesThisAndNothingElse() throws IOException {
-        List<String> lines;
-        try (var in = LetterReaderTest.class.getResourceAsStream("phrases.txt")) {
-            assertThat(in).isNotNull();
-            lines = new String(in.readAllBytes(), StandardCharsets.UTF_8)
-                    .lines()
-                    .toList();
-        }
-        return lines.stream()
+    Stream<DynamicTest> aPhraseStatesThisAndNothingElse() {
+        return Stream.of("phrases.txt", "pulses.txt", "perfusion.txt")
+                .flatMap(LetterReaderTest::lines)
                 .filter(line -> line.contains("=>") && !line.startsWith("#"))
                 .map(line -> {
                     var arrow = line.indexOf("=>");
@@ -60,6 +55,15 @@ class LetterReaderTest {
                     }
                     return dynamicTest(phrase, () -> assertThat(read(phrase)).isEqualTo(expected));
                 });
+    }
+
+    private static Stream<String> lines(String file) {
+        try (var in = LetterReaderTest.class.getResourceAsStream(file)) {
+            assertThat(in).isNotNull();
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8).lines();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /** All that is found but the sex, which a pronoun tells. */

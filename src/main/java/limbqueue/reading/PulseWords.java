@@ -1,0 +1,212 @@
+package limbqueue.reading;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** The words of a sentence that tell pulses: sides, places, what was felt there, and what holds the sentence together. */
+final class PulseWords {
+
+    /** The places from the groin to the foot. */
+    static final List<String> ALL = List.of("femoral", "popliteal", "dorsalisPedis", "posteriorTibial");
+
+    private static final List<String> FOOT = ALL.subList(2, 4);
+
+    enum Kind {
+        SIDE,
+        /** "Both", of which the sentence must tell whether it means legs or places. */
+        BOTH,
+        PLACE,
+        /** "All", of all places or of those that are named. */
+        EVERY,
+        /** "The other pulses". */
+        REST,
+        /** "Nothing below the knee". */
+        BELOW,
+        FELT,
+        BORDER
+    }
+
+    /**
+     * @param sides of a side
+     * @param places of a place; of {@code BELOW} those below the level that it names, none where it names none
+     * @param value of what was felt: present, weak or absent
+     */
+    record Word(Kind kind, int start, int end, Set<Side> sides, List<String> places, String value) {}
+
+    private static final String ARTICLE = "(?:the |his |her |their |a |an )?";
+    private static final String LEVEL =
+            "(?:femorals?|groins?|inguinal(?: ligament)?|cfa|knees?|popliteals?|ankles?)(?: pulses?| level)?";
+
+    private static final Pattern BELOW =
+            Pattern.compile("\\b(?:below|distal to|beyond|distally|further down|lower down)"
+                    + "(?! knee amp| knee bypass)(?: " + ARTICLE
+                    + "(?:level of (?:the )?)?(?:left |right |bilateral )?(?<level>"
+                    + LEVEL + ")\\b| (?:it|that|this|there|them)\\b)?(?! (?:on|in) \\d)");
+
+    private static final String NO_PULSE =
+            "(?! ?(?:aneurysm|arch|oedema|bypass|graft|stent|stenos|occlu|disease|lesion|arter|vessel|vein|approach|access|"
+                    + "puncture|endart|nerve|fracture|hernia|canal|entrap|thromb|anast|segment|run|pressure|waveform|doppler|"
+                    + "velocit|flow|signal|bruit|cutdown|ulcer|wound|sore|pain|patent|in-stent|restenos|amput|replace|fossa))";
+    private static final String PLACES =
+            "(?:femorals?|cfa|groins?)(?<f>)|(?:popliteals?|(?<!below )(?<!above )(?<!through )knees?)(?<p>)"
+                    + "|dp(?<dp>)|postib(?<pt>)"
+                    + "|(?:pedal|(?:foot|ankle|tibial|distal|peripheral foot)(?= pulse)|pulses? (?:of|in) (?:either |any |"
+                    + "bilateral |" + ARTICLE + "(?:left |right |same |bilateral )?)foot"
+                    + "|(?<=pulses left |pulses right |pulses bilateral |pulses |nothing |nil |no |absent |or |and |in the |"
+                    + "in left |in right |in his |in her |\\+ )foot|foot(?= (?:nil|nothing|none|absent|impalpable)\\b))(?<foot>)";
+    private static final Pattern PLACE = Pattern.compile("\\b(?:" + PLACES + ")\\b" + NO_PULSE);
+    private static final Pattern WHOLE_LEG = Pattern.compile("\\b(?:all (?:of )?(?:the |his |her )?pulses (?:of|in) "
+            + "(?:the |his |her )?(?:left |right |bilateral )leg|full (?:set|complement) of (?:leg |peripheral )?pulses|"
+            + "pulses(?= (?:are |were )?(?:all )?(?:full|normal|intact|palpable|present|good|felt) (?:throughout|all the way|to the foot|down to))|"
+            + "full (?:leg |lower limb |peripheral )?pulses)\\b");
+    private static final Pattern EVERY = Pattern.compile(
+            "\\ball(?: of)?(?: the)?(?: \\d(?![+/]))?(?: (?:leg|peripheral|lower limb|lower))?(?: pulses)?\\b");
+    private static final Pattern REST = Pattern.compile(
+            "\\b(?:(?:the )?(?:rest|others?|remainder|remaining)(?: of (?:the |his |her )?)?(?: ?pulses?)?|everything else)\\b"
+                    + "(?! (?:leg|foot|side|limb|pain|is well))");
+
+    private static final String FEEL =
+            "(?:felt|palpa(?:ble|ted)|present|detect(?:ed|able)|found|located|discernible|there|made out)";
+    private static final String ABSENT = "(?:isn't|not|could not be|cannot be|can't be|never|no longer) "
+            + "(?:readily |easily |clearly |convincingly |really |reliably |at all |be )*" + FEEL
+            + "|non[- ]?palpable|nonpalpable|impalpable|unpalpable|unfelt"
+            + "|cannot (?:really |be able to )?(?:feel|find|palpate|detect|get|locate)(?: (?:any|a|the|either))?"
+            + "|(?:failed|not able|unable|impossible) to (?:feel|find|palpate|detect|be felt)(?: (?:any|a|the))?"
+            + "|absent|missing|lost|gone|nil|nothing|none|neither|no|0(?:/[1-4])?(?![\\d/+]|\\.\\d| ?mmhg)";
+    private static final String WEAK =
+            "(?:very |rather |quite |only )?(?:weak(?:er|ly|ened)?|diminished|faint(?:ly)?|reduced|"
+                    + "feeble|thready|poor(?:ly)?|decreased|trace|dampened|attenuated|barely|scarcely|just about|just|hardly)"
+                    + "(?: (?:felt|palpable|present|there))?|(?:difficult|hard) to (?:feel|find|palpate)|1\\+|1/[234](?!/)|tr";
+    private static final String PRESENT =
+            "(?:easily |readily |clearly |strongly |well |still )?(?:palpable|present|felt|palpated)|"
+                    + "(?:can|could) (?:easily |just |readily |clearly |still )?(?:feel|palpate|be felt)|easy to (?:find|feel)|easily found|"
+                    + "good|full|strong(?:ly)?|bounding|brisk|excellent|(?<!skin )intact|fine|ok|okay|(?:are|is|were) (?:all |both )?there|"
+                    + "normal|[234]\\+|[234]/[34](?!/)";
+    private static final Pattern FELT =
+            Pattern.compile("\\b(?:(?<absent>" + ABSENT + ")|(?<weak>" + WEAK + ")|(?<present>"
+                    + PRESENT + "))(?![a-z\\d])"
+                    + "|(?<minus>(?<=(?:femoral|popliteal|pedal|dp|postib|pulse|left|right) )-(?= ?(?:[,;.]|dp|postib|popliteal|femoral|pedal|left|right|$))|(?<=[a-z])-(?=[,; ]|$)(?! \\d)|(?<=[:=] ?)-ve)"
+                    + "|(?<doubtful>(?<=[ (:=a-z])\\+/-)"
+                    + "|(?<plus>(?<=[ (:=a-z])\\+(?:ve\\b)?(?: ?\\+){0,2}(?![/\\d-]))");
+
+    private PulseWords() {}
+
+    /** The words in their order; none lies within another. */
+    static List<Word> of(Sentence sentence, Legs legs) {
+        var words = new ArrayList<Word>();
+        for (var mention : legs.mentions(sentence)) {
+            words.add(new Word(Kind.SIDE, mention.start(), mention.end(), mention.sides(), List.of(), ""));
+        }
+        var plain = sentence.plain;
+        var sides = List.copyOf(words);
+        words.clear();
+        below(plain, words);
+        find(WHOLE_LEG, plain, words, match -> word(Kind.PLACE, match, ALL, ""));
+        find(PLACE, plain, words, match -> word(Kind.PLACE, match, places(match), ""));
+        find(Fit.of("\\bboth\\b"), plain, words, match -> word(Kind.BOTH, match, List.of(), ""));
+        find(REST, plain, words, match -> word(Kind.REST, match, List.of(), ""));
+        find(EVERY, plain, words, match -> word(Kind.EVERY, match, List.of(), ""));
+        find(FELT, plain, words, match -> word(Kind.FELT, match, List.of(), value(match)));
+        find(Fit.of(";"), plain, words, match -> word(Kind.BORDER, match, List.of(), ""));
+        sides.forEach(side -> addSide(side, words));
+        words.sort(Comparator.comparingInt(Word::start));
+        return signsThatJoin(plain, words);
+    }
+
+    /** A side within a place, as in "the pulses of the left foot", stands before it. */
+    private static void addSide(Word side, List<Word> words) {
+        for (var i = 0; i < words.size(); i++) {
+            var word = words.get(i);
+            if (word.start() <= side.start() && side.end() <= word.end()) {
+                words.add(i, new Word(Kind.SIDE, word.start(), word.start(), side.sides(), List.of(), ""));
+                return;
+            }
+        }
+        words.add(side);
+    }
+
+    private interface Reading {
+        Word of(Matcher match);
+    }
+
+    private static void find(Pattern pattern, String plain, List<Word> words, Reading reading) {
+        var match = pattern.matcher(plain);
+        while (match.find()) {
+            var start = match.start();
+            var end = match.end();
+            if (words.stream().noneMatch(word -> word.start() < end && start < word.end())) {
+                words.add(reading.of(match));
+            }
+        }
+    }
+
+    private static Word word(Kind kind, Matcher match, List<String> places, String value) {
+        return new Word(kind, match.start(), match.end(), EnumSet.noneOf(Side.class), places, value);
+    }
+
+    private static List<String> places(Matcher match) {
+        return match.group("f") != null
+                ? ALL.subList(0, 1)
+                : match.group("p") != null
+                        ? ALL.subList(1, 2)
+                        : match.group("dp") != null
+                                ? ALL.subList(2, 3)
+                                : match.group("pt") != null ? ALL.subList(3, 4) : FOOT;
+    }
+
+    private static void below(String plain, List<Word> words) {
+        find(BELOW, plain, words, match -> {
+            var level = match.group("level");
+            return word(
+                    Kind.BELOW,
+                    match,
+                    level == null
+                            ? List.of()
+                            : Fit.matches(level, "(?:knee|popliteal|ankle).*") ? FOOT : ALL.subList(1, 4),
+                    level != null && Fit.matches(level, "(?:femoral|groin|inguinal|cfa).*")
+                            ? "femoral"
+                            : level != null && level.startsWith("popliteal") ? "popliteal" : "");
+        });
+    }
+
+    private static String value(Matcher match) {
+        if (match.group("absent") != null || match.group("minus") != null) {
+            return "absent";
+        }
+        return match.group("weak") != null || match.group("doubtful") != null ? "weak" : "present";
+    }
+
+    /**
+     * "DP + PT weak" joins two places, "fem + pop - DP -" tells what was felt: a lone plus between two places is a sign of
+     * what was felt only where other signs are given that way.
+     */
+    private static List<Word> signsThatJoin(String plain, List<Word> words) {
+        var signs = words.stream()
+                .anyMatch(word -> word.kind() == Kind.FELT
+                        && (plain.charAt(word.start()) == '-' || plain.charAt(word.start()) == '0'));
+        if (signs) {
+            return words;
+        }
+        var left = new ArrayList<Word>();
+        for (var i = 0; i < words.size(); i++) {
+            var word = words.get(i);
+            var joins = word.kind() == Kind.FELT
+                    && plain.substring(word.start(), word.end()).equals("+")
+                    && plain.charAt(word.start() - 1) == ' '
+                    && i > 0
+                    && words.get(i - 1).kind() == Kind.PLACE
+                    && i + 1 < words.size()
+                    && words.get(i + 1).kind() == Kind.PLACE
+                    && plain.substring(word.end(), words.get(i + 1).start()).isBlank();
+            if (!joins) {
+                left.add(word);
+            }
+        }
+        return left;
+    }
+}
