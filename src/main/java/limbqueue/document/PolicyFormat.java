@@ -27,6 +27,13 @@ public final class PolicyFormat {
         }
     }
 
+    /**
+     * What a number of a policy may be.
+     *
+     * @param unit as {@code days}
+     */
+    public record Range(int least, int most, String unit) {}
+
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
     private static final String METFORMIN = "metformin";
 
@@ -51,6 +58,25 @@ public final class PolicyFormat {
         } catch (JacksonException broken) {
             return refused(JsonText.whatIsBroken(broken));
         }
+    }
+
+    /**
+     * What the number at {@code path} may be, as {@code days.within5Days}.
+     *
+     * @throws IllegalArgumentException if a policy has no such number
+     */
+    public static Range range(String path) {
+        var field = PublishedSchema.policy().root();
+        for (var name : path.split("\\.")) {
+            field = field.path("properties").path(name);
+        }
+        if (!field.path("minimum").isInt()) {
+            throw new IllegalArgumentException("a policy has no number " + path);
+        }
+        return new Range(
+                field.get("minimum").intValue(),
+                field.get("maximum").intValue(),
+                field.get("x-unit").stringValue());
     }
 
     private static PolicyReading refused(String text) {

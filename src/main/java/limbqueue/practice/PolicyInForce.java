@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import limbqueue.document.PolicyFormat;
 import limbqueue.practice.jdbc.PolicyStore;
@@ -29,7 +30,17 @@ public class PolicyInForce {
 
     /** The latest version whose first day has come. */
     public PolicyVersion version() {
-        return version(store.inForceOn(today()));
+        return on(today());
+    }
+
+    /** The version that counts on {@code day}, as far as versions are published by now. */
+    public PolicyVersion on(LocalDate day) {
+        return version(store.inForceOn(day));
+    }
+
+    /** The version with this id, in force or not. */
+    public Optional<PolicyVersion> find(String policyId) {
+        return store.find(policyId).map(this::version);
     }
 
     PolicyVersion version(Kept kept) {
@@ -38,7 +49,9 @@ public class PolicyInForce {
                 read.computeIfAbsent(kept.content(), PolicyInForce::policy),
                 kept.validFrom(),
                 kept.who(),
-                kept.reason());
+                kept.reason(),
+                kept.secondLook(),
+                kept.at());
     }
 
     LocalDate today() {

@@ -1,5 +1,6 @@
 package limbqueue.practice;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import limbqueue.triage.Policy;
 
@@ -11,5 +12,14 @@ import limbqueue.triage.Policy;
  * @param validFrom the first day on which it counts
  * @param who display name of the person who published it
  * @param reason why, in that person's words
+ * @param secondLook which decisions a second physician looks at; it moves nothing that is proposed
+ * @param publishedAt when
  */
-public record PolicyVersion(int version, Policy policy, LocalDate validFrom, String who, String reason) {}
+public record PolicyVersion(
+        int version,
+        Policy policy,
+        LocalDate validFrom,
+        String who,
+        String reason,
+        SecondLook secondLook,
+        Instant publishedAt) {}

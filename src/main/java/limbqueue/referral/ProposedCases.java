@@ -40,6 +40,14 @@ public class ProposedCases {
                 .toList();
     }
 
+    /** Every referral that is still to be decided, drafts too, as {@code policy} would propose on {@code asOf}. */
+    public List<ProposedCase> open(Policy policy, LocalDate asOf) {
+        var book = books.inForce();
+        return query.open().parallelStream()
+                .map(row -> proposed(row, policy, book, asOf))
+                .toList();
+    }
+
     private static ProposedCase proposed(ReferralQuery.Row row, Policy policy, RuleBook book, LocalDate today) {
         var document = Draft.of(row.referral().document()).read(today).document();
         var proposal = Triage.triage(document, policy, book, today);

@@ -143,7 +143,7 @@ public class Referrals {
         var saved = store.save(id, version, received, document, me(), now());
         if (saved.isPresent()) {
             if (saved.get().state() != ReferralState.DRAFT) {
-                keepProposal(id, reading);
+                keepProposal(before, reading);
             }
             auditTrail.record("saved", before.reference());
             return new SaveOutcome.Saved(saved.get());
@@ -203,7 +203,7 @@ public class Referrals {
                 .orElseThrow(
                         () -> new IllegalStateException("referral " + before.reference() + " changed under its lock"));
         if (entered.state() != ReferralState.DRAFT) {
-            keepProposal(id, reading);
+            keepProposal(before, reading);
         }
         auditTrail.record(
                 changes.isEmpty() ? "entered results of" : "entered results that put back", before.reference());
@@ -244,7 +244,7 @@ public class Referrals {
         if (submitted.isEmpty()) {
             return new SubmitOutcome.Conflict(before);
         }
-        keepProposal(id, reading);
+        keepProposal(before, reading);
         directory.takeIn(reading.document(), today());
         auditTrail.record("submitted", before.reference());
         events.publishEvent(new ReferralSubmitted(submitted.get(), reading.document()));
@@ -294,7 +294,7 @@ public class Referrals {
                 var settled = store.settle(id, version, ruling.leadsTo(), made.id())
                         .orElseThrow(() -> new IllegalStateException(
                                 "referral " + before.reference() + " changed under its lock"));
-                latest.keep(id, proposal);
+                latest.keepDecided(id, proposal);
                 auditTrail.record(
                         switch (made.kind()) {
                             case APPROVED -> "approved";
@@ -359,9 +359,11 @@ public class Referrals {
         return LocalDate.now(clock);
     }
 
-    private void keepProposal(long id, Reading reading) {
+    /** @param before the referral before it was saved, so that what time had changed already is not put down to this */
+    private void keepProposal(Referral before, Reading reading) {
         books.keep();
-        latest.keep(id, propose(reading));
+        latest.bringToToday(before.id(), before.document());
+        latest.keep(before.id(), propose(reading));
     }
 
     private ReferralLines lines() {

@@ -6,10 +6,12 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.HashMap;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Supplier;
 import limbqueue.access.ActingAs;
 import limbqueue.access.NotPossibleException;
+import limbqueue.access.Person;
 import limbqueue.document.PolicyFormat;
 import limbqueue.practice.jdbc.RuleBookStore;
 import limbqueue.testbed.OnPostgres;
@@ -32,6 +34,9 @@ class PoliciesIT {
 
     @Autowired
     private Policies policies;
+
+    @Autowired
+    private LeadPhysicians leads;
 
     @Autowired
     private PracticeSettings settings;
@@ -86,7 +91,13 @@ class PoliciesIT {
         var now = as("physician", () -> policies.publish(policy("sooner", 28), today, " More rooms on Fridays. "));
         assertThat(now)
                 .isEqualTo(new PolicyVersion(
-                        3, policy("sooner", 28), today, "Dr Imogen Tarrant", "More rooms on Fridays."));
+                        3,
+                        policy("sooner", 28),
+                        today,
+                        "Dr Imogen Tarrant",
+                        "More rooms on Fridays.",
+                        SecondLook.standard(),
+                        now.publishedAt()));
         assertThat(as("coordinator", policies::inForce)).isEqualTo(now);
         assertThat(as("coordinator", settings::policy)).isEqualTo(now.policy());
         assertThat(as("coordinator", policies::versions))
@@ -114,6 +125,45 @@ class PoliciesIT {
                 .hasMessageContaining("another name");
         assertThatThrownBy(() -> as("manager", () -> policies.publish(policy("x", 30), today, "Why.")))
                 .isInstanceOf(AccessDeniedException.class);
+    }
+
+    @Test
+    @Order(6)
+    void onlyThePhysicianWhomThePracticeNamesPublishes() {
+        var today = LocalDate.now(clock);
+        assertThat(as("physician", leads::leads)).isTrue();
+        assertThat(as("manager", leads::leads)).isFalse();
+        assertThatThrownBy(() -> as("physician", () -> named(Optional.empty())))
+                .isInstanceOf(AccessDeniedException.class);
+
+        jdbc.sql("""
+                insert into account (sign_in_name, display_name, role, password_hash, must_change_password)
+                select 'second', 'Dr Aurel Finch', role, password_hash, false from account where sign_in_name = 'physician'
+                """).update();
+        var second = as("manager", leads::physicians).getFirst();
+        assertThat(second.displayName()).isEqualTo("Dr Aurel Finch");
+        as("manager", () -> named(Optional.of(second)));
+        assertThat(as("physician", leads::named)).contains(second);
+        assertThatThrownBy(() -> as("physician", () -> policies.publish(policy("x", 30), today, "Why.")))
+                .isInstanceOf(NotPossibleException.class)
+                .hasMessage("Dr Aurel Finch leads, and publishes the policy.");
+        var theirs = as(
+                "second",
+                () -> policies.publish(policy("theirs", 30), today, "Fewer rooms.", new SecondLook(true, false)));
+        assertThat(as("manager", policies::inForce)).isEqualTo(theirs);
+        assertThat(theirs.secondLook().loweredBelowLimbThreat()).isFalse();
+
+        // Who may not sign in any more leads nobody.
+        jdbc.sql("update account set active = false where sign_in_name = 'second'")
+                .update();
+        assertThat(as("physician", leads::leads)).isTrue();
+        assertThatThrownBy(() -> as("manager", () -> named(Optional.of(second))))
+                .isInstanceOf(NotPossibleException.class);
+    }
+
+    private boolean named(Optional<Person> lead) {
+        leads.name(lead);
+        return true;
     }
 
     @Test

@@ -109,7 +109,7 @@ class RecomputationIT {
             referrals = new Referrals(
                     store,
                     query,
-                    new LatestProposals(latestStore, books, clock),
+                    new LatestProposals(latestStore, books, policyInForce, clock),
                     new ProposedCases(query, policyInForce, books, clock),
                     settings,
                     books,

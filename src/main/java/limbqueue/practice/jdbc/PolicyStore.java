@@ -2,10 +2,13 @@ package limbqueue.practice.jdbc;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
 import limbqueue.access.Person;
+import limbqueue.practice.SecondLook;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
@@ -14,7 +17,14 @@ import org.springframework.stereotype.Repository;
 public class PolicyStore {
 
     /** A version as kept, its policy as JSON text. */
-    public record Kept(int version, String content, LocalDate validFrom, String who, String reason) {}
+    public record Kept(
+            int version,
+            String content,
+            LocalDate validFrom,
+            String who,
+            String reason,
+            SecondLook secondLook,
+            Instant at) {}
 
     private final JdbcClient jdbc;
 
@@ -24,7 +34,8 @@ public class PolicyStore {
 
     public Kept inForceOn(LocalDate day) {
         return jdbc.sql("""
-                select version, content::text as content, valid_from, who, reason
+                select version, content::text as content, valid_from, who, reason, second_look_red_flag,
+                       second_look_limb_threat, at
                 from policy_version
                 where valid_from <= :day
                 order by version desc
@@ -34,7 +45,8 @@ public class PolicyStore {
 
     public Optional<Kept> find(String policy) {
         return jdbc.sql("""
-                select version, content::text as content, valid_from, who, reason
+                select version, content::text as content, valid_from, who, reason, second_look_red_flag,
+                       second_look_limb_threat, at
                 from policy_version
                 where policy = :policy
                 """).param("policy", policy).query(PolicyStore::kept).optional();
@@ -43,7 +55,8 @@ public class PolicyStore {
     /** Every version, the newest first. */
     public List<Kept> all() {
         return jdbc.sql("""
-                select version, content::text as content, valid_from, who, reason
+                select version, content::text as content, valid_from, who, reason, second_look_red_flag,
+                       second_look_limb_threat, at
                 from policy_version
                 order by version desc
                 """).query(PolicyStore::kept).list();
@@ -55,12 +68,16 @@ public class PolicyStore {
     }
 
     /** Adds the next version. */
-    public Kept add(String policy, String content, LocalDate validFrom, Person author, String reason) {
+    public Kept add(
+            String policy, String content, LocalDate validFrom, Person author, String reason, SecondLook secondLook) {
         return jdbc.sql("""
-                insert into policy_version (version, policy, content, valid_from, account, who, reason)
-                select max(version) + 1, :policy, cast(:content as json), :validFrom, :account, :who, :reason
+                insert into policy_version (version, policy, content, valid_from, account, who, reason,
+                                            second_look_red_flag, second_look_limb_threat)
+                select max(version) + 1, :policy, cast(:content as json), :validFrom, :account, :who, :reason,
+                       :redFlag, :limbThreat
                 from policy_version
-                returning version, content::text as content, valid_from, who, reason
+                returning version, content::text as content, valid_from, who, reason, second_look_red_flag,
+                          second_look_limb_threat, at
                 """)
                 .param("policy", policy)
                 .param("content", content)
@@ -68,6 +85,8 @@ public class PolicyStore {
                 .param("account", author.id())
                 .param("who", author.displayName())
                 .param("reason", reason)
+                .param("redFlag", secondLook.loweredAgainstRedFlag())
+                .param("limbThreat", secondLook.loweredBelowLimbThreat())
                 .query(PolicyStore::kept)
                 .single();
     }
@@ -78,6 +97,8 @@ public class PolicyStore {
                 row.getString("content"),
                 row.getObject("valid_from", LocalDate.class),
                 row.getString("who"),
-                row.getString("reason"));
+                row.getString("reason"),
+                new SecondLook(row.getBoolean("second_look_red_flag"), row.getBoolean("second_look_limb_threat")),
+                row.getObject("at", OffsetDateTime.class).toInstant());
     }
 }

@@ -48,7 +48,11 @@ class PracticeView extends Section {
     PracticeView(PracticeSettings settings) {
         this.settings = settings;
         addClassName("lq-page");
-        var head = new Div(new H1("Practice"), new Anchor("reminders", "Days of reminders and calls"));
+        var elsewhere = new Div(
+                new Anchor("policy", "Lead physician and versions of the policy"),
+                new Anchor("reminders", "Days of reminders and calls"));
+        elsewhere.addClassName("lq-row-actions");
+        var head = new Div(new H1("Practice"), elsewhere);
         head.addClassName("lq-page-head");
         var columns = new Div(letterhead(), policy(settings.policy()));
         columns.addClassName("lq-columns");

@@ -71,6 +71,17 @@ public class ReferralQuery {
                 """).query(ReferralQuery::row).list();
     }
 
+    /** Those that are still to be decided, drafts too. */
+    public List<Row> open() {
+        return jdbc.sql("""
+                select r.id, r.version, r.reference, r.state, r.received, r.document::text as document, r.saved_by,
+                       r.saved_at, r.submitted_at, d.kind, d.as_of, d.proposed_tier, d.tier, d.target_date
+                from referral r left join decision d on d.id = r.decision
+                where r.state in ('DRAFT', 'QUEUED', 'INFORMATION_NEEDED') and r.part_of is null
+                order by r.id
+                """).query(ReferralQuery::row).list();
+    }
+
     public List<Row> all() {
         return jdbc.sql("""
                 select r.id, r.version, r.reference, r.state, r.received, r.document::text as document, r.saved_by,

@@ -4,12 +4,13 @@ import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.router.RouterLink;
 import java.time.LocalDate;
 import java.util.Optional;
+import limbqueue.referral.Moved;
 import limbqueue.referral.ReferralLine;
 
 /** One referral of the queue in one line, all of it a link to its page. */
 class QueueEntry extends RouterLink {
 
-    QueueEntry(ReferralLine line, ReferralPage page) {
+    QueueEntry(ReferralLine line, ReferralPage page, Optional<Moved> moved) {
         addClassName("lq-queue-entry");
         setRoute(ReferralView.class, JustDecided.parameters(line.id()));
         var today = page.today();
@@ -17,7 +18,7 @@ class QueueEntry extends RouterLink {
                 urgency(line, today),
                 patient(line, today),
                 Markup.text("lq-queue-grade", GradeWords.inShort(page.proposal())),
-                why(line, page),
+                why(line, page, moved),
                 open(line, today),
                 Markup.text("lq-queue-waiting", TimeWords.waited(line.received(), today)));
     }
@@ -42,9 +43,10 @@ class QueueEntry extends RouterLink {
         return cell;
     }
 
-    static Span why(ReferralLine line, ReferralPage page) {
+    static Span why(ReferralLine line, ReferralPage page, Optional<Moved> moved) {
         var cell = new Span(Markup.text("lq-queue-because", line.because()));
         cell.addClassName("lq-queue-why");
+        moved.map(MovedMark::new).ifPresent(cell::add);
         for (var flag : line.flags()) {
             cell.add(Markup.text("lq-queue-flag", FlagWords.inShort(flag)));
         }

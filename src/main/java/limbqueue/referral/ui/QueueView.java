@@ -20,11 +20,14 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import limbqueue.access.AuditTrail;
 import limbqueue.access.Role;
 import limbqueue.referral.DecideOutcome;
 import limbqueue.referral.Decision;
+import limbqueue.referral.Moved;
+import limbqueue.referral.Moves;
 import limbqueue.referral.ReferralLine;
 import limbqueue.referral.Referrals;
 import limbqueue.shell.CsvLink;
@@ -46,9 +49,11 @@ class QueueView extends Div implements BeforeEnterObserver {
     private final Referrals referrals;
     private final KeptWords kept;
     private final AuditTrail auditTrail;
+    private final Moves moves;
 
-    QueueView(Referrals referrals, KeptWords kept, AuditTrail auditTrail) {
+    QueueView(Referrals referrals, KeptWords kept, AuditTrail auditTrail, Moves moves) {
         this.referrals = referrals;
+        this.moves = moves;
         this.auditTrail = auditTrail;
         this.kept = kept;
         addClassName("lq-queue");
@@ -63,12 +68,14 @@ class QueueView extends Div implements BeforeEnterObserver {
 
     private void show() {
         var lines = referrals.queue();
+        var moved = moves.unseen();
         var heading = new H1("Queue");
         heading.add(Markup.text("lq-count", lines.size() == 1 ? "1 referral" : lines.size() + " referrals"));
         var head = Markup.div(
                 "lq-queue-head", heading, new CsvLink(auditTrail, "queue", CSV_HEADER, () -> csv(referrals.queue())));
         add(head);
         if (lines.isEmpty()) {
+            moved(moved);
             add(Markup.paragraph(
                     "lq-empty",
                     "The queue is empty. Every referral that reached you has been answered; new ones appear here as the"
@@ -87,21 +94,42 @@ class QueueView extends Div implements BeforeEnterObserver {
                 .add(line));
         var sameDay = tiers.remove(Tier.SAME_DAY);
         if (sameDay != null) {
-            add(sameDay(sameDay));
+            add(sameDay(sameDay, moved));
         }
+        moved(moved);
         if (!tiers.isEmpty()) {
             add(columns());
         }
-        tiers.forEach((tier, waiting) -> add(group(tier, waiting)));
+        tiers.forEach((tier, waiting) -> add(group(tier, waiting, moved)));
     }
 
-    private Section sameDay(List<ReferralLine> lines) {
+    private void moved(List<Moved> moved) {
+        if (!moved.isEmpty()) {
+            add(new MovedPanel(
+                    moved,
+                    referrals.proposed(moved.stream().map(Moved::referralId).toList()),
+                    this::seen));
+        }
+    }
+
+    private void seen(Moved moved) {
+        moves.seen(moved);
+        removeAll();
+        show();
+    }
+
+    private static Optional<Moved> of(ReferralLine line, List<Moved> moved) {
+        return moved.stream().filter(one -> one.referralId() == line.id()).findFirst();
+    }
+
+    private Section sameDay(List<ReferralLine> lines, List<Moved> moved) {
         var list = new OrderedList();
         for (var line : lines) {
             var page = page(line);
             list.add(new SameDayEntry(
                     line,
                     page,
+                    of(line, moved),
                     () -> DecisionDialog.sendToHospital(page, kept, decision -> decide(page, decision))
                             .open()));
         }
@@ -110,10 +138,10 @@ class QueueView extends Div implements BeforeEnterObserver {
         return section;
     }
 
-    private Section group(Tier tier, List<ReferralLine> lines) {
+    private Section group(Tier tier, List<ReferralLine> lines, List<Moved> moved) {
         var list = new OrderedList();
         for (var line : lines) {
-            list.add(new ListItem(new QueueEntry(line, page(line))));
+            list.add(new ListItem(new QueueEntry(line, page(line), of(line, moved))));
         }
         var section = new Section(new H2(TierWords.of(tier) + " (" + lines.size() + ")"), list);
         section.addClassName("lq-tier-group");

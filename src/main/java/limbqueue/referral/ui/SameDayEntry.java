@@ -5,12 +5,14 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.router.RouterLink;
+import java.util.Optional;
+import limbqueue.referral.Moved;
 import limbqueue.referral.ReferralLine;
 
 /** A patient who must go to hospital today: who, why, whom to call, and the button that sends. */
 class SameDayEntry extends ListItem {
 
-    SameDayEntry(ReferralLine line, ReferralPage page, Runnable send) {
+    SameDayEntry(ReferralLine line, ReferralPage page, Optional<Moved> moved, Runnable send) {
         addClassName("lq-same-day-entry");
         var link = new RouterLink();
         link.addClassNames("lq-queue-entry", "lq-same-day-link");
@@ -20,7 +22,7 @@ class SameDayEntry extends ListItem {
         link.add(
                 QueueEntry.patient(line, page.today()),
                 grade,
-                QueueEntry.why(line, page),
+                QueueEntry.why(line, page, moved),
                 Markup.text("lq-queue-waiting", TimeWords.waited(line.received(), page.today())));
         var button = new Button("Send to hospital now", click -> send.run());
         button.addThemeVariants(ButtonVariant.PRIMARY);

@@ -87,6 +87,7 @@ class RulesView extends Section {
                 notice,
                 new Paragraph("The days of each tier and how long results hold are the practice's policy, "
                         + sheet.policy() + ", and not part of this book."),
+                new Anchor("policy", "The policy, its draft and its versions"),
                 new Paragraph(
                         "Confirmed: read in public text. Secondary: read in a copy or a summary. Memory: known to the"
                                 + " trade, not seen. Common practice: no published source."));
