@@ -92,7 +92,8 @@ final class AllergyRule implements Rule {
     private static boolean denied(Sentence sentence, Thing thing, String piece) {
         return Fit.matches(sentence.plain.substring(thing.end()), "(?s) ?\\? ?(?:no\\b.*)?")
                 || REFUTED.matcher(sentence.plain.substring(thing.end())).find()
-                || NONE.matcher(piece).find() || Polarity.isDenied(sentence, thing.start(), thing.end());
+                || NONE.matcher(piece).find()
+                || Polarity.isDenied(sentence, thing.start(), thing.end());
     }
 
     private static java.util.List<Thing> things(String plain) {
@@ -110,7 +111,9 @@ final class AllergyRule implements Rule {
                     && !covered(things, drug.get().start())
                     && !Fit.matches(
                             plain.substring(drug.get().start(), drug.get().end()), "pen|on|iron")
-                    && !Fit.matches(plain.substring(drug.get().end()), "(?s) (?:he|she) (?:will|won't|does|doesn't|refuses|cannot)\\b.*")) {
+                    && !Fit.matches(
+                            plain.substring(drug.get().end()),
+                            "(?s) (?:he|she) (?:will|won't|does|doesn't|refuses|cannot)\\b.*")) {
                 at = drug.get().end();
                 things.add(new Thing(
                         drug.get().start(), drug.get().end(), drug.get().generic()));
@@ -140,7 +143,8 @@ final class AllergyRule implements Rule {
     }
 
     private static int pieceEnd(String plain, int end, int next) {
-        var stop = Fit.of(";|\\. |, (?=(?:allerg|but |he |she |reacts|anaphyl))|, (?=[a-z]+ ?(?:[(-]|,|and |$))| and (?=[a-z]+ ?(?:\\(|- ))")
+        var stop = Fit.of(
+                        ";|\\. |, (?=(?:allerg|but |he |she |reacts|anaphyl))|, (?=[a-z]+ ?(?:[(-]|,|and |$))| and (?=[a-z]+ ?(?:\\(|- ))")
                 .matcher(plain)
                 .region(end, next);
         return stop.find() ? stop.start() : next;

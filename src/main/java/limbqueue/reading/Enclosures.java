@@ -9,10 +9,12 @@ import java.util.regex.Pattern;
 /** Whether the report and the images of an examination or procedure came with the letter. */
 final class Enclosures {
 
-    private static final String REPORTS = "(?:reports?|results?|write-?up|findings|documentation|records?|operation note)";
+    private static final String REPORTS =
+            "(?:reports?|results?|write-?up|findings|documentation|records?|operation note)";
     private static final String IMAGES =
             "(?:images?|films?|discs?|disks?|cds?|dvds?|pictures|scans(?! shows?)|image files|pacs images|dicom)";
-    private static final Pattern MENTION = Pattern.compile("\\b(?:(?<report>" + REPORTS + ")|(?<images>" + IMAGES + "))\\b");
+    private static final Pattern MENTION =
+            Pattern.compile("\\b(?:(?<report>" + REPORTS + ")|(?<images>" + IMAGES + "))\\b");
 
     /** What stands between two that are said to be the same. */
     private static final Pattern BOTH = Pattern.compile(
@@ -29,12 +31,16 @@ final class Enclosures {
                     + "|unavailable|missing|lost|await\\w*|pending|to follow|will follow|outstanding|requested|(?:that |which )?(?:i|we) (?:don't|do not|hasn't|have not|cannot)(?: (?:hold|have|get|find|obtain|see|access|open))?|were never|cannot be (?:found|opened|obtained)|no\\b(?! \\w+ (?:disease|stenosis)))";
 
     private static final Pattern IS_HERE = Pattern.compile("^[^;]{0,45}?\\b" + HERE + "\\b");
-    private static final Pattern IS_GONE = Pattern.compile("^[ :,()-]*(?:(?:of (?:it|this|that|them|the \\w+)|by (?:me|us)|was|were|is|are|ever|both|still|from there|from \\w+ \\w+) ){0,3}" + GONE + "(?!\\w)");
-    private static final Pattern GONE_LATER = Pattern.compile("^[^;:]{0,40}?\\b(?:not|never|isn't|hasn't|don't|unavailable|missing|lost|awaited|pending|to follow|will follow)\\b");
+    private static final Pattern IS_GONE = Pattern.compile(
+            "^[ :,()-]*(?:(?:of (?:it|this|that|them|the \\w+)|by (?:me|us)|was|were|is|are|ever|both|still|from there|from \\w+ \\w+) ){0,3}"
+                    + GONE + "(?!\\w)");
+    private static final Pattern GONE_LATER = Pattern.compile(
+            "^[^;:]{0,40}?\\b(?:not|never|isn't|hasn't|don't|unavailable|missing|lost|awaited|pending|to follow|will follow)\\b");
 
     private static final Pattern HERE_BEFORE = Pattern.compile(
             "\\b(?:enclos\\w+|attach\\w*|includ\\w+|herewith|appended|i have|we have|i hold|with|see|here (?:is|are)|sending|forwarding|accompanied by)(?: (?:is|are|the|a|an|please|find|his|her|their|copy|copies|of|full|both|you|to|this|also|send|sent|letter|:))*[ :]*$");
-    private static final Pattern ENCLOSES = Pattern.compile("\\b(?:enclos\\w+|attach\\w*|includ\\w+|herewith|appended|sending|forwarding|here (?:is|are)|accompanied by)\\b|^(?:i|we) have\\b");
+    private static final Pattern ENCLOSES = Pattern.compile(
+            "\\b(?:enclos\\w+|attach\\w*|includ\\w+|herewith|appended|sending|forwarding|here (?:is|are)|accompanied by)\\b|^(?:i|we) have\\b");
     private static final Pattern GONE_BEFORE = Pattern.compile(
             "\\b(?:no|without|neither|nor(?: have| has| did)?(?: (?:i|we|they))?|lack|lacking|await\\w*|cannot (?:get|find|obtain|see|open)|(?:not|never|hasn't|don't|haven't)(?: (?:yet|ever|been|had|have|got|get|seen|received|sent|given|shown|obtained|hold|me|us|able|to|see|of))*)"
                     + "(?: (?:a|an|any|the|his|her|their|its|written|formal|actual|of|copy))* ?$");
@@ -50,7 +56,9 @@ final class Enclosures {
         var mentioned = mentioned(plain, Math.min(from, plain.length()));
         for (var i = 0; i < mentioned.size(); i++) {
             var what = mentioned.get(i);
-            var begin = i == 0 ? Math.max(0, sentence.clauseStart(what.start()) - 1) : mentioned.get(i - 1).end();
+            var begin = i == 0
+                    ? Math.max(0, sentence.clauseStart(what.start()) - 1)
+                    : mentioned.get(i - 1).end();
             var end = i + 1 < mentioned.size() ? mentioned.get(i + 1).start() : plain.length();
             here(plain.substring(begin, what.start()), plain.substring(what.end(), end))
                     .ifPresent(answer -> {
@@ -86,7 +94,8 @@ final class Enclosures {
                 continue;
             }
             var last = all.isEmpty() ? null : all.getLast();
-            if (last != null && BOTH.matcher(plain.substring(last.end(), match.start())).matches()) {
+            if (last != null
+                    && BOTH.matcher(plain.substring(last.end(), match.start())).matches()) {
                 all.removeLast();
                 all.add(new Mentioned(last.start(), match.end(), last.report() || report, last.images() || !report));
             } else {
@@ -99,9 +108,12 @@ final class Enclosures {
     /** A disc that holds the images, results of treatment, pictures that were the aim. */
     private static boolean isOther(String plain, int start, int end) {
         var before = plain.substring(Math.max(0, start - 30), start);
-        return Fit.matches(before, "(?s).*\\b(?:blood|good|poor|satisfactory|excellent|angiographic|technical|lab|laboratory|test|just|only|took|take|takes|for|to get|some) ")
+        return Fit.matches(
+                        before,
+                        "(?s).*\\b(?:blood|good|poor|satisfactory|excellent|angiographic|technical|lab|laboratory|test|just|only|took|take|takes|for|to get|some) ")
                 || Fit.matches(before, "(?s).*\\b(?:on|onto) (?:an? |the |our |pacs )*(?:enclosed )?$")
-                || Fit.matches(plain.substring(end), "(?s) (?:only|shows?|showed|of (?:treatment|surgery|the bypass)).*");
+                || Fit.matches(
+                        plain.substring(end), "(?s) (?:only|shows?|showed|of (?:treatment|surgery|the bypass)).*");
     }
 
     private static Optional<Boolean> here(String before, String after) {
@@ -120,8 +132,6 @@ final class Enclosures {
             return Optional.of(false);
         }
         var ahead = HERE_BEFORE.matcher(before);
-        return ahead.find() && ENCLOSES.matcher(ahead.group()).find()
-                ? Optional.of(true)
-                : Optional.empty();
+        return ahead.find() && ENCLOSES.matcher(ahead.group()).find() ? Optional.of(true) : Optional.empty();
     }
 }

@@ -62,8 +62,7 @@ final class ImagingRule implements Rule {
                     && sentence.number - lastSentence <= 8
                     && lastSentence != sentence.number
                     && !Fit.matches(
-                            sentence.plain,
-                            "(?s).*\\b(?:angiogram|angioplasty|bypass|operation|procedure)\\b.*")) {
+                            sentence.plain, "(?s).*\\b(?:angiogram|angioplasty|bypass|operation|procedure)\\b.*")) {
                 Enclosures.read(sentence, 0, last);
             }
             if (sentence.hasAny("angiogram", "angioplasty") && lastSentence != sentence.number) {
@@ -141,7 +140,8 @@ final class ImagingRule implements Rule {
             return true;
         }
         return Polarity.isDenied(sentence, start, end)
-                && !DONE.matcher(plain.substring(end, Math.min(plain.length(), end + 120))).find();
+                && !DONE.matcher(plain.substring(end, Math.min(plain.length(), end + 120)))
+                        .find();
     }
 
     private static void details(Page page, Sentence sentence, int start, int end, Findings.Entry entry) {

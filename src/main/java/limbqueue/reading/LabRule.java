@@ -56,7 +56,9 @@ final class LabRule implements Rule {
                     "platelets",
                     Pattern.compile("\\bplatelets\\b"),
                     List.of(
-                            Unit.of("(?:x ?)?(?:10|lo|1o|l0) ?[\\^*]? ?\\(?9\\)? ?/ ?l|x ?10e9/l|g/l|(?:x ?)?10⁹ ?/ ?l", "10*9/L"),
+                            Unit.of(
+                                    "(?:x ?)?(?:10|lo|1o|l0) ?[\\^*]? ?\\(?9\\)? ?/ ?l|x ?10e9/l|g/l|(?:x ?)?10⁹ ?/ ?l",
+                                    "10*9/L"),
                             Unit.of(
                                     "k(?: ?/ ?(?:µl|ul|mcl|mm3|cumm))?|(?:x ?)?10 ?[\\^*]? ?\\(?3\\)? ?/ ?(?:µl|ul|mcl)|thou\\w*(?:/(?:ul|µl))?|(?:x ?)?10³ ?/ ?(?:µl|ul)",
                                     "10*3/uL")),
@@ -73,7 +75,9 @@ final class LabRule implements Rule {
                     "whiteCells",
                     Pattern.compile("\\bwhite cells\\b"),
                     List.of(
-                            Unit.of("(?:x ?)?(?:10|lo|1o|l0) ?[\\^*]? ?\\(?9\\)? ?/ ?l|x ?10e9/l|g/l|(?:x ?)?10⁹ ?/ ?l", "10*9/L"),
+                            Unit.of(
+                                    "(?:x ?)?(?:10|lo|1o|l0) ?[\\^*]? ?\\(?9\\)? ?/ ?l|x ?10e9/l|g/l|(?:x ?)?10⁹ ?/ ?l",
+                                    "10*9/L"),
                             Unit.of(
                                     "k(?: ?/ ?(?:µl|ul|mcl|mm3|cumm))?|(?:x ?)?10 ?[\\^*]? ?\\(?3\\)? ?/ ?(?:µl|ul|mcl)|thou\\w*(?:/(?:ul|µl))?|(?:x ?)?10³ ?/ ?(?:µl|ul)",
                                     "10*3/uL"),
@@ -102,13 +106,15 @@ final class LabRule implements Rule {
     /** A value that a sentence comes to later: "creatinine rose after the contrast but is 109 umol/l". */
     private static final Pattern LATER = Pattern.compile(
             "^[^\\d.;:]{0,60}\\b(?:is|was|now|at) (?<v>\\d{1,6}(?:\\.\\d{1,3})?)(?!\\d|\\.\\d| ?(?:-|to) ?\\d|/\\d| ?(?:week|month|year|day|hour)s?\\b)");
+
     private static final Pattern AIM = Pattern.compile(
             "\\b(?:target|aim(?:ing)?(?: for)?|range|goal|therapeutic|monthly|weekly|usual|keep|maintain)\\b[^.;]{0,20}$");
     /** What heads a list of values. */
     private static final String LIST_HEAD =
             "(?:(?:labs?|bloods?|results?|blood tests?|laboratory|blood results?|recent bloods|date)(?: (?:of|from|on|dated|taken|drawn|were))*)";
 
-    private static final Pattern OTHER_EXAMINATION = Pattern.compile("\\b(?:duplex|cta|abi|angiogram|mra|radiograph)\\b");
+    private static final Pattern OTHER_EXAMINATION =
+            Pattern.compile("\\b(?:duplex|cta|abi|angiogram|mra|radiograph)\\b");
     private static final Pattern DATE_LEAD = Pattern.compile(
             "^[ ,(;:]*(?:on|dated|taken|from|as of|of|checked|measured|drawn|\\(| |the|sampled|collected|date|,)*$");
 
@@ -137,8 +143,12 @@ final class LabRule implements Rule {
             var later = value;
             found = value.find()
                     && test.units().stream()
-                            .anyMatch(known -> known.written().matcher(rest.substring(later.end())).find())
-                    && TESTS.stream().noneMatch(other -> other.name().matcher(later.group()).find());
+                            .anyMatch(known -> known.written()
+                                    .matcher(rest.substring(later.end()))
+                                    .find())
+                    && TESTS.stream()
+                            .noneMatch(
+                                    other -> other.name().matcher(later.group()).find());
         }
         if (!found
                 || AIM.matcher(plain.substring(Math.max(0, start - 30), start)).find()
@@ -235,21 +245,30 @@ final class LabRule implements Rule {
         var plain = sentence.plain;
         var closing = page.dates.in(plain).stream()
                 .filter(date -> date.full() && date.start() >= end)
-                .filter(date -> Fit.matches(plain.substring(0, date.start()), "(?s).*\\d[^()]{0,30}\\( ?(?:all |all on |taken |on )*")
+                .filter(date -> Fit.matches(
+                                plain.substring(0, date.start()),
+                                "(?s).*\\d[^()]{0,30}\\( ?(?:all |all on |taken |on )*")
                         && Fit.matches(plain.substring(date.end()), "\\)[. ]*")
-                        && !OTHER_EXAMINATION.matcher(plain.substring(end, date.start())).find())
+                        && !OTHER_EXAMINATION
+                                .matcher(plain.substring(end, date.start()))
+                                .find())
                 .findFirst();
         if (closing.isPresent()) {
             return closing;
         }
         for (var next = page.after(sentence);
-                next.isPresent() && next.get().paragraph == sentence.paragraph && next.get().number <= sentence.number + 3;
+                next.isPresent()
+                        && next.get().paragraph == sentence.paragraph
+                        && next.get().number <= sentence.number + 3;
                 next = page.after(next.get())) {
             var words = next.get().plain;
             var all = page.dates.in(words).stream()
                     .filter(Dates.Found::full)
-                    .filter(date -> Fit.matches(words.substring(0, date.start()), "(?s).*\\d[^()]{0,30}\\( ?all (?:on |taken |of )*")
-                            || Fit.matches(words.substring(0, date.start()), LIST_HEAD + "[ :]*") && Fit.matches(words.substring(date.end()), "[. )]*"))
+                    .filter(date -> Fit.matches(
+                                    words.substring(0, date.start()),
+                                    "(?s).*\\d[^()]{0,30}\\( ?all (?:on |taken |of )*")
+                            || Fit.matches(words.substring(0, date.start()), LIST_HEAD + "[ :]*")
+                                    && Fit.matches(words.substring(date.end()), "[. )]*"))
                     .findFirst();
             if (all.isPresent()) {
                 return all;

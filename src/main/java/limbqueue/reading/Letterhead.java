@@ -41,11 +41,13 @@ final class Letterhead {
             "(?:road|street|lane|avenue|drive|way|close|walk|row|square|place|court|terrace|hill|quay|yard|blvd|boulevard|suite|st|rd|ave|dr|highway"
                     + "|crescent|gardens|park|green|wharf|parade|hwy|pike|box|plaza|turnpike|parkway|pkwy|fold|mews|grove|rise|view|side|quayside|bank|circle|trail|ln|lodge)";
     private static final Pattern STREET =
-            Pattern.compile("(?i).*(?:^(?:flat |suite |unit |po box |p\\.o\\. box )?\\d|\\b" + STREET_KIND + "\\b|^[A-Z][a-z]+(?: [A-Z][a-z]+){0,2}, [A-Z][\\w ]+$).*");
+            Pattern.compile("(?i).*(?:^(?:flat |suite |unit |po box |p\\.o\\. box )?\\d|\\b" + STREET_KIND
+                    + "\\b|^[A-Z][a-z]+(?: [A-Z][a-z]+){0,2}, [A-Z][\\w ]+$).*");
     private static final Pattern STREET_NAMED = Pattern.compile(
-            "(?i)(?:(?:suite|unit|floor|flat|p\\.?o\\.? box) \\d.*|\\d{1,5}[a-z]?[ \\t]+[a-z].*|(?:[a-z'\u2019-]+ ){0,3}" + STREET_KIND
-                    + ")(?: (?:\\w+ )?(?:[ns][ew]?|\\d+))?");
-    private static final Pattern PLACE = Pattern.compile("[A-Z][a-z'\u2019-]+(?: (?:on|under|upon|the|[A-Z][a-z'\u2019-]+)){0,3}(?: [A-Z]{1,2}\\d[\\dA-Z]? ?\\d[A-Z]{2}| [A-Z]{2}(?: \\d{5})?)?");
+            "(?i)(?:(?:suite|unit|floor|flat|p\\.?o\\.? box) \\d.*|\\d{1,5}[a-z]?[ \\t]+[a-z].*|(?:[a-z'\u2019-]+ ){0,3}"
+                    + STREET_KIND + ")(?: (?:\\w+ )?(?:[ns][ew]?|\\d+))?");
+    private static final Pattern PLACE = Pattern.compile(
+            "[A-Z][a-z'\u2019-]+(?: (?:on|under|upon|the|[A-Z][a-z'\u2019-]+)){0,3}(?: [A-Z]{1,2}\\d[\\dA-Z]? ?\\d[A-Z]{2}| [A-Z]{2}(?: \\d{5})?)?");
 
     /** What parts the pieces of a line: blanks, a comma, a stroke, a dash, an arrow, a bracket, a number, a doctor, a date. */
     private static final Pattern BORDER = Pattern.compile(
@@ -114,19 +116,20 @@ final class Letterhead {
     }
 
     private static void put(Page page, Span words, Findings findings) {
-        findings.put(
-                "referrer.organisation", page.original(words).strip().replaceAll("\\s+", " "), words);
+        findings.put("referrer.organisation", page.original(words).strip().replaceAll("\\s+", " "), words);
     }
 
     /** "Dr Z. Hartnoll, Loddon Fields" at the end of the line, or a practice called so in the text behind the name. */
     private static Optional<Span> besideName(Page page, Span name) {
         var rest = page.text.substring(name.end(), Math.min(page.text.length(), name.end() + 80));
-        var match = Fit.of("^[ \\t]*[,/(-]?[ \\t]*(?:(?:at|of|from)[ \\t]+)?((?:St\\.?[ \\t]+)?[A-Z][\\w'\u2019]*(?:[ \\t]+(?:of|and|the|&|[A-Z][\\w'\u2019]*|nursing home|home)){0,8})")
+        var match = Fit.of(
+                        "^[ \\t]*[,/(-]?[ \\t]*(?:(?:at|of|from)[ \\t]+)?((?:St\\.?[ \\t]+)?[A-Z][\\w'\u2019]*(?:[ \\t]+(?:of|and|the|&|[A-Z][\\w'\u2019]*|nursing home|home)){0,8})")
                 .matcher(rest);
         if (match.find() && isOrganisation(match.group(1))) {
             return Optional.of(new Span(name.end() + match.start(1), name.end() + match.end(1)));
         }
-        var bare = Fit.of("^[ \\t]*,[ \\t]*(" + Person.PART + "(?:[ \\t]+" + Person.PART + "){1,3})[ \\t]*[.]?[ \\t]*(?:\\R|$)")
+        var bare = Fit.of("^[ \\t]*,[ \\t]*(" + Person.PART + "(?:[ \\t]+" + Person.PART
+                        + "){1,3})[ \\t]*[.]?[ \\t]*(?:\\R|$)")
                 .matcher(rest);
         return bare.find() && !Fit.matches(bare.group(1), "(?i)(?:consultant|" + Person.ROLE + ").*")
                 ? Optional.of(new Span(name.end() + bare.start(1), name.end() + bare.end(1)))
@@ -147,10 +150,12 @@ final class Letterhead {
             for (var i = 0; i < pieces.size(); i++) {
                 var piece = pieces.get(i);
                 var words = line.text().substring(piece.start(), piece.end());
-                var signed = name.filter(who -> who.start() < line.start() + piece.end()
-                                && who.end() > line.start() + piece.start())
+                var signed = name.filter(who ->
+                                who.start() < line.start() + piece.end() && who.end() > line.start() + piece.start())
                         .isPresent();
-                var bare = i > 0 && Fit.matches(words, NAMED) && !STREET.matcher(words).matches();
+                var bare = i > 0
+                        && Fit.matches(words, NAMED)
+                        && !STREET.matcher(words).matches();
                 var named = isOrganisation(words) && Character.isUpperCase(words.charAt(0));
                 if (signed
                         || words.length() < 5
@@ -183,7 +188,8 @@ final class Letterhead {
     }
 
     private static boolean isRole(String words) {
-        return Fit.matches(words, "(?i)" + Person.ROLE + "\\)?|(?:M\\.?D|D\\.?O|NP|PA(?:-C)?|DPM|RN|FNP(?:-C)?|FACS|GP)\\.?");
+        return Fit.matches(
+                words, "(?i)" + Person.ROLE + "\\)?|(?:M\\.?D|D\\.?O|NP|PA(?:-C)?|DPM|RN|FNP(?:-C)?|FACS|GP)\\.?");
     }
 
     private static List<Piece> pieces(Line line, int from) {
@@ -215,7 +221,10 @@ final class Letterhead {
             var piece = withoutName(line, pieces.get(i), name);
             var words = text.substring(piece.start(), piece.end());
             var legal = i + 1 < pieces.size()
-                    && LEGAL_FORM.matcher(text.substring(pieces.get(i + 1).start(), pieces.get(i + 1).end())).matches()
+                    && LEGAL_FORM
+                            .matcher(text.substring(
+                                    pieces.get(i + 1).start(), pieces.get(i + 1).end()))
+                            .matches()
                     && Fit.matches(words, NAMED);
             if (!legal && !isName(words)) {
                 continue;
@@ -238,7 +247,8 @@ final class Letterhead {
                 && !NOT_ORGANISATION.matcher(piece).find()
                 && Character.isUpperCase(piece.charAt(0))
                 && !Fit.matches(piece, "(?s).*\\b(?:does|not|no|have|is|was|has|with|for|he|she|this|I)\\b.*")
-                && !Fit.of("^(?:Consultant|Vascular Surgeon|Nurse|Family Physician|General Practitioner|Department|Dept\\b|Unit|Diabetic Foot Clinic|Clinical|Vascular Surgery|Ward)\\b")
+                && !Fit.of(
+                                "^(?:Consultant|Vascular Surgeon|Nurse|Family Physician|General Practitioner|Department|Dept\\b|Unit|Diabetic Foot Clinic|Clinical|Vascular Surgery|Ward)\\b")
                         .matcher(piece)
                         .find();
     }
@@ -270,14 +280,15 @@ final class Letterhead {
             return end;
         }
         var first = text.substring(pieces.get(i).start(), end);
-        var border = text.substring(pieces.get(i).end(), pieces.get(i + 1).start()).strip();
+        var border =
+                text.substring(pieces.get(i).end(), pieces.get(i + 1).start()).strip();
         if (!border.equals(",") && !(border.equals("-") && Fit.matches(first, ANY_DEPARTMENT))) {
             return end;
         }
         var next = text.substring(pieces.get(i + 1).start(), pieces.get(i + 1).end());
         var department = Fit.matches(
-                next,
-                "(?:Radiology|Cardiology|Podiatry|Nephrology|Vascular (?:Unit|Surgery)|Department of .*|Dept\\.? of .*|.* Clinic)")
+                        next,
+                        "(?:Radiology|Cardiology|Podiatry|Nephrology|Vascular (?:Unit|Surgery)|Department of .*|Dept\\.? of .*|.* Clinic)")
                 || LEGAL_FORM.matcher(next).matches();
         var partOfHospital = Fit.matches(first, ANY_DEPARTMENT)
                 && Fit.matches(next, "(?i).*\\b(?:hospital|infirmary|clinic|general|centre|center)")
@@ -297,7 +308,8 @@ final class Letterhead {
         }
         if (parts.isEmpty()) {
             for (var next : lines.subList(line.number() + 1, Math.min(lines.size(), line.number() + 5))) {
-                if (next.afterBlank() && next.number() > line.number() || next.text().length() > 70) {
+                if (next.afterBlank() && next.number() > line.number()
+                        || next.text().length() > 70) {
                     break;
                 }
                 if (isDepartment(next.text()) && parts.isEmpty()) {
@@ -316,7 +328,8 @@ final class Letterhead {
             }
         }
         if (!parts.isEmpty()) {
-            findings.putIfUnknown("referrer.address", String.join(", ", parts).replaceAll("\\s+", " "), new Span(start, end));
+            findings.putIfUnknown(
+                    "referrer.address", String.join(", ", parts).replaceAll("\\s+", " "), new Span(start, end));
         }
     }
 
@@ -327,7 +340,8 @@ final class Letterhead {
     }
 
     private static String withoutNumbers(String words) {
-        var cut = Fit.of("(?i)[ \\t,;|.-]*\\b(?:tel|telephone|phone|ph|fax|e-?mail|t|f)\\b[ \\t]*[.:]?[ \\t]*\\(?[+\\d].*$|[ \\t]{3,}.*$|[ \\t|,;]*[\\w.]+@.*$")
+        var cut = Fit.of(
+                        "(?i)[ \\t,;|.-]*\\b(?:tel|telephone|phone|ph|fax|e-?mail|t|f)\\b[ \\t]*[.:]?[ \\t]*\\(?[+\\d].*$|[ \\t]{3,}.*$|[ \\t|,;]*[\\w.]+@.*$")
                 .matcher(words);
         return cut.find() ? words.substring(0, cut.start()).strip() : words;
     }
@@ -345,7 +359,9 @@ final class Letterhead {
             return false;
         }
         var street = STREET.matcher(words).matches();
-        return !first || street && (!isOrganisation(words) || Fit.matches(words, "(?i).*(?:\\d|\\b" + STREET_KIND + "\\b).*"));
+        return !first
+                || street
+                        && (!isOrganisation(words) || Fit.matches(words, "(?i).*(?:\\d|\\b" + STREET_KIND + "\\b).*"));
     }
 
     /** Street and place behind the name in the same line. */
@@ -360,8 +376,12 @@ final class Letterhead {
                 at = piece.end();
                 continue;
             }
-            var named = STREET_NAMED.matcher(words).matches() && !Fit.matches(words, "\\d{1,2} (?:Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec).*|\\d{1,2}(?:st|nd|rd|th)? .*(?:19|20)\\d\\d");
-            var place = PLACE.matcher(words).matches() && !isOrganisation(words) && Fit.matches(border, "[ \\t]*,[ \\t]*");
+            var named = STREET_NAMED.matcher(words).matches()
+                    && !Fit.matches(
+                            words,
+                            "\\d{1,2} (?:Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec).*|\\d{1,2}(?:st|nd|rd|th)? .*(?:19|20)\\d\\d");
+            var place =
+                    PLACE.matcher(words).matches() && !isOrganisation(words) && Fit.matches(border, "[ \\t]*,[ \\t]*");
             if (!named && !(place && (street || isLast(line, piece)))
                     || Fit.matches(words, "(?i)(?:tel|telephone|phone|fax|ph|date|dr|visit|received|page)\\b.*")
                     || !street && !pieces.isEmpty()

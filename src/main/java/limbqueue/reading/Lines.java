@@ -63,7 +63,8 @@ final class Lines {
             var before = read.charAt(i - 1);
             var after = i + 1 < words.length() ? words.charAt(i + 1) : ' ';
             var capitals = i > 1 || Character.isUpperCase(after)
-                    ? Character.isUpperCase(before) && !Character.isLowerCase(after)
+                    ? Character.isUpperCase(before)
+                            && !Character.isLowerCase(after)
                             && (Character.isUpperCase(after) || i > 1 && Character.isUpperCase(read.charAt(i - 2)))
                     : false;
             if (!Character.isLetter(before) || Character.isDigit(after)) {

@@ -6,8 +6,8 @@ final class Person {
     private static final String LETTER = "[a-z\u00c0-\u024f]";
 
     /** A first name or a surname: Anwen, O'Dell, Oyelaran-Fisk. */
-    static final String PART = "(?:(?:Mc|Mac|O['\u2019]|D['\u2019])?[A-Z]" + LETTER + "+(?:['\u2019-][A-Z]?" + LETTER
-            + "{1,30}+){0,3})";
+    static final String PART =
+            "(?:(?:Mc|Mac|O['\u2019]|D['\u2019])?[A-Z]" + LETTER + "+(?:['\u2019-][A-Z]?" + LETTER + "{1,30}+){0,3})";
 
     static final String INITIAL = "(?:[A-Z]\\.?)";
 

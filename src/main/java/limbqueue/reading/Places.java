@@ -10,7 +10,8 @@ final class Places {
             "(?:Hospital|Hosp\\.?|Infirmary|General|Medical Cent(?:er|re)|Clinic|Memorial|Centre|Center|Royal|Health|HOSPITAL|INFIRMARY|Heart Institute|Institute|University Hospital|Imaging|Radiology)";
     /** A hospital that is named without a preposition: in brackets, or at the end of an item of a list. */
     private static final Pattern BARE = Pattern.compile(
-            "(?:\\(|, |(?<=\\d) |(?<=[a-z]) | [-/] )((?:(?:St\\.?|Saint)\\s+)?(?:[A-Z][A-Za-z'\u2019-]+\\s+){1,4}" + KIND + "\\b|St\\.? [A-Z][a-z]+'s(?=[,)]))");
+            "(?:\\(|, |(?<=\\d) |(?<=[a-z]) | [-/] )((?:(?:St\\.?|Saint)\\s+)?(?:[A-Z][A-Za-z'\u2019-]+\\s+){1,4}"
+                    + KIND + "\\b|St\\.? [A-Z][a-z]+'s(?=[,)]))");
 
     private static final Pattern NAMED = Pattern.compile(
             "\\b(?:[Aa]t|[Bb]y|[Ff]rom|[Ii]n|[Oo]f|[Tt]o|@)\\s+(?:the\\s+)?((?:St\\.?|Saint|[A-Z][A-Za-z'\u2019-]+)(?:\\s+(?:of|the|and|&|on|upon)?\\s*(?:St\\.?\\s+)?[A-Z][A-Za-z'\u2019.-]+){0,5}(?:\\s+(?:hospital|infirmary|general|clinic)\\b)?)");

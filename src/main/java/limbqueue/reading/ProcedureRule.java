@@ -101,7 +101,9 @@ final class ProcedureRule implements Rule {
                     last = null;
                     continue;
                 }
-                if (follows(sentence) && sentence.number - lastSentence <= 4 && sentence.paragraph - lastParagraph <= 1) {
+                if (follows(sentence)
+                        && sentence.number - lastSentence <= 4
+                        && sentence.paragraph - lastParagraph <= 1) {
                     course(page, sentence, 0, sentence.plain.length(), last);
                 }
                 Enclosures.read(sentence, 0, last);
@@ -128,7 +130,15 @@ final class ProcedureRule implements Rule {
         var plain = sentence.plain;
         var all = new ArrayList<Found>();
         if (!sentence.hasAny(
-                "angio", "stent", "bypass", "endarterectomy", "thrombectomy", "amputation", "aneurysm", "evar", "recanali")) {
+                "angio",
+                "stent",
+                "bypass",
+                "endarterectomy",
+                "thrombectomy",
+                "amputation",
+                "aneurysm",
+                "evar",
+                "recanali")) {
             return all;
         }
         var match = KIND.matcher(plain);
@@ -171,9 +181,9 @@ final class ProcedureRule implements Rule {
             return false;
         }
         var plan = PLAN.matcher(before);
-        if (plan.find()
-                        && !(attempted && Fit.matches(plan.group(), "(?s).*\\b(?:underwent|had|attempted|tried)\\b.*"))
-                || PLANNED_AFTER.matcher(after).find()) {
+        if (plan.find() && !(attempted && Fit.matches(plan.group(), "(?s).*\\b(?:underwent|had|attempted|tried)\\b.*"))
+                || PLANNED_AFTER.matcher(after).find()
+                || Fit.matches(plain.substring(0, match.start()), "(?s).*\\b(?:options?|plan|future|next) ?: ")) {
             return false;
         }
         if (Polarity.of(sentence, match.start(), match.start() + 1) == Polarity.DENIED

@@ -1,7 +1,6 @@
 package limbqueue.reading;
 
 import java.util.List;
-import java.util.List;
 import java.util.regex.Pattern;
 
 /** Who wrote the letter, from its head and its signature; how he or she wants the answer; and when it was received. */
@@ -22,13 +21,14 @@ final class ReferrerRule implements Rule {
                     + "|respond|write(?: back)?|send|get back to (?:me|us)|let (?:me|us) (?:know|have)|(?:reach|contact|inform|tell) (?:me|us)|come back to (?:me|us))\\b[^.;]{0,30}?\\b(?:by|via|in the|through|per|using|:) ?(?:the |return of |return )?"
                     + WAY),
             // "e-mail is best", "fax is fine for replies", "post preferred"
-            Pattern.compile("\\b" + WAY
-                    + "(?: (?:reply|replies|is|would be|will do|works|to [\\d -]+|[\\d() -]{7,}|please|for (?:replies|answers?|letters?)))* ?[(,]? ?(?:the )?(?:best|fine|preferred|preferable|easiest|quickest|better|ideal|safest|suits (?:me|us))\\b"),
+            Pattern.compile(
+                    "\\b" + WAY
+                            + "(?: (?:reply|replies|is|would be|will do|works|to [\\d -]+|[\\d() -]{7,}|please|for (?:replies|answers?|letters?)))* ?[(,]? ?(?:the )?(?:best|fine|preferred|preferable|easiest|quickest|better|ideal|safest|suits (?:me|us))\\b"),
             // "prefers fax", "preferred reply: e-mail", "we prefer to be answered by post"
             Pattern.compile("\\bprefer(?:s|red|ence|ably)?\\b[^.;]{0,40}?\\b" + WAY),
             // "kindly fax your reply", "please post letters", "e-mail me back", "just fax us"
-            Pattern.compile("\\b(?:please|kindly|pls|just|could you|can you|would you|do)(?: (?:please|kindly|just))? " + WAY
-                    + "(?: me| us| your| the| any| all| a)*(?= (?:" + ANSWER + "|back)\\b|,? ?(?:please)?$)"),
+            Pattern.compile("\\b(?:please|kindly|pls|just|could you|can you|would you|do)(?: (?:please|kindly|just))? "
+                    + WAY + "(?: me| us| your| the| any| all| a)*(?= (?:" + ANSWER + "|back)\\b|,? ?(?:please)?$)"),
             Pattern.compile("\\b" + WAY + " (?:me|us)(?: back| your (?:reply|answer)| with)\\b"),
             // "by fax to 01632 960423 only, please", "fax reply please", "reply post please"
             Pattern.compile("\\bby " + WAY + "(?: to [\\d -]{7,})?,? (?:only|please)\\b"),
@@ -36,11 +36,13 @@ final class ReferrerRule implements Rule {
             Pattern.compile("\\b(?:reply|replies|answers?)(?: please)?:? " + WAY));
 
     /** "Not by e-mail", "no faxes": another way is wanted. */
-    private static final Pattern UNWANTED = Pattern.compile("\\b(?:not|no|never|don't|rather than|instead of)(?: (?:by|via|use|please|send))* $");
+    private static final Pattern UNWANTED =
+            Pattern.compile("\\b(?:not|no|never|don't|rather than|instead of)(?: (?:by|via|use|please|send))* $");
 
     /** A report that came this way already. */
-    private static final Pattern SENT = Pattern.compile(
-            "\\b(?:(?:was|were|has been|have been|came|will follow|to follow|sent)\\b[^.;]{0,25} by " + WAY + "|by fax yesterday|fax(?:ed)? (?:the report|it) to)\\b");
+    private static final Pattern SENT =
+            Pattern.compile("\\b(?:(?:was|were|has been|have been|came|will follow|to follow|sent)\\b[^.;]{0,25} by "
+                    + WAY + "|by fax yesterday|fax(?:ed)? (?:the report|it) to)\\b");
 
     private static final Pattern BOX = Pattern.compile(
             "(?:\\[ ?x ?\\]|\\( ?x ?\\)|[\u2612\u2611\u2714]|\\bx) ?(post|fax|e-?mail)\\b|\\b(post|fax|e-?mail) ?(?:\\[ ?x ?\\]|\\( ?x ?\\)|[\u2612\u2611\u2714])");
@@ -48,14 +50,16 @@ final class ReferrerRule implements Rule {
             Pattern.compile("(?:\\[ ?x ?\\]|\\( ?x ?\\)|[\u2612\u2611\u2714]) ?(post|fax|e-?mail)\\b()?");
     /** The words of a stamp or of a fax machine before the day. */
     private static final Pattern RECEIVED = Pattern.compile(
-            "\\b(?:received|rec'd|recd|rcvd|date stamp|stamped)\\b(?: (?:on|at|in|by|date|stamp|the|fax|post|mail|e-?mail|office|our|limbqueue|desk|reception|practice|clinic|department|admin|registry))*[ :.*-]*(?:[a-z]{3,9},? )?(?:\\d\\d:\\d\\d,? )?$");
+            "\\b(?:received|rec'd|recd|rcvd|date stamp|stamped)\\b(?: (?:on|at|in|by|date|stamp|the|fax|post|mail|e-?mail|office|our|limbqueue|front|desk|reception|practice|clinic|department|admin|registry))*[ :.*-]*(?:[a-z]{3,9},? )?(?:\\d\\d:\\d\\d,? )?$");
 
     @Override
     public void read(Page page, Findings findings) {
         var lines = Lines.of(page.text);
         Signatory.of(page, lines, findings)
                 .ifPresent(span -> findings.put(
-                        "referrer.name", page.original(span).replaceAll("\\s+", " ").replaceAll("[,.]$", ""), span));
+                        "referrer.name",
+                        page.original(span).replaceAll("\\s+", " ").replaceAll("[,.]$", ""),
+                        span));
         Letterhead.read(page, lines, findings);
         email(page, findings);
         preference(page, findings);
@@ -93,14 +97,17 @@ final class ReferrerRule implements Rule {
                         sentence.span(box));
                 return;
             }
-            if (Fit.matches(plain, "(?s).*(?:\\[ *\\]|\\( \\)|\u2610).*") || SENT.matcher(plain).find()) {
+            if (Fit.matches(plain, "(?s).*(?:\\[ *\\]|\\( \\)|\u2610).*")
+                    || SENT.matcher(plain).find()) {
                 continue;
             }
             for (var preference : PREFERENCES) {
                 var told = preference.matcher(plain);
                 while (told.find()) {
                     if (!UNWANTED.matcher(plain.substring(0, told.start(1))).find()
-                            && !Fit.matches(plain.substring(told.end(1)), "(?s) (?:address|is down|isn't|does not|is broken).*")) {
+                            && !Fit.matches(
+                                    plain.substring(told.end(1)),
+                                    "(?s) (?:address|is down|isn't|does not|is broken).*")) {
                         findings.putIfUnknown("referrer.prefers", way(told.group(1)), sentence.span(told));
                         return;
                     }

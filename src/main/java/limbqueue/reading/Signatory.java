@@ -24,21 +24,22 @@ final class Signatory {
 
     private static final String LABELLED_NAME = ")[ \\t]*[:.\\-]?[ \\t]*(?-i:((?:" + Person.TITLE + "[ \\t]+){0,3}"
             + Person.NAME + "(?:" + Person.DEGREES + ")?|" + Person.PLAIN_TITLE + "[ \\t]+" + Person.NAME + "))";
-    private static final Pattern SURE =
-            Pattern.compile("(?im)(?:^|[ \\t|])(?:" + SURE_LABEL + LABELLED_NAME);
+    private static final Pattern SURE = Pattern.compile("(?im)(?:^|[ \\t|])(?:" + SURE_LABEL + LABELLED_NAME);
     private static final Pattern LABELLED =
             Pattern.compile("(?im)(?:^|[ \\t|])(?:" + SURE_LABEL + "|" + OTHER_LABEL + LABELLED_NAME);
 
     /** Who wrote down a call writes for somebody else: "taken by Sister Pentlow, for Dr Threlkeld". */
     private static final Pattern TAKEN_FOR = Pattern.compile(
-            "(?i)\\b(?:taken|written|noted|typed)[ \\t]+(?:down[ \\t]+)?by\\b[^\\n]{0,60}?\\bfor[ \\t]+(?-i:((?:" + Person.TITLE
-                    + "[ \\t]+){1,3}(?:" + Person.PART + "|" + Person.INITIAL + "[ \\t]+" + Person.PART + ")(?:[ \\t]+" + Person.PART + "){0,2}))");
+            "(?i)\\b(?:taken|written|noted|typed)[ \\t]+(?:down[ \\t]+)?by\\b[^\\n]{0,60}?\\bfor[ \\t]+(?-i:((?:"
+                    + Person.TITLE + "[ \\t]+){1,3}(?:" + Person.PART + "|" + Person.INITIAL + "[ \\t]+" + Person.PART
+                    + ")(?:[ \\t]+" + Person.PART + "){0,2}))");
 
     private static final Pattern INTRODUCED = Pattern.compile(
             "\\b(?:[Tt]his is|[Ii] am|[Rr]eferral (?:came )?from|[Rr]eferred by|[Mm]essage from|[Ss]ent by|[Ff]rom)[ \\t]+("
                     + TITLED_NAME + ")");
 
-    private static final Pattern SIGNED = Pattern.compile("^[ \\t]*(?:[-\u2013\u2014/]+[ \\t]*)?((?:" + Person.PART + "|"
+    private static final Pattern SIGNED = Pattern.compile("^[ \\t]*(?:[-\u2013\u2014/]+[ \\t]*)?((?:" + Person.PART
+            + "|"
             + Person.INITIAL + ")(?:[ \\t]+(?:" + Person.PART + "|" + Person.INITIAL + ")){0,3}[ \\t]+" + Person.PART
             + ")[ \\t]*,?(?:[ \\t]*(?i:" + Person.ROLE + ")(?:[ \\t]+[a-z ]{0,30})?)?[ \\t]*$");
     private static final Pattern SIGNED_WITH_ROLE = Pattern.compile("^[ \\t]*(" + Person.PLAIN_TITLE + "[ \\t]+"
@@ -70,7 +71,9 @@ final class Signatory {
                 .or(() -> labelled(page, LABELLED))
                 .or(() -> head(lines))
                 .or(() -> first(INTRODUCED, page))
-                .map(name -> page.original(name).matches("(?s).*['\u2019]s") ? new Span(name.start(), name.end() - 2) : name);
+                .map(name -> page.original(name).matches("(?s).*['\u2019]s")
+                        ? new Span(name.start(), name.end() - 2)
+                        : name);
     }
 
     private static Optional<Span> first(Pattern pattern, Page page) {
@@ -178,7 +181,8 @@ final class Signatory {
                     || plainTitled && !Fit.matches(label, "(?is).*(?:from|fron|frorn|referr\\w*|sender)[ \\t]*:.*")
                     || !label.contains(":")
                             && !titled
-                            && Fit.matches(label, "(?is).*\\b(?:from|gp|doctor|nurse|physician|consultant|attending)[ \\t]+$")
+                            && Fit.matches(
+                                    label, "(?is).*\\b(?:from|gp|doctor|nurse|physician|consultant|attending)[ \\t]+$")
                             && !LETTERED.matcher(name).lookingAt()
                     || Fit.matches(name, MONTHS_AND_ARTICLES)) {
                 continue;
@@ -207,9 +211,7 @@ final class Signatory {
                             line.text().substring(0, titled.start()),
                             "(?i).*\\b(?:dear|to|with|under|for|taken by|taken down by)\\s+$")) {
                 var end = trimmed(line.text(), titled.start(), titled.end());
-                return titled.group().length() < 4
-                        ? Optional.empty()
-                        : Optional.of(line.span(titled.start(), end));
+                return titled.group().length() < 4 ? Optional.empty() : Optional.of(line.span(titled.start(), end));
             }
             var plain = Fit.of("^[ \\t]*(" + Person.INITIAL + "[ \\t]+" + Person.PART + "|" + Person.PART + "[ \\t]+"
                             + Person.PART + ")[ \\t]*[,/]")
@@ -229,8 +231,8 @@ final class Signatory {
         if (organisation.isEmpty() || organisation.get().start() >= end) {
             return end;
         }
-        var name = Fit.of("(?:" + Person.TITLE + "[ \\t]+)+(?:(?:" + Person.INITIAL + "[ \\t]+){1,4}" + Person.PART + "|"
-                        + Person.PART + "[ \\t]+" + Person.PART + ")")
+        var name = Fit.of("(?:" + Person.TITLE + "[ \\t]+)+(?:(?:" + Person.INITIAL + "[ \\t]+){1,4}" + Person.PART
+                        + "|" + Person.PART + "[ \\t]+" + Person.PART + ")")
                 .matcher(line)
                 .region(start, organisation.get().end());
         return name.find() ? name.end() : end;

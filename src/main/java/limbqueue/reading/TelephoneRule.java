@@ -15,10 +15,12 @@ final class TelephoneRule implements Rule {
     }
 
     private static final String DIGIT = "[\\dOolI]";
-    private static final Pattern NUMBER = Pattern.compile("(?<![\\w/.@-])\\+?(?:\\(\\d{3,5}\\)[ .-]?|[\\dO]" + DIGIT + "{2,4}[ .-])" + DIGIT
-            + "{2,4}(?:[ .-]?" + DIGIT + "{2,6}){0,3}(?![\\w/@]|[.-]\\d)|(?<![\\w/.@-])0" + DIGIT + "{9,10}(?!\\w)");
+    private static final Pattern NUMBER = Pattern.compile(
+            "(?<![\\w/.@-])\\+?(?:\\(\\d{3,5}\\)[ .-]?|[\\dO]" + DIGIT + "{2,4}[ .-])" + DIGIT + "{2,4}(?:[ .-]?"
+                    + DIGIT + "{2,6}){0,3}(?![\\w/@]|[.-]\\d)|(?<![\\w/.@-])0" + DIGIT + "{9,10}(?!\\w)");
 
-    private static final Pattern FAX = Pattern.compile("(?i)(?:\\bfax(?:ed)?\\b|(?<![a-z])F(?=[ .:]))[^\\d\\n;|]{0,40}$");
+    private static final Pattern FAX =
+            Pattern.compile("(?i)(?:\\bfax(?:ed)?\\b|(?<![a-z])F(?=[ .:]))[^\\d\\n;|]{0,40}$");
     private static final Pattern PHONE = Pattern.compile(
             "(?i)\\b(?:tel(?:ephone)?|phone|ph|mobile|mob|cell|home|contact|number|no|call(?:s|ed)?|ring|reach(?:ed)?|secretary|bleep|pager|direct line|switchboard|office|t|te1|h|m)\\b[^\\d\\n;|]{0,30}$");
     private static final Pattern NO_TELEPHONE = Pattern.compile(
@@ -31,7 +33,8 @@ final class TelephoneRule implements Rule {
             "(?i)\\b(?:his|her|him|patient(?:['\u2019]s)?|pt|mobile|mob|cell|home|door phone)\\b[^\\d,;|]{0,25}$");
     private static final Pattern REFERRERS = Pattern.compile(
             "(?i)\\b(?:caller|call(?:ing)? back|ring (?:me|us|back)|call (?:me|us)|secretary|our|my|direct line|bleep|pager|surgery|practice|clinic|office|switchboard|reply|replies|answer)\\b[^\\d;|]{0,30}$");
-    private static final Pattern OURS = Pattern.compile("(?i)^[ \\t]*(?:to|attn|fao)\\b[ \\t]*:?|^[ \\t]*fax to\\b|\\b(?:your fax|faxed to you|fax(?:ed)? to:|fax from)");
+    private static final Pattern OURS = Pattern.compile(
+            "(?i)^[ \\t]*(?:to|attn|fao)\\b[ \\t]*:?|^[ \\t]*fax to\\b|\\b(?:your fax|faxed to you|fax(?:ed)? to:|fax from)");
 
     /** Words of a line that speaks of the patient. */
     private static final Pattern PATIENT_LINE = Pattern.compile(
@@ -48,7 +51,8 @@ final class TelephoneRule implements Rule {
     public void read(Page page, Findings findings) {
         var lines = Lines.of(page.text);
         for (var line : lines) {
-            var match = NUMBER.matcher(page.text).region(line.start(), line.end()).useTransparentBounds(true);
+            var match =
+                    NUMBER.matcher(page.text).region(line.start(), line.end()).useTransparentBounds(true);
             var from = line.start();
             while (match.find()) {
                 var before = page.text.substring(from, match.start());
@@ -58,7 +62,8 @@ final class TelephoneRule implements Rule {
                 if (length < 7
                         || length > 15
                         || Fit.matches(match.group(), "(?:19|20)\\d\\d-\\d\\d-\\d\\d")
-                        || NO_TELEPHONE.matcher(before).find() || !looksLike(page, line, match.start(), match.group(), before)) {
+                        || NO_TELEPHONE.matcher(before).find()
+                        || !looksLike(match.group(), before)) {
                     continue;
                 }
                 var words = new Span(match.start(), match.end());
@@ -66,7 +71,8 @@ final class TelephoneRule implements Rule {
                     continue;
                 }
                 if (FAX.matcher(before).find()) {
-                    if (!OURS.matcher(line.text().substring(0, match.start() - line.start())).find()) {
+                    if (!OURS.matcher(line.text().substring(0, match.start() - line.start()))
+                            .find()) {
                         findings.putIfUnknown("referrer.fax", digits, words);
                     }
                 } else {
@@ -91,10 +97,13 @@ final class TelephoneRule implements Rule {
     }
 
     /** A number that is called a telephone number, or is written as one. */
-    private static boolean looksLike(Page page, Line line, int start, String number, String before) {
+    private static boolean looksLike(String number, String before) {
         return FAX.matcher(before).find()
                 || PHONE.matcher(before).find()
-                || Fit.matches(number, "0" + DIGIT + "{3,4} " + DIGIT + "{3} ?" + DIGIT + "{3}|0" + DIGIT + "{10}|\\(\\d{3}\\) ?\\d{3}-\\d{4}|\\d{3}[-.]\\d{3}[-.]\\d{4}|\\d{3}-\\d{4}");
+                || Fit.matches(
+                        number,
+                        "0" + DIGIT + "{3,4} " + DIGIT + "{3} ?" + DIGIT + "{3}|0" + DIGIT
+                                + "{10}|\\(\\d{3}\\) ?\\d{3}-\\d{4}|\\d{3}[-.]\\d{3}[-.]\\d{4}|\\d{3}-\\d{4}");
     }
 
     private static Optional<Owner> owner(List<Line> lines, Line line, String before, Span words, Findings findings) {
@@ -117,7 +126,9 @@ final class TelephoneRule implements Rule {
                 break;
             }
         }
-        return line.number() < HEAD || line.number() >= lines.size() - FOOT ? Optional.of(Owner.REFERRER) : Optional.empty();
+        return line.number() < HEAD || line.number() >= lines.size() - FOOT
+                ? Optional.of(Owner.REFERRER)
+                : Optional.empty();
     }
 
     /** Of whom a line speaks up to {@code end}; of both, the one that is named last. */
@@ -127,7 +138,9 @@ final class TelephoneRule implements Rule {
                 last(PATIENT_LINE, words),
                 Math.max(at(findings, "patient.family", line, end), at(findings, "patient.born", line, end)));
         var referrer = Math.max(
-                last(REFERRER_LINE, line.text()) >= 0 && last(REFERRER_LINE, words) < 0 && patient < 0 ? 0 : last(REFERRER_LINE, words),
+                last(REFERRER_LINE, line.text()) >= 0 && last(REFERRER_LINE, words) < 0 && patient < 0
+                        ? 0
+                        : last(REFERRER_LINE, words),
                 Math.max(at(findings, "referrer.name", line, end), at(findings, "referrer.organisation", line, end)));
         if (patient < 0 && referrer < 0) {
             return Optional.empty();
