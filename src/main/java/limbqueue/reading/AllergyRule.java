@@ -11,11 +11,15 @@ final class AllergyRule implements Rule {
     private static final Pattern CONTRAST = Pattern.compile(
             "\\b(?:iv |intravenous |x[ -]?ray |radiograph |iodinated |iodine |radiographic |radiological |radiology |ct |cta |angiogram |angiographic |radio)?-?(?:iodinated |iodine )?contrast(?: (?:media|medium|dye|agents?|material))?\\b|\\b(?:iodinated dye|x[ -]?ray dye|radiograph dye|ct dye|cta dye|angiogram dye|iv dye|contrast)\\b");
     private static final Pattern OTHER = Pattern.compile(
-            "\\b(latex|iodine|iodide|povidone[ -]iodine|sulfa(?: drugs)?|sulpha(?: drugs)?|sulfonamides?|sulphonamides?|penicillins?|shellfish|elastoplast|plasters?|sticking plaster|adhesive(?: tape)?|micropore|tape|eggs?|nuts?|peanuts?|nickel|chlorhexidine|nsaids?|statins?|opioids?|opiates?|bee stings?|wasp stings?|cephalosporins?|macrolides?|tetracyclines?|quinolones?|ace inhibitors?|acei|heparin|protamine|aspirin|kiwi|pollen|strawberries|metal|zinc|silver|honey|lanolin)\\b");
+            "\\b(pen(?=:? ?allerg)|(?<=allergy: |allergic to |allergy to |allergic )pen(?=[ ,.;(:-]|$)|pcn|latex|iodine|iodide|povidone[ -]iodine|sulfa(?: drugs)?|sulpha(?: drugs)?|sulfonamides?|sulphonamides?|penicillins?|shellfish|elastoplast|plasters?|sticking plaster|adhesive(?: tape)?|micropore|tape|eggs?|nuts?|peanuts?|nickel|chlorhexidine|nsaids?|statins?|opioids?|opiates?|bee stings?|wasp stings?|cephalosporins?|macrolides?|tetracyclines?|quinolones?|ace inhibitors?|acei|heparin|protamine|aspirin|kiwi|pollen|strawberries|metal|zinc|silver|honey|lanolin)\\b");
     private static final Pattern SAYS = Pattern.compile(
             "\\b(?:allergy|allergic|allergen|anaphyla\\w+|hypersensitiv\\w+|reacts? (?:badly |severely )?to|reacted (?:badly |severely )?to|reactions? to|adverse reactions?|intoleran\\w+|rash|hives|urticaria|angioedema|bronchospasm|wheez\\w+|itch\\w*|broke out|breaks out|comes? (?:him |her )?out in|came out in|collaps\\w+|brings (?:him|her) out)\\b");
     private static final Pattern NONE = Pattern.compile(
             "\\b(?:nkda|nka|nil known|no known|none known|no allergy|allergy ?[:-]? ?(?:none|nil|no\\b|nk)|not (?:known to be )?allergic|isn't allergic|no (?:drug |medication |food |contrast |other )+allerg\\w+|denies (?:any )?(?:drug |medication )?allergy)\\b");
+
+    /** An entry of the notes that proved wrong. */
+    private static final Pattern REFUTED = Pattern.compile(
+            "^[^.;]{0,80}\\b(?:(?:has been|was) (?:removed|refuted|ruled out|disproved|de-?labelled|withdrawn)|proved (?:wrong|false)|was (?:an error|a mistake|his wife's|her husband's|another patient's))\\b");
 
     private static final Pattern SEVERE = Pattern.compile(
             "\\b(?:anaphyla\\w+|collaps\\w+|intubat\\w+|cardiac arrest|shock|stevens|icu|itu|angio-?oedema|throat (?:swell\\w*|clos\\w+)|swelling of (?:the )?(?:throat|tongue)|severe(?:ly)?|life[- ]threatening)\\b");
@@ -86,7 +90,10 @@ final class AllergyRule implements Rule {
     }
 
     private static boolean denied(Sentence sentence, Thing thing, String piece) {
-        return NONE.matcher(piece).find() || Polarity.isDenied(sentence, thing.start(), thing.end());
+        return Fit.matches(sentence.plain.substring(thing.end()), "(?s) ?\\? ?(?:no\\b.*)?")
+                || REFUTED.matcher(sentence.plain.substring(thing.end())).find()
+                || NONE.matcher(piece).find()
+                || Polarity.isDenied(sentence, thing.start(), thing.end());
     }
 
     private static java.util.List<Thing> things(String plain) {
@@ -103,7 +110,10 @@ final class AllergyRule implements Rule {
             if (drug.isPresent()
                     && !covered(things, drug.get().start())
                     && !Fit.matches(
-                            plain.substring(drug.get().start(), drug.get().end()), "pen|on|iron")) {
+                            plain.substring(drug.get().start(), drug.get().end()), "pen|on|iron")
+                    && !Fit.matches(
+                            plain.substring(drug.get().end()),
+                            "(?s) (?:he|she) (?:will|won't|does|doesn't|refuses|cannot)\\b.*")) {
                 at = drug.get().end();
                 things.add(new Thing(
                         drug.get().start(), drug.get().end(), drug.get().generic()));
@@ -112,7 +122,8 @@ final class AllergyRule implements Rule {
         var other = OTHER.matcher(plain);
         while (other.find()) {
             if (!covered(things, other.start())) {
-                things.add(new Thing(other.start(), other.end(), other.group(1)));
+                var isPenicillin = Fit.matches(other.group(1), "pen|pcn");
+                things.add(new Thing(other.start(), other.end(), isPenicillin ? "penicillin" : other.group(1)));
             }
         }
         if (things.isEmpty()) {
@@ -132,7 +143,8 @@ final class AllergyRule implements Rule {
     }
 
     private static int pieceEnd(String plain, int end, int next) {
-        var stop = Fit.of(";|\\. |, (?=[a-z]+ ?(?:[(-]|,|and |$))| and (?=[a-z]+ ?(?:\\(|- ))")
+        var stop = Fit.of(
+                        ";|\\. |, (?=(?:allerg|but |he |she |reacts|anaphyl))|, (?=[a-z]+ ?(?:[(-]|,|and |$))| and (?=[a-z]+ ?(?:\\(|- ))")
                 .matcher(plain)
                 .region(end, next);
         return stop.find() ? stop.start() : next;

@@ -1,10 +1,8 @@
 package limbqueue.reading;
 
-import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.regex.Pattern;
 
 /** Examinations by imaging that were done. What is only planned, asked for or awaited is not entered; a catheter angiogram is a procedure. */
@@ -12,19 +10,16 @@ final class ImagingRule implements Rule {
 
     private static final Pattern KIND = Pattern.compile("\\b(duplex|cta|mra|radiograph)\\b");
 
-    private static final Pattern PLANNED_BEFORE = Pattern.compile(
-            "\\b(?:please|arrange[ds]?|arranging|request(?:ed|ing)?|order(?:ed|ing)?|book(?:ed|ing)?|plan(?:ned|ning|s)?(?: for)?|await(?:s|ing|ed)?|refer(?:red)? for|schedul\\w+|consider(?:ing|ed)?|suggest(?:s|ed)?|recommend(?:s|ed)?|needs?|would (?:like|benefit|need|suggest|recommend)|should have|will (?:have|need|undergo|get|be having)|may need|to have|due (?:a|for)|for|pending|wait(?:ing)? for|list(?:ed)? for|no|without|declin\\w+|refus\\w+|cannot have|not had|hasn't had|never had|ask(?:ed|ing)? for|is having|going for|next|further|repeat|if|could you|can you|propos\\w+|want(?:s|ed)?|hope\\w* for|organis\\w+|organiz\\w+|get(?:ting)?(?: a)?|before|until|unless|facility for|access to|not available|isn't available)\\b(?:(?! (?:showed|shows|done|and had))[^.;:,]){0,40}$");
-    private static final Pattern PLANNED_AFTER = Pattern.compile(
-            "^(?: of (?:the )?(?:left |right )?\\w+)? to (?:exclude|rule out|look for)\\b|^(?: without \\w+)?(?: (?:foot|toe|heel|ankle|of|for|scan|leg|both|bilateral|the|left|right|lower|limb|limbs|arteries|study|legs|his|her|aorta|and|to|runoff|abdomen|pelvis))* ?[:-]? ?\\(?(?:(?:only if|deliberately|is|are|was|were|has been|have been|to be|will be|should be|being|now|not yet|not|also|already|still) ){0,3}(?:request(?:ed)?|req'?d|req\\b|order(?:ed)?|book(?:ed)?|arranged|pending|await(?:ed|ing)|planned|schedul\\w+|sent\\b|due\\b|suggested|recommended|advised|to follow|considered|referral|next (?:week|month)|if |needed|required|would|could|might|please|not (?:done|performed|available here|yet)|not yet|tomorrow|to be|appointment|declined|asked for|wanted|is not available|isn't available|unavailable here|appt|list)");
-    private static final Pattern DONE = Pattern.compile(
-            "\\b(?:show(?:s|ed|n|ing)?|demonstrat\\w+|reveal\\w*|report(?:ed|s)?|confirm\\w*|enclosed|attached|done|performed|dated|found|suggest(?:s|ed)|of \\d|on \\d|was (?:normal|carried|performed|done)|results?|findings|impression|images|underwent|had (?:a|an)|in (?:19|20)\\d\\d|with (?:this|you)|agrees?|excludes?|excluded|:|=)\\b|[:]");
+    /** "Osteomyelitis on films", where no examination is named. */
+    private static final Pattern BONE_FILMS = Pattern.compile(
+            "\\b(?:osteomyelitis|fracture|bone|calcaneus|gas)\\b[^.;]{0,30} on (?:plain |recent |the |today's |foot )*(films?)\\b|\\b(?:foot|plain|bone) (films?) (?:show|showed|done|taken|normal|negative|of)\\b");
 
-    private static final Pattern HELD = Pattern.compile(
-            "\\b(?:enclosed|attached|with this letter|accompan\\w+|included|herewith|appended|overleaf|available|(?:which )?(?:i|we) (?:enclose|attach)|of which (?:i|we) (?:enclose|attach)|with you|sent with|faxed (?:with|to)|to hand|on (?:disc|disk|cd)|on the (?:disc|disk|cd)|copy (?:enclosed|attached)|pasted below|follows below|uploaded|transferred|on pacs|sent (?:to you|over|across))\\b");
-    private static final Pattern NOT_HELD = Pattern.compile(
-            "\\b(?:not (?:yet )?(?:available|received|arrived|reached|enclosed|attached|been (?:received|sent|able)|to hand|seen|had|with)|isn't (?:available|attached|enclosed)|unavailable|hasn't (?:arrived|been (?:sent|received)|reached|come)|hasn't (?:yet )?(?:arrived|received|come)|never (?:received|arrived|came|sent|reached)|don't have|have no|no (?:report|images?|letter|films?|copy|disc)|without (?:a )?report|await(?:ed|ing)|to follow|cannot (?:get|obtain)|missing|have not|(?:i|we) (?:have )?hasn't|still waiting for|lost)\\b");
-    private static final Pattern REPORT = Pattern.compile("\\b(?:reports?|results?)\\b");
-    private static final Pattern IMAGES = Pattern.compile("\\b(?:images?|films?|disc|disk|cd|pictures)\\b");
+    private static final Pattern PLANNED_BEFORE = Pattern.compile(
+            "\\b(?:should you (?:want|wish|need)|wish(?:es|ed)? for|please|arrange[ds]?|arranging|request(?:ed|ing)?|order(?:ed|ing)?|book(?:ed|ing)?|plan(?:ned|ning|s)?(?: for)?|await(?:s|ing|ed)?|refer(?:red)? for|schedul\\w+|consider(?:ing|ed)?|suggest(?:s|ed)?|recommend(?:s|ed)?|needs?|would (?:like|benefit|need|suggest|recommend)|should have|will (?:have|need|undergo|get|be having)|may need|to have|due (?:a|for)|for|pending|wait(?:ing)? for|list(?:ed)? for|no|without|declin\\w+|refus\\w+|cannot have|not had|hasn't had|never had|ask(?:ed|ing)? for|is having|going for|next|further|repeat|if|could you|can you|propos\\w+|want(?:s|ed)?|hope\\w* for|organis\\w+|organiz\\w+|get(?:ting)?(?: a)?|before|until|unless|facility for|access to|not available|isn't available)\\b(?:(?! (?:showed|shows|done|and had))[^.;:,]){0,40}$");
+    private static final Pattern PLANNED_AFTER = Pattern.compile(
+            "^ (?:of|for) [^,.;:]{1,40}? (?:was|is|has been|have been|will be) (?:requested|ordered|booked|planned|asked for|awaited|arranged|refused|declined|cancelled)\\b|^[^.;]{0,60}\\b(?:has not|hasn't|have not) (?:yet )?(?:taken place|been done|happened)\\b|^(?: of (?:the )?(?:left |right )?\\w+)? to (?:exclude|rule out|look for)\\b|^(?: without \\w+)?(?: (?:foot|toe|heel|ankle|of|for|scan|leg|both|bilateral|the|left|right|lower|limb|limbs|arteries|study|legs|his|her|aorta|and|to|runoff|abdomen|pelvis))* ?[:-]? ?\\(?(?:(?:only if|deliberately|will be|can be|could be|is|are|was|were|has been|have been|to be|will be|should be|being|now|not yet|not|also|already|still) ){0,3}(?:offered|done if|made if|possible|request(?:ed)?|req'?d|req\\b|order(?:ed)?|book(?:ed)?|arranged|pending|await(?:ed|ing)|planned|schedul\\w+|sent\\b|due\\b|suggested|recommended|advised|to follow|considered|referral|next (?:week|month)|if |needed|required|would|could|might|please|not (?:done|performed|available here|yet)|not yet|tomorrow|to be|appointment|declined|asked for|wanted|is not available|isn't available|unavailable here|appt|list)");
+    private static final Pattern DONE = Pattern.compile(
+            "\\b(?:show(?:s|ed|n|ing)?|demonstrat\\w+|reveal\\w*|report(?:ed|s)?|confirm\\w*|enclosed|attached|done|performed|dated|taken|found|suggest(?:s|ed)|of \\d|on \\d|was (?:normal|carried|performed|done)|results?|findings|impression|images|underwent|had (?:a|an)|in (?:19|20)\\d\\d|with (?:this|you)|agrees?|excludes?|excluded|:|=)\\b|[:]");
 
     @Override
     public void read(Page page, Findings findings) {
@@ -56,18 +51,32 @@ final class ImagingRule implements Rule {
                 last = entry;
                 lastSentence = sentence.number;
             }
+            if (!known.containsKey("radiograph")) {
+                films(sentence).ifPresent(words -> {
+                    var entry = findings.add("imaging");
+                    known.put("radiograph", entry);
+                    entry.put("kind", "radiograph", words);
+                });
+            }
             if (last != null
-                    && sentence.number - lastSentence <= 3
+                    && sentence.number - lastSentence <= 8
                     && lastSentence != sentence.number
                     && !Fit.matches(
-                            sentence.plain,
-                            "(?s).*\\b(?:angiogram|angioplasty|stent|bypass|operation|procedure)\\b.*")) {
-                held(sentence, 0, last);
+                            sentence.plain, "(?s).*\\b(?:angiogram|angioplasty|bypass|operation|procedure)\\b.*")) {
+                Enclosures.read(sentence, 0, last);
             }
             if (sentence.hasAny("angiogram", "angioplasty") && lastSentence != sentence.number) {
                 last = null;
             }
         }
+    }
+
+    private static Optional<Span> films(Sentence sentence) {
+        var films = BONE_FILMS.matcher(sentence.plain);
+        if (!films.find() || Polarity.isOpen(sentence, films.start())) {
+            return Optional.empty();
+        }
+        return Optional.of(sentence.span(films, films.group(1) != null ? 1 : 2));
     }
 
     /** Whether the same kind of imaging on another day is spoken of. */
@@ -130,7 +139,9 @@ final class ImagingRule implements Rule {
                         "(?s).*\\b(?:foot|toe|heel|osteomyelitis|metatarsal|forefoot|calcaneus|ankle|bone|phalanx|leg)\\b.*")) {
             return true;
         }
-        return Polarity.isDenied(sentence, start, end) && !DONE.matcher(after).find();
+        return Polarity.isDenied(sentence, start, end)
+                && !DONE.matcher(plain.substring(end, Math.min(plain.length(), end + 120)))
+                        .find();
     }
 
     private static void details(Page page, Sentence sentence, int start, int end, Findings.Entry entry) {
@@ -163,7 +174,8 @@ final class ImagingRule implements Rule {
         }
         side(plain, sentence, start, end, to, entry);
         where(page, sentence, end, to, entry);
-        held(sentence, start, entry);
+        var first = nextKind(plain, 0) == start;
+        Enclosures.read(sentence, first ? 0 : start, entry);
     }
 
     private static int nextKind(String plain, int end) {
@@ -195,68 +207,5 @@ final class ImagingRule implements Rule {
     private static void where(Page page, Sentence sentence, int end, int to, Findings.Entry entry) {
         Places.behind(page, sentence, end, Math.min(to, end + 110))
                 .ifPresent(place -> entry.put("where", place.name(), place.words()));
-    }
-
-    /** Whether report and images came with the letter. */
-    static void held(Sentence sentence, int from, Findings.Entry entry) {
-        var plain = sentence.plain;
-        held(sentence, REPORT, from, "reportHeld", entry, IMAGES);
-        held(sentence, IMAGES, from, "imagesHeld", entry, REPORT);
-        if (!Fit.matches(plain, "(?s).*\\b(?:reports?|images?|films?|disc|disk|cd|pictures)\\b.*")) {
-            var enclosed = Fit.of("\\b(?:duplex|cta|mra|scan)\\b[^.;]{0,20}\\b(?:enclosed|attached)\\b")
-                    .matcher(plain);
-            if (enclosed.find()) {
-                entry.put("reportHeld", true, sentence.span(enclosed));
-            }
-        }
-    }
-
-    private static void held(
-            Sentence sentence, Pattern what, int from, String field, Findings.Entry entry, Pattern other) {
-        var plain = sentence.plain;
-        var match = what.matcher(plain).region(Math.min(from, plain.length()), plain.length());
-        while (match.find()) {
-            var start = Math.max(sentence.clauseStart(match.start()), match.start() - 45);
-            var end = Math.min(sentence.clauseEnd(match.start()), match.end() + 55);
-            var next = other.matcher(plain).region(match.end(), end);
-            var behindEnd = end;
-            if (next.find()
-                    && !Fit.matches(
-                            plain.substring(match.end(), next.start()),
-                            " ?(?:and|or|nor|, nor|&|/)(?: the| no| nor)? ?")) {
-                behindEnd = next.start();
-            }
-            var behind = plain.substring(match.end(), behindEnd);
-            var comma = behind.indexOf(';');
-            behind = comma >= 0 ? behind.substring(0, comma) : behind;
-            var ahead = plain.substring(start, match.start());
-            if (NOT_HELD.matcher(behind).find()
-                    || Fit.of(
-                                    "\\b(?:no|without(?: a| the)?|not (?:yet )?(?:received|seen|had|have)(?: (?:the|a|any|his|her|their))?|don't have(?: (?:the|a|any|their|his|her))?|have not (?:got|had|seen|received)(?: (?:the|a|any|their))?|hasn't (?:received|seen|had)(?: (?:the|a|any|their))?|have no|hasn't (?:yet )?been (?:sent|given|shown)(?: (?:the|a|any|their))?|hasn't (?:yet )?(?:had|got)(?: (?:the|a|any|their))?|never (?:received|had|seen|sent)(?: (?:the|a|any|us|me))*|awaiting(?: the)?|cannot (?:get|find|obtain)(?: (?:the|a|any|their))?|neither|without) (?:\\w+ )?(?:(?:reports?|images|letter),? (?:or|nor|and)(?: the| any)? )?$")
-                            .matcher(ahead)
-                            .find()) {
-                entry.put(
-                        field,
-                        false,
-                        sentence.span(Math.max(start, match.start()), Math.min(match.end() + 1, plain.length())));
-                return;
-            }
-            if (HELD.matcher(behind).find()
-                    || Fit.matches(
-                                    ahead,
-                                    "(?s).*\\b(?:enclos\\w+|attach\\w*|includ\\w+|with|herewith|i have|see)(?: (?:is|the|a|please find|his|her|copy of|full|both|find|you|to this|also|send|sent))* (?:(?:images|report)s? and (?:the )?)?$")
-                            && Fit.matches(ahead, "(?s).*\\b(?:enclos\\w+|attach\\w*|includ\\w+|herewith)\\b.*")) {
-                entry.put(field, true, sentence.span(match));
-                return;
-            }
-        }
-    }
-
-    static Set<Side> none() {
-        return EnumSet.noneOf(Side.class);
-    }
-
-    static Optional<String> nothing() {
-        return Optional.empty();
     }
 }

@@ -56,9 +56,11 @@ final class LabRule implements Rule {
                     "platelets",
                     Pattern.compile("\\bplatelets\\b"),
                     List.of(
-                            Unit.of("(?:x ?)?10 ?[\\^*]? ?\\(?9\\)? ?/ ?l|x ?10e9/l|g/l|(?:x ?)?10⁹ ?/ ?l", "10*9/L"),
                             Unit.of(
-                                    "k(?: ?/ ?(?:µl|ul|mcl|mm3|cumm))?|(?:x ?)?10 ?[\\^*]? ?3 ?/ ?(?:µl|ul|mcl)|thou\\w*(?:/(?:ul|µl))?|(?:x ?)?10³ ?/ ?(?:µl|ul)",
+                                    "(?:x ?)?(?:10|lo|1o|l0) ?[\\^*]? ?\\(?9\\)? ?/ ?l|x ?10e9/l|g/l|(?:x ?)?10⁹ ?/ ?l",
+                                    "10*9/L"),
+                            Unit.of(
+                                    "k(?: ?/ ?(?:µl|ul|mcl|mm3|cumm))?|(?:x ?)?10 ?[\\^*]? ?\\(?3\\)? ?/ ?(?:µl|ul|mcl)|thou\\w*(?:/(?:ul|µl))?|(?:x ?)?10³ ?/ ?(?:µl|ul)",
                                     "10*3/uL")),
                     1,
                     2000),
@@ -73,9 +75,11 @@ final class LabRule implements Rule {
                     "whiteCells",
                     Pattern.compile("\\bwhite cells\\b"),
                     List.of(
-                            Unit.of("(?:x ?)?10 ?[\\^*]? ?\\(?9\\)? ?/ ?l|x ?10e9/l|g/l|(?:x ?)?10⁹ ?/ ?l", "10*9/L"),
                             Unit.of(
-                                    "k(?: ?/ ?(?:µl|ul|mcl|mm3|cumm))?|(?:x ?)?10 ?[\\^*]? ?3 ?/ ?(?:µl|ul|mcl)|thou\\w*(?:/(?:ul|µl))?|(?:x ?)?10³ ?/ ?(?:µl|ul)",
+                                    "(?:x ?)?(?:10|lo|1o|l0) ?[\\^*]? ?\\(?9\\)? ?/ ?l|x ?10e9/l|g/l|(?:x ?)?10⁹ ?/ ?l",
+                                    "10*9/L"),
+                            Unit.of(
+                                    "k(?: ?/ ?(?:µl|ul|mcl|mm3|cumm))?|(?:x ?)?10 ?[\\^*]? ?\\(?3\\)? ?/ ?(?:µl|ul|mcl)|thou\\w*(?:/(?:ul|µl))?|(?:x ?)?10³ ?/ ?(?:µl|ul)",
                                     "10*3/uL"),
                             Unit.of(
                                     "/ ?(?:µl|ul|mcl|mm3|cumm)|per (?:microlit\\w+|cubic mm|µl|ul)|cells/(?:µl|ul|mcl)",
@@ -99,8 +103,18 @@ final class LabRule implements Rule {
 
     private static final Pattern VALUE = Pattern.compile(
             "^(?: ?\\((?:[a-z0-9 /.-]{1,30})\\))?(?: ?(?:level|count|result|value|today|now|currently|yesterday|recently|was|is|were|of|at|last|came back(?: as)?|measured|checked|stable|steady|up to|down to|up|fell to|rose to|has (?:fallen|risen) to|raised|elevated|low|normal|high|good|only|just|about|around|approximately|remains|currently|most recent|latest|recent|this (?:week|month|morning)|estimated|his|her|the|on|and|:|=|-|,|~|\\()){0,6} ?(?<v>\\d{1,3}(?:,\\d{3})+|\\d{1,6}(?:\\.\\d{1,3})?)(?!\\d|\\.\\d| ?(?:-|to) ?\\d|/\\d{1,2}/\\d| ?(?:week|month|year|day|hour)s?\\b|:\\d\\d)");
+    /** A value that a sentence comes to later: "creatinine rose after the contrast but is 109 umol/l". */
+    private static final Pattern LATER = Pattern.compile(
+            "^[^\\d.;:]{0,60}\\b(?:is|was|now|at) (?<v>\\d{1,6}(?:\\.\\d{1,3})?)(?!\\d|\\.\\d| ?(?:-|to) ?\\d|/\\d| ?(?:week|month|year|day|hour)s?\\b)");
+
     private static final Pattern AIM = Pattern.compile(
             "\\b(?:target|aim(?:ing)?(?: for)?|range|goal|therapeutic|monthly|weekly|usual|keep|maintain)\\b[^.;]{0,20}$");
+    /** What heads a list of values. */
+    private static final String LIST_HEAD =
+            "(?:(?:labs?|bloods?|results?|blood tests?|laboratory|blood results?|recent bloods|date)(?: (?:of|from|on|dated|taken|drawn|were))*)";
+
+    private static final Pattern OTHER_EXAMINATION =
+            Pattern.compile("\\b(?:duplex|cta|abi|angiogram|mra|radiograph)\\b");
     private static final Pattern DATE_LEAD = Pattern.compile(
             "^[ ,(;:]*(?:on|dated|taken|from|as of|of|checked|measured|drawn|\\(| |the|sampled|collected|date|,)*$");
 
@@ -123,7 +137,20 @@ final class LabRule implements Rule {
         var plain = sentence.plain;
         var rest = plain.substring(end);
         var value = VALUE.matcher(rest);
-        if (!value.find()
+        var found = value.find();
+        if (!found) {
+            value = LATER.matcher(rest);
+            var later = value;
+            found = value.find()
+                    && test.units().stream()
+                            .anyMatch(known -> known.written()
+                                    .matcher(rest.substring(later.end()))
+                                    .find())
+                    && TESTS.stream()
+                            .noneMatch(
+                                    other -> other.name().matcher(later.group()).find());
+        }
+        if (!found
                 || AIM.matcher(plain.substring(Math.max(0, start - 30), start)).find()
                 || Fit.matches(value.group(), "(?s).*\\b(?:target|aim|range|goal)\\b.*")
                 || Polarity.isOthers(sentence, start, end)
@@ -199,7 +226,7 @@ final class LabRule implements Rule {
                     && date.end() <= start
                     && Fit.matches(
                             plain.substring(0, date.start()),
-                            "(?:labs?|bloods?|results?|blood tests?|laboratory|blood results?|recent bloods)?[ :,(]*(?:of|from|on|dated|taken|taken on|drawn|\\()?[ :(]*(?:the )?")
+                            LIST_HEAD + "?[ :,(]*(?:of|from|on|dated|taken|taken on|drawn|\\()?[ :(]*(?:the )?")
                     && !plain.substring(date.end(), start).contains(". ")
                     && !Fit.matches(plain.substring(date.end(), start), "(?s).*\\b(?:duplex|cta|abi|angiogram)\\b.*")) {
                 lab.put("taken", date.date().orElseThrow().toString(), words);
@@ -209,6 +236,44 @@ final class LabRule implements Rule {
         var inside = dates.stream()
                 .filter(date -> date.full() && date.start() > start && date.end() < end)
                 .findFirst();
-        inside.ifPresent(date -> lab.put("taken", date.date().orElseThrow().toString(), words));
+        inside.or(() -> ofAll(page, sentence, end))
+                .ifPresent(date -> lab.put("taken", date.date().orElseThrow().toString(), words));
+    }
+
+    /** The day of a whole list of values: in brackets at its end, or in the words behind it. */
+    private static Optional<Dates.Found> ofAll(Page page, Sentence sentence, int end) {
+        var plain = sentence.plain;
+        var closing = page.dates.in(plain).stream()
+                .filter(date -> date.full() && date.start() >= end)
+                .filter(date -> Fit.matches(
+                                plain.substring(0, date.start()),
+                                "(?s).*\\d[^()]{0,30}\\( ?(?:all |all on |taken |on )*")
+                        && Fit.matches(plain.substring(date.end()), "\\)[. ]*")
+                        && !OTHER_EXAMINATION
+                                .matcher(plain.substring(end, date.start()))
+                                .find())
+                .findFirst();
+        if (closing.isPresent()) {
+            return closing;
+        }
+        for (var next = page.after(sentence);
+                next.isPresent()
+                        && next.get().paragraph == sentence.paragraph
+                        && next.get().number <= sentence.number + 3;
+                next = page.after(next.get())) {
+            var words = next.get().plain;
+            var all = page.dates.in(words).stream()
+                    .filter(Dates.Found::full)
+                    .filter(date -> Fit.matches(
+                                    words.substring(0, date.start()),
+                                    "(?s).*\\d[^()]{0,30}\\( ?all (?:on |taken |of )*")
+                            || Fit.matches(words.substring(0, date.start()), LIST_HEAD + "[ :]*")
+                                    && Fit.matches(words.substring(date.end()), "[. )]*"))
+                    .findFirst();
+            if (all.isPresent()) {
+                return all;
+            }
+        }
+        return Optional.empty();
     }
 }

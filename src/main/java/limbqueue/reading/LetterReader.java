@@ -24,6 +24,7 @@ public final class LetterReader {
     private static final List<Rule> RULES = List.of(
             new PatientRule(),
             new ReferrerRule(),
+            new TelephoneRule(),
             new FormRule(),
             new TableRule(),
             new PerfusionRule(),
@@ -57,9 +58,18 @@ public final class LetterReader {
             rule.read(page, findings);
         }
         var found = findings.inOrder();
-        var today = page.written.orElse(UNKNOWN_DAY);
+        var today = today(page, findings);
         var permitted = permitted(found, today);
         return new ReadLetter(document(permitted), permitted, findings.unclear());
+    }
+
+    /** The day of the letter, or of its arrival, whichever is later. */
+    private static LocalDate today(Page page, Findings findings) {
+        var written = page.written.orElse(UNKNOWN_DAY);
+        return findings.get("received")
+                .map(day -> LocalDate.parse(day.asString()))
+                .filter(written::isBefore)
+                .orElse(written);
     }
 
     /** Leaves out what the format does not permit, such as a temperature of 12 degrees that the scan has made. */

@@ -52,7 +52,7 @@ final class Lexicon {
         }
         for (var drug : Drugs.shipped().names()) {
             for (var word : drug.split("[ -]", 0)) {
-                lexicon.learn(word, word.length() >= 8);
+                lexicon.learn(word, word.length() >= 7);
             }
         }
         lexicon.byFirstWord

@@ -12,7 +12,6 @@ final class PatientRule implements Rule {
     private static final String PART =
             "(?:(?:Mc|Mac|O['\u2019]|D['\u2019]|de |van |von |St\\.? ?)?[A-Z][a-z\u00c0-\u024f]+(?:['\u2019-][A-Z]?[a-z\u00c0-\u024f]{1,30}+){0,3}|[A-Z][A-Z'\u2019-]{1,20}(?![a-z]))";
     private static final String TITLE = "(?:Mr|Mrs|Ms|Miss|MR|MRS|MS|MISS|Master|Mister|Sir|Lady)\\b\\.?";
-    private static final String DOCTOR_TITLE = "(?:Dr|DR|Prof|Professor|Doctor|Sister|Nurse|Sr|Mr|Mrs|Ms|Miss)\\b\\.?";
 
     private static final Pattern TITLED = Pattern.compile("(?<![A-Za-z])(" + TITLE + ")[ \\t]+(?:(" + PART
             + ")(?:[ \\t]+(?:[A-Z]\\.?[ \\t]+)?(" + PART + "))?|([A-Z])\\.?[ \\t]+(" + PART + "))");
@@ -47,10 +46,6 @@ final class PatientRule implements Rule {
     private static final Pattern IDENTIFIER = Pattern.compile(
             "(?i)\\b((?:MRN|M\\.R\\.N\\.|NHS(?:[ \\t]+(?:number|no\\.?|#))?|CHI(?:[ \\t]+(?:number|no\\.?))?|hospital[ \\t]+(?:number|no\\.?|id|#)|hosp\\.?[ \\t]+(?:number|no\\.?|id)|chart(?:[ \\t]+(?:number|no\\.?|#))?|unit[ \\t]+(?:number|no\\.?)|case[ \\t]+(?:number|no\\.?)|record[ \\t]+(?:number|no\\.?)|(?:medical[ \\t]+)?record[ \\t]+(?:number|no\\.?|#)|patient[ \\t]+(?:id|number|no\\.?|#)|acct(?:\\.|[ \\t]+(?:no\\.?|#|number))?|account(?:[ \\t]+(?:no\\.?|#|number))?|health[ \\t]+(?:card|number|no\\.?)(?:[ \\t]+(?:no\\.?|number))?|medicare(?:[ \\t]+(?:no\\.?|number|id))?|insurance[ \\t]+(?:no\\.?|number|id)|[A-Z]{2,4}[ \\t]+(?:number|no\\.?)|file[ \\t]+(?:no\\.?|number)|ID(?:[ \\t]+(?:no\\.?|number))?))[ \\t]*[:#.=]?[ \\t]*#?[ \\t]*((?-i:[A-Z]{1,4})?[ -]?\\d[\\d]{0,14}(?:[ -]?\\d{2,12}){0,4}(?:[A-Z]\\b)?|(?-i:[A-Z]{1,4}-)\\d[\\d-]*)");
 
-    private static final String NUMBER = "(\\+?\\(?\\d[\\d()]{1,6}[ .-]?\\(?\\d{2,4}\\)?(?:[ .-]?\\d{2,6}){1,4})";
-    private static final Pattern PHONE = Pattern.compile(
-            "(?i)(?:\\b(?:tel(?:ephone)?|phone|mobile|mob|cell|home|contact)\\b(?:[ \\t]+(?:no\\.?|number|is|him|her|on|at))*[ \\t]*[.:]?[ \\t]*(?:\\((?:h|home|m|mobile|cell)\\)[ \\t]*)?|\\b(?:reach(?:ed)?|ring|call(?:ed)?|phone|contact(?:ed)?)[ \\t]+(?:him|her|patient|the patient|by phone|daughter|son)?[ \\t]*(?:on|at)[ \\t]+|\\b(?:his|her)[ \\t]+(?:phone|telephone|mobile|number|cell|tel|home)(?:[ \\t]+(?:no\\.?|number|phone))*[ \\t]*(?:is)?[ \\t]*:?[ \\t]*)"
-                    + NUMBER);
     private static final Pattern ADDRESS_LABEL = Pattern.compile(
             "(?im)\\b(?:patient(?:['\u2019]s)?[ \\t]+address|home[ \\t]+address|address|addr)[ \\t]*:[ \\t]*([^\\n\\r]{5,120}?)(?=[ \\t]{2,}|[ \\t]+(?:tel|phone|dob|sex|mrn|nhs)\\b|$)");
     private static final Pattern ADDRESS_PROSE = Pattern.compile(
@@ -73,7 +68,6 @@ final class PatientRule implements Rule {
         born(page, findings);
         sex(page, findings);
         identifiers(page, findings);
-        phone(page, findings);
         address(page, findings);
         absences(page, findings);
     }
@@ -372,52 +366,6 @@ final class PatientRule implements Rule {
         }
     }
 
-    private static void phone(Page page, Findings findings) {
-        var match = PHONE.matcher(page.text);
-        while (match.find()) {
-            var digits = match.group(1).replaceAll("\\D", "");
-            if (digits.length() < 6 || digits.length() > 15 || !isPatients(page, match, findings)) {
-                continue;
-            }
-            findings.put("patient.phone", match.group(1).strip(), new Span(match.start(1), match.end(1)));
-            return;
-        }
-    }
-
-    /** Whether a phone number is the patient's: his or hers, or on the line of name or birth date. */
-    private static boolean isPatients(Page page, Matcher match, Findings findings) {
-        var text = page.text;
-        var lineStart = text.lastIndexOf('\n', match.start()) + 1;
-        var line = text.substring(lineStart, match.start());
-        var lead = match.group()
-                .substring(0, match.group().length() - match.group(1).length());
-        if (Fit.matches(line, "(?is).*\\b(?:fax|bleep|pager)\\b[^,;]*$") || Fit.matches(lead, "(?is).*fax.*")) {
-            return false;
-        }
-        if (Fit.matches(lead, "(?is)(?:his|her)\\b.*|.*\\b(?:him|her|patient|the patient)\\b.*")
-                || Fit.matches(line, "(?is).*\\b(?:his|her|patient(?:['\u2019]s)?|pt)[ \\t]*$")) {
-            return true;
-        }
-        if (Fit.matches(
-                line,
-                "(?is).*\\b(?:surgery|practice|clinic|hospital|doctor|dr|gp|secretary|my|our|referr\\w+|caller|call back|daughter|son|wife|husband|nurse|carer|nok)\\b.*")) {
-            return false;
-        }
-        var name = findings.words("patient.family");
-        var born = findings.words("patient.born");
-        var near = name.filter(words -> words.start() < match.start()
-                                && match.start() - words.end() < 160
-                                && !Fit.matches(text.substring(words.end(), match.start()), "(?s).*\\n[ \\t]*\\n.*"))
-                        .isPresent()
-                || born.filter(words -> words.start() < match.start()
-                                && match.start() - words.end() < 120
-                                && !Fit.matches(text.substring(words.end(), match.start()), "(?s).*\\n[ \\t]*\\n.*"))
-                        .isPresent();
-        return near
-                || Fit.matches(lead, "(?is).*\\b(?:mobile|cell|home)\\b.*")
-                        && name.filter(words -> words.start() < match.start()).isPresent();
-    }
-
     private static void address(Page page, Findings findings) {
         var label = ADDRESS_LABEL.matcher(page.text);
         while (label.find()) {
@@ -547,9 +495,5 @@ final class PatientRule implements Rule {
                                 && day.isBefore(page.written.get().plusYears(3)))
                 .ifPresent(
                         day -> findings.putIfUnknown(field, day.toString(), sentence.span(date.start(), date.end())));
-    }
-
-    static String doctorTitle() {
-        return DOCTOR_TITLE;
     }
 }

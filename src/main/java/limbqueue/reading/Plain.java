@@ -113,6 +113,7 @@ final class Plain {
     static Words of(String text, String folded, int start, int end) {
         var plain = new Plain(text, folded);
         plain.tokenize(start, end);
+        plain.joinSpaced();
         plain.joinPoints();
         plain.numbersInWords();
         plain.sides();
@@ -402,6 +403,20 @@ final class Plain {
         }
     }
 
+    /** Makes a word of a stamp one word that is printed with blanks between its letters. */
+    private void joinSpaced() {
+        for (var i = 0; i + 4 < tokens.size(); i++) {
+            var end = i;
+            var joined = new StringBuilder();
+            while (end < tokens.size() && single(end)) {
+                joined.append(tokens.get(end++).text);
+            }
+            if (joined.length() > 4 && Lexicon.shipped().knows(joined.toString())) {
+                merge(i, end, joined.toString());
+            }
+        }
+    }
+
     private boolean single(int i) {
         return tokens.get(i).text.length() == 1 && isLetter(tokens.get(i).text.charAt(0));
     }
@@ -430,6 +445,10 @@ final class Plain {
         for (var i = 0; i < tokens.size(); i++) {
             if (ORDINALS.containsKey(tokens.get(i).text)) {
                 ordinal(i);
+            } else if (Fit.matches(tokens.get(i).text, "o\\d")
+                    && i + 1 < tokens.size()
+                    && Fit.matches(tokens.get(i + 1).text, MONTH)) {
+                merge(i, i + 1, "0" + tokens.get(i).text.charAt(1));
             }
         }
     }

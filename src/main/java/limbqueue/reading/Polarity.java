@@ -54,7 +54,7 @@ enum Polarity {
     private static final String PERSON =
             "(?:fathers?|dad|mothers?|mum|mom|brothers?|sisters?|sons?|daughters?|daughter-in-law|wife|husband|uncles?|aunts?|cousins?|"
                     + "grandfather|grandmother|grandson|granddaughter|parents?|siblings?|partner|neighbou?rs?|friends?|twin|spouse|nephews?|nieces?|grandparents?|roommate|flatmate|colleague's|"
-                    + "donor|co-?worker|wife's|in (?:the |his |her )?family|relatives? with|family history|family hx|fhx?|f/h|runs in the family|strong family)";
+                    + "donor|co-?worker|wife's|in (?:the |his |her )?family|relatives? with|sis|bro|hubby|neph|mate|room-?mate|lodger|tenant|a colleague of (?:his|hers)|family history|family hx|fhx?|f/h|runs in the family|strong family)";
     private static final Pattern OTHERS = Pattern.compile("\\b" + PERSON + "(?:'s)?\\b");
     private static final Pattern OBSERVES = Pattern.compile(
             "^,? ?(?:who (?:is|lives|cares|came|brought|was|helps)[a-z ]{0,40}?,? )?(?:and (?:he|she|i) )?(?:has |have |had |also |now |who )?(?:says?|said|reports?|reported|notic\\w+|tells?|told|states?|thinks?|feels?|calls?|called|found|finds|"
@@ -251,7 +251,7 @@ enum Polarity {
                                         "(?s).*(?:[.;] | but | whereas |, (?:he|she|i|we|the patient|patient) | and (?:he|she|i|we|the patient|patient) (?:himself |herself )?(?:has|is|had|was|does|himself|herself)|\\b(?:he|she) (?:himself|herself)).*")
                                 && Fit.matches(
                                         said,
-                                        "(?s),? ?(?:my patient too,? |[a-z -]{0,24}, )?(?:and (?:his |her |an? )?\\w+ )?\\(?(?:who |which |also |both |each |all |on (?=$)|have |had |has |died|lost|suffer|with|was|is|were|are|got|underwent|diagnosed|attended|smoked|,|\\(|: ).*")) {
+                                        "(?s)(?: (?:at|from|in|on) (?:the|his|her) \\w+)?(?: \\(\\w+\\))?,? ?(?:diabetes )?(?:my patient too,? |[a-z -]{0,24}, )?(?:and (?:his |her |an? )?\\w+ )?\\(?(?:who |which |also |both |each |all |on (?=$)|have |had |has |died|lost|suffer|with|w |need|was|is|were|are|got|underwent|diagnosed|attended|smoked|,|\\(|: ).*")) {
                     return true;
                 }
             } else if (other.start() >= end) {

@@ -12,18 +12,18 @@ import java.util.regex.Pattern;
 final class ProcedureRule implements Rule {
 
     private static final Pattern KIND = Pattern.compile(
-            "\\b(?:(?<aneurysm>(?:evar|endovascular (?:aneurysm|aortic) repair|(?:aortic |popliteal )?aneurysm (?:repair|was repaired|repaired|operation|surgery)|repair of (?:the |an |his |her )?(?:left |right )?(?:aortic |popliteal )?aneurysm|endovascular stent graft for aneurysm))"
+            "\\b(?:(?<aneurysm>(?:evar|endovascular (?:aneurysm|aortic) repair|(?<=aneurysm, |aneurysm - |aneurysm \\()(?:(?:an? )?endovascular repair|repaired(?: by (?:an? )?(?:covered )?stent(?:[ -]graft)?)?)|(?:aortic |popliteal )?aneurysm (?:repair|was repaired|repaired|operation|surgery)|repair of (?:the |an |his |her )?(?:left |right )?(?:aortic |popliteal )?aneurysm|endovascular stent graft for aneurysm))"
                     + "|(?<endarterectomy>endarterectomy)|(?<thrombectomy>thrombectomy)"
                     + "|(?<bypass>(?:fem(?:oral)?(?:oro)?[ -/]*(?:pop(?:liteal)?|distal|tibial|femoral|peroneal|crural|postib|ata|dp|pop)|aorto[ -]?bi?[ -]?(?:femoral|iliac)|ax(?:illo)?[ -]?(?:bi)?[ -]?femoral|iliofemoral|sfa|popliteal)?[ -]*(?:(?:leg|vein|arterial|distal|surgical|peripheral|vascular|crural|limb|left|right|femorodistal) )?bypass)"
                     + "|(?<amputation>(?:below[ -]knee|above[ -]knee|forefoot|toe|ray|digital|major|minor|partial foot|left|right|syme'?s?|transmetatarsal|\\d\\w* toe|great toe)?(?: (?:toe|ray))? ?amputation)"
-                    + "|(?<angioplasty>angioplasty)|(?<stent>stent)|(?<angiogram>angiogram))\\b");
+                    + "|(?<angioplasty>angioplasty|(?<=attempted |attempt at |failed |unsuccessful |tried )(?:[a-z -]{0,30})?recanali[sz]ation|recanali[sz]ation(?= (?:attempted|failed|of))|recanali[sz]ed)|(?<stent>stent)|(?<angiogram>angiogram))\\b");
 
     private static final Pattern NOT_LEG = Pattern.compile(
-            "\\b(?:coronary|cardiac|heart|renal|gastric|ureteric|biliary|drug eluting stents? (?:to|in) (?:the )?lad|lad|rca|circumflex|pci|myocardial|left main|cerebral|ureter|mesenteric|subclavian|fistula|stomach|weight)\\b");
+            "\\b(?:coronary|coronaries|cardiac|heart|renal|gastric|ureteric|biliary|drug eluting stents? (?:to|in) (?:the )?lad|lad|rca|circumflex|pci|myocardial|left main|cerebral|ureter|mesenteric|subclavian|fistula|stomach|weight)\\b");
     private static final Pattern PLAN = Pattern.compile(
-            "\\b(?:consider(?:ed|ing|ation)?|for (?:possible )?(?:an? )?|would (?:like|benefit|need)|may (?:need|require|benefit)|might|needs?|require[sd]?|suitable for|candidate for|request(?:ed|ing)?|plan(?:ned|ning|s)?|to be|will (?:need|have|be)|await(?:s|ing)|wait(?:ing)? (?:list )?for|list(?:ed)? for|refer(?:red)? for|discuss(?:ed|ing)?|option of|offer(?:ed)?|if|avoid(?:ing)?|prevent|risk of|facing|spoken of|talk(?:ed)? of|mention(?:ed)? of|plan (?:is|was)|intention (?:is|was)|heading for|come to|instead of|rather than|declin\\w+|refus\\w+|no (?:previous|prior|past|history of)|never had|without|before (?:any|an)|hoping for|could have|should have|whether|scheduled for|booked for|due (?:for|to have)|in case|candidate|save (?:him|her) from|unfit for|fit for|not (?:a candidate|suitable)|possible|potential|re-?|repeat|another|further|->)(?: (?:a|an|the|any|right|left|urgent|further|early|diagnostic|possible|repeat|his|her|lower|limb|leg|of|to|have|primary|an?|and|or|sfa|iliac|femoral|popliteal|angioplasty|stent|angiogram|bypass|amputation|duplex|cta|surgery)){0,6} ?(?:/|and|or|\\+/?-?)? ?$");
+            "\\b(?:consider(?:ed|ing|ation)?|for (?:possible )?(?:an? )?|would (?:like|benefit|need)|may (?:need|require|benefit)|might|needs?|require[sd]?|suitable for|candidate for|request(?:ed|ing)?|plan(?:ned|ning|s)?|to be|will (?:need|have|be)|await(?:s|ing)|wait(?:ing)? (?:list )?for|list(?:ed)?(?: (?:at|in|of|there|again)[^,;.]{0,40})? for|refer(?:red)? for|accept(?:s|ed)?|would have|in case (?:\\w+ ){0,4}|option ?:?|future|discuss(?:ed|ing)?|option of|offer(?:ed)?|if|avoid(?:ing)?|prevent|risk of|facing|spoken of|talk(?:ed)? of|mention(?:ed)? of|plan (?:is|was)|intention (?:is|was)|heading for|come to|instead of|rather than|declin\\w+|refus\\w+|no (?:previous|prior|past|history of)|never had|without|before (?:any|an)|hoping for|could have|should have|whether|scheduled for|booked for|due (?:for|to have)|in case|candidate|save (?:him|her) from|unfit for|fit for|not (?:a candidate|suitable)|possible|potential|re-?|repeat|another|further|->)(?: (?:a|an|the|any|right|left|urgent|further|early|diagnostic|possible|repeat|his|her|lower|limb|leg|of|to|have|primary|an?|and|or|sfa|iliac|femoral|popliteal|angioplasty|stent|angiogram|bypass|amputation|duplex|cta|surgery)){0,6} ?(?:/|and|or|\\+/?-?)? ?$");
     private static final Pattern PLANNED_AFTER = Pattern.compile(
-            "^ ?(?:is |was |has been |to be |should be |would be |could be |will be )?(?:planned|booked|scheduled|considered|being considered|discussed|offered|declined|pending|not possible|next (?:week|month)|requested|awaited|would|could|should|may|might|if|suggested|recommended|on \\w+ list|slot|date|cancelled|postponed|put off|deferred|tomorrow|\\?)");
+            "^(?: of the \\w+)? ?(?:- ?)?(?:is |was |has been |to be |should be |would be |could be |will be |isn't )?(?:not )?(?:planned|booked|scheduled|considered|being considered|discussed|offered|declined|pending|not possible|next (?:week|month)|requested|awaited|would|could|should|may|might|if|suggested|recommended|on \\w+ list|slot|date|cancelled|postponed|put off|deferred|tomorrow|\\?)");
     private static final Pattern OLD_STENT = Pattern.compile(
             "\\b(?:in[ -]?$|inside (?:the|a) $|within (?:the|a) $|above the $|below the $|through the $|the old $|in the $|proximal to the $|distal to the $|of the $|his $|her $)");
 
@@ -67,7 +67,7 @@ final class ProcedureRule implements Rule {
                             "\\b(?:bleed(?:ing|s)?|bled|haematoma|hematoma|haemorrhage|hemorrhage|transfus\\w+|retroperitoneal|bruis\\w+|pseudo-?aneurysm)\\b")));
 
     private static final Pattern ACCESS = Pattern.compile(
-            "\\b(?:(?:via|through|from|by|using|access(?:ed)?(?: site)? ?[:=-]?|approach ?:?|puncture (?:of )?|over)(?: (?:the|a|an|his|her|retrograde|antegrade|ipsilateral|contralateral|access|up and over|crossover))* )((?:left|right) (?:groin|femoral|cfa|common femoral|radial|brachial|popliteal|pedal|postib|dp|arm|wrist|axillary|sfa)(?: artery)?)\\b|\\b((?:left|right) (?:groin|femoral|cfa|common femoral|radial|brachial|popliteal|pedal|arm|wrist)(?: artery)?) (?:access|puncture|approach|route|stick)\\b");
+            "\\b(?:(?:via|through|from|by|using|access(?:ed)?(?: site)? ?[:=-]?|approach ?:?|puncture (?:of )?|over)(?: (?:the|a|an|his|her|retrograde|antegrade|ipsilateral|contralateral|access|up and over|crossover))* )((?:left|right) (?:groin|femoral|cfa|common femoral|radial|brachial|popliteal|pedal|postib|dp|arm|wrist|axillary|sfa)(?: artery)?)\\b|\\b((?:left|right) (?:groin|femoral|cfa|common femoral|radial|brachial|popliteal|pedal|arm|wrist)(?: artery)?) (?:access|puncture|approach|route|stick)\\b|[,(] ?((?:left|right) (?:groin|radial|brachial))(?: artery)?(?=[,).;]|$)");
 
     private record Found(int start, int end, String kind) {}
 
@@ -94,20 +94,29 @@ final class ProcedureRule implements Rule {
                     }
                 }
             } else if (last != null
-                    && sentence.number - lastSentence <= 4
-                    && sentence.paragraph - lastParagraph <= 1
+                    && sentence.number - lastSentence <= 7
+                    && sentence.paragraph - lastParagraph <= 2
                     && sentence.section != Sentence.Section.PLAN) {
-                if (follows(sentence)) {
+                if (examined(sentence)) {
+                    last = null;
+                    continue;
+                }
+                if (follows(sentence)
+                        && sentence.number - lastSentence <= 4
+                        && sentence.paragraph - lastParagraph <= 1) {
                     course(page, sentence, 0, sentence.plain.length(), last);
                 }
-                if (!Fit.matches(sentence.plain, "(?s).*\\b(?:duplex|cta|mra|radiograph)\\b.*")) {
-                    ImagingRule.held(sentence, 0, last);
-                }
+                Enclosures.read(sentence, 0, last);
             }
         }
         for (var entry : made) {
             finish(entry, findings);
         }
+    }
+
+    /** Whether an examination is spoken of from here on, whose report and images are meant. */
+    private static boolean examined(Sentence sentence) {
+        return Fit.matches(sentence.plain, "(?s).*\\b(?:duplex|cta|mra|radiograph)\\b.*");
     }
 
     private static boolean follows(Sentence sentence) {
@@ -121,7 +130,15 @@ final class ProcedureRule implements Rule {
         var plain = sentence.plain;
         var all = new ArrayList<Found>();
         if (!sentence.hasAny(
-                "angio", "stent", "bypass", "endarterectomy", "thrombectomy", "amputation", "aneurysm", "evar")) {
+                "angio",
+                "stent",
+                "bypass",
+                "endarterectomy",
+                "thrombectomy",
+                "amputation",
+                "aneurysm",
+                "evar",
+                "recanali")) {
             return all;
         }
         var match = KIND.matcher(plain);
@@ -163,9 +180,10 @@ final class ProcedureRule implements Rule {
                 || Fit.matches(plain.substring(0, match.start()), "(?s).*\\b(?:coronary|heart|cardiac) $")) {
             return false;
         }
-        if (PLAN.matcher(before).find()
-                        && !(attempted && Fit.matches(before, "(?s).*\\b(?:underwent|had|attempted|tried)\\b.*"))
-                || PLANNED_AFTER.matcher(after).find()) {
+        var plan = PLAN.matcher(before);
+        if (plan.find() && !(attempted && Fit.matches(plan.group(), "(?s).*\\b(?:underwent|had|attempted|tried)\\b.*"))
+                || PLANNED_AFTER.matcher(after).find()
+                || Fit.matches(plain.substring(0, match.start()), "(?s).*\\b(?:options?|plan|future|next) ?: ")) {
             return false;
         }
         if (Polarity.of(sentence, match.start(), match.start() + 1) == Polarity.DENIED
@@ -282,8 +300,8 @@ final class ProcedureRule implements Rule {
                     .ifPresent(place -> entry.put("where", place.name(), place.words()));
             made.add(entry);
             course(page, sentence, clauseFrom, clauseTo, entry);
-            if (!Fit.matches(plain, "(?s).*\\b(?:duplex|cta|mra)\\b.*")) {
-                ImagingRule.held(sentence, found.end(), entry);
+            if (!examined(sentence)) {
+                Enclosures.read(sentence, found.end(), entry);
             }
             amputated(sentence, found, side, findings);
             first = first == null ? entry : first;
@@ -327,7 +345,9 @@ final class ProcedureRule implements Rule {
         if (behind.find()) {
             return of(behind.group(1));
         }
-        return Set.of();
+        var later = Fit.of("^[^.;:]{0,60}[,(] ?(left|right) (?:side|leg|foot|lower limb)\\b")
+                .matcher(plain.substring(found.end(), to));
+        return later.find() ? of(later.group(1)) : Set.of();
     }
 
     private static Set<Side> of(String word) {
@@ -360,7 +380,7 @@ final class ProcedureRule implements Rule {
         if (!behind.isEmpty()
                 && Fit.matches(
                         plain.substring(found.end(), behind.getFirst().start()),
-                        "(?: (?:of|to|in|on|for|the|his|her|a|left|right|attempted|placed|was|an|mid|distal|proximal|bilateral))* ?")) {
+                        ",?(?: (?:of|to|in|on|for|the|his|her|a|left|right|attempted|placed|was|an|mid|distal|proximal|bilateral))* ?")) {
             return Optional.of(behind.getFirst().segment());
         }
         return Optional.empty();
@@ -445,7 +465,7 @@ final class ProcedureRule implements Rule {
         }
         var access = ACCESS.matcher(plain).region(from, plain.length());
         if (access.find()) {
-            var group = access.group(1) != null ? 1 : 2;
+            var group = access.group(1) != null ? 1 : access.group(2) != null ? 2 : 3;
             var words = sentence.span(access, group);
             entry.put("accessSite", page.original(words).replaceAll("\\s+", " "), words);
         }
