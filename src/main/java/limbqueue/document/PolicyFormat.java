@@ -67,7 +67,7 @@ public final class PolicyFormat {
      */
     public static Range range(String path) {
         var field = PublishedSchema.policy().root();
-        for (var name : path.split("\\.")) {
+        for (var name : path.split("\\.", -1)) {
             field = field.path("properties").path(name);
         }
         if (!field.path("minimum").isInt()) {

@@ -39,7 +39,7 @@ public enum PolicyNumber {
 
     public int of(Policy policy) {
         var node = PolicyFormat.write(policy);
-        for (var name : path.split("\\.")) {
+        for (var name : path.split("\\.", -1)) {
             node = node.get(name);
         }
         return node.intValue();

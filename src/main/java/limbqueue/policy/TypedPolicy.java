@@ -114,7 +114,7 @@ public record TypedPolicy(Map<String, String> fields) {
         document.putObject("days").put("sameDay", 0);
         document.putObject("validity");
         for (var number : PolicyNumber.values()) {
-            var names = number.path().split("\\.");
+            var names = number.path().split("\\.", -1);
             var into = (ObjectNode) document.get(names[0]);
             var typed = get(number.path()).strip();
             if (WHOLE.matcher(typed).matches()) {

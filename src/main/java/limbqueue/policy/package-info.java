@@ -1,4 +1,4 @@
-/** The practice's policy as the lead physician writes it: a draft, what it would move, and what became of earlier versions. */
+/** The policy as the lead physician writes it: a draft, what it would move, publication, and the versions before. */
 @NullMarked
 @ApplicationModule(allowedDependencies = {"triage", "document", "practice", "referral", "access", "shell"})
 package limbqueue.policy;

@@ -1,7 +1,7 @@
 package limbqueue.practice;
 
 /**
- * Which decisions a second physician looks at, by the practice's choice. The decision counts meanwhile.
+ * Which decisions a second physician looks at, by the practice's choice before they count.
  *
  * @param loweredAgainstRedFlag a tier that was lowered although a red flag stood
  * @param loweredBelowLimbThreat a tier that was lowered below what a limb-threatening grade calls for

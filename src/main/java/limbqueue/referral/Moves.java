@@ -46,7 +46,10 @@ public class Moves {
         this.clock = clock;
     }
 
-    /** Those that nobody has seen: most urgent now first, then the one that moved first. One that moved back is not among them. */
+    /**
+     * Those that nobody has seen: most urgent now first, then the one that moved first. One that moved back is not among
+     * them.
+     */
     @RolesAllowed(IS_PHYSICIAN)
     @Transactional(readOnly = true)
     public List<Moved> unseen() {

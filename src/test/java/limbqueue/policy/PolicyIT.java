@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -210,19 +211,13 @@ class PolicyIT {
 
         var after = proposed(preview);
         for (var line : preview.lines()) {
-            assertThat(Placing.of(before.get(line.id()).proposal()))
-                    .as(line.reference())
-                    .isEqualTo(line.before());
-            assertThat(Placing.of(after.get(line.id()).proposal()))
-                    .as(line.reference())
-                    .isEqualTo(line.after());
-            assertThat(after.get(line.id()).proposal().policy()).isEqualTo(policy.id());
-            assertThat(PolicyPreview.WorkUp.of(before.get(line.id()).proposal()))
-                    .as(line.reference())
-                    .isEqualTo(line.workUpBefore());
-            assertThat(PolicyPreview.WorkUp.of(after.get(line.id()).proposal()))
-                    .as(line.reference())
-                    .isEqualTo(line.workUpAfter());
+            var was = of(before, line.id()).proposal();
+            var is = of(after, line.id()).proposal();
+            assertThat(Placing.of(was)).as(line.reference()).isEqualTo(line.before());
+            assertThat(Placing.of(is)).as(line.reference()).isEqualTo(line.after());
+            assertThat(is.policy()).isEqualTo(policy.id());
+            assertThat(PolicyPreview.WorkUp.of(was)).as(line.reference()).isEqualTo(line.workUpBefore());
+            assertThat(PolicyPreview.WorkUp.of(is)).as(line.reference()).isEqualTo(line.workUpAfter());
         }
         // A second preview of what is in force finds nothing to move.
         var again = staff.as("physician", () -> previews.of(policy, today()));
@@ -237,10 +232,14 @@ class PolicyIT {
         var moved = unseen();
         assertThat(moved.keySet()).isEqualTo(announced.keySet());
         moved.forEach((id, one) -> {
-            assertThat(one.before().targetDate())
-                    .isEqualTo(announced.get(id).before().targetDate());
-            assertThat(one.after()).isEqualTo(announced.get(id).after());
+            var line = of(announced, id);
+            assertThat(one.before().targetDate()).isEqualTo(line.before().targetDate());
+            assertThat(one.after()).isEqualTo(line.after());
         });
+    }
+
+    private static <T> T of(Map<Long, T> all, long id) {
+        return Objects.requireNonNull(all.get(id), () -> "nothing of " + id);
     }
 
     @Test

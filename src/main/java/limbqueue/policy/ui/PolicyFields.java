@@ -86,7 +86,8 @@ class PolicyFields extends Div {
                 Pieces.text("lq-strong", "A second physician looks at a decision when"),
                 redFlag,
                 limbThreat,
-                Pieces.paragraph("lq-quiet", "The decision counts meanwhile. Common practice, no source."));
+                Pieces.paragraph(
+                        "lq-quiet", "What is proposed stands until that one agrees. Common practice, no source."));
         var publishing = group("How it is published");
         publishing.add(name, validFrom, reason);
         add(tiers, results, choices, publishing);

@@ -98,7 +98,7 @@ public class LatestProposalStore {
                 .param("today", today)
                 .param("policy", policy)
                 .param("ruleBook", ruleBook)
-                .query(Long.class)
+                .query((row, number) -> row.getLong("id"))
                 .list();
     }
 
