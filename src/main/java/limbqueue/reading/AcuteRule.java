@@ -280,7 +280,7 @@ final class AcuteRule implements Rule {
         if (toes.find()
                 && !Fit.matches(
                         plain,
-                        "(?s).*\\b(?:numb|sensation)\\b[^.;]{0,30}\\b(?:mid[- ]?foot|ankle|shin|above|beyond|forefoot|calf|knee)\\b.*")) {
+                        "(?s).*\\b(?:numb|sensation)\\b[^.;,]{0,30}\\b(?:mid[- ]?foot|ankle|shin|above|beyond|forefoot|calf|knee)\\b.*")) {
             if (!Polarity.isDenied(sentence, toes.start(), toes.end())) {
                 sign(page, sentence, topic, "sensory", "toes", toes, findings);
             }

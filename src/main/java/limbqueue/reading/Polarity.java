@@ -13,7 +13,13 @@ enum Polarity {
     private static final Pattern NEGATOR = Pattern.compile(
             "\\b(?:no evidence of|no (?:clinical |obvious |overt )?signs? of|no|none of|not|nor|neither|never|without|denies|nil(?! ?[,.;])|free (?:of|from)|"
                     + "absence of|negative for|doesn't|don't|hasn't|isn't|cannot|won't|rules? out|lacks|lacking|lack of|devoid of|"
-                    + "excluded|no longer|never had)\\b|(?<=[ (,;:])-ve\\b|\\bneg(?:ative)? (?:for)?|(?<=^|[ (,;])(?:0|\u00f8) (?=rest|ulcer|gangrene)");
+                    + "excluded|no longer|never had)\\b|(?<=[ (,;:])-ve\\b|\\bneg(?:ative)? (?:for)?|(?<=^|[ (,;])(?:0|\u00f8) (?=rest|ulcer|gangrene)|(?<=^|[ ,;:])\\(-\\)");
+
+    /** What is feared, asked or left blank behind the words. */
+    private static final Pattern OPEN_AFTER = Pattern.compile(
+            "^(?: (?:of|in|on) (?:the |his |her )?(?:left |right |bilateral )?(?:leg|foot|toe|great toe|heel|side))?(?: ?\\?(?=$| ?[,.;)])| ?[:?]? ?(?:\\. ?|_ ?){3,}"
+                    + "| (?:is|was|are) (?:only |merely |now )?(?:suspected|possible|feared|a (?:risk|worry|concern|possibility)|what (?:i|we|he|she) (?:fear|dread|worr)\\w*)\\b"
+                    + "| (?:could|might|may|would|will) (?:follow|develop|ensue|supervene|occur|set in|be next|come next)\\b|, if (?:it|they|this) (?:occurs?|develops?|appears?)\\b)");
 
     /** Words that only look like a denial of what follows. */
     private static final Pattern NO_DENIAL = Pattern.compile(
@@ -31,14 +37,14 @@ enum Polarity {
             "^(?: (?:in|of|on|to|at) (?:the |his |her |either |bilateral |both )?(?:left|right|bilateral)? ?(?:leg|foot|toe|side|heel|present)?s?)?"
                     + "[\"')]*(?: ?[:?=-]+ ?| )(?:\\(|\\[)?(?:(?:is|are|was|were|has been|have been|being) )?(?:(?:currently|completely|both|all|clinically|also) )?"
                     + "(?:absent|denies|none|nil|no(?! (?:change|better|worse|longer|improvement|matter|relief|response|rest pain|ulcer|gangrene|infection|claudication|wound|history))|n(?=$|[ ,;.)/])(?!/)|not (?:present|seen|found|reported|noted|evident|detected|a feature|an issue|a problem|experienced|applicable|suspected|identified)|"
-                    + "isn't (?:present|seen|found|reported|noted|a feature|a problem|an issue|evident)|negative|neg|-ve|excluded|ruled out|has not|0(?![\\d.])|false|denied|never|x(?=$|[ ,;.]))(?![a-z])");
+                    + "isn't (?:present|seen|found|reported|noted|a feature|a problem|an issue|evident)|negative|neg|-ve|excluded|ruled out|has not|0(?![\\d.])|false|denied|never|x(?=$|[,;.]))(?![a-z])");
 
     private static final Pattern STATED_AFTER =
             Pattern.compile("^ ?[:?=-]+ ?(?:\\(|\\[)?(?:y|yes|present|positive|\\+|\\+ve|true)(?![a-z])");
 
     /** Words after which what follows is not said to be so. */
     private static final Pattern OPENER = Pattern.compile(
-            "(?:^were(?= )|\\b(?:if|(?<![a-z] )were (?:he|she|it|they|there|this|the|any|\\w+ (?:im)?possible)|were (?:he|she) (?:ever )?to|should (?:he|she|it|they|there|the|this|any)|in case|in the event|at risk|risks? (?:of|for)|(?:to|would|could|cannot|not|and|help|need to|want to|like to|can you|you|please|can't be|be) (?:definitively |formally )?(?:exclude[ds]?|rule[ds]? out)|"
+            "(?:^(?:were|should)(?= )|\\b(?:if|(?:please|to|kindly|could you|can you) (?:assess|check|evaluate|examine|investigate) (?:him |her |this patient )?for|(?<![a-z] )were (?:he|she|it|they|there|this|the|any|\\w+ (?:im)?possible)|were (?:he|she) (?:ever )?to|should (?:he|she|it|they|there|the|this|any)|in case|in the event|at risk|risks? (?:of|for)|(?:to|would|could|cannot|not|and|help|need to|want to|like to|can you|you|please|can't be|be) (?:definitively |formally )?(?:exclude[ds]?|rule[ds]? out)|"
                     + "excluding|exclude|r/o|query|queries|possible|possibly|\\?possible|potential(?:ly)?|probable|probably|suspect(?:ed|s|ing)?|suspicious|suspicion|"
                     + "(?:worried|worries|worry|fears?|afraid|anxious|nervous) (?:about|of|that|she|he|it|lest)?|(?<!in )(?<!since )(?<!last )(?<!early )(?<!late )(?<!of )(?<!\\d )(?<!until )may(?! \\d)|might|would|could|unless|prevent(?:s|ing|ion)?|avoid(?:s|ing)?|threat of|threatened|screen(?:ed|ing)? for|"
                     + "warn(?:ed|ing)?|advised (?:him |her |them )?(?:to|that|about)|told (?:him |her |them )?(?:to (?:look|watch|return|come back|ring|call)|that)|leaflet|information (?:on|about)|until|before (?:it|this|the|he|she|there|any|we)|lest|whether|"
@@ -62,7 +68,9 @@ enum Polarity {
 
     /** What is said of {@code sentence} from {@code start} to {@code end}. */
     static Polarity of(Sentence sentence, int start, int end) {
-        if (isOthers(sentence, start, end) || isOpen(sentence, start)) {
+        if (isOthers(sentence, start, end)
+                || isOpen(sentence, start)
+                || OPEN_AFTER.matcher(sentence.plain).region(end, sentence.plain.length()).find()) {
             return OPEN;
         }
         var box = box(sentence, start, end);

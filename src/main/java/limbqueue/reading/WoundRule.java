@@ -34,7 +34,7 @@ final class WoundRule implements Rule {
             "\\b(?:shin|ankle|malleolus|calf|gaiter(?: area)?|lower leg|(?<=ulcer (?:on|of|over) the (?:left |right )?)leg(?= |$)|leg(?= (?:ulcer|wound|sore))|achilles)\\b");
 
     private static final Pattern DEEP = Pattern.compile(
-            "\\b(?:(?:distal|terminal|end) phalanx (?:\\w+ )?(?:exposed|visible|palpable|showing|bare)|(?:exposed|exposing|exposes|visible|bare)(?: \\w+){0,2} (?:distal |terminal |end )?phalanx|deep(?!er than| vein| venous| femoral| infection| peroneal| space)|(?:down|right down|through|extends?|extending|tracks?|tracking|going) (?:\\w+ )?(?:to|into) (?:the )?(?:exposed )?(?:bone|tendon|joint|capsule|fascia|muscle)|(?:bone|tendon|joint|metatarsal head|calcaneus)(?: (?:is|are|was|clearly|now|and|tendon|bone)){0,3} (?:visible|exposed|palpable|on show|in the base|showing|seen|bare)|"
+            "\\b(?:(?:distal|terminal|end) phalanx (?:\\w+ )?(?:exposed|visible|palpable|showing|bare)|(?:exposed|exposing|exposes|visible|bare)(?: \\w+){0,2} (?:distal |terminal |end )?phalanx|deep(?!er than| vein| venous| femoral| infection| peroneal| space)|(?:down|right down|through|extends?|extending|tracks?|tracking|going) (?:\\w+ )?(?:to|into) (?:the )?(?:exposed )?(?:bone|tendon|joint|capsule|fascia|muscle|calcaneus|heel bone|(?:distal |terminal |end )?phalanx)|(?:bone|tendon|joint|metatarsal head|calcaneus)(?: (?:is|are|was|clearly|now|and|tendon|bone)){0,3} (?:visible|exposed|palpable|on show|in the base|showing|seen|bare)|"
                     + "(?:visible|exposed|exposing|expose|exposes|bare|showing)(?: \\w+){0,2} (?:bone|tendon|joint|metatarsal|calcaneus)|prob(?:es?|ing|ed)(?: \\w+)? to (?:the )?(?:bone|tendon|joint|capsule|calcaneus)|probe(?:d)?[ -]to[ -]bone(?: test)?(?: is| was)?(?: positive|\\+ve)?|ptb(?: positive| \\+ve|\\+)|bone (?:was |is )?(?:felt|reached|can be felt|touched)(?: (?:with|on|by) (?:the |a )?prob\\w+)?|(?:bone|tendon) at (?:the |its )?base|(?:full[ -]thickness ulcer down))\\b");
     private static final Pattern BONE =
             Pattern.compile("\\b(?:bone|tendon|joint|capsule|metatarsal head|ptb|calcaneus|phalanx)\\b");
@@ -141,11 +141,11 @@ final class WoundRule implements Rule {
             }
             if (Fit.matches(
                                     after,
-                                    "(?s)[a-z ]{0,30}\\b(?:has|have|had|is|was|since|now|fully|completely|all)? ?(?:fully |now |completely |all |since |almost )*(?:healed|resolved|closed)\\b.*")
+                                    "(?s)[a-z ]{0,30}(?:, (?:now|since|which|that|long|but now) )?\\b(?:has|have|had|is|was|since|now|fully|completely|all)? ?(?:fully |now |completely |all |since |almost )*(?:healed|resolved|closed)\\b.*")
                             && !Fit.matches(after, "(?s).{0,35}(?:not|never|hasn't|isn't).*")
                     || Fit.matches(
-                            plain.substring(Math.max(0, named.start() - 20), named.start()),
-                            "(?s).*\\b(?:healed|previous|prior|old|resolved|past)(?: \\w+)? ")) {
+                            plain.substring(Math.max(0, named.start() - 32), named.start()),
+                            "(?s).*\\b(?:healed|previous(?:ly)?|prior|(?<!day )(?<!week )(?<!month )(?<!year )old|resolved|past|scars? (?:of|from))(?: \\w+)?(?: left| right)? ")) {
                 continue;
             }
             var polarity = Polarity.of(sentence, named);
@@ -180,9 +180,10 @@ final class WoundRule implements Rule {
     private static boolean isSoreThing(String plain, int start, int end) {
         return Fit.matches(
                         plain.substring(0, start),
-                        "(?s).*\\b(?:a|an|the|this|that|small|shallow|deep|superficial|open|pressure|toe|heel|foot|healing|his|her|chronic|new|weeping|painful|infected|\\w+ing) $")
+                        "(?s).*\\b(?:a|an|the|this|that|small|shallow|deep|superficial|open|pressure|toe|heel|foot|healing|his|her|chronic|new|weeping|painful|infected|\\w+ing|no|any|without|or) $|")
                 && !Fit.matches(
-                        plain.substring(end), "(?s) (?:and|toe|foot|throat|when|to touch|at|on walking|calf).*");
+                        plain.substring(end), "(?s) (?:and|toe|foot|throat|when|to touch|at|on walking|calf).*")
+                && (start > 0 || Fit.matches(plain.substring(end), "(?s) (?:on|over|under|of|at)\\b.*"));
     }
 
     private static Legs.Place where(Page page, Sentence sentence, Matcher named) {
