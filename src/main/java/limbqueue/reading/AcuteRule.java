@@ -13,7 +13,7 @@ final class AcuteRule implements Rule {
     private static final Pattern DENIED = Pattern.compile(
             "\\b(?:no (?:\\w+ )?(?:signs?|evidence|features|symptoms|suggestion) of (?:an? )?acute (?:\\w+ )?ischaemia|no (?:new |sign of |features of )?acute (?:\\w+ ){0,3}ischaemi[ac]|no acute limb ischaemia|not acutely (?:ischaemic|threatened)|isn't acutely (?:ischaemic|threatened)|no acutely ischaemic|no acute (?:limb )?threat|no acute (?:problem|issue|concern)s?|no sudden (?:change|onset|deterioration|worsening))\\b");
     private static final Pattern SUDDEN = Pattern.compile(
-            "\\b(?:sudden(?:ly)?|acute(?:ly)?|abrupt(?:ly)?|all at once|out of the blue|woke (?:up )?with|this morning|last night|yesterday|today|since \\d{1,2}(?:[:.]\\d\\d)? ?(?:am|pm|o'clock|this|today|last|yesterday)|\\d{1,2} hours? (?:ago|history)|for \\d{1,2} hours|hours ago|overnight|(?:1|2|3|4|5|6|7|8|9|10|11|12|13|14)[ -]days? (?:ago|history))\\b");
+            "\\b(?:sudden(?:ly)?|acute(?:ly)?|abrupt(?:ly)?|all at once|out of the blue|woke (?:up )?with|this morning|last night|yesterday|today|since \\d{1,2}(?:[:.]\\d\\d)? ?(?:am|pm|o'clock|this|today|last|yesterday)|\\d{1,2} hours? (?:ago|history)|for (?:the (?:last|past) )?\\d{1,2} hours?|hours? ago|overnight|(?:1|2|3|4|5|6|7|8|9|10|11|12|13|14)[ -]days? (?:ago|history))\\b");
     private static final Pattern LOST = Pattern.compile(
             "\\b(?:cold|pale|white|pallor|mottled|numb|dead|icy|ice|ashen|dusky|pulseless|painful and (?:cold|white)|paralys\\w+|paraesthesi\\w+|blue)\\b");
     private static final Pattern PAIN =

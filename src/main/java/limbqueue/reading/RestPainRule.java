@@ -145,6 +145,9 @@ final class RestPainRule implements Rule {
         for (var side : place.sides()) {
             findings.put(side.leg("restPain.present"), true, sentence.span(start, end), place.ground());
         }
+        page.legs.without(sentence, end).ifPresent(other -> other.sides()
+                .forEach(side -> findings.put(
+                        side.leg("restPain.present"), false, sentence.span(other.start(), other.end()))));
         return Optional.of(new Topic(place.sides(), sentence.number, sentence.paragraph));
     }
 
@@ -240,6 +243,9 @@ final class RestPainRule implements Rule {
         var other = Fit.of(
                 "\\b(?:claudication|ulcer|wound|gangrene|black|stroke|smok\\w+|bypass|stent\\w*|walking|calf|sore|diabetes|dialysis)\\b");
         return !other.matcher(between).find()
+                && !(found.end() <= position
+                        && between.contains(",")
+                        && other.matcher(plain.substring(0, found.start())).find())
                 && !(found.start() > position
                         && between.contains(", ")
                         && other.matcher(plain.substring(found.end(), Math.min(plain.length(), found.end() + 30)))

@@ -46,7 +46,7 @@ final class WoundRule implements Rule {
             "\\b(?:shallow|superficial(?! femoral| infect| cellul| peroneal| vein| thromb)|partial[ -]thickness|skin[ -]deep|not deep|isn't deep|only skin|grazes?|abrasion)\\b");
     private static final Pattern EXTENSIVE = Pattern.compile("\\b(?:extensive|very large|massive|huge)\\b");
     private static final Pattern SPREADS = Pattern.compile(
-            "\\b(?:spread(?:s|ing)(?! (?:cellulitis|erythema|infection))|(?:has |have )?(?:doubled|trebled|tripled)(?: in size)?|(?:getting|got|gotten|become|becoming|grown|growing|steadily|gradually|is now|has become|progressively) (?:larger|bigger|wider|deeper|bigger by the week)|enlarg(?:ing|ed)|increas(?:ed|ing) in size|grow(?:s|ing)|grown|extending|larger (?:each|every|at each|by the)|expanding|bigger (?:each|every|by the))\\b");
+            "\\b(?:spread(?:s|ing)(?! (?:cellulitis|erythema|infection))|(?:has |have )?(?:doubled|trebled|tripled)(?: in size)?|(?:getting|got|gotten|become|becoming|grown|growing|steadily|gradually|is now|has become|progressively) (?:larger|bigger|wider|deeper|bigger by the week)|enlarg(?:ing|ed)|increas(?:ed|ing) in size|grow(?:s|ing)|grown|extending|larger (?:each|every|at each|by the)|expanding|(?:bigger|deeper|larger) (?:each|every|by the|in the (?:last|past)|over the|since))\\b");
     private static final Pattern STANDS = Pattern.compile(
             "\\b(?:not (?:been )?(?:getting (?:any )?(?:bigger|larger|worse)|spreading|enlarging|growing|bigger|larger|increas\\w+ in size|extending)|isn't (?:getting (?:any )?(?:bigger|larger)|spreading|enlarging|growing|bigger)|hasn't (?:spread|grown|enlarged|got\\w* (?:any )?(?:bigger|larger)|increased in size|changed in size|extended)|no (?:bigger|larger|spread|enlargement|increase in size)|same size|unchanged in size|static in size|don't spread|getting smaller|shrinking|smaller)\\b");
 
@@ -158,6 +158,9 @@ final class WoundRule implements Rule {
                             sentence.span(ClaudicationRule.negationStart(sentence, named.start()), named.end()),
                             place.ground());
                 }
+                page.legs.without(sentence, named.end()).ifPresent(other -> other.sides()
+                        .forEach(side -> findings.put(
+                                side.leg("wound.ulcer"), "none", sentence.span(other.start(), other.end()))));
             } else if (polarity == Polarity.STATED) {
                 var place = where(page, sentence, named);
                 if (place.known()) {
@@ -244,7 +247,7 @@ final class WoundRule implements Rule {
                     || Fit.matches(
                             plain.substring(Math.max(0, match.start() - 30), match.start()),
                             "(?s).*\\b(?:previous|amputat\\w+ for|lost \\w+ \\w+ to|for) $")
-                    || Fit.matches(plain.substring(match.end()), "(?s) (?:shoes?|socks?|ink|stool|eschar|spot).*")) {
+                    || Fit.matches(plain.substring(match.end()), "(?s) (?:shoes?|socks?|ink|stool|eschar|spot|and blue|(?:toe)? ?nail).*")) {
                 continue;
             }
             var place = page.legs.of(sentence, match.start(), match.end());
