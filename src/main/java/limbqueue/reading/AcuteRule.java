@@ -1,7 +1,6 @@
 package limbqueue.reading;
 
 import java.time.LocalTime;
-import java.util.EnumSet;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
@@ -12,15 +11,15 @@ final class AcuteRule implements Rule {
     private static final Pattern NAMED = Pattern.compile(
             "\\b(?:acute limb ischaemia|acute(?:ly)? (?:on chronic )?(?:(?:left|right|bilateral|limb|leg|lower limb|arterial|foot|threatening) )*ischaemi[ac]\\w*(?: (?:left|right))?(?: (?:leg|limb|foot))?|acute(?:ly)? ischaemic|acute (?:arterial )?occlusion of the (?:left|right) (?:leg|limb)|(?:new|sudden) limb ischaemia|acute (?:embol\\w+|thrombo\\w+) (?:to|of) the (?:left |right )?(?:leg|limb|popliteal|femoral))\\b");
     private static final Pattern DENIED = Pattern.compile(
-            "\\b(?:no (?:\\w+ )?(?:signs?|evidence|features|symptoms|suggestion) of (?:an? )?acute (?:\\w+ )?ischaemia|no (?:new |sign of |features of )?acute (?:\\w+ ){0,3}ischaemi[ac]|no acute limb ischaemia|not acutely (?:ischaemic|threatened)|isn't acutely (?:ischaemic|threatened)|no acutely ischaemic|no acute (?:limb )?threat|no sudden (?:change|onset|deterioration|worsening))\\b");
+            "\\b(?:no (?:\\w+ )?(?:signs?|evidence|features|symptoms|suggestion) of (?:an? )?acute (?:\\w+ )?ischaemia|no (?:new |sign of |features of )?acute (?:\\w+ ){0,3}ischaemi[ac]|no acute limb ischaemia|not acutely (?:ischaemic|threatened)|isn't acutely (?:ischaemic|threatened)|no acutely ischaemic|no acute (?:limb )?threat|no acute (?:problem|issue|concern)s?|no sudden (?:change|onset|deterioration|worsening))\\b");
     private static final Pattern SUDDEN = Pattern.compile(
-            "\\b(?:sudden(?:ly)?|acute(?:ly)?|abrupt(?:ly)?|all at once|out of the blue|woke (?:up )?with|this morning|last night|yesterday|today|since \\d{1,2}(?:[:.]\\d\\d)? ?(?:am|pm|o'clock|this|today|last|yesterday)|\\d{1,2} hours? (?:ago|history)|for \\d{1,2} hours|hours ago|overnight|(?:1|2|3|4|5|6|7|8|9|10|11|12|13|14)[ -]days? (?:ago|history))\\b");
+            "\\b(?:sudden(?:ly)?|acute(?:ly)?|abrupt(?:ly)?|all at once|out of the blue|woke (?:up )?with|this morning|last night|yesterday|today|since \\d{1,2}(?:[:.]\\d\\d)? ?(?:am|pm|o'clock|this|today|last|yesterday)|\\d{1,2} hours? (?:ago|history)|for (?:the (?:last|past) )?\\d{1,2} hours?|hours? ago|overnight|(?:1|2|3|4|5|6|7|8|9|10|11|12|13|14)[ -]days? (?:ago|history))\\b");
     private static final Pattern LOST = Pattern.compile(
             "\\b(?:cold|pale|white|pallor|mottled|numb|dead|icy|ice|ashen|dusky|pulseless|painful and (?:cold|white)|paralys\\w+|paraesthesi\\w+|blue)\\b");
     private static final Pattern PAIN =
             Pattern.compile("\\b(?:pain(?:ful)?|agony|agonising|excruciating|hurts?|ache)\\b");
     private static final Pattern PALE =
-            Pattern.compile("\\b(?:pale|white(?! cell| count| blood)|pallor|mottled|ashen|blanched|marble|waxy)\\b");
+            Pattern.compile("\\b(?:pale|white(?! cell| count| blood)|pallor|ashen|blanched|marble|waxy)\\b");
     private static final Pattern NOT_PALE = Pattern.compile(
             "\\b(?:not (?:pale|white)|isn't (?:pale|white)|no pallor|normal colour|good colour|pink)\\b");
     private static final Pattern COLD = Pattern.compile(
@@ -35,7 +34,7 @@ final class AcuteRule implements Rule {
     private static final Pattern COMPLETE = Pattern.compile(
             "\\b(?:no (?:feeling|sensation) (?:at all|whatsoever|in|below|left|from)|(?:complete|total|profound|dense)(?:ly)? (?:loss of (?:sensation|feeling)|sensory loss|numb|anaesthe\\w+|anesthe\\w+|insensate)|anaesthetic|anesthetic|insensate|completely numb|totally numb|cannot feel (?:anything|a thing|(?:his|her|the) (?:leg|foot) at all)|insensible)\\b");
     private static final Pattern TOES_ONLY = Pattern.compile(
-            "\\b(?:(?:toe|toes tips|tips of the toe|great toe)(?: \\w+){0,3} (?:numb|tingl\\w+|insensate|paraesthesi\\w+)|(?:numb|tingling|sensory loss|reduced sensation|loss of sensation|sensation (?:is )?(?:reduced|lost|diminished|decreased|impaired|altered)|paraesthesi\\w+|decreased sensation|diminished sensation|pins and needles)(?: \\w+){0,3} (?:toe|great toe)|numb toe)s?\\b");
+            "\\b(?:(?:toe|toes tips|tips of the toe|great toe)(?: \\w+){0,3} (?:numb|tingl\\w+|insensate|paraesthesi\\w+)|(?:numb|tingling|sensory loss|reduced sensation|loss of sensation|sensation (?:is )?(?:reduced|lost|diminished|decreased|impaired|altered)|paraesthesi\\w+|decreased sensation|diminished sensation|pins and needles)(?: \\w+){0,3} (?:toe|great toe)|cannot feel(?: any of)?(?: the| his| her)?(?: left| right)? toe|numb toe)s?\\b");
 
     private static final Pattern PARALYSED = Pattern.compile(
             "\\b(?:paralys\\w+|cannot (?:move|wiggle|wriggle|lift|dorsiflex)(?: \\w+){0,4}|no (?:movement|motor function|motor power|power)|foot drop|complete motor loss|power 0|unable to move|no active movement|plegi\\w*|without (?:any )?movement|rigor|won't move|motor (?:function )?(?:absent|lost|gone))\\b");
@@ -45,7 +44,7 @@ final class AcuteRule implements Rule {
             "\\b(?:moves? (?:(?:the|his|her|all|both|it|foot|toe|ankle|leg|and|left|right) )*(?:well|normally|freely|fully|easily|fine|without difficulty)|(?:can|still|able to) (?:still )?(?:move|wiggle|wriggle)s? (?:(?:the|his|her|all|both|it|foot|toe|ankle|leg|and|left|right|them) ?)*|moves (?:the|his|her|all|both) (?:toe|foot|ankle|leg)s?(?= ?[,.;]|$| and)|(?:power|movement|motor(?: function| power)?|strength)(?: is| was| remains| are| fully| both| function| exam| and sensation| and sensory)* (?:intact|normal|full|good|preserved|5 ?/ ?5)|(?:normal|full|good|intact|preserved) (?:power|movement|motor(?: function)?|strength)|no (?:motor (?:loss|deficit|weakness)|weakness|loss of (?:power|movement|motor)|paralysis)|not weak|sensorimotor (?:function )?(?:is )?intact|neurologically intact|sensation and (?:movement|power|motor(?: function)?)(?: are| is| both)? (?:intact|normal|preserved|full|good)|motor ?[:=]? ?(?:intact|normal|ok)|no sensorimotor deficit)\\b");
 
     private static final Pattern ARTERIAL = Pattern.compile(
-            "\\b(?:arterial (?:doppler|waveform|flow|signal)s?(?: waveform)?|arterial(?= (?:and venous )?(?:doppler|waveform|audible|inaudible|absent|present|not))|(?:dp|postib|pedal|ankle|foot) (?:doppler|waveform)s?|(?:doppler|waveform) (?:\\w+ ){0,3}(?:arterial|dp|postib|pedal)|artery)\\b");
+            "\\b(?:art(?:erial)? (?:doppler|waveform|flow|signal)s?(?: waveform)?|arterial(?= (?:and venous )?(?:doppler|waveform|audible|inaudible|absent|present|not))|(?:dp|postib|pedal|ankle|foot) (?:doppler|waveform)s?|(?:doppler|waveform) (?:\\w+ ){0,3}(?:arterial|dp|postib|pedal)|artery)\\b");
     private static final Pattern VENOUS =
             Pattern.compile("\\b(?:venous(?: doppler| waveform| flow| hum| signal)*|vein)\\b");
     private static final Pattern AUDIBLE = Pattern.compile(
@@ -53,8 +52,6 @@ final class AcuteRule implements Rule {
     private static final Pattern INAUDIBLE = Pattern.compile(
             "\\b(?:inaudible|not (?:be )?(?:audible|heard|present|detect\\w*|found)|isn't (?:audible|heard)|absent|no (?:arterial|venous|audible|doppler|waveform|dp|pedal|signal|flow|ankle|foot)|cannot (?:be )?(?:hear|heard|find|detect\\w*)|silent|none|nil|neither|lost|no)\\b");
 
-    private static final Pattern TIME = Pattern.compile(
-            "\\b(?:at|since|from|about|around|approximately|half past) ?(?:about |around |approximately |roughly )?(?:(?<h>\\d{1,2})(?:[:.](?<m>\\d\\d))? ?(?<ap>am|pm|a m|p m|o'clock|hours|hrs|h)?|(?<h24>\\d{4}) ?(?:hours|hrs|hour|h)\\b|(?<word>midnight|noon|midday))");
     private static final Pattern CLOCK = Pattern.compile(
             "\\b(?<h>\\d{1,2})(?:[:.](?<m>\\d\\d))? ?(?<ap>am|pm)\\b|\\b(?<hh>[01]?\\d|2[0-3]):(?<mm>[0-5]\\d)\\b|\\b(?<four>[012]\\d[0-5]\\d) ?(?:hour|h|hrs)\\b");
     private static final Pattern TODAY = Pattern.compile("\\b(?:today|this (?:morning|afternoon|evening)|tonight)\\b");
@@ -92,6 +89,10 @@ final class AcuteRule implements Rule {
                 continue;
             }
             var place = page.legs.ofDenial(sentence, match.start(), match.end());
+            if (Fit.matches(match.group(), "no acute (?:problem|issue|concern)s?")
+                    && place.ground() == Findings.Ground.GENERAL) {
+                continue;
+            }
             for (var side : place.sides()) {
                 findings.put(side.leg("acute.present"), false, sentence.span(match), place.ground());
             }
@@ -150,7 +151,8 @@ final class AcuteRule implements Rule {
             return Optional.empty();
         }
         var limb = Fit.of("\\b(?:leg|foot|toe|calf|limb)s?\\b").matcher(plain);
-        if (!limb.find()) {
+        var limbNamed = limb.find();
+        if (!limbNamed && page.legs.carriedTo(sentence).sides().size() != 1) {
             return Optional.empty();
         }
         var lost = LOST.matcher(plain);
@@ -166,13 +168,20 @@ final class AcuteRule implements Rule {
             isLost = next.isPresent();
         }
         if (!isLost
+                || !limbNamed && !suddenPain
                 || Fit.matches(plain, "(?s).*\\b(?:arm|stroke|face|hand|facial|swollen calf|dvt)\\b.*")
                 || plain.contains("blue")
                         && !Fit.matches(plain, "(?s).*\\b(?:cold|white|pale|numb|pulseless|dead|icy)\\b.*")) {
             return Optional.empty();
         }
-        var start = Math.min(sudden.start(), limb.start());
-        return mark(page, sentence, start, Math.max(sudden.end(), limb.end()), findings);
+        return limbNamed
+                ? mark(
+                        page,
+                        sentence,
+                        Math.min(sudden.start(), limb.start()),
+                        Math.max(sudden.end(), limb.end()),
+                        findings)
+                : mark(page, sentence, sudden.start(), sudden.end(), findings);
     }
 
     private static Optional<Topic> mark(Page page, Sentence sentence, int start, int end, Findings findings) {
@@ -280,7 +289,7 @@ final class AcuteRule implements Rule {
         if (toes.find()
                 && !Fit.matches(
                         plain,
-                        "(?s).*\\b(?:numb|sensation)\\b[^.;]{0,30}\\b(?:mid[- ]?foot|ankle|shin|above|beyond|forefoot|calf|knee)\\b.*")) {
+                        "(?s).*\\b(?:numb|sensation)\\b[^.;,]{0,30}\\b(?:mid[- ]?foot|ankle|shin|above|beyond|forefoot|calf|knee)\\b.*")) {
             if (!Polarity.isDenied(sentence, toes.start(), toes.end())) {
                 sign(page, sentence, topic, "sensory", "toes", toes, findings);
             }
@@ -312,7 +321,10 @@ final class AcuteRule implements Rule {
                         "(?s).*\\b(?:cannot|barely|hardly|no longer|not) ")
                 && !Fit.matches(
                         plain.substring(moves.start()),
-                        "(?s)moves?[^.,;]{0,30}\\b(?:weakly|poorly|slowly|with difficulty|a little)\\b.*")) {
+                        "(?s)moves?[^.,;]{0,30}\\b(?:weakly|poorly|slowly|with difficulty|a little)\\b.*")
+                && !Fit.matches(
+                        plain.substring(moves.end()),
+                        "(?s),? ?(?:but|though|although) (?:(?:is|are|it is|they are|only|very) )*+weak.*")) {
             sign(page, sentence, topic, "motor", "none", moves, findings);
         } else if (weak.find()
                 && !Polarity.isDenied(sentence, weak.start(), weak.end())
@@ -478,13 +490,5 @@ final class AcuteRule implements Rule {
             return Optional.empty();
         }
         return Optional.of(LocalTime.of(hour % 12 + (clock.group("ap").equals("pm") ? 12 : 0), minute));
-    }
-
-    static Set<Side> none() {
-        return EnumSet.noneOf(Side.class);
-    }
-
-    static boolean isTime(String words) {
-        return TIME.matcher(words).find();
     }
 }

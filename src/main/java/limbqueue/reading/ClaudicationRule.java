@@ -14,7 +14,7 @@ final class ClaudicationRule implements Rule {
             "(?:walk(?:s|ed|ing)?|exert\\w*|exercis\\w+|stairs|uphill|hills?|inclines?|on the flat|on the level|treadmill|mobilis\\w+|ambulat\\w+|steps|strides|stroll\\w*|march\\w*|runs?|running|jog\\w*|climb\\w*|cycl(?:es|ing))";
 
     private static final Pattern NAMED =
-            Pattern.compile("\\b(?<!neurogenic )(?<!spinal )(?<!pseudo)(?<!pseudo )claudication\\b");
+            Pattern.compile("\\b(?<!neurogenic )(?<!spinal )(?<!venous )(?<!pseudo)(?<!pseudo )claudication\\b");
     private static final Pattern DESCRIBED = Pattern.compile("\\b(?:" + SORENESS + "\\b[^.;]{0,80}?\\b" + WALKING + "|"
             + WALKING + "\\b[^.;]{0,90}?\\b" + SORENESS + ")\\b");
     private static final Pattern AT_DISTANCE = Pattern.compile(
@@ -237,6 +237,9 @@ final class ClaudicationRule implements Rule {
         for (var side : place.sides()) {
             findings.put(side.leg("claudication.present"), true, sentence.span(start, end), place.ground());
         }
+        page.legs.without(sentence, end).ifPresent(other -> other.sides()
+                .forEach(side -> findings.put(
+                        side.leg("claudication.present"), false, sentence.span(other.start(), other.end()))));
         var topic = new Topic(place.sides(), sentence.number, sentence.paragraph, place.ground());
         details(page, sentence, topic, start, findings, false);
         return Optional.of(topic);
@@ -407,6 +410,11 @@ final class ClaudicationRule implements Rule {
             var between = later ? "" : plain.substring(Math.min(at, found.start()), Math.max(at, found.start()));
             if (since(sentence, found, at, later)
                     && !Fit.matches(between, "(?s).*\\b(?:ulcer|wound|rest pain|gangrene|sore|necrosis)\\b.*")
+                    && !(found.end() <= at
+                            && between.contains(",")
+                            && Fit.matches(
+                                    plain.substring(0, found.start()),
+                                    "(?s).*\\b(?:ulcer|wound|rest pain|gangrene|sore|necrosis)\\b.*"))
                     && !Fit.matches(
                             plain.substring(found.end()),
                             "(?s) (?:of )?(?:supervised|exercise|programme|smok|course|walking programme|aged).*")) {
@@ -454,7 +462,7 @@ final class ClaudicationRule implements Rule {
         var after = plain.substring(found.end(), Math.min(plain.length(), found.end() + 40));
         if (Fit.matches(
                         before,
-                        "(?s).*\\b(?:worse|worsen\\w*|progress\\w*|deteriorat\\w*|increas\\w*|smok\\w*|quit|stopped|stop|review|follow\\w*|last (?:\\w+ )?changed|shorten\\w*|drop\\w*|until|treated|antibiotics|than|doubled)\\b[^,]{0,30}$")
+                        "(?s).*\\b(?:worse|worsen\\w*|progress\\w*|deteriorat\\w*|increas\\w*|smok\\w*|quit|stopped|stop|review|follow\\w*|last (?:\\w+ )?changed|shorten\\w*|drop\\w*|until|treated|dressed|bandaged|offload\\w*|healed|antibiotics|than|doubled)\\b[^,]{0,30}$")
                 && !Fit.matches(
                         before,
                         "(?s).*\\b(?:worse|progress\\w+|worsening|increasing)[a-z ]*(?:pain|claudication|ulcer|wound)[a-z ]*(?:for|x|since|over the (?:past|last)|over)(?: the)?(?: (?:past|last))?[a-z ]{0,12}$")) {

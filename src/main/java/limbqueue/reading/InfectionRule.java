@@ -20,7 +20,7 @@ final class InfectionRule implements Rule {
                 "tender(?:ness)?|painful|sore to (?:the )?touch|(?<=[,&] )sore(?= ?[.,;]|$)|(?<=and )sore(?= ?[.,;]|$)|(?<=is )sore(?= ?[.,;]|$)|wound pain|pain of the wound|pain"),
         WARMTH("warm(?:th|er)?|hot(?! bath| water)|heat(?! rub)|calor"),
         PUS(
-                "pus|purulent(?: discharge| drainage| exudate)?|suppurat\\w+|discharging|discharge(?! (?:summary|letter|date|from|medication|home))|drainage|oozing pus|weeping pus|foul[- ]smelling (?:discharge|drainage)");
+                "pus|purulence|purulent(?: discharge| drainage| exudate)?|suppurat\\w+|discharging|discharge(?! (?:summary|letter|date|from|medication|home))|drainage|oozing pus|weeping pus|foul[- ]smelling (?:discharge|drainage)");
 
         final Pattern words;
 
@@ -39,12 +39,9 @@ final class InfectionRule implements Rule {
     private static final Pattern REDNESS_EXTENT = Pattern.compile(
             "\\b(?:erythema|redness|cellulitis|red)\\b[^.;]{0,60}?\\b(?<![\\d.])(?<a>\\d{1,3}(?:\\.\\d)?) ?(?<ua>cm|mm|centimetres?|centimeters?|millimetres?|inch(?:es)?)\\b|(?<![\\d.])\\b(?<b>\\d{1,3}(?:\\.\\d)?) ?(?<ub>cm|mm|centimetres?|centimeters?|millimetres?|inch(?:es)?)(?: (?:of|wide|rim|ring|halo|zone|area|margin|band|collar|surrounding|peri-?wound|spreading))*(?: of)?(?: surrounding| peri-?wound| spreading| periwound)? (?:erythema|redness|cellulitis)\\b");
     private static final Pattern DEEP = Pattern.compile(
-            "\\b(?:osteomyelitis|abscess(?:es)?|septic arthritis|fasciitis|deep (?:space )?infection|collection of pus|bone infection|infected bone)\\b");
-    private static final Pattern DEEP_PROVEN = Pattern.compile(
-            "\\b(?:shows?|showed|showing|confirm\\w*|proven|diagnos\\w+|with|has|in keeping with|consistent with|demonstrat\\w+|treated for|treatment for|known|reveal\\w*|there is)\\b");
-
+            "\\b(?:osteomyelitis|osteo(?= ?(?:[.,;]|$))|abscess(?:es)?|septic arthritis|fasciitis|deep (?:space )?infection|collection of pus|bone infection|infected bone)\\b");
     private static final Pattern TEMPERATURE = Pattern.compile(
-            "\\b(?:temp(?:erature|s)?|t(?= ?[:=]? ?(?:3\\d|4[0-2]|9\\d|10[0-6])(?:\\.\\d)?)|febrile(?: (?:at|to|with))?|afebrile(?: (?:at|with))?|pyrexi\\w*|fever|tmax)\\b[^.;\\d]{0,28}(?<v>\\d{2,3}(?:\\.\\d{1,2})?)(?! ?(?:mg|/|year|%|week|day|month|cm|mm))(?: ?(?:degrees?|deg|°|º)? ?(?<u>c|f|celsius|fahrenheit)\\b)?");
+            "\\b(?:temp(?:erature|s)?|t(?= ?[:=]? ?(?:3\\d|4[0-2]|9\\d|10[0-6])(?:\\.\\d)?)|febrile(?: (?:at|to|with))?|afebrile(?: (?:at|with))?|a?pyrexi\\w*|fever|tmax)\\b[^.;\\d]{0,28}(?<v>\\d{2,3}(?:\\.\\d{1,2})?)(?! ?(?:mg|/|year|%|week|day|month|cm|mm))(?: ?(?:degrees?|deg|°|º)? ?(?<u>c|f|celsius|fahrenheit)\\b)?");
     private static final Pattern HEART = Pattern.compile(
             "\\b(?:heart rate|hr|pulse(?: rate)?|p(?= ?[:=]? ?\\d{2,3}\\b)|tachycardi\\w*(?: (?:at|of|to))?)(?: (?:is|was|of|at|rate|today|regular|irregular))* ?[:=-]? ?(?<v>\\d{2,3})(?![\\d+%]|\\.\\d|/\\d| ?(?:mg|mmhg|year|week|month|/))");
     private static final Pattern BREATH = Pattern.compile(
@@ -155,7 +152,9 @@ final class InfectionRule implements Rule {
                 if (polarity == Polarity.OPEN || isOther(plain, sign, match.start(), match.end())) {
                     continue;
                 }
-                told.merge(sign, polarity == Polarity.STATED, (one, two) -> one || two);
+                var denied = polarity == Polarity.DENIED
+                        || Fit.matches(plain.substring(0, match.start()), "(?s).*\\bnon[- ]");
+                told.merge(sign, !denied, (one, two) -> one || two);
                 first = Math.min(first, match.start());
                 last = Math.max(last, match.end());
             }
@@ -264,7 +263,7 @@ final class InfectionRule implements Rule {
 
     private static void deep(Page page, Sentence sentence, Findings findings) {
         if (!sentence.hasAny(
-                "osteomyelitis",
+                "osteo",
                 "abscess",
                 "septic arthritis",
                 "fasciitis",
@@ -304,7 +303,7 @@ final class InfectionRule implements Rule {
             } else if (Polarity.isOpen(sentence, match.start())
                     || Fit.matches(
                             after,
-                            "(?s) ?\\?.*|(?s) (?:is |was )?(?:suspected|possible|not excluded|cannot be excluded|likely|feared|to be excluded|develops|occurs).*")) {
+                            "(?s)(?: \\w+)? ?\\?.*|(?s) (?:is |was )?(?:suspected|possible|not excluded|cannot be excluded|likely|feared|to be excluded|develops|occurs).*")) {
                 continue;
             } else {
                 present = true;
@@ -393,9 +392,5 @@ final class InfectionRule implements Rule {
                 return;
             }
         }
-    }
-
-    static boolean isProven(String words) {
-        return DEEP_PROVEN.matcher(words).find();
     }
 }

@@ -12,8 +12,15 @@ enum Polarity {
     /** Words after which what follows is denied, up to the end of their clause. */
     private static final Pattern NEGATOR = Pattern.compile(
             "\\b(?:no evidence of|no (?:clinical |obvious |overt )?signs? of|no|none of|not|nor|neither|never|without|denies|nil(?! ?[,.;])|free (?:of|from)|"
-                    + "absence of|negative for|doesn't|don't|hasn't|isn't|cannot|won't|rules? out|lacks|lacking|lack of|devoid of|"
-                    + "excluded|no longer|never had)\\b|(?<=[ (,;:])-ve\\b|\\bneg(?:ative)? (?:for)?|(?<=^|[ (,;])(?:0|\u00f8) (?=rest|ulcer|gangrene)");
+                    + "absence of|negative for|doesn't|don't|hasn't|isn't|cannot|won't|rule[sd] out|lacks|lacking|lack of|devoid of|"
+                    + "excluded|no longer|never had)\\b|(?<=[ (,;:])-ve\\b|\\bneg(?:ative)? (?:for)?|(?<=^|[ (,;])(?:0|\u00f8) (?=rest|ulcer|gangrene)|(?<=^|[ ,;:])\\(-\\)");
+
+    /** What is feared, asked or left blank behind the words. */
+    private static final Pattern OPEN_AFTER = Pattern.compile(
+            "^(?: (?:of|in|on) (?:the |his |her )?(?:left |right |bilateral )?(?:leg|foot|toe|great toe|heel|side))?(?: ?\\?(?=$| ?[,.;)])| ?[:?]? ?(?:\\. ?|_ ?){3,}"
+                    + "| (?:should|must) (?:prompt|lead|trigger|be (?:reported|excluded|sought))\\b| ?[:=-] ?(?:not (?:asked|known|assessed|recorded|told|examined)|unknown|unclear|unsure|n/k)\\b"
+                    + "| (?:is|was|are) (?:only |merely |now )?(?:unlikely|doubtful|questionable|uncertain|unclear|suspected|possible|feared|a (?:risk|worry|concern|possibility)|what (?:i|we|he|she) (?:fear|dread|worr)\\w*)\\b"
+                    + "| (?:could|might|may|would|will) (?:follow|develop|ensue|supervene|occur|set in|be next|come next)\\b|, if (?:it|they|this) (?:occurs?|develops?|appears?)\\b)");
 
     /** Words that only look like a denial of what follows. */
     private static final Pattern NO_DENIAL = Pattern.compile(
@@ -31,15 +38,20 @@ enum Polarity {
             "^(?: (?:in|of|on|to|at) (?:the |his |her |either |bilateral |both )?(?:left|right|bilateral)? ?(?:leg|foot|toe|side|heel|present)?s?)?"
                     + "[\"')]*(?: ?[:?=-]+ ?| )(?:\\(|\\[)?(?:(?:is|are|was|were|has been|have been|being) )?(?:(?:currently|completely|both|all|clinically|also) )?"
                     + "(?:absent|denies|none|nil|no(?! (?:change|better|worse|longer|improvement|matter|relief|response|rest pain|ulcer|gangrene|infection|claudication|wound|history))|n(?=$|[ ,;.)/])(?!/)|not (?:present|seen|found|reported|noted|evident|detected|a feature|an issue|a problem|experienced|applicable|suspected|identified)|"
-                    + "isn't (?:present|seen|found|reported|noted|a feature|a problem|an issue|evident)|negative|neg|-ve|excluded|ruled out|has not|0(?![\\d.])|false|denied|never|x(?=$|[ ,;.]))(?![a-z])");
+                    + "isn't (?:present|seen|found|reported|noted|a feature|a problem|an issue|evident)|negative|neg|-ve|excluded|ruled out|has not|0(?![\\d.])|false|denied|never|x(?=$|[,;.]))(?![a-z])");
+
+    /** "Rest pain / ulcers / gangrene: none". */
+    private static final Pattern DENIED_LIST_AFTER = Pattern.compile(
+            "^(?: ?[/,&] ?(?:or |and )?(?:rest pain|ulcer|gangrene|tissue loss|wound|claudication|infection|necrosis)){1,4}"
+                    + " ?[:?=-]+ ?(?:none|nil|no|absent|denied|denies|neg(?:ative)?)(?= ?[.,;)]|$)");
 
     private static final Pattern STATED_AFTER =
             Pattern.compile("^ ?[:?=-]+ ?(?:\\(|\\[)?(?:y|yes|present|positive|\\+|\\+ve|true)(?![a-z])");
 
     /** Words after which what follows is not said to be so. */
     private static final Pattern OPENER = Pattern.compile(
-            "(?:^were(?= )|\\b(?:if|(?<![a-z] )were (?:he|she|it|they|there|this|the|any|\\w+ (?:im)?possible)|were (?:he|she) (?:ever )?to|should (?:he|she|it|they|there|the|this|any)|in case|in the event|at risk|risks? (?:of|for)|(?:to|would|could|cannot|not|and|help|need to|want to|like to|can you|you|please|can't be|be) (?:definitively |formally )?(?:exclude[ds]?|rule[ds]? out)|"
-                    + "excluding|exclude|r/o|query|queries|possible|possibly|\\?possible|potential(?:ly)?|probable|probably|suspect(?:ed|s|ing)?|suspicious|suspicion|"
+            "(?:^(?:were|should)(?= )|\\b(?:if|^any(?= )|asked (?:him |her )?(?:about|whether|if|for)|(?:pending|awaited|awaiting|requested|booked|arranged|ordered) (?:for|to)|(?:please|to|kindly|could you|can you) (?:assess|check|evaluate|examine|investigate) (?:him |her |this patient )?for|(?<![a-z] )were (?:he|she|it|they|there|this|the|any|\\w+ (?:im)?possible)|were (?:he|she) (?:ever )?to|should (?:he|she|it|they|there|the|this|any)|in case|in the event|at risk|risks? (?:of|for)|(?:to|would|could|cannot|not|and|help|need to|want to|like to|can you|you|please|can't be|be) (?:definitively |formally )?(?:exclude[ds]?|rule[ds]? out)|"
+                    + "excluding|exclude|r/o|rule out|query|queries|possible|possibly|\\?possible|potential(?:ly)?|probable|probably|suspect(?:ed|s|ing)?|suspicious|suspicion|"
                     + "(?:worried|worries|worry|fears?|afraid|anxious|nervous) (?:about|of|that|she|he|it|lest)?|(?<!in )(?<!since )(?<!last )(?<!early )(?<!late )(?<!of )(?<!\\d )(?<!until )may(?! \\d)|might|would|could|unless|prevent(?:s|ing|ion)?|avoid(?:s|ing)?|threat of|threatened|screen(?:ed|ing)? for|"
                     + "warn(?:ed|ing)?|advised (?:him |her |them )?(?:to|that|about)|told (?:him |her |them )?(?:to (?:look|watch|return|come back|ring|call)|that)|leaflet|information (?:on|about)|until|before (?:it|this|the|he|she|there|any|we)|lest|whether|"
                     + "look(?:ing)? (?:out )?for|watch(?:ing)? for|wonder(?:ed|ing|s)?|differential|versus|vs|rather than|monitor(?:ing)? for|signs to|safety net(?:ted|ting)?|in the absence of|"
@@ -53,7 +65,7 @@ enum Polarity {
 
     private static final String PERSON =
             "(?:fathers?|dad|mothers?|mum|mom|brothers?|sisters?|sons?|daughters?|daughter-in-law|wife|husband|uncles?|aunts?|cousins?|"
-                    + "grandfather|grandmother|grandson|granddaughter|parents?|siblings?|partner|neighbou?rs?|friends?|twin|spouse|nephews?|nieces?|grandparents?|roommate|flatmate|colleague's|"
+                    + "grandfather|grandmother|grandson|granddaughter|parents?|siblings?|partner|(?:lady|man|woman|gentleman|patient) (?:in the next|next to|opposite)|neighbou?rs?|friends?|twin|spouse|nephews?|nieces?|grandparents?|roommate|flatmate|colleague's|"
                     + "donor|co-?worker|wife's|in (?:the |his |her )?family|relatives? with|sis|bro|hubby|neph|mate|room-?mate|lodger|tenant|a colleague of (?:his|hers)|family history|family hx|fhx?|f/h|runs in the family|strong family)";
     private static final Pattern OTHERS = Pattern.compile("\\b" + PERSON + "(?:'s)?\\b");
     private static final Pattern OBSERVES = Pattern.compile(
@@ -62,7 +74,9 @@ enum Polarity {
 
     /** What is said of {@code sentence} from {@code start} to {@code end}. */
     static Polarity of(Sentence sentence, int start, int end) {
-        if (isOthers(sentence, start, end) || isOpen(sentence, start)) {
+        if (isOthers(sentence, start, end)
+                || isOpen(sentence, start)
+                || OPEN_AFTER.matcher(sentence.plain).region(end, sentence.plain.length()).find()) {
             return OPEN;
         }
         var box = box(sentence, start, end);
@@ -108,7 +122,7 @@ enum Polarity {
         if (STATED_AFTER.matcher(after).find()) {
             return false;
         }
-        if (DENIED_AFTER.matcher(after).find()) {
+        if (DENIED_AFTER.matcher(after).find() || DENIED_LIST_AFTER.matcher(after).find()) {
             return true;
         }
         var clause = sentence.clauseStart(start);
@@ -170,6 +184,9 @@ enum Polarity {
                         piece,
                         "(?:or|nor|and|and no|or any|any|no)?(?: (?:any|other|overt|frank|active|obvious|open|local))?")
                 && !piece.isEmpty()) {
+            return true;
+        }
+        if (Fit.matches(piece, "(?:(?!left|right|bilateral|has|is|his|her|on|of|for|with|and)[a-z-]+ ){1,3}(?:or|nor)(?: any)?")) {
             return true;
         }
         var clauseEnd = sentence.clauseEnd(start);

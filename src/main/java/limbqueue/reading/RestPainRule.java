@@ -20,7 +20,7 @@ final class RestPainRule implements Rule {
                     + FOOT + "\\b[^.;]{0,30}?\\b" + HURTS + "|" + NIGHT + "\\b[^.;]{0,50}?\\b" + HURTS
                     + "\\b[^.;]{0,40}?\\b" + FOOT + "|" + FOOT + "\\b[^.;]{0,20}?\\bwakes (?:him|her))\\b");
     private static final Pattern HANGING = Pattern.compile(
-            "\\b(?:(?:hang(?:s|ing)?|hung|dangl(?:es|ing|e|ed)|lower(?:s|ing)?|dropp?(?:s|ing)?|put(?:s|ting)?|stick(?:s|ing)?|swing(?:s|ing)?)(?: (?:it|his|her|the|left|right|leg|foot|feet|them|limb|bilateral|both|affected|down)){0,5}(?: ?(?:out of|over|off|outside|down|from|at|by|beside|below|on the floor|to the floor)){1,2}(?: (?:the|his|her|of|side|edge|bed|floor|from))*|dependency|(?:in|by|with) a dependent position|legs? (?:hanging )?dependent|"
+            "\\b(?:(?:hang(?:s|ing)?|hung|dangl(?:es|ing|e|ed)|lower(?:s|ing)?|dropp?(?:s|ing)?|put(?:s|ting)?|stick(?:s|ing)?|swing(?:s|ing)?)(?: (?:it|his|her|the|left|right|leg|foot|feet|them|limb|bilateral|both|affected|down)){0,5}(?: ?(?:out of|over|off|outside|down|from|at|by|beside|below|on the floor|to the floor)){1,2}(?: (?:the|his|her|of|side|edge|bed|floor|from))*|dependency|(?:relieved|eased|helped|better|relief|improved|improves|eases) (?:by|on|with|when|from) (?:dangling|hanging|lowering|dropping)|(?:in|by|with) a dependent position|legs? (?:hanging )?dependent|"
                     + "(?:hang|hanging|dangling|dangles|hangs) (?:it|the leg|the foot|his foot|her foot|his leg|her leg|the left leg|the right leg|the left foot|the right foot|leg|foot|them|down)(?: down)?|"
                     + "(?:sle(?:eps|pt|eping|ep)|spends? (?:the|his|her|most|\\w+) nights?|nights?(?: are)? spent|dozes|sits? up)(?: \\w+){0,6} (?:in|upright in|up in)(?: (?:a|an|the|his|her|riser))?(?: (?:recliner|reclining|arm|easy|riser))?[ -]?(?:armchair|chair|recliner)|recliner (?:at night|all night|to sleep)|gets up (?:and|to) (?:walks?|walk|stand)|walk(?:s|ing) (?:about|around) (?:at night |the room )?(?:relieves|eases|to ease|to relieve)|sits on the (?:edge|side) of the bed|foot out of (?:the )?bed|leg out of (?:the )?bed)\\b");
     private static final String OPIOID =
@@ -87,7 +87,7 @@ final class RestPainRule implements Rule {
             return result;
         }
         var denied = Fit.of(
-                        "\\b(?:no|denies(?: any)?|without(?: any)?|not (?:having|had) any) (?:foot |toe |leg |ischaemic )*(?:pain|discomfort)s? (?:in (?:the |his |her |that |this |either )?(?:bilateral |left |right )?(?:foot|toe|feet|leg) )?(?:at (?:night|rest)|in bed|or at night)\\b|\\b(?:doesn't|don't) (?:have|get|complain of) (?:any )?(?:foot |toe )?(?:pain )(?:at (?:night|rest)|in bed)|\\b(?:foot|feet|toe|leg)s? (?:is |are |feels? |both )?(?:fine|comfortable|ok|okay|painless|free of pain|quite comfortable|not painful) (?:at night|in bed|at rest)|\\b(?:pain|foot|leg|feet) (?:doesn't|don't|never) wakes? (?:him|her)")
+                        "\\b(?:no|denies(?: any)?|without(?: any)?|not (?:having|had) any) (?:foot |toe |leg |ischaemic )*(?:pain|discomfort)s? (?:in (?:the |his |her |that |this |either )?(?:bilateral |left |right )?(?:foot|toe|feet|leg) )?(?:at (?:night|rest)|in bed|or at night)\\b|\\b(?:doesn't|don't) (?:have|get|complain of) (?:any )?(?:foot |toe )?(?:pain )(?:at (?:night|rest)|in bed)|\\b(?:foot|feet|toe|leg)s? (?:is |are |feels? |both )?(?:fine|comfortable|ok|okay|painless|free of pain|quite comfortable|not painful) (?:at night|in bed|at rest)|\\b(?:pain|foot|leg|feet) (?:doesn't|don't|never) wakes? (?:him|her)|\\b(?:never|hasn't) (?:had |has |gets? |experienced )(?:any )?(?:rest pain|pain in (?:the |his |her |either )?(?:bilateral |left |right )?(?:foot|toe|leg)s? (?:at (?:night|rest)|in bed))|\\b(?:not|never|isn't) (?:woken|wakened|awakened|kept awake|disturbed|troubled at night) (?:at night )?by (?:any )?(?:foot |leg )?(?:pain|(?:his|her|the) (?:foot|leg)s?)")
                 .matcher(plain);
         if (denied.find() && !Polarity.isOthers(sentence, denied.start(), denied.end())) {
             deny(page, sentence, denied.start(), denied.end(), findings);
@@ -119,7 +119,7 @@ final class RestPainRule implements Rule {
         return Fit.matches(around, "(?s).*\\b(?:back|chest|hip|knee|shoulder|abdominal|joint|angina)\\b.*")
                 || Fit.matches(
                         plain.substring(end),
-                        "(?s) (?:has|have|had|is|was|completely |now |fully )*(?:resolved|gone|settled|abated|disappeared).*");
+                        "(?s),?(?: (?:has|have|had|is|was|since|completely|now|fully|all|long))*+ (?:resolved|gone|settled|abated|disappeared|cured|relieved since|better since)\\b.*");
     }
 
     private static void deny(Page page, Sentence sentence, int start, int end, Findings findings) {
@@ -145,6 +145,9 @@ final class RestPainRule implements Rule {
         for (var side : place.sides()) {
             findings.put(side.leg("restPain.present"), true, sentence.span(start, end), place.ground());
         }
+        page.legs.without(sentence, end).ifPresent(other -> other.sides()
+                .forEach(side -> findings.put(
+                        side.leg("restPain.present"), false, sentence.span(other.start(), other.end()))));
         return Optional.of(new Topic(place.sides(), sentence.number, sentence.paragraph));
     }
 
@@ -240,6 +243,9 @@ final class RestPainRule implements Rule {
         var other = Fit.of(
                 "\\b(?:claudication|ulcer|wound|gangrene|black|stroke|smok\\w+|bypass|stent\\w*|walking|calf|sore|diabetes|dialysis)\\b");
         return !other.matcher(between).find()
+                && !(found.end() <= position
+                        && between.contains(",")
+                        && other.matcher(plain.substring(0, found.start())).find())
                 && !(found.start() > position
                         && between.contains(", ")
                         && other.matcher(plain.substring(found.end(), Math.min(plain.length(), found.end() + 30)))

@@ -25,9 +25,12 @@ final class Sentences {
             Pattern.compile("(?:[-*>•]|\\d{1,2}[.)]|[a-z][)]|\\[[ x*]?\\]|[☐☑☒□■✓✔✗])(?: |$).*");
     private static final Pattern LABEL = Pattern.compile("[a-z][a-z0-9 /&().'-]{0,40}:.*");
 
+    /** "Rest pain? No." */
+    private static final Pattern ANSWER = Pattern.compile(" {0,3}(?:yes|no|none|nil|y|n)(?: ?[.,;]|$)");
+
     /** A line that ends so is not at its end, however short it is. */
     private static final Pattern BREAKS_OFF = Pattern.compile(
-            "(?<=[a-z,] )(?:for|of|the|and|with|an|his|her|is|was|has|had|than|about|since|or|but|which|that|from|after|over|past)$");
+            "(?<=[a-z,] )(?:for|of|the|and|with|an|his|her|is|was|has|had|than|about|since|or|but|which|that|from|after|over|past|not|no|denies|without|any|onset)$");
 
     private record Line(int start, int end) {
         int length() {
@@ -218,6 +221,9 @@ final class Sentences {
         }
         var after = folded.charAt(i + 1);
         if (folded.charAt(i) == '?') {
+            if (ANSWER.matcher(folded).region(i + 1, end).lookingAt()) {
+                return false;
+            }
             // A question mark before a word doubts it: "?osteomyelitis", "? AF".
             if (i == from || folded.charAt(i - 1) == ' ' || after != ' ' && after != '\n' && after != '\r') {
                 return false;

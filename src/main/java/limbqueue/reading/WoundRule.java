@@ -34,7 +34,7 @@ final class WoundRule implements Rule {
             "\\b(?:shin|ankle|malleolus|calf|gaiter(?: area)?|lower leg|(?<=ulcer (?:on|of|over) the (?:left |right )?)leg(?= |$)|leg(?= (?:ulcer|wound|sore))|achilles)\\b");
 
     private static final Pattern DEEP = Pattern.compile(
-            "\\b(?:(?:distal|terminal|end) phalanx (?:\\w+ )?(?:exposed|visible|palpable|showing|bare)|(?:exposed|exposing|exposes|visible|bare)(?: \\w+){0,2} (?:distal |terminal |end )?phalanx|deep(?!er than| vein| venous| femoral| infection| peroneal| space)|(?:down|right down|through|extends?|extending|tracks?|tracking|going) (?:\\w+ )?(?:to|into) (?:the )?(?:exposed )?(?:bone|tendon|joint|capsule|fascia|muscle)|(?:bone|tendon|joint|metatarsal head|calcaneus)(?: (?:is|are|was|clearly|now|and|tendon|bone)){0,3} (?:visible|exposed|palpable|on show|in the base|showing|seen|bare)|"
+            "\\b(?:(?:distal|terminal|end) phalanx (?:\\w+ )?(?:exposed|visible|palpable|showing|bare)|(?:exposed|exposing|exposes|visible|bare)(?: \\w+){0,2} (?:distal |terminal |end )?phalanx|deep(?!er than| vein| venous| femoral| infection| peroneal| space)|(?:down|right down|through|extends?|extending|tracks?|tracking|going) (?:\\w+ )?(?:to|into) (?:the )?(?:exposed )?(?:bone|tendon|joint|capsule|fascia|muscle|calcaneus|heel bone|(?:distal |terminal |end )?phalanx)|(?:bone|tendon|joint|metatarsal head|calcaneus)(?: (?:is|are|was|clearly|now|and|tendon|bone)){0,3} (?:visible|exposed|palpable|on show|in the base|showing|seen|bare|can be (?:seen|felt|touched|reached|palpated)|can be clearly (?:seen|felt))|involv(?:es|ing) (?:the )?(?:bone|tendon|joint)|"
                     + "(?:visible|exposed|exposing|expose|exposes|bare|showing)(?: \\w+){0,2} (?:bone|tendon|joint|metatarsal|calcaneus)|prob(?:es?|ing|ed)(?: \\w+)? to (?:the )?(?:bone|tendon|joint|capsule|calcaneus)|probe(?:d)?[ -]to[ -]bone(?: test)?(?: is| was)?(?: positive|\\+ve)?|ptb(?: positive| \\+ve|\\+)|bone (?:was |is )?(?:felt|reached|can be felt|touched)(?: (?:with|on|by) (?:the |a )?prob\\w+)?|(?:bone|tendon) at (?:the |its )?base|(?:full[ -]thickness ulcer down))\\b");
     private static final Pattern BONE =
             Pattern.compile("\\b(?:bone|tendon|joint|capsule|metatarsal head|ptb|calcaneus|phalanx)\\b");
@@ -46,7 +46,7 @@ final class WoundRule implements Rule {
             "\\b(?:shallow|superficial(?! femoral| infect| cellul| peroneal| vein| thromb)|partial[ -]thickness|skin[ -]deep|not deep|isn't deep|only skin|grazes?|abrasion)\\b");
     private static final Pattern EXTENSIVE = Pattern.compile("\\b(?:extensive|very large|massive|huge)\\b");
     private static final Pattern SPREADS = Pattern.compile(
-            "\\b(?:spread(?:s|ing)(?! (?:cellulitis|erythema|infection))|(?:has |have )?(?:doubled|trebled|tripled)(?: in size)?|(?:getting|got|become|becoming|grown|growing|steadily|gradually|is now|has become|progressively) (?:larger|bigger|wider|deeper|bigger by the week)|enlarg(?:ing|ed)|increas(?:ed|ing) in size|grow(?:s|ing)|grown|extending|larger (?:each|every|at each|by the)|expanding|bigger (?:each|every|by the))\\b");
+            "\\b(?:spread(?:s|ing)(?! (?:cellulitis|erythema|infection))|(?:has |have )?(?:doubled|trebled|tripled)(?: in size)?|(?:getting|got|gotten|become|becoming|grown|growing|steadily|gradually|is now|has become|progressively) (?:larger|bigger|wider|deeper|bigger by the week)|enlarg(?:ing|ed)|increas(?:ed|ing) in size|grow(?:s|ing)|grown|extending|larger (?:each|every|at each|by the)|expanding|(?:bigger|deeper|larger) (?:each|every|by the|in the (?:last|past)|over the|since))\\b");
     private static final Pattern STANDS = Pattern.compile(
             "\\b(?:not (?:been )?(?:getting (?:any )?(?:bigger|larger|worse)|spreading|enlarging|growing|bigger|larger|increas\\w+ in size|extending)|isn't (?:getting (?:any )?(?:bigger|larger)|spreading|enlarging|growing|bigger)|hasn't (?:spread|grown|enlarged|got\\w* (?:any )?(?:bigger|larger)|increased in size|changed in size|extended)|no (?:bigger|larger|spread|enlargement|increase in size)|same size|unchanged in size|static in size|don't spread|getting smaller|shrinking|smaller)\\b");
 
@@ -141,11 +141,11 @@ final class WoundRule implements Rule {
             }
             if (Fit.matches(
                                     after,
-                                    "(?s)[a-z ]{0,30}\\b(?:has|have|had|is|was|since|now|fully|completely|all)? ?(?:fully |now |completely |all |since |almost )*(?:healed|resolved|closed)\\b.*")
+                                    "(?s)[a-z ]{0,30}(?:, (?:now|since|which|that|long|but now) )?\\b(?:has|have|had|is|was|since|now|fully|completely|all)? ?(?:fully |now |completely |all |since |almost )*(?:healed|resolved|closed)\\b.*")
                             && !Fit.matches(after, "(?s).{0,35}(?:not|never|hasn't|isn't).*")
                     || Fit.matches(
-                            plain.substring(Math.max(0, named.start() - 20), named.start()),
-                            "(?s).*\\b(?:healed|previous|prior|old|resolved|past)(?: \\w+)? ")) {
+                            plain.substring(Math.max(0, named.start() - 32), named.start()),
+                            "(?s).*\\b(?:healed|previous(?:ly)?|prior|(?<!day )(?<!week )(?<!month )(?<!year )old|resolved|past|scars? (?:of|from))(?: \\w+){0,3} ")) {
                 continue;
             }
             var polarity = Polarity.of(sentence, named);
@@ -158,6 +158,9 @@ final class WoundRule implements Rule {
                             sentence.span(ClaudicationRule.negationStart(sentence, named.start()), named.end()),
                             place.ground());
                 }
+                page.legs.without(sentence, named.end()).ifPresent(other -> other.sides()
+                        .forEach(side -> findings.put(
+                                side.leg("wound.ulcer"), "none", sentence.span(other.start(), other.end()))));
             } else if (polarity == Polarity.STATED) {
                 var place = where(page, sentence, named);
                 if (place.known()) {
@@ -180,9 +183,10 @@ final class WoundRule implements Rule {
     private static boolean isSoreThing(String plain, int start, int end) {
         return Fit.matches(
                         plain.substring(0, start),
-                        "(?s).*\\b(?:a|an|the|this|that|small|shallow|deep|superficial|open|pressure|toe|heel|foot|healing|his|her|chronic|new|weeping|painful|infected|\\w+ing) $")
+                        "(?s).*\\b(?:a|an|the|this|that|small|shallow|deep|superficial|open|pressure|toe|heel|foot|healing|his|her|chronic|new|weeping|painful|infected|\\w+ing|no|any|without|big|large|nasty|bad) $|")
                 && !Fit.matches(
-                        plain.substring(end), "(?s) (?:and|toe|foot|throat|when|to touch|at|on walking|calf).*");
+                        plain.substring(end), "(?s) (?:and|toe|foot|throat|when|to touch|at|on walking|calf).*")
+                && (start > 0 || Fit.matches(plain.substring(end), "(?s) (?:on|over|under|of|at)\\b.*"));
     }
 
     private static Legs.Place where(Page page, Sentence sentence, Matcher named) {
@@ -243,7 +247,7 @@ final class WoundRule implements Rule {
                     || Fit.matches(
                             plain.substring(Math.max(0, match.start() - 30), match.start()),
                             "(?s).*\\b(?:previous|amputat\\w+ for|lost \\w+ \\w+ to|for) $")
-                    || Fit.matches(plain.substring(match.end()), "(?s) (?:shoes?|socks?|ink|stool|eschar|spot).*")) {
+                    || Fit.matches(plain.substring(match.end()), "(?s) (?:shoes?|socks?|ink|stool|eschar|spot|and blue|(?:toe)? ?nail).*")) {
                 continue;
             }
             var place = page.legs.of(sentence, match.start(), match.end());
@@ -383,6 +387,10 @@ final class WoundRule implements Rule {
             for (var side : sides) {
                 if (tip) {
                     findings.putIfUnknown(side.leg("wound.exposes"), "distalPhalanx", sentence.span(deep));
+                    if (Fit.matches(deep.group(), ".*\\b(?:expos\\w*|visible|bare)\\b.*")
+                            && !SHALLOW.matcher(plain).find()) {
+                        findings.putIfUnknown(side.leg("wound.ulcer"), "deep", sentence.span(deep));
+                    }
                 } else if (BONE.matcher(deep.group()).find()) {
                     findings.putIfUnknown(
                             side.leg("wound.exposes"),
@@ -454,7 +462,7 @@ final class WoundRule implements Rule {
                         .matcher(plain)
                         .region(
                                 Math.max(sentence.clauseStart(wound.start()), wound.start() - 60),
-                                Math.min(sentence.clauseEnd(wound.start()), wound.end() + 75))
+                                Math.min(afterLabel(sentence, wound), wound.end() + 75))
                         .useTransparentBounds(true);
                 while (match.find()) {
                     if (Fit.matches(
@@ -502,6 +510,12 @@ final class WoundRule implements Rule {
                 }
             }
         } while (wound.find());
+    }
+
+    /** Where the clause of a wound ends; what follows a label such as "Wound:" belongs to it. */
+    private static int afterLabel(Sentence sentence, Matcher wound) {
+        var end = sentence.clauseEnd(wound.start());
+        return sentence.plain.startsWith(": ", wound.end()) ? sentence.clauseEnd(end) : end;
     }
 
     private static void since(Page page, Sentence sentence, Topic topic, boolean here, Findings findings) {
