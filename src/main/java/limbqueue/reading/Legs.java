@@ -327,6 +327,22 @@ final class Legs {
                 none.start(), none.end(), EnumSet.of(word.equals("left") ? Side.LEFT : Side.RIGHT)));
     }
 
+    private Optional<Sentence> after(Sentence sentence) {
+        return sentence.number + 1 < sentences.size() ? Optional.of(sentences.get(sentence.number + 1)) : Optional.empty();
+    }
+
+    /** "He claudicates at 80 m. It is the left calf." */
+    Place ahead(Sentence sentence) {
+        var next = after(sentence)
+                .filter(after -> Fit.matches(
+                        after.plain,
+                        "(?s)(?:it|this|pain|the pain|mainly|mostly|worse|always|in the|left|right|he|she|calf)\\b.*"));
+        if (next.isPresent() && mentions(next.get()).size() == 1) {
+            return new Place(mentions(next.get()).getFirst().sides(), Findings.Ground.CARRIED);
+        }
+        return UNKNOWN;
+    }
+
     Optional<Side> only() {
         return only;
     }

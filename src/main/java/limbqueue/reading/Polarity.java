@@ -17,7 +17,7 @@ enum Polarity {
 
     /** What is feared, asked or left blank behind the words. */
     private static final Pattern OPEN_AFTER = Pattern.compile(
-            "^(?: (?:of|in|on) (?:the |his |her )?(?:left |right |bilateral )?(?:leg|foot|toe|great toe|heel|side))?(?: ?\\?(?=$| ?[,.;)])| ?[:?]? ?(?:\\. ?|_ ?){3,}"
+            "^(?: (?:(?:of|in|on) )?(?:the |his |her )?(?:left |right |bilateral )?(?:leg|foot|toe|great toe|heel|side))?(?: ?\\?(?=$| ?[,.;)])| ?[:?]? ?(?:\\. ?|_ ?){3,}"
                     + "| (?:should|must) (?:prompt|lead|trigger|be (?:reported|excluded|sought))\\b| ?[:=-] ?(?:not (?:asked|known|assessed|recorded|told|examined)|unknown|unclear|unsure|n/k)\\b"
                     + "| (?:is|was|are) (?:only |merely |now )?(?:unlikely|doubtful|questionable|uncertain|unclear|suspected|possible|feared|a (?:risk|worry|concern|possibility)|what (?:i|we|he|she) (?:fear|dread|worr)\\w*)\\b"
                     + "| (?:could|might|may|would|will) (?:follow|develop|ensue|supervene|occur|set in|be next|come next)\\b|, if (?:it|they|this) (?:occurs?|develops?|appears?)\\b)");
@@ -65,7 +65,7 @@ enum Polarity {
 
     private static final String PERSON =
             "(?:fathers?|dad|mothers?|mum|mom|brothers?|sisters?|sons?|daughters?|daughter-in-law|wife|husband|uncles?|aunts?|cousins?|"
-                    + "grandfather|grandmother|grandson|granddaughter|parents?|siblings?|partner|(?:lady|man|woman|gentleman|patient) (?:in the next|next to|opposite)|neighbou?rs?|friends?|twin|spouse|nephews?|nieces?|grandparents?|roommate|flatmate|colleague's|"
+                    + "grandfather|grandmother|grandson|granddaughter|parents?|siblings?|partner|(?:lady|man|woman|gentleman|patient) (?:in the next (?:bed|room)|next door|opposite)|neighbou?rs?|friends?|twin|spouse|nephews?|nieces?|grandparents?|roommate|flatmate|colleague's|"
                     + "donor|co-?worker|wife's|in (?:the |his |her )?family|relatives? with|family history|family hx|fhx?|f/h|runs in the family|strong family)";
     private static final Pattern OTHERS = Pattern.compile("\\b" + PERSON + "(?:'s)?\\b");
     private static final Pattern OBSERVES = Pattern.compile(
@@ -291,5 +291,14 @@ enum Polarity {
     static boolean isPast(Sentence sentence, int start, int end) {
         var piece = sentence.plain.substring(sentence.pieceStart(start), sentence.pieceEnd(end));
         return PAST.matcher(piece).find();
+    }
+
+    /** Where the denial begins that {@code start} lies in, if it is near. */
+    static int denialStart(Sentence sentence, int start) {
+        var before = sentence.plain.substring(Math.max(sentence.clauseStart(start), start - 60), start);
+        var match = Fit.of(
+                        "\\b(?:no|denies|without|not|nor|never|nil|neither|doesn't|hasn't|don't|isn't|free of)\\b[^.;]*$")
+                .matcher(before);
+        return match.find() ? start - before.length() + match.start() : start;
     }
 }

@@ -128,7 +128,7 @@ final class RestPainRule implements Rule {
             findings.put(
                     side.leg("restPain.present"),
                     false,
-                    sentence.span(ClaudicationRule.negationStart(sentence, start), end),
+                    sentence.span(Polarity.denialStart(sentence, start), end),
                     place.ground());
         }
     }
@@ -136,7 +136,7 @@ final class RestPainRule implements Rule {
     private static Optional<Topic> present(Page page, Sentence sentence, int start, int end, Findings findings) {
         var place = page.legs.of(sentence, start, end);
         if (!place.known()) {
-            place = ClaudicationRule.ahead(page, sentence);
+            place = page.legs.ahead(sentence);
         }
         if (!place.known()) {
             findings.ask("Rest pain is mentioned: ask in which leg.", sentence.span(start, end));
@@ -198,7 +198,7 @@ final class RestPainRule implements Rule {
         var at = NAMED.matcher(plain);
         var position = at.find() ? at.start() : 0;
         for (var found : Durations.in(plain, 0, plain.length())) {
-            if (!ClaudicationRule.since(sentence, found, position, !here)
+            if (!Durations.lasts(sentence, found)
                     || !nearest(sentence, found, position, here)) {
                 continue;
             }

@@ -109,7 +109,7 @@ final class WoundRule implements Rule {
         while (loss.find()) {
             if (Polarity.of(sentence, loss) == Polarity.DENIED) {
                 var place = page.legs.ofDenial(sentence, loss.start(), loss.end());
-                var words = sentence.span(ClaudicationRule.negationStart(sentence, loss.start()), loss.end());
+                var words = sentence.span(Polarity.denialStart(sentence, loss.start()), loss.end());
                 for (var side : place.sides()) {
                     findings.put(side.leg("wound.ulcer"), "none", words, place.ground());
                     findings.put(side.leg("wound.gangrene"), "none", words, place.ground());
@@ -155,7 +155,7 @@ final class WoundRule implements Rule {
                     findings.put(
                             side.leg("wound.ulcer"),
                             "none",
-                            sentence.span(ClaudicationRule.negationStart(sentence, named.start()), named.end()),
+                            sentence.span(Polarity.denialStart(sentence, named.start()), named.end()),
                             place.ground());
                 }
                 page.legs.without(sentence, named.end()).ifPresent(other -> other.sides()
@@ -191,7 +191,7 @@ final class WoundRule implements Rule {
 
     private static Legs.Place where(Page page, Sentence sentence, Matcher named) {
         var place = page.legs.of(sentence, named.start(), named.end());
-        return place.known() ? place : ClaudicationRule.ahead(page, sentence);
+        return place.known() ? place : page.legs.ahead(sentence);
     }
 
     private static void mark(Sentence sentence, int start, int end, Legs.Place place, Findings findings) {
@@ -238,7 +238,7 @@ final class WoundRule implements Rule {
                     findings.put(
                             side.leg("wound.gangrene"),
                             "none",
-                            sentence.span(ClaudicationRule.negationStart(sentence, match.start()), match.end()),
+                            sentence.span(Polarity.denialStart(sentence, match.start()), match.end()),
                             place.ground());
                 }
                 continue;
@@ -252,7 +252,7 @@ final class WoundRule implements Rule {
             }
             var place = page.legs.of(sentence, match.start(), match.end());
             if (!place.known()) {
-                place = ClaudicationRule.ahead(page, sentence);
+                place = page.legs.ahead(sentence);
             }
             if (!place.known()) {
                 findings.ask("Gangrene is mentioned: ask on which leg.", sentence.span(match));
@@ -527,7 +527,7 @@ final class WoundRule implements Rule {
             var between = found.start() > position
                     ? plain.substring(position, found.start())
                     : plain.substring(found.end(), Math.max(found.end(), position));
-            if (!ClaudicationRule.since(sentence, found, position, !here)
+            if (!Durations.lasts(sentence, found)
                     || Fit.matches(
                             between,
                             "(?s).*\\b(?:claudication|rest pain|stroke|smok\\w+|bypass|stent\\w*|walking|diabetes|antibiotic\\w*|flucloxacillin|dressing\\w*|course|dialysis|over the last|bigger|larger|worse|doubled|co-amoxiclav|doxycycline)\\b.*")
