@@ -84,7 +84,7 @@ final class Durations {
         var after = plain.substring(found.end(), Math.min(plain.length(), found.end() + 40));
         if (Fit.matches(
                         before,
-                        "(?s).*\\b(?:worse|worsen\\w*|progress\\w*|deteriorat\\w*|increas\\w*|smok\\w*|quit|stopped|stop|review|follow\\w*|last (?:\\w+ )?changed|shorten\\w*|drop\\w*|until|treated|dressed|bandaged|offload\\w*|healed|antibiotics|than|doubled)\\b[^,]{0,30}$")
+                        "(?s).*\\b(?:worse|worsen\\w*|progress\\w*|deteriorat\\w*|declin\\w*|increas\\w*|smok\\w*|quit|stopped|stop|review|follow\\w*|last (?:\\w+ )?changed|shorten\\w*|drop\\w*|until|treated|dressed|bandaged|offload\\w*|healed|antibiotics|than|doubled)\\b[^,]{0,30}$")
                 && !Fit.matches(
                         before,
                         "(?s).*\\b(?:worse|progress\\w+|worsening|increasing)[a-z ]*(?:pain|claudication|ulcer|wound)[a-z ]*(?:for|x|since|over the (?:past|last)|over)(?: the)?(?: (?:past|last))?[a-z ]{0,12}$")) {

@@ -51,6 +51,8 @@ final class WoundDetails {
     private static final Pattern STANDS = Pattern.compile(
             "\\b(?:not (?:been )?(?:getting (?:any )?(?:bigger|larger|worse)|spreading|enlarging|growing|bigger|larger|increas\\w+ in size|extending)|isn't (?:getting (?:any )?(?:bigger|larger)|spreading|enlarging|growing|bigger)|hasn't (?:spread|grown|enlarged|got\\w* (?:any )?(?:bigger|larger)|increased in size|changed in size|extended)|no (?:bigger|larger|spread|enlargement|increase in size)|same size|unchanged in size|static in size|don't spread|getting smaller|shrinking|smaller)\\b");
 
+    private static final Pattern LABEL = Pattern.compile("(?: (?:location|site|position))?: ");
+
     private WoundDetails() {}
 
     static void read(Page page, Sentence sentence, WoundRule.Topic topic, boolean here, Findings findings) {
@@ -250,7 +252,9 @@ final class WoundDetails {
     /** Where the clause of a wound ends; what follows a label such as "Wound:" belongs to it. */
     private static int afterLabel(Sentence sentence, Matcher wound) {
         var end = sentence.clauseEnd(wound.start());
-        return sentence.plain.startsWith(": ", wound.end()) ? sentence.clauseEnd(end) : end;
+        return LABEL.matcher(sentence.plain).region(wound.end(), sentence.plain.length()).lookingAt()
+                ? sentence.clauseEnd(end)
+                : end;
     }
 
     private static void since(Page page, Sentence sentence, WoundRule.Topic topic, boolean here, Findings findings) {
