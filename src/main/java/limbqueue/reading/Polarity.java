@@ -268,7 +268,7 @@ enum Polarity {
                                         "(?s).*(?:[.;] | but | whereas |, (?:he|she|i|we|the patient|patient) | and (?:he|she|i|we|the patient|patient) (?:himself |herself )?(?:has|is|had|was|does|himself|herself)|\\b(?:he|she) (?:himself|herself)).*")
                                 && Fit.matches(
                                         said,
-                                        "(?s),? ?(?:my patient too,? |[a-z -]{0,24}, )?(?:and (?:his |her |an? )?\\w+ )?\\(?(?:who |which |also |both |each |all |on (?=$)|have |had |has |died|lost|suffer|with|was|is|were|are|got|underwent|diagnosed|attended|smoked|,|\\(|: ).*")) {
+                                        "(?s),? ?(?:my patient too,? |[a-z -]{0,24}, |(?:on|in|at|from) (?:the|his|her|our) [a-z]{1,12} )?(?:and (?:his |her |an? )?\\w+ )?\\(?(?:who |which |also |both |each |all |on (?=$)|have |had |has |died|lost|suffer|with|was|is|were|are|got|underwent|diagnosed|attended|smoked|,|\\(|: ).*")) {
                     return true;
                 }
             } else if (other.start() >= end) {
