@@ -68,8 +68,7 @@ final class ClaudicationCourse {
     /** "Right worse lately, left stable". */
     private static boolean eachItsOwn(Page page, Sentence sentence, ClaudicationRule.Topic topic, Findings findings) {
         var own = new EnumMap<Side, Map.Entry<String, Span>>(Side.class);
-        for (var value :
-                Map.of("worse", COURSE_WORSE, "stable", COURSE_STABLE).entrySet()) {
+        for (var value : Map.of("worse", COURSE_WORSE, "stable", COURSE_STABLE).entrySet()) {
             var match = value.getValue().matcher(sentence.plain);
             while (match.find()) {
                 var near = page.legs.near(sentence, match.start(), match.end());

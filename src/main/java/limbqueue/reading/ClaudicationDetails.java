@@ -38,7 +38,8 @@ final class ClaudicationDetails {
 
     private ClaudicationDetails() {}
 
-    static void read(Page page, Sentence sentence, ClaudicationRule.Topic topic, int at, Findings findings, boolean later) {
+    static void read(
+            Page page, Sentence sentence, ClaudicationRule.Topic topic, int at, Findings findings, boolean later) {
         var plain = sentence.plain;
         if (later && Polarity.isOthers(sentence, 0, Math.min(plain.length(), 30))) {
             return;
@@ -77,7 +78,13 @@ final class ClaudicationDetails {
     }
 
     private static void distance(
-            Page page, Sentence sentence, ClaudicationRule.Topic topic, int from, int to, Findings findings, boolean later) {
+            Page page,
+            Sentence sentence,
+            ClaudicationRule.Topic topic,
+            int from,
+            int to,
+            Findings findings,
+            boolean later) {
         var plain = sentence.plain;
         var candidates = Distances.in(plain, from, to).stream()
                 .filter(found -> !ELSEWHERE
@@ -148,7 +155,8 @@ final class ClaudicationDetails {
                 findings);
     }
 
-    private static void site(Page page, Sentence sentence, ClaudicationRule.Topic topic, Findings findings, boolean later) {
+    private static void site(
+            Page page, Sentence sentence, ClaudicationRule.Topic topic, Findings findings, boolean later) {
         var muscle = Fit.of(
                         "\\b(buttock|thigh|calf|foot(?= claudication| and (?:calf|toe)| pain (?:on|after|with|when)| cramp)|instep|arch of the foot)s?\\b")
                 .matcher(sentence.plain);
@@ -185,7 +193,8 @@ final class ClaudicationDetails {
         }
     }
 
-    private static void since(Page page, Sentence sentence, ClaudicationRule.Topic topic, int at, Findings findings, boolean later) {
+    private static void since(
+            Page page, Sentence sentence, ClaudicationRule.Topic topic, int at, Findings findings, boolean later) {
         var plain = sentence.plain;
         for (var found : Durations.in(plain, 0, plain.length())) {
             var between = later ? "" : plain.substring(Math.min(at, found.start()), Math.max(at, found.start()));

@@ -195,9 +195,11 @@ final class ClaudicationRule implements Rule {
         for (var side : place.sides()) {
             findings.put(side.leg("claudication.present"), true, sentence.span(start, end), place.ground());
         }
-        page.legs.without(sentence, end).ifPresent(other -> other.sides()
-                .forEach(side -> findings.put(
-                        side.leg("claudication.present"), false, sentence.span(other.start(), other.end()))));
+        page.legs
+                .without(sentence, end)
+                .ifPresent(other -> other.sides()
+                        .forEach(side -> findings.put(
+                                side.leg("claudication.present"), false, sentence.span(other.start(), other.end()))));
         var topic = new Topic(place.sides(), sentence.number, sentence.paragraph, place.ground());
         ClaudicationDetails.read(page, sentence, topic, start, findings, false);
         return Optional.of(topic);
@@ -229,7 +231,8 @@ final class ClaudicationRule implements Rule {
             var found =
                     Distances.in(sentence.plain, limit.start(), Math.min(sentence.plain.length(), limit.end() + 50))
                             .stream()
-                            .filter(distance -> !ClaudicationDetails.FORMER.matcher(sentence.plain.substring(
+                            .filter(distance -> !ClaudicationDetails.FORMER
+                                    .matcher(sentence.plain.substring(
                                             sentence.pieceStart(distance.start()), distance.start()))
                                     .find())
                             .findFirst();

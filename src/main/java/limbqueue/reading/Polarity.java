@@ -76,7 +76,10 @@ enum Polarity {
     static Polarity of(Sentence sentence, int start, int end) {
         if (isOthers(sentence, start, end)
                 || isOpen(sentence, start)
-                || OPEN_AFTER.matcher(sentence.plain).region(end, sentence.plain.length()).find()) {
+                || OPEN_AFTER
+                        .matcher(sentence.plain)
+                        .region(end, sentence.plain.length())
+                        .find()) {
             return OPEN;
         }
         var box = box(sentence, start, end);
@@ -122,7 +125,8 @@ enum Polarity {
         if (STATED_AFTER.matcher(after).find()) {
             return false;
         }
-        if (DENIED_AFTER.matcher(after).find() || DENIED_LIST_AFTER.matcher(after).find()) {
+        if (DENIED_AFTER.matcher(after).find()
+                || DENIED_LIST_AFTER.matcher(after).find()) {
             return true;
         }
         var clause = sentence.clauseStart(start);
@@ -186,7 +190,9 @@ enum Polarity {
                 && !piece.isEmpty()) {
             return true;
         }
-        if (Fit.matches(piece, "(?:(?!left|right|bilateral|has|is|his|her|on|of|for|with|and)[a-z-]+ ){1,3}(?:or|nor)(?: any)?")) {
+        if (Fit.matches(
+                piece,
+                "(?:(?!left|right|bilateral|has|is|his|her|on|of|for|with|and)[a-z-]+ ){1,3}(?:or|nor)(?: any)?")) {
             return true;
         }
         var clauseEnd = sentence.clauseEnd(start);

@@ -88,7 +88,8 @@ final class PulseRule implements Rule {
 
     private static final String PLACE = "(?:femoral|popliteal|dp|postib)s?";
     private static final String GRADE = "[0-4]\\+?";
-    private static final Pattern PLACES_BY_SLASH = Pattern.compile("\\b" + PLACE + "(?: ?/ ?" + PLACE + "){1,3}(?= |:|,)");
+    private static final Pattern PLACES_BY_SLASH =
+            Pattern.compile("\\b" + PLACE + "(?: ?/ ?" + PLACE + "){1,3}(?= |:|,)");
     private static final Pattern GRADES_BY_SLASH = Pattern.compile(
             "\\b(left|right|bilateral)(?: leg| side)? ?[:=]? ?(" + GRADE + "(?: ?/ ?" + GRADE + "){1,3})(?![/\\d])");
 

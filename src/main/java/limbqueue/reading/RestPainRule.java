@@ -19,7 +19,8 @@ final class RestPainRule implements Rule {
                     + "\\b[^.;]{0,50}?\\b" + FOOT + "\\b[^.;]{0,60}?\\b" + NIGHT + "|" + NIGHT + "\\b[^.;]{0,60}?\\b"
                     + FOOT + "\\b[^.;]{0,30}?\\b" + HURTS + "|" + NIGHT + "\\b[^.;]{0,50}?\\b" + HURTS
                     + "\\b[^.;]{0,40}?\\b" + FOOT + "|" + HURTS + "\\b[^.;]{0,30}?\\b" + NIGHT
-                    + ",? (?:in |of )?(?:the |his |her )?(?:left |right )?" + FOOT + "(?! puls)|" + FOOT + "\\b[^.;]{0,20}?\\bwakes (?:him|her))\\b");
+                    + ",? (?:in |of )?(?:the |his |her )?(?:left |right )?" + FOOT + "(?! puls)|" + FOOT
+                    + "\\b[^.;]{0,20}?\\bwakes (?:him|her))\\b");
     private static final Pattern HANGING = Pattern.compile(
             "\\b(?:(?:hang(?:s|ing)?|hung|dangl(?:es|ing|e|ed)|lower(?:s|ing)?|dropp?(?:s|ing)?|put(?:s|ting)?|stick(?:s|ing)?|swing(?:s|ing)?)(?: (?:it|his|her|the|left|right|leg|foot|feet|them|limb|bilateral|both|affected|down)){0,5}(?: ?(?:out of|over|off|outside|down|from|at|by|beside|below|on the floor|to the floor)){1,2}(?: (?:the|his|her|of|side|edge|bed|floor|from))*|dependency|(?:relieved|eased|helped|better|relief|improved|improves|eases) (?:by|on|with|when|from) (?:dangling|hanging|lowering|dropping)|(?:in|by|with) a dependent position|legs? (?:hanging )?dependent|"
                     + "(?:hang|hanging|dangling|dangles|hangs) (?:it|the leg|the foot|his foot|her foot|his leg|her leg|the left leg|the right leg|the left foot|the right foot|leg|foot|them|down)(?: down)?|"
@@ -146,9 +147,11 @@ final class RestPainRule implements Rule {
         for (var side : place.sides()) {
             findings.put(side.leg("restPain.present"), true, sentence.span(start, end), place.ground());
         }
-        page.legs.without(sentence, end).ifPresent(other -> other.sides()
-                .forEach(side -> findings.put(
-                        side.leg("restPain.present"), false, sentence.span(other.start(), other.end()))));
+        page.legs
+                .without(sentence, end)
+                .ifPresent(other -> other.sides()
+                        .forEach(side -> findings.put(
+                                side.leg("restPain.present"), false, sentence.span(other.start(), other.end()))));
         return Optional.of(new Topic(place.sides(), sentence.number, sentence.paragraph));
     }
 
@@ -199,8 +202,7 @@ final class RestPainRule implements Rule {
         var at = NAMED.matcher(plain);
         var position = at.find() ? at.start() : 0;
         for (var found : Durations.in(plain, 0, plain.length())) {
-            if (!Durations.lasts(sentence, found)
-                    || !nearest(sentence, found, position, here)) {
+            if (!Durations.lasts(sentence, found) || !nearest(sentence, found, position, here)) {
                 continue;
             }
             for (var side : topic.sides()) {

@@ -252,7 +252,9 @@ final class WoundDetails {
     /** Where the clause of a wound ends; what follows a label such as "Wound:" belongs to it. */
     private static int afterLabel(Sentence sentence, Matcher wound) {
         var end = sentence.clauseEnd(wound.start());
-        return LABEL.matcher(sentence.plain).region(wound.end(), sentence.plain.length()).lookingAt()
+        return LABEL.matcher(sentence.plain)
+                        .region(wound.end(), sentence.plain.length())
+                        .lookingAt()
                 ? sentence.clauseEnd(end)
                 : end;
     }

@@ -1,7 +1,5 @@
 package limbqueue.reading;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
@@ -131,9 +129,11 @@ final class WoundRule implements Rule {
                             sentence.span(Polarity.denialStart(sentence, named.start()), named.end()),
                             place.ground());
                 }
-                page.legs.without(sentence, named.end()).ifPresent(other -> other.sides()
-                        .forEach(side -> findings.put(
-                                side.leg("wound.ulcer"), "none", sentence.span(other.start(), other.end()))));
+                page.legs
+                        .without(sentence, named.end())
+                        .ifPresent(other -> other.sides()
+                                .forEach(side -> findings.put(
+                                        side.leg("wound.ulcer"), "none", sentence.span(other.start(), other.end()))));
             } else if (polarity == Polarity.STATED) {
                 var place = where(page, sentence, named);
                 if (place.known()) {
@@ -157,8 +157,7 @@ final class WoundRule implements Rule {
         return Fit.matches(
                         plain.substring(0, start),
                         "(?s).*\\b(?:a|an|the|this|that|small|shallow|deep|superficial|open|pressure|toe|heel|foot|healing|his|her|chronic|new|weeping|painful|infected|\\w+ing|no|any|without|big|large|nasty|bad) $|")
-                && !Fit.matches(
-                        plain.substring(end), "(?s) (?:and|toe|foot|throat|when|to touch|at|on walking|calf).*")
+                && !Fit.matches(plain.substring(end), "(?s) (?:and|toe|foot|throat|when|to touch|at|on walking|calf).*")
                 && (start > 0 || Fit.matches(plain.substring(end), "(?s) (?:on|over|under|of|at)\\b.*"));
     }
 
@@ -220,7 +219,9 @@ final class WoundRule implements Rule {
                     || Fit.matches(
                             plain.substring(Math.max(0, match.start() - 30), match.start()),
                             "(?s).*\\b(?:previous|amputat\\w+ for|lost \\w+ \\w+ to|for) $")
-                    || Fit.matches(plain.substring(match.end()), "(?s) (?:shoes?|socks?|ink|stool|eschar|spot|and blue|(?:toe)? ?nail).*")) {
+                    || Fit.matches(
+                            plain.substring(match.end()),
+                            "(?s) (?:shoes?|socks?|ink|stool|eschar|spot|and blue|(?:toe)? ?nail).*")) {
                 continue;
             }
             var place = page.legs.of(sentence, match.start(), match.end());
