@@ -28,7 +28,7 @@ final class ClaudicationDetails {
             "\\bstand(?:s|ing)?\\b|\\bstops?\\b(?! (?:when|if|after|on|with|by|as|once)\\b)|\\bstopping\\b|\\bpaus\\w+|\\bhalts?\\b|\\bshop window\\b");
 
     private static final Pattern SITTING = Pattern.compile(
-            "\\b(?:relief ?:? sitting|(?:only |just )?(?:when|by|on|after|until|if|with|to) (?:he |she |they )?(?:\\w+ )?(?:sit(?:s|ting)?(?: down)?|lean(?:s|ing)?(?: forwards?)?|bend(?:s|ing)?(?: forwards?)?|flex\\w+|stoop\\w*)|(?:must|has to|needs to|have to) sit|(?:only |just )?(?:settles|eases|goes|stops|relieved|better|relief)(?: only)? (?:on |by |with |when )?(?:sitting|leaning|bending|flexing|stooping|crouching|squatting)|sitting (?:down )?(?:helps|relieves|eases)|(?:leaning|bending) (?:forwards? )?(?:on|over|helps|relieves|eases)|relieved by (?:sitting|leaning|bending|flexion))\\b");
+            "\\b(?:relief ?:? sitting|(?:only |just )?(?:when|by|on|after|until|if|with|to) (?:he |she |they )?(?:\\w+ )?(?:sit(?:s|ting)?(?: down)?|lean(?:s|ing)?(?: forwards?)?|bend(?:s|ing)?(?: forwards?)?|flex\\w+|stoop\\w*)|(?:must|has to|needs to|have to) sit|(?:only |just )?(?:settles|eases|goes|stops|relieved|better|relief)(?: only)? (?:on |by |with |when )?(?:sitting|leaning|bending|flexing|stooping|crouching|squatting)|sitting (?:down )?(?:helps|relieves|eases)|(?:leaning|bending) (?:forwards? )?(?:on|over|helps|relieves|eases)|(?:leans?|bends?|sits?|squats?)(?: forwards?| down| over)? to (?:ease|relieve|recover|get relief)(?! ?\\?)|relieved by (?:sitting|leaning|bending|flexion))\\b");
 
     private static final Pattern ELSEWHERE =
             Pattern.compile("\\b(?:lives?|away|drives?|from (?:the|us|here|his home|her home)|travel\\w*|live)\\b");
@@ -95,6 +95,8 @@ final class ClaudicationDetails {
                                 .find())
                 .filter(found -> !FORMER.matcher(plain.substring(sentence.pieceStart(found.start()), found.start()))
                         .find())
+                .filter(found -> !(plain.substring(0, found.start()).endsWith(" was ")
+                        && Fit.matches(plain.substring(found.end()), "(?s)[^.;]*\\bnow\\b.*\\d.*")))
                 .filter(found -> Polarity.of(sentence, found.start(), found.end()) != Polarity.OPEN
                         || Fit.matches(
                                 plain.substring(Math.max(0, found.start() - 25), found.start()),

@@ -147,7 +147,10 @@ final class ClaudicationRule implements Rule {
             if (muscle.find()
                     && Fit.matches(muscle.group(1), "calf|thigh|buttock")
                     && !Distances.in(plain, 0, plain.length()).isEmpty()
-                    && Polarity.of(sentence, muscle) == Polarity.STATED) {
+                    && (Polarity.of(sentence, muscle) == Polarity.STATED
+                            || Fit.matches(
+                                    plain.substring(0, muscle.start()),
+                                    "(?s).*\\b(?:before|until) (?:the |his |her )?(?:left |right )?"))) {
                 return present(page, sentence, muscle.start(), muscle.end(), findings);
             }
         }
@@ -169,6 +172,7 @@ final class ClaudicationRule implements Rule {
         return Fit.matches(
                         after,
                         "(?s) (?:clinic|exercise|programme|program|class|questionnaire|service|leaflet|nurse|history (?:is )?(?:unclear|unobtainable)).*")
+                || Polarity.isOver(plain, start, end)
                 || Fit.matches(plain.substring(0, start), "(?s).*\\b(?:jaw|arm|upper limb|tongue) ");
     }
 

@@ -270,6 +270,13 @@ final class Legs {
                 return new Place(mention.sides(), Findings.Ground.WORDS);
             }
         }
+        for (var mention : found) {
+            if (mention.start() >= end
+                    && Fit.matches(plain.substring(end, mention.start()), " ?\\(?")
+                    && Fit.matches(plain.substring(mention.end()), "(?s)(?: leg| foot| side)?\\)? ?[:=?].*")) {
+                return new Place(mention.sides(), Findings.Ground.WORDS);
+            }
+        }
         var that = Fit.of("\\b(?:that|this|the same) (?:foot|leg|side|limb|heel|toe)\\b")
                 .matcher(plain)
                 .region(start, Math.min(plain.length(), end + 30));

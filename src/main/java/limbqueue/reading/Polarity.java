@@ -40,6 +40,11 @@ enum Polarity {
                     + "(?:absent|denies|none|nil|no(?! (?:change|better|worse|longer|improvement|matter|relief|response|rest pain|ulcer|gangrene|infection|claudication|wound|history))|n(?=$|[ ,;.)/])(?!/)|not (?:present|seen|found|reported|noted|evident|detected|a feature|an issue|a problem|experienced|applicable|suspected|identified)|"
                     + "isn't (?:present|seen|found|reported|noted|a feature|a problem|an issue|evident)|negative|neg|-ve|excluded|ruled out|has not|0(?![\\d.])|false|denied|never|x(?=$|[,;.]))(?![a-z])");
 
+    /** "Rest pain (right): no". */
+    private static final Pattern DENIED_OF_SIDE = Pattern.compile(
+            "^(?: ?\\((?:left|right|bilateral)(?: leg| foot| side)?\\)| (?:left|right|bilateral)(?: leg| foot| side)?)"
+                    + " ?[:=?-] ?(?:none|nil|no|n|absent|denied|denies|neg(?:ative)?)(?= ?[.,;)]|$)");
+
     /** "Rest pain / ulcers / gangrene: none". */
     private static final Pattern DENIED_LIST_AFTER = Pattern.compile(
             "^(?: ?[/,&] ?(?:or |and )?(?:rest pain|ulcer|gangrene|tissue loss|wound|claudication|infection|necrosis)){1,4}"
@@ -126,6 +131,7 @@ enum Polarity {
             return false;
         }
         if (DENIED_AFTER.matcher(after).find()
+                || DENIED_OF_SIDE.matcher(after).find()
                 || DENIED_LIST_AFTER.matcher(after).find()) {
             return true;
         }
@@ -306,5 +312,19 @@ enum Polarity {
                         "\\b(?:no|denies|without|not|nor|never|nil|neither|doesn't|hasn't|don't|isn't|free of)\\b[^.;]*$")
                 .matcher(before);
         return match.find() ? start - before.length() + match.start() : start;
+    }
+
+    private static final Pattern OVER = Pattern.compile(
+            "^(?: (?:(?:of|in|on) )?(?:the |his |her )?(?:left |right |bilateral )?(?:leg|calf|thigh|buttock|foot|toe|heel|side)?s?)?,?"
+                    + "(?: (?:has|have|had|is|was|since|completely|now|fully|all|long|then))*+ (?:resolved|gone|settled|abated|"
+                    + "disappeared|cured|relieved since|better since)\\b");
+    private static final Pattern REASON_OF_OLD = Pattern.compile(
+            "\\b(?:treated|operated(?: on)?|stent\\w*|angioplasty|bypass\\w*|endarterectomy|amputat\\w+|intervention|surgery)\\b"
+                    + "[^.;,]{0,30} for (?:severe |left |right |bilateral |disabling |short distance )*$");
+
+    /** Whether a complaint is over, or is told only as the reason of an earlier treatment. */
+    static boolean isOver(String plain, int start, int end) {
+        return OVER.matcher(plain.substring(end)).find()
+                || REASON_OF_OLD.matcher(plain.substring(Math.max(0, start - 80), start)).find();
     }
 }

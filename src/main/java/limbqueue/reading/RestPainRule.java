@@ -119,9 +119,7 @@ final class RestPainRule implements Rule {
     private static boolean elsewhere(String plain, int start, int end) {
         var around = plain.substring(Math.max(0, start - 30), Math.min(plain.length(), end + 30));
         return Fit.matches(around, "(?s).*\\b(?:back|chest|hip|knee|shoulder|abdominal|joint|angina)\\b.*")
-                || Fit.matches(
-                        plain.substring(end),
-                        "(?s),?(?: (?:has|have|had|is|was|since|completely|now|fully|all|long))*+ (?:resolved|gone|settled|abated|disappeared|cured|relieved since|better since)\\b.*");
+                || Polarity.isOver(plain, start, end);
     }
 
     private static void deny(Page page, Sentence sentence, int start, int end, Findings findings) {

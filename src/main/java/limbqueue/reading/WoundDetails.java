@@ -17,7 +17,7 @@ final class WoundDetails {
             "\\b(?:(?:great|little|small|baby|second|third|fourth|fifth|2nd|3rd|4th|5th|middle|last|\\d) ?toe|toe|digit|2nd digit|interdigital|web ?space|between the toe|nail ?bed)s?\\b");
 
     private static final Pattern FOREFOOT_SITE = Pattern.compile(
-            "\\b(?:forefoot|metatarsal(?! osteo)|plantar (?:1st|first|5th|fifth|\\d\\w*) ?mt\\w*|mth|mt head|bunion|(?:1st|5th|first|fifth) (?:mtp?h?|ray))s?\\b");
+            "\\b(?:forefoot|ball of (?:the |his |her )?(?:left |right )?foot|metatarsal(?! osteo)|plantar (?:1st|first|5th|fifth|\\d\\w*) ?mt\\w*|mth|mt head|bunion|(?:1st|5th|first|fifth) (?:mtp?h?|ray))s?\\b");
 
     private static final Pattern MIDFOOT_SITE =
             Pattern.compile("\\b(?:midfoot|arch of the foot|instep|navicular|tarsal|charcot foot ulcer)\\b");

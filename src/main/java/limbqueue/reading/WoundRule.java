@@ -78,7 +78,9 @@ final class WoundRule implements Rule {
         }
         var loss = Fit.of("\\btissue loss\\b").matcher(sentence.plain);
         while (loss.find()) {
-            if (Polarity.of(sentence, loss) == Polarity.DENIED) {
+            if (Polarity.of(sentence, loss) == Polarity.DENIED
+                    && !Fit.matches(
+                            sentence.plain.substring(loss.end()), "(?s) (?:apart from|except|other than|save).*")) {
                 var place = page.legs.ofDenial(sentence, loss.start(), loss.end());
                 var words = sentence.span(Polarity.denialStart(sentence, loss.start()), loss.end());
                 for (var side : place.sides()) {
