@@ -11,9 +11,9 @@ enum Polarity {
 
     /** Words after which what follows is denied, up to the end of their clause. */
     private static final Pattern NEGATOR = Pattern.compile(
-            "\\b(?:no evidence of|no (?:clinical |obvious |overt )?signs? of|no|none of|not|nor|neither|never|without|denies|nil(?! ?[,.;])|free (?:of|from)|"
+            "\\b(?:no longer|no evidence of|no (?:clinical |obvious |overt )?signs? of|no|none of|not|nor|neither|never|without|denies|nil(?! ?[,.;])|free (?:of|from)|"
                     + "absence of|negative for|doesn't|don't|hasn't|isn't|cannot|won't|rule[sd] out|lacks|lacking|lack of|devoid of|"
-                    + "excluded|no longer|never had)\\b|(?<=[ (,;:])-ve\\b|\\bneg(?:ative)? (?:for)?|(?<=^|[ (,;])(?:0|\u00f8) (?=rest|ulcer|gangrene)|(?<=^|[ ,;:])\\(-\\)");
+                    + "excluded|never had)\\b|(?<=[ (,;:])-ve\\b|\\bneg(?:ative)? (?:for)?|(?<=^|[ (,;])(?:0|\u00f8) (?=rest|ulcer|gangrene)|(?<=^|[ ,;:])\\(-\\)");
 
     /** What is feared, asked or left blank behind the words. */
     private static final Pattern OPEN_AFTER = Pattern.compile(
@@ -42,7 +42,7 @@ enum Polarity {
 
     /** "Rest pain (right): no". */
     private static final Pattern DENIED_OF_SIDE = Pattern.compile(
-            "^(?: ?\\((?:left|right|bilateral)(?: leg| foot| side)?\\)| (?:left|right|bilateral)(?: leg| foot| side)?)"
+            "^ ?-(?= ?(?:[.,;)]|$))|^(?: ?\\((?:left|right|bilateral)(?: leg| foot| side)?\\)| (?:left|right|bilateral)(?: leg| foot| side)?)"
                     + " ?[:=?-] ?(?:none|nil|no|n|absent|denied|denies|neg(?:ative)?)(?= ?[.,;)]|$)");
 
     /** "Rest pain / ulcers / gangrene: none". */
@@ -55,7 +55,7 @@ enum Polarity {
 
     /** Words after which what follows is not said to be so. */
     private static final Pattern OPENER = Pattern.compile(
-            "(?:^(?:were|should)(?= )|\\b(?:if|^any(?= )|asked (?:him |her )?(?:about|whether|if|for)|(?:pending|awaited|awaiting|requested|booked|arranged|ordered) (?:for|to)|(?:please|to|kindly|could you|can you) (?:assess|check|evaluate|examine|investigate) (?:him |her |this patient )?for|(?<![a-z] )were (?:he|she|it|they|there|this|the|any|\\w+ (?:im)?possible)|were (?:he|she) (?:ever )?to|should (?:he|she|it|they|there|the|this|any)|in case|in the event|at risk|risks? (?:of|for)|(?:to|would|could|cannot|not|and|help|need to|want to|like to|can you|you|please|can't be|be) (?:definitively |formally )?(?:exclude[ds]?|rule[ds]? out)|"
+            "(?:^(?:were|should)(?= )|\\b(?:if|^any(?= )|asked (?:him |her )?(?:about|whether|if|for)|(?:will|to|would) (?:review|reassess|recheck) (?:him |her |it )?for|(?:pending|awaited|awaiting|requested|booked|arranged|ordered) (?:for|to)|(?:please|to|kindly|could you|can you) (?:assess|check|evaluate|examine|investigate) (?:him |her |this patient )?for|(?<![a-z] )were (?:he|she|it|they|there|this|the|any|\\w+ (?:im)?possible)|were (?:he|she) (?:ever )?to|should (?:he|she|it|they|there|the|this|any)|in case|in the event|at risk|risks? (?:of|for)|(?:to|would|could|cannot|not|and|help|need to|want to|like to|can you|you|please|can't be|be) (?:definitively |formally )?(?:exclude[ds]?|rule[ds]? out)|"
                     + "excluding|exclude|r/o|rule out|query|queries|possible|possibly|\\?possible|potential(?:ly)?|probable|probably|suspect(?:ed|s|ing)?|suspicious|suspicion|"
                     + "(?:worried|worries|worry|fears?|afraid|anxious|nervous) (?:about|of|that|she|he|it|lest)?|(?<!in )(?<!since )(?<!last )(?<!early )(?<!late )(?<!of )(?<!\\d )(?<!until )may(?! \\d)|might|would|could|unless|prevent(?:s|ing|ion)?|avoid(?:s|ing)?|threat of|threatened|screen(?:ed|ing)? for|"
                     + "warn(?:ed|ing)?|advised (?:him |her |them )?(?:to|that|about)|told (?:him |her |them )?(?:to (?:look|watch|return|come back|ring|call)|that)|leaflet|information (?:on|about)|until|before (?:it|this|the|he|she|there|any|we)|lest|whether|"
@@ -325,6 +325,8 @@ enum Polarity {
     /** Whether a complaint is over, or is told only as the reason of an earlier treatment. */
     static boolean isOver(String plain, int start, int end) {
         return OVER.matcher(plain.substring(end)).find()
-                || REASON_OF_OLD.matcher(plain.substring(Math.max(0, start - 80), start)).find();
+                || REASON_OF_OLD
+                        .matcher(plain.substring(Math.max(0, start - 80), start))
+                        .find();
     }
 }

@@ -74,7 +74,7 @@ final class WoundDetails {
                 || Fit.matches(
                         plain,
                         "(?s).*\\b(?:it|this|present|ulcer|wound|sore|started|appeared|began|noticed|healing|duration|there for|black|gangrene|size|larger|bigger|spread\\w*|grow\\w*)\\b.*")) {
-            since(page, sentence, topic, here, findings);
+            since(page, sentence, topic, findings);
             spreading(sentence, topic, findings);
         }
     }
@@ -259,7 +259,7 @@ final class WoundDetails {
                 : end;
     }
 
-    private static void since(Page page, Sentence sentence, WoundRule.Topic topic, boolean here, Findings findings) {
+    private static void since(Page page, Sentence sentence, WoundRule.Topic topic, Findings findings) {
         var plain = sentence.plain;
         var wound = Fit.of("\\b(?:" + WoundRule.WOUND + "|gangrene|necrosis|black\\w*|mummified)\\b")
                 .matcher(plain);
