@@ -105,7 +105,7 @@ final class AcuteRule implements Rule {
                     findings.put(
                             side.leg("acute.present"),
                             false,
-                            sentence.span(ClaudicationRule.negationStart(sentence, named.start()), named.end()),
+                            sentence.span(Polarity.denialStart(sentence, named.start()), named.end()),
                             place.ground());
                 }
             }

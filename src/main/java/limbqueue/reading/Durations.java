@@ -74,4 +74,60 @@ final class Durations {
         };
         return new Found(match.start(), match.end(), (int) Math.floor(number * each + 0.0001), unit);
     }
+
+    /** Whether a duration tells how long a complaint has lasted, and not how long something else took. */
+    static boolean lasts(Sentence sentence, Found found) {
+        var plain = sentence.plain;
+        var piece = sentence.pieceStart(found.start());
+        var before = plain.substring(piece, found.start());
+        var wide = plain.substring(sentence.clauseStart(found.start()), found.start());
+        var after = plain.substring(found.end(), Math.min(plain.length(), found.end() + 40));
+        if (Fit.matches(
+                        before,
+                        "(?s).*\\b(?:worse|worsen\\w*|progress\\w*|deteriorat\\w*|declin\\w*|increas\\w*|smok\\w*|quit|stopped|stop|review|follow\\w*|last (?:\\w+ )?changed|shorten\\w*|drop\\w*|until|treated|dressed|bandaged|offload\\w*|healed|antibiotics|than|doubled)\\b[^,]{0,30}$")
+                && !Fit.matches(
+                        before,
+                        "(?s).*\\b(?:worse|progress\\w+|worsening|increasing)[a-z ]*(?:pain|claudication|ulcer|wound)[a-z ]*(?:for|x|since|over the (?:past|last)|over)(?: the)?(?: (?:past|last))?[a-z ]{0,12}$")) {
+            return false;
+        }
+        if (Fit.matches(
+                before,
+                "(?s).*\\b(?:every|each|aged?|after|within|next|in)(?: the(?: next| last)?)?(?: about| some)? ?$|(?s).*\\b(?:put (?:\\w+ )?off|postpon\\w*|delay\\w*|deferr?\\w*|wait\\w*|list|cancel\\w*|has changed|married|lived|known)\\b.*|(?s).*\\b(?:from|was|than) (?:about )?\\d+ (?:block|metre|yard|m|feet_unit|foot|mile)s? ")) {
+            return false;
+        }
+        if (after.startsWith(" old")
+                && Fit.matches(wide, "(?s).*\\b(?:occlu\\w*|thromb\\w*|stent|graft|stenosis|lesion|clot)\\b.*")) {
+            return false;
+        }
+        if (Fit.matches(wide, "(?s).*\\b(?:pregnant|gestation),? ")
+                || Fit.matches(after, "(?s) (?:pregnant|gestation|of pregnancy).*")) {
+            return false;
+        }
+        if (Fit.matches(
+                        before.substring(Math.max(0, before.length() - 45)),
+                        "(?s).*\\b(?:weight|work|retired|married|widowed|diabet\\w*|stent\\w*|bypass\\w*|angioplasty|operation|surgery|stroke|infarct\\w*|dialysis|statin|aspirin|clopidogrel|mg|exercise|programme)\\b.*")
+                && !Fit.matches(before, "(?s).*\\b(?:for|since|history of)\\b.*(?:claudication|pain|ulcer|wound).*")) {
+            return false;
+        }
+        if (Fit.matches(after, "(?s)[ ,-]*(?:history|hx|h/o|duration|ago|now|onset)\\b.*")) {
+            return !Fit.matches(
+                            after,
+                            "(?s) history of (?!.*(?:pain|claudication|ulcer|wound|cramp|sore|gangrene|discolou?r|leg|calf|foot|toe|walking|numb|cold|limp|intermittent)).*")
+                    && !Fit.matches(
+                            wide,
+                            "(?s).*\\b(?:stopped|quit|smok\\w+|stent\\w*|bypass|operat\\w+|amput\\w+|stroke)\\b.*");
+        }
+        if (Fit.matches(
+                        before,
+                        "(?s).*\\b(?:for|x|since|over|past|last|these|duration|of|present|unchanged|stable|constant|static|going on|started|began|about|nearly|almost|troubled|bothered|history|had|now|been|is|some|well over|least|than)\\b[ :a-z]{0,22}$")
+                || before.isBlank()
+                || Fit.matches(before, "(?s)[ (]*(?:x|for)? ?")
+                || Fit.matches(found.unit(), "7|52|12")) {
+            return true;
+        }
+        return Fit.matches(
+                        before,
+                        "(?s).*(?:claudication|ulcer|wound|pain|calf|heel|toe|foot|gangrene|sore|\\d ?(?:m|metre|yard|block)s?) [(]?$")
+                || before.endsWith(" x ");
+    }
 }

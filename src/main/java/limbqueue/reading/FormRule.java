@@ -11,7 +11,7 @@ final class FormRule implements Rule {
 
     private static final List<String> TOPICS = List.of("claudication", "rest pain", "ulcer", "wound", "gangrene");
     private static final String ANSWER =
-            "(yes|no|none|nil|n|y|present|absent|denies|\\+|-|\\[ ?x? ?\\](?: no| yes)?|\\( ?x? ?\\)(?: no| yes)?)(?![a-z])";
+            "(yes|no|none|nil|n|y|0(?![.\\d])|present|absent|denies|\\+|-|\\[ ?x? ?\\](?: no| yes)?|\\( ?x? ?\\)(?: no| yes)?)(?![a-z])";
 
     private static final Pattern ORDERED = Pattern.compile(
             "\\b(claudication|rest pain|ulcer|wound|gangrene)s? ?\\(?(left|right) ?(?:/|and|,) ?(left|right)\\)? ?[:=-]? ?"
@@ -74,7 +74,7 @@ final class FormRule implements Rule {
         var words = answer.replaceAll("[\\[\\]() ]", "");
         return switch (words) {
             case "yes", "y", "present", "+", "x", "xyes" -> Optional.of(true);
-            case "no", "none", "nil", "n", "absent", "denies", "-" -> Optional.of(false);
+            case "no", "none", "nil", "n", "0", "absent", "denies", "-" -> Optional.of(false);
             default -> Optional.empty();
         };
     }

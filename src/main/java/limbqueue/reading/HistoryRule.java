@@ -110,7 +110,7 @@ final class HistoryRule implements Rule {
             if (treatment && !taken(sentence, match, value.get())) {
                 continue;
             }
-            var start = value.get() ? match.start() : ClaudicationRule.negationStart(sentence, match.start());
+            var start = value.get() ? match.start() : Polarity.denialStart(sentence, match.start());
             findings.put(field, value.get(), sentence.span(start, match.end()), Findings.Ground.WORDS);
         }
     }

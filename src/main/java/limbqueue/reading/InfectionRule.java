@@ -318,7 +318,7 @@ final class InfectionRule implements Rule {
                             side.leg("infection.deep"),
                             present,
                             sentence.span(
-                                    present ? match.start() : ClaudicationRule.negationStart(sentence, match.start()),
+                                    present ? match.start() : Polarity.denialStart(sentence, match.start()),
                                     match.end()),
                             present ? Findings.Ground.WORDS : Findings.Ground.SENTENCE);
                 }

@@ -270,6 +270,13 @@ final class Legs {
                 return new Place(mention.sides(), Findings.Ground.WORDS);
             }
         }
+        for (var mention : found) {
+            if (mention.start() >= end
+                    && Fit.matches(plain.substring(end, mention.start()), " ?\\(?")
+                    && Fit.matches(plain.substring(mention.end()), "(?s)(?: leg| foot| side)?\\)? ?[:=?].*")) {
+                return new Place(mention.sides(), Findings.Ground.WORDS);
+            }
+        }
         var that = Fit.of("\\b(?:that|this|the same) (?:foot|leg|side|limb|heel|toe)\\b")
                 .matcher(plain)
                 .region(start, Math.min(plain.length(), end + 30));
@@ -308,23 +315,47 @@ final class Legs {
     }
 
     /** The side behind {@code end} that a finding told before it is said not to have: "left heel, none on the right". */
-    private static final Pattern NONE_THERE = Pattern.compile(
-            "(?:nil|none|nothing) (?:on|in|of) the (?<on>left|right)\\b"
+    private static final Pattern NONE_THERE =
+            Pattern.compile("(?:nil|none|nothing) (?:on|in|of) the (?<on>left|right)\\b"
                     + "|(?:, |; |\\(|but |and |whereas |while )(?:the )?(?<has>left|right)(?: leg| foot| side| one)? ?[:=-]? ?"
                     + "(?:nil|none|has none|has not|hasn't|does not|doesn't)(?= ?[.,;)]|$)");
 
-    private static final Pattern MEASURED = Pattern.compile("\\b(?:pulses?|palpable|abi|femoral|popliteal|dp|postib|doppler|stent)\\b");
+    private static final Pattern MEASURED =
+            Pattern.compile("\\b(?:pulses?|palpable|abi|femoral|popliteal|dp|postib|doppler|stent)\\b");
 
     /** The leg of which the sentence says, behind {@code end}, that it does not have what was just told of the other. */
     Optional<Mention> without(Sentence sentence, int end) {
         var until = Math.min(sentence.plain.length(), end + 90);
-        var none = NONE_THERE.matcher(sentence.plain).region(end, until).useTransparentBounds(true).useAnchoringBounds(false);
-        if (!none.find() || MEASURED.matcher(sentence.plain.substring(end, none.start())).find()) {
+        var none = NONE_THERE
+                .matcher(sentence.plain)
+                .region(end, until)
+                .useTransparentBounds(true)
+                .useAnchoringBounds(false);
+        if (!none.find()
+                || MEASURED.matcher(sentence.plain.substring(end, none.start())).find()) {
             return Optional.empty();
         }
         var word = none.group("on") == null ? none.group("has") : none.group("on");
-        return Optional.of(new Mention(
-                none.start(), none.end(), EnumSet.of(word.equals("left") ? Side.LEFT : Side.RIGHT)));
+        return Optional.of(
+                new Mention(none.start(), none.end(), EnumSet.of(word.equals("left") ? Side.LEFT : Side.RIGHT)));
+    }
+
+    private Optional<Sentence> after(Sentence sentence) {
+        return sentence.number + 1 < sentences.size()
+                ? Optional.of(sentences.get(sentence.number + 1))
+                : Optional.empty();
+    }
+
+    /** "He claudicates at 80 m. It is the left calf." */
+    Place ahead(Sentence sentence) {
+        var next = after(sentence)
+                .filter(after -> Fit.matches(
+                        after.plain,
+                        "(?s)(?:it|this|pain|the pain|mainly|mostly|worse|always|in the|left|right|he|she|calf)\\b.*"));
+        if (next.isPresent() && mentions(next.get()).size() == 1) {
+            return new Place(mentions(next.get()).getFirst().sides(), Findings.Ground.CARRIED);
+        }
+        return UNKNOWN;
     }
 
     Optional<Side> only() {

@@ -638,7 +638,7 @@ final class Plain {
             }
             if (before.text.equals("/")
                     && i > 1
-                    && !Fit.matches(tokens.get(i - 2).text, "r|l|right|left|o|abi|abpi|abis|dp|pt")
+                    && !Fit.matches(tokens.get(i - 2).text, "r|l|right|left|o|w|abi|abpi|abis|dp|pt")
                     && !(tokens.get(i - 2).isNumber() && after != null && after.isNumber() && after.blankBefore)) {
                 return false;
             }

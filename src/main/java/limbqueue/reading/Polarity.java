@@ -11,13 +11,13 @@ enum Polarity {
 
     /** Words after which what follows is denied, up to the end of their clause. */
     private static final Pattern NEGATOR = Pattern.compile(
-            "\\b(?:no evidence of|no (?:clinical |obvious |overt )?signs? of|no|none of|not|nor|neither|never|without|denies|nil(?! ?[,.;])|free (?:of|from)|"
+            "\\b(?:no longer|no evidence of|no (?:clinical |obvious |overt )?signs? of|no|none of|not|nor|neither|never|without|denies|nil(?! ?[,.;])|free (?:of|from)|"
                     + "absence of|negative for|doesn't|don't|hasn't|isn't|cannot|won't|rule[sd] out|lacks|lacking|lack of|devoid of|"
-                    + "excluded|no longer|never had)\\b|(?<=[ (,;:])-ve\\b|\\bneg(?:ative)? (?:for)?|(?<=^|[ (,;])(?:0|\u00f8) (?=rest|ulcer|gangrene)|(?<=^|[ ,;:])\\(-\\)");
+                    + "excluded|never had)\\b|(?<=[ (,;:])-ve\\b|\\bneg(?:ative)? (?:for)?|(?<=^|[ (,;])(?:0|\u00f8) (?=rest|ulcer|gangrene)|(?<=^|[ ,;:])\\(-\\)");
 
     /** What is feared, asked or left blank behind the words. */
     private static final Pattern OPEN_AFTER = Pattern.compile(
-            "^(?: (?:of|in|on) (?:the |his |her )?(?:left |right |bilateral )?(?:leg|foot|toe|great toe|heel|side))?(?: ?\\?(?=$| ?[,.;)])| ?[:?]? ?(?:\\. ?|_ ?){3,}"
+            "^(?: (?:(?:of|in|on) )?(?:the |his |her )?(?:left |right |bilateral )?(?:leg|foot|toe|great toe|heel|side))?(?: ?\\?(?=$| ?[,.;)])| ?[:?]? ?(?:\\. ?|_ ?){3,}"
                     + "| (?:should|must) (?:prompt|lead|trigger|be (?:reported|excluded|sought))\\b| ?[:=-] ?(?:not (?:asked|known|assessed|recorded|told|examined)|unknown|unclear|unsure|n/k)\\b"
                     + "| (?:is|was|are) (?:only |merely |now )?(?:unlikely|doubtful|questionable|uncertain|unclear|suspected|possible|feared|a (?:risk|worry|concern|possibility)|what (?:i|we|he|she) (?:fear|dread|worr)\\w*)\\b"
                     + "| (?:could|might|may|would|will) (?:follow|develop|ensue|supervene|occur|set in|be next|come next)\\b|, if (?:it|they|this) (?:occurs?|develops?|appears?)\\b)");
@@ -40,6 +40,11 @@ enum Polarity {
                     + "(?:absent|denies|none|nil|no(?! (?:change|better|worse|longer|improvement|matter|relief|response|rest pain|ulcer|gangrene|infection|claudication|wound|history))|n(?=$|[ ,;.)/])(?!/)|not (?:present|seen|found|reported|noted|evident|detected|a feature|an issue|a problem|experienced|applicable|suspected|identified)|"
                     + "isn't (?:present|seen|found|reported|noted|a feature|a problem|an issue|evident)|negative|neg|-ve|excluded|ruled out|has not|0(?![\\d.])|false|denied|never|x(?=$|[,;.]))(?![a-z])");
 
+    /** "Rest pain (right): no". */
+    private static final Pattern DENIED_OF_SIDE = Pattern.compile(
+            "^ ?-(?= ?(?:[.,;)]|$))|^(?: ?\\((?:left|right|bilateral)(?: leg| foot| side)?\\)| (?:left|right|bilateral)(?: leg| foot| side)?)"
+                    + " ?[:=?-] ?(?:none|nil|no|n|absent|denied|denies|neg(?:ative)?)(?= ?[.,;)]|$)");
+
     /** "Rest pain / ulcers / gangrene: none". */
     private static final Pattern DENIED_LIST_AFTER = Pattern.compile(
             "^(?: ?[/,&] ?(?:or |and )?(?:rest pain|ulcer|gangrene|tissue loss|wound|claudication|infection|necrosis)){1,4}"
@@ -50,7 +55,7 @@ enum Polarity {
 
     /** Words after which what follows is not said to be so. */
     private static final Pattern OPENER = Pattern.compile(
-            "(?:^(?:were|should)(?= )|\\b(?:if|^any(?= )|asked (?:him |her )?(?:about|whether|if|for)|(?:pending|awaited|awaiting|requested|booked|arranged|ordered) (?:for|to)|(?:please|to|kindly|could you|can you) (?:assess|check|evaluate|examine|investigate) (?:him |her |this patient )?for|(?<![a-z] )were (?:he|she|it|they|there|this|the|any|\\w+ (?:im)?possible)|were (?:he|she) (?:ever )?to|should (?:he|she|it|they|there|the|this|any)|in case|in the event|at risk|risks? (?:of|for)|(?:to|would|could|cannot|not|and|help|need to|want to|like to|can you|you|please|can't be|be) (?:definitively |formally )?(?:exclude[ds]?|rule[ds]? out)|"
+            "(?:^(?:were|should)(?= )|\\b(?:if|^any(?= )|asked (?:him |her )?(?:about|whether|if|for)|(?:will|to|would) (?:review|reassess|recheck) (?:him |her |it )?for|(?:pending|awaited|awaiting|requested|booked|arranged|ordered) (?:for|to)|(?:please|to|kindly|could you|can you) (?:assess|check|evaluate|examine|investigate) (?:him |her |this patient )?for|(?<![a-z] )were (?:he|she|it|they|there|this|the|any|\\w+ (?:im)?possible)|were (?:he|she) (?:ever )?to|should (?:he|she|it|they|there|the|this|any)|in case|in the event|at risk|risks? (?:of|for)|(?:to|would|could|cannot|not|and|help|need to|want to|like to|can you|you|please|can't be|be) (?:definitively |formally )?(?:exclude[ds]?|rule[ds]? out)|"
                     + "excluding|exclude|r/o|rule out|query|queries|possible|possibly|\\?possible|potential(?:ly)?|probable|probably|suspect(?:ed|s|ing)?|suspicious|suspicion|"
                     + "(?:worried|worries|worry|fears?|afraid|anxious|nervous) (?:about|of|that|she|he|it|lest)?|(?<!in )(?<!since )(?<!last )(?<!early )(?<!late )(?<!of )(?<!\\d )(?<!until )may(?! \\d)|might|would|could|unless|prevent(?:s|ing|ion)?|avoid(?:s|ing)?|threat of|threatened|screen(?:ed|ing)? for|"
                     + "warn(?:ed|ing)?|advised (?:him |her |them )?(?:to|that|about)|told (?:him |her |them )?(?:to (?:look|watch|return|come back|ring|call)|that)|leaflet|information (?:on|about)|until|before (?:it|this|the|he|she|there|any|we)|lest|whether|"
@@ -65,7 +70,7 @@ enum Polarity {
 
     private static final String PERSON =
             "(?:fathers?|dad|mothers?|mum|mom|brothers?|sisters?|sons?|daughters?|daughter-in-law|wife|husband|uncles?|aunts?|cousins?|"
-                    + "grandfather|grandmother|grandson|granddaughter|parents?|siblings?|partner|(?:lady|man|woman|gentleman|patient) (?:in the next|next to|opposite)|neighbou?rs?|friends?|twin|spouse|nephews?|nieces?|grandparents?|roommate|flatmate|colleague's|"
+                    + "grandfather|grandmother|grandson|granddaughter|parents?|siblings?|partner|(?:lady|man|woman|gentleman|patient) (?:in the next (?:bed|room)|next door|next to|opposite)|neighbou?rs?|friends?|twin|spouse|nephews?|nieces?|grandparents?|roommate|flatmate|colleague's|"
                     + "donor|co-?worker|wife's|in (?:the |his |her )?family|relatives? with|sis|bro|hubby|neph|mate|room-?mate|lodger|tenant|a colleague of (?:his|hers)|family history|family hx|fhx?|f/h|runs in the family|strong family)";
     private static final Pattern OTHERS = Pattern.compile("\\b" + PERSON + "(?:'s)?\\b");
     private static final Pattern OBSERVES = Pattern.compile(
@@ -76,7 +81,10 @@ enum Polarity {
     static Polarity of(Sentence sentence, int start, int end) {
         if (isOthers(sentence, start, end)
                 || isOpen(sentence, start)
-                || OPEN_AFTER.matcher(sentence.plain).region(end, sentence.plain.length()).find()) {
+                || OPEN_AFTER
+                        .matcher(sentence.plain)
+                        .region(end, sentence.plain.length())
+                        .find()) {
             return OPEN;
         }
         var box = box(sentence, start, end);
@@ -122,7 +130,9 @@ enum Polarity {
         if (STATED_AFTER.matcher(after).find()) {
             return false;
         }
-        if (DENIED_AFTER.matcher(after).find() || DENIED_LIST_AFTER.matcher(after).find()) {
+        if (DENIED_AFTER.matcher(after).find()
+                || DENIED_OF_SIDE.matcher(after).find()
+                || DENIED_LIST_AFTER.matcher(after).find()) {
             return true;
         }
         var clause = sentence.clauseStart(start);
@@ -186,7 +196,9 @@ enum Polarity {
                 && !piece.isEmpty()) {
             return true;
         }
-        if (Fit.matches(piece, "(?:(?!left|right|bilateral|has|is|his|her|on|of|for|with|and)[a-z-]+ ){1,3}(?:or|nor)(?: any)?")) {
+        if (Fit.matches(
+                piece,
+                "(?:(?!left|right|bilateral|has|is|his|her|on|of|for|with|and)[a-z-]+ ){1,3}(?:or|nor)(?: any)?")) {
             return true;
         }
         var clauseEnd = sentence.clauseEnd(start);
@@ -268,7 +280,7 @@ enum Polarity {
                                         "(?s).*(?:[.;] | but | whereas |, (?:he|she|i|we|the patient|patient) | and (?:he|she|i|we|the patient|patient) (?:himself |herself )?(?:has|is|had|was|does|himself|herself)|\\b(?:he|she) (?:himself|herself)).*")
                                 && Fit.matches(
                                         said,
-                                        "(?s)(?: (?:at|from|in|on) (?:the|his|her) \\w+)?(?: \\(\\w+\\))?,? ?(?:diabetes )?(?:my patient too,? |[a-z -]{0,24}, )?(?:and (?:his |her |an? )?\\w+ )?\\(?(?:who |which |also |both |each |all |on (?=$)|have |had |has |died|lost|suffer|with|w |need|was|is|were|are|got|underwent|diagnosed|attended|smoked|,|\\(|: ).*")) {
+                                        "(?s)(?: (?:at|from|in|on) (?:the|his|her|our) \\w+)?(?: \\(\\w+\\))?,? ?(?:diabetes )?(?:my patient too,? |[a-z -]{0,24}, )?(?:and (?:his |her |an? )?\\w+ )?\\(?(?:who |which |also |both |each |all |on (?=$)|have |had |has |died|lost|suffer|with|w |need|was|is|were|are|got|underwent|diagnosed|attended|smoked|,|\\(|: ).*")) {
                     return true;
                 }
             } else if (other.start() >= end) {
@@ -291,5 +303,30 @@ enum Polarity {
     static boolean isPast(Sentence sentence, int start, int end) {
         var piece = sentence.plain.substring(sentence.pieceStart(start), sentence.pieceEnd(end));
         return PAST.matcher(piece).find();
+    }
+
+    /** Where the denial begins that {@code start} lies in, if it is near. */
+    static int denialStart(Sentence sentence, int start) {
+        var before = sentence.plain.substring(Math.max(sentence.clauseStart(start), start - 60), start);
+        var match = Fit.of(
+                        "\\b(?:no|denies|without|not|nor|never|nil|neither|doesn't|hasn't|don't|isn't|free of)\\b[^.;]*$")
+                .matcher(before);
+        return match.find() ? start - before.length() + match.start() : start;
+    }
+
+    private static final Pattern OVER = Pattern.compile(
+            "^(?: (?:(?:of|in|on) )?(?:the |his |her )?(?:left |right |bilateral )?(?:leg|calf|thigh|buttock|foot|toe|heel|side)?s?)?,?"
+                    + "(?: (?:has|have|had|is|was|since|completely|now|fully|all|long|then))*+ (?:resolved|gone|settled|abated|"
+                    + "disappeared|cured|relieved since|better since)\\b");
+    private static final Pattern REASON_OF_OLD = Pattern.compile(
+            "\\b(?:treated|operated(?: on)?|stent\\w*|angioplasty|bypass\\w*|endarterectomy|amputat\\w+|intervention|surgery)\\b"
+                    + "[^.;,]{0,30} for (?:severe |left |right |bilateral |disabling |short distance )*$");
+
+    /** Whether a complaint is over, or is told only as the reason of an earlier treatment. */
+    static boolean isOver(String plain, int start, int end) {
+        return OVER.matcher(plain.substring(end)).find()
+                || REASON_OF_OLD
+                        .matcher(plain.substring(Math.max(0, start - 80), start))
+                        .find();
     }
 }

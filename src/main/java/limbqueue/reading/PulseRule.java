@@ -75,13 +75,64 @@ final class PulseRule implements Rule {
     public void read(Page page, Findings findings) {
         var last = -5;
         for (var sentence : page.sentences) {
-            if (speaksOfPulses(sentence, sentence.number - last <= 2)) {
+            if (grid(sentence, findings)) {
+                last = sentence.number;
+            } else if (speaksOfPulses(sentence, sentence.number - last <= 2)) {
                 last = sentence.number;
                 for (var group : new Pairing(sentence, page.legs).groups()) {
                     put(page, sentence, group, findings);
                 }
             }
         }
+    }
+
+    private static final String PLACE = "(?:femoral|popliteal|dp|postib)s?";
+    private static final String GRADE = "[0-4]\\+?";
+    private static final Pattern PLACES_BY_SLASH =
+            Pattern.compile("\\b" + PLACE + "(?: ?/ ?" + PLACE + "){1,3}(?= |:|,)");
+    private static final Pattern GRADES_BY_SLASH = Pattern.compile(
+            "\\b(left|right|bilateral)(?: leg| side)? ?[:=]? ?(" + GRADE + "(?: ?/ ?" + GRADE + "){1,3})(?![/\\d])");
+
+    /** "Fem/pop/DP/PT R 2/2/0/0, L 2/2/1/1": grades in the order of the places. */
+    private static boolean grid(Sentence sentence, Findings findings) {
+        var named = PLACES_BY_SLASH.matcher(sentence.plain);
+        if (!named.find()) {
+            return false;
+        }
+        var places = named.group().split(" ?/ ?", 0);
+        var grades = GRADES_BY_SLASH.matcher(sentence.plain).region(named.end(), sentence.plain.length());
+        var found = false;
+        while (grades.find()) {
+            var values = grades.group(2).split(" ?/ ?", 0);
+            if (values.length != places.length) {
+                continue;
+            }
+            found = true;
+            for (var i = 0; i < places.length; i++) {
+                for (var side : Side.values()) {
+                    if (grades.group(1).equals(side.word) || grades.group(1).equals("bilateral")) {
+                        findings.put(side.leg("pulses." + field(places[i])), grade(values[i]), sentence.span(grades));
+                    }
+                }
+            }
+        }
+        return found;
+    }
+
+    private static String field(String place) {
+        return switch (place.charAt(0)) {
+            case 'f' -> "femoral";
+            case 'd' -> "dorsalisPedis";
+            default -> place.startsWith("popliteal") ? "popliteal" : "posteriorTibial";
+        };
+    }
+
+    private static String grade(String words) {
+        return switch (words.charAt(0)) {
+            case '0' -> "absent";
+            case '1' -> "weak";
+            default -> "present";
+        };
     }
 
     private static boolean speaksOfPulses(Sentence sentence, boolean before) {

@@ -55,7 +55,7 @@ final class PulseWords {
     private static final String PLACES =
             "(?:femorals?|cfa|groins?)(?<f>)|(?:popliteals?|(?<!below )(?<!above )(?<!through )knees?)(?<p>)"
                     + "|dp(?<dp>)|postib(?<pt>)"
-                    + "|(?:pedal|(?:foot|ankle|tibial|distal|peripheral foot)(?= pulse)|pulses? (?:of|in) (?:either |any |"
+                    + "|(?:pedal|(?:foot|ankle|tibial|distal|peripheral foot)(?= pulse)|peripheral(?= pulses?(?: \\w+){0,3} (?:in|of) (?:the |his |her )?(?:left |right )?foot)|pulses? (?:of|in) (?:either |any |"
                     + "bilateral |" + ARTICLE + "(?:left |right |same |bilateral )?)foot"
                     + "|(?<=pulses left |pulses right |pulses bilateral |pulses |nothing |nil |no |absent |or |and |in the |"
                     + "in left |in right |in his |in her |\\+ )foot|foot(?= (?:nil|nothing|none|absent|impalpable)\\b))(?<foot>)";
@@ -77,7 +77,7 @@ final class PulseWords {
             + "|non[- ]?palpable|nonpalpable|impalpable|unpalpable|unfelt"
             + "|cannot (?:really |be able to )?(?:feel|find|palpate|detect|get|locate)(?: (?:any|a|the|either))?"
             + "|(?:failed|not able|unable|impossible) to (?:feel|find|palpate|detect|be felt)(?: (?:any|a|the))?"
-            + "|absent|missing|lost|gone|nil|nothing|none|neither|no|0(?:/[1-4])?(?![\\d/+]|\\.\\d| ?mmhg)";
+            + "|absent|missing|lost|gone|pulseless(?= below)|not(?= ?(?:[.,;)]|$))|nil|nothing|none|neither|no|0(?:/[1-4])?(?![\\d/+]|\\.\\d| ?mmhg)";
     private static final String WEAK =
             "(?:very |rather |quite |only )?(?:weak(?:er|ly|ened)?|diminished|faint(?:ly)?|reduced|"
                     + "feeble|thready|poor(?:ly)?|decreased|trace|dampened|attenuated|barely|scarcely|just about|just|hardly)"

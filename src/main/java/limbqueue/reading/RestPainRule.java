@@ -18,11 +18,13 @@ final class RestPainRule implements Rule {
             Pattern.compile("\\b(?:" + FOOT + "\\b[^.;]{0,70}?\\b" + HURTS + "\\b[^.;]{0,60}?\\b" + NIGHT + "|" + HURTS
                     + "\\b[^.;]{0,50}?\\b" + FOOT + "\\b[^.;]{0,60}?\\b" + NIGHT + "|" + NIGHT + "\\b[^.;]{0,60}?\\b"
                     + FOOT + "\\b[^.;]{0,30}?\\b" + HURTS + "|" + NIGHT + "\\b[^.;]{0,50}?\\b" + HURTS
-                    + "\\b[^.;]{0,40}?\\b" + FOOT + "|" + FOOT + "\\b[^.;]{0,20}?\\bwakes (?:him|her))\\b");
+                    + "\\b[^.;]{0,40}?\\b" + FOOT + "|" + HURTS + "\\b[^.;]{0,30}?\\b" + NIGHT
+                    + ",? (?:in |of )?(?:the |his |her )?(?:left |right )?" + FOOT + "(?! puls)|" + FOOT
+                    + "\\b[^.;]{0,20}?\\bwakes (?:him|her))\\b");
     private static final Pattern HANGING = Pattern.compile(
             "\\b(?:(?:hang(?:s|ing)?|hung|dangl(?:es|ing|e|ed)|lower(?:s|ing)?|dropp?(?:s|ing)?|put(?:s|ting)?|stick(?:s|ing)?|swing(?:s|ing)?)(?: (?:it|his|her|the|left|right|leg|foot|feet|them|limb|bilateral|both|affected|down)){0,5}(?: ?(?:out of|over|off|outside|down|from|at|by|beside|below|on the floor|to the floor)){1,2}(?: (?:the|his|her|of|side|edge|bed|floor|from))*|dependency|(?:relieved|eased|helped|better|relief|improved|improves|eases) (?:by|on|with|when|from) (?:dangling|hanging|lowering|dropping)|(?:in|by|with) a dependent position|legs? (?:hanging )?dependent|"
                     + "(?:hang|hanging|dangling|dangles|hangs) (?:it|the leg|the foot|his foot|her foot|his leg|her leg|the left leg|the right leg|the left foot|the right foot|leg|foot|them|down)(?: down)?|"
-                    + "(?:sle(?:eps|pt|eping|ep)|spends? (?:the|his|her|most|\\w+) nights?|nights?(?: are)? spent|dozes|sits? up)(?: \\w+){0,6} (?:in|upright in|up in)(?: (?:a|an|the|his|her|riser))?(?: (?:recliner|reclining|arm|easy|riser))?[ -]?(?:armchair|chair|recliner)|recliner (?:at night|all night|to sleep)|gets up (?:and|to) (?:walks?|walk|stand)|walk(?:s|ing) (?:about|around) (?:at night |the room )?(?:relieves|eases|to ease|to relieve)|sits on the (?:edge|side) of the bed|foot out of (?:the )?bed|leg out of (?:the )?bed)\\b");
+                    + "(?:sle(?:eps|pt|eping|ep)|spends? (?:the|his|her|most|\\w+) nights?|nights?(?: are)? spent|dozes|sits? up)(?: \\w+){0,6} (?:in|upright in|up in)(?: (?:a|an|the|his|her|riser))?(?: (?:recliner|reclining|arm|easy|riser))?[ -]?(?:armchair|chair|recliner)|recliner (?:at night|all night|to sleep)|gets? (?:up|out of bed) (?:and|to) (?:walk|stand)s?|walk(?:s|ing) (?:about|around) (?:at night |the room )?(?:relieves|eases|to ease|to relieve)|sits on the (?:edge|side) of the bed|foot out of (?:the )?bed|leg out of (?:the )?bed)\\b");
     private static final String OPIOID =
             "(?:opioids?|opiates?|narcotics?|morphine|oramorph|oxycodone|oxycontin|oxynorm|percocet|tramadol|fentanyl|buprenorphine|butrans|codeine|co-?codamol|dihydrocodeine|hydrocodone|norco|vicodin|hydromorphone|dilaudid|tapentadol|methadone|mst|zomorph|sevredol|longtec|ultram)";
     private static final Pattern NEEDS_OPIOID = Pattern.compile("\\b(?:" + OPIOID
@@ -117,9 +119,7 @@ final class RestPainRule implements Rule {
     private static boolean elsewhere(String plain, int start, int end) {
         var around = plain.substring(Math.max(0, start - 30), Math.min(plain.length(), end + 30));
         return Fit.matches(around, "(?s).*\\b(?:back|chest|hip|knee|shoulder|abdominal|joint|angina)\\b.*")
-                || Fit.matches(
-                        plain.substring(end),
-                        "(?s),?(?: (?:has|have|had|is|was|since|completely|now|fully|all|long))*+ (?:resolved|gone|settled|abated|disappeared|cured|relieved since|better since)\\b.*");
+                || Polarity.isOver(plain, start, end);
     }
 
     private static void deny(Page page, Sentence sentence, int start, int end, Findings findings) {
@@ -128,7 +128,7 @@ final class RestPainRule implements Rule {
             findings.put(
                     side.leg("restPain.present"),
                     false,
-                    sentence.span(ClaudicationRule.negationStart(sentence, start), end),
+                    sentence.span(Polarity.denialStart(sentence, start), end),
                     place.ground());
         }
     }
@@ -136,7 +136,7 @@ final class RestPainRule implements Rule {
     private static Optional<Topic> present(Page page, Sentence sentence, int start, int end, Findings findings) {
         var place = page.legs.of(sentence, start, end);
         if (!place.known()) {
-            place = ClaudicationRule.ahead(page, sentence);
+            place = page.legs.ahead(sentence);
         }
         if (!place.known()) {
             findings.ask("Rest pain is mentioned: ask in which leg.", sentence.span(start, end));
@@ -145,9 +145,11 @@ final class RestPainRule implements Rule {
         for (var side : place.sides()) {
             findings.put(side.leg("restPain.present"), true, sentence.span(start, end), place.ground());
         }
-        page.legs.without(sentence, end).ifPresent(other -> other.sides()
-                .forEach(side -> findings.put(
-                        side.leg("restPain.present"), false, sentence.span(other.start(), other.end()))));
+        page.legs
+                .without(sentence, end)
+                .ifPresent(other -> other.sides()
+                        .forEach(side -> findings.put(
+                                side.leg("restPain.present"), false, sentence.span(other.start(), other.end()))));
         return Optional.of(new Topic(place.sides(), sentence.number, sentence.paragraph));
     }
 
@@ -198,8 +200,7 @@ final class RestPainRule implements Rule {
         var at = NAMED.matcher(plain);
         var position = at.find() ? at.start() : 0;
         for (var found : Durations.in(plain, 0, plain.length())) {
-            if (!ClaudicationRule.since(sentence, found, position, !here)
-                    || !nearest(sentence, found, position, here)) {
+            if (!Durations.lasts(sentence, found) || !nearest(sentence, found, position, here)) {
                 continue;
             }
             for (var side : topic.sides()) {

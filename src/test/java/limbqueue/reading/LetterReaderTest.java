@@ -31,7 +31,15 @@ class LetterReaderTest {
     /** Sources stand in the file, above the phrases that they are for. */
     @TestFactory
     Stream<DynamicTest> aPhraseStatesThisAndNothingElse() {
-        return Stream.of("phrases.txt", "pulses.txt", "perfusion.txt", "claudication.txt", "restpain.txt", "wounds.txt", "acute.txt", "infection.txt")
+        return Stream.of(
+                        "phrases.txt",
+                        "pulses.txt",
+                        "perfusion.txt",
+                        "claudication.txt",
+                        "restpain.txt",
+                        "wounds.txt",
+                        "acute.txt",
+                        "infection.txt")
                 .flatMap(LetterReaderTest::lines)
                 .filter(line -> line.contains("=>") && !line.startsWith("#"))
                 .map(line -> {
