@@ -72,7 +72,7 @@ final class DrugsNotTaken {
             + "gives (?:him|her)|upsets?|made (?:him|her)|brings (?:him|her) out|sensitiv\\w+|resistan\\w+|reaction|"
             + "(?:he|she) (?:will not|won't|cannot|doesn't|refuses to|did not|no longer) (?:take|tolerate)s?";
     private static final String USELESS_AFTER =
-            "(?:did not|didn't|doesn't|hasn't|has not|not) help\\w*|without (?:effect|benefit|success|relief)|made no difference|no (?:benefit|effect|help)|ineffective|failed|(?:for [a-z ]{1,20} )?without (?:effect|benefit|success|relief)";
+            "(?:did not|didn't|don't|doesn't|hasn't|has not|not) help\\w*|without (?:effect|benefit|success|relief)|made no difference|no (?:benefit|effect|help)|ineffective|failed|(?:for [a-z ]{1,20} )?without (?:effect|benefit|success|relief)";
     private static final String ONCE_AFTER = "gave (?:him|her)|(?:in (?:the )?hospital |iv )?was given in|(?:was|were) (?:administered|given (?:during|at|before|by|as|once|intra\\w*|pre\\w*))|"
             + "given (?:during|at the time|in theatre|in the|by|pre|stat|once|iv|intra\\w*)|administered|(?:stat )?in (?:a&e|a & e|the emergency|emergency|casualty|the ambulance|theatre|recovery|the er\\b|the ed\\b)|bolus|"
             + "-? ?(?:induced|associated|related|toxicity|poisoning|overdose|withdrawal|naive)";

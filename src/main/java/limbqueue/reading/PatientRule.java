@@ -65,9 +65,14 @@ final class PatientRule implements Rule {
     private static final Pattern LEAVES = Pattern.compile(
             "\\b(?:leav(?:es?|ing)|out of (?:the )?(?:area|town|country)(?: from)?|flies|fly(?:ing)?|sails?|sailing|depart\\w*|travels?|travelling|traveling|goes (?:away|abroad|on)|going (?:away|abroad)|away from|moves?|off to|cruise|heads? (?:off|south|north))\\b[^.;]{0,60}?$");
     private static final Pattern RETURNS = Pattern.compile(
-            "\\b(?:return(?:s|ing|ed)?|back(?: home)?(?: on| by| in)?|comes? home(?: on)?|home on|comes? back|coming back|home again|until|be back)\\b[^.;]{0,25}$");
+            "\\b(?:return(?:s|ing|ed)?|retuning|home(?= ?$)|home by|back(?: home)?(?: on| by| in)?|comes? home(?: on)?|home on|comes? back|coming back|home again|until|be back)\\b[^.;]{0,25}$");
     private static final Pattern AWAY = Pattern.compile(
             "\\b(?:not available|unavailable|isn't available|absent|away|cannot (?:come|attend|make)|can not come|unable to (?:attend|come)|on holiday|on vacation|out of (?:town|the country)|not be available|not free|no appointments?|avoid|cannot make|booked for|dates to avoid|in hospital)\\b");
+
+    private static final Pattern FIRST_DAY = Pattern.compile(
+            "\\b(?<day>\\d{1,2}) ?(?:st|nd|rd|th)? ?(?:-|to|until|till|through|thru|and) ?(?:the )?$");
+    private static final Pattern OTHERS_AWAY = Pattern.compile(
+            "^(?:please note )?(?:i|we|our|the (?:practice|clinic|surgery|office|doctor)|dr \\w+)\\b[a-z ]{0,20}\\b(?:am|are|is|will|shall)\\b|\\bwas in hospital\\b");
 
     @Override
     public void read(Page page, Findings findings) {
@@ -454,13 +459,22 @@ final class PatientRule implements Rule {
                     || sentence.section == Sentence.Section.FAMILY) {
                 continue;
             }
+            if (AWAY.matcher(plain).find()
+                    && !OTHERS_AWAY.matcher(plain).find()
+                    && daysOfAMonth(page, sentence, dates.get(0), findings)) {
+                continue;
+            }
             if (dates.size() >= 2
+                    && !OTHERS_AWAY.matcher(plain).find()
                     && AWAY.matcher(plain).find()
                     && between(plain, dates.get(0), dates.get(1))
                     && !Fit.matches(plain, "(?s).*\\b(?:out of the area|leaves?|leaving|returns?|returning)\\b.*")) {
                 var to = day(dates.get(1), page);
                 var from = day(dates.get(0), page, to);
-                if (from.isPresent() && to.isPresent() && !to.get().isBefore(from.get())) {
+                if (from.isPresent()
+                        && to.isPresent()
+                        && !to.get().isBefore(from.get())
+                        && page.written.filter(to.get()::isBefore).isEmpty()) {
                     var entry = findings.add("patient.unavailable");
                     var words = sentence.span(dates.get(0).start(), dates.get(1).end());
                     entry.put("from", from.get().toString(), words);
@@ -480,17 +494,35 @@ final class PatientRule implements Rule {
                         && (findings.get("patient.leavesArea").isPresent()
                                 || Fit.matches(
                                         plain,
-                                        "(?s).*\\b(?:area|cruise|holiday|fl\\w+|sail\\w*|travel\\w*|trip|abroad|away|winter\\w*|visit\\w*|vacation|leaves?|leaving)\\b.*"))) {
+                                        "(?s).*\\b(?:area|cruise|holiday|fl\\w+|sail\\w*|travel\\w*|trip|abroad|away|winter\\w*|visit\\w*|vacation|leaves?|leaving|moves|off to)\\b.*"))) {
                     future(page, sentence, date, "patient.returnsToArea", findings);
                 } else if (leaves
-                        && !Fit.matches(before, "(?s).*\\b(?:hospital|work|left|discharged|school|died)\\b.*")
+                        && !Fit.matches(before, "(?s).*\\b(?:hospital|work|left|discharged|school|died|care home|bungalow|flat|ward|theatre|rehab\\w*)\\b.*")
                         && Fit.matches(
                                 plain,
-                                "(?s).*\\b(?:area|cruise|holiday|fl(?:y|ies|ying|ight)|sail\\w*|travel\\w*|trip|abroad|away|winter\\w*|country|town|vacation|leaves|leaving|overseas|depart\\w*|home for)\\b.*")) {
+                                "(?s).*\\b(?:area|cruise|holiday|fl(?:y|ies|ying|ight)|sail\\w*|travel\\w*|trip|abroad|away|winter\\w*|country|town|vacation|leaves|leaving|overseas|depart\\w*|home for|moves? to|moving to|off to)\\b.*")) {
                     future(page, sentence, date, "patient.leavesArea", findings);
                 }
             }
         }
+    }
+
+    /** "12-19 April 2026": the last day alone has its month. */
+    private static boolean daysOfAMonth(Page page, Sentence sentence, Dates.Found last, Findings findings) {
+        var first = FIRST_DAY.matcher(sentence.plain.substring(0, last.start()));
+        var to = day(last, page);
+        if (!first.find() || to.isEmpty()) {
+            return false;
+        }
+        var number = Integer.parseInt(first.group("day"));
+        if (number < 1 || number > to.get().getDayOfMonth() || page.written.filter(to.get()::isBefore).isPresent()) {
+            return false;
+        }
+        var entry = findings.add("patient.unavailable");
+        var words = sentence.span(first.start("day"), last.end());
+        entry.put("from", to.get().withDayOfMonth(number).toString(), words);
+        entry.put("to", to.get().toString(), words);
+        return true;
     }
 
     private static boolean between(String plain, Dates.Found one, Dates.Found two) {
