@@ -14,26 +14,26 @@ final class DrugsNotTaken {
     private static final String CHANGED_BEFORE =
             "switched from|changed from|(?:stepped down|swapped|converted|moved) from|(?:swapped|exchanged)(?=" + ENDS_AT_DRUG
                     + ")";
-    private static final String PAST_BEFORE = "used to (?:have|take|be on)|was taking|were taking|previous(?:ly)?(?: (?:on|took|taken|tried|use of))?|was (?:previously )?on|had been (?:on|prescribed)|"
-            + "tried|trial of|failed|until|received|after (?:\\w+ ){0,2}courses? of";
+    private static final String PAST_BEFORE = "used to (?:have|take|be on)|was taking|were taking|previous(?:ly)?(?: (?:treated with|on|took|taken|tried|use of))?|was (?:previously )?on|had been (?:on|prescribed)|"
+            + "tried|trial of|failed|until|received|(?<!has )(?<!have )(?:was|were) treated with|after (?:\\w+ ){0,2}courses? of";
     private static final String ONCE_BEFORE = "(?:one|single|1|a|stat|first|loading) (?:stat |single |loading |iv |intravenous )?(?:dose|shot|bolus|infusion) of|loaded with|bolus of|"
             + "(?:was|were) given (?:iv|intravenous|a|one|stat)|(?:to be admitted|admi\\w+) for (?:iv|intravenous)|(?:local anaesthetic|infiltrat\\w+)(?: \\w+)?";
-    private static final String COURSE_BEFORE = "(?:finish\\w*|complet\\w+|had|following|despite|recent|previous|past|two|three|several|multiple|repeated|further|[2-9])"
+    private static final String COURSE_BEFORE = "(?:finish\\w*|complet\\w+|had|after|following|despite|recent|previous|past|two|three|several|multiple|repeated|further|[2-9])"
             + " (?:an? |the |his |her |\\w+ )?(?:courses?|weeks?|days?) of";
-    private static final String REACTED_BEFORE = "intoleran(?:t|ce) (?:of|to)|(?:cannot|can't|couldn't|did not|didn't|don't|doesn't|unable to) (?:tolerate|take)|allerg\\w+(?: to)?|reaction to|reacted to|"
+    private static final String REACTED_BEFORE = "intoleran(?:t|ce) (?:of|to)|(?:cannot|can't|couldn't|did not|didn't|don't|doesn't|unable to) (?:tolerate|take)|allerg\\w+(?: to)?|reaction to|react(?:s|ed)(?: badly)? to|"
             + "anaphyla\\w+ (?:to|with|from)|adverse reaction to|side effects? (?:from|of|with|on)|(?:hives|rash) (?:with|from|on|to)|contraindicat\\w+|"
             + "(?:bleed|ulcer|bleeding|haemorrhage|rash|cramps?|myalgia|headaches?|cough|swelling|nausea|vomiting|angioedema|confus\\w+) (?:on|with|from|after|due to)(?="
             + ENDS_AT_DRUG + ")";
     private static final String UNWANTED_BEFORE = "declin\\w+|refus\\w+|(?:off|doesn't take|not take|never took)(?=" + ENDS_AT_DRUG
             + ")|not keen on|reluctant|unwilling|hesitant|doesn't (?:want|like)|won't take|against|avoid(?:ing)?";
     private static final String PROPOSED_BEFORE = "consider(?:ing|ed)?|should (?:he|she|we|i|be|have|take|start|go)|ought to|whether|would you|could (?:he|she|we)|"
-            + "(?:plan(?:ning|s)?|propos\\w+|intend\\w*|want\\w*|like|hop\\w+) to (?:start|add|begin|switch|try|give|use)|to (?:start|begin|commence|add|try)|will (?:start|begin|add|commence|try)|"
+            + "(?:plan(?:ning|s)?|propos\\w+|intend\\w*|want\\w*|like|hop\\w+) to (?:start|add|begin|switch|try|give|use)|to (?:start|begin|commence|add|try)|(?:will|shall|going to|about to|intend to|is to) (?:start|begin|add|commence|try|give|put)|to give(?=" + ENDS_AT_DRUG + ")|"
             + "suggest(?:ed)?|recommend(?:ed)?|advi[cs]e (?:on|about|regarding|re)|suitable for|candidate for|eligible for|benefit from|needs? to (?:be on|start|go on)|"
             + "discuss\\w*|talk\\w* about|mention(?:ed)?|offer(?:ed|ing)?|thinking of|role (?:of|for)|"
             + "(?:advised|told|asked|encouraged) (?:him|her|them|the patient|mr \\w+|mrs \\w+)? ?to (?:take|start|buy|try|get)|please (?:start|prescribe|add|commence|give|try)|"
             + "try(?=" + ENDS_AT_DRUG + ")";
     private static final String LABORATORY_BEFORE =
-            "overdose of|metabolite|levels? of|sensitive to|resistant to|sensitivit(?:y|ies) to|resistance to|sensitive [a-z, -]{0,40}";
+            "overdose of|interact\\w*(?: \\w+)? with|metabolite|levels? of|sensitive to|resistant to|sensitivit(?:y|ies) to|resistance to|sensitive [a-z, -]{0,40}";
 
     private static final Pattern BEFORE = Pattern.compile("\\b(?:"
             + String.join(
@@ -57,16 +57,16 @@ final class DrugsNotTaken {
 
     /** "STOP: losartan, metformin." */
     private static final Pattern HEADING = Pattern.compile(
-            "\\b(?:stop(?:ped)?|hold|held|withheld|discontinued|d/c(?:'d)?|ceased|previous(?:ly)?(?: on| tried)?|past|former|intoleran(?:ces?|t)|not (?:taken|tolerated)|allerg(?:y|ies|ic)(?: to)?|"
+            "\\b(?:stop(?:ped)?|hold|held|withheld|discontinued|d/c(?:'d)?|ceased|previous(?:ly)?(?: on| tried)?|past|former|intoleran(?:ces?|t)|not (?:taken|tolerated)|(?:prior|previous|past|failed) (?:trials?|therapy|therapies|treatments?)|allerg(?:y|ies|ic)(?: to)?|"
                     + "adverse(?: drug)? reactions?|tried) ?(?:medication|drugs)? ?: [^:]*$");
 
     private static final String AMOUNT_BETWEEN =
-            "(?: (?:drip|infusion|tablets?|patch(?:es)?|therapy|treatment))?(?: \\d[\\w ./]{0,25})?,? ?(?:[(:-] ?)?";
+            "(?: (?:drip|infusion|tablets?|patch(?:es)?|therapy|treatment))?(?: \\d(?:(?!smok|ex )[\\w ./]){0,25})?,? ?(?:[(:-] ?)?";
     private static final String BEING =
             "(?:which )?(?:was |were |has been |have been |is |are |being |recently |now |since |has |had |all )*";
     private static final String STOPPED_AFTER = "stopped|discontinued|withheld|ceased|withdrawn|on hold|held\\b|paused|suspended|course|(?:course )?(?:finished|completed)|d/c|dc'd|dcd|"
             + "(?:replaced (?:by|with)|swapped (?:for|to)|switched to|changed to|exchanged for)|until (?:last|january|february|march|april|june|july|august|september|october|november|december|(?:19|20)\\d\\d)|"
-            + "in the past|previously(?= ?(?:[,.;)]|$))";
+            + "(?:last taken|not (?:yet )?started|never started)|in the past|previously(?= ?(?:[,.;)]|$))";
     private static final String REACTION_AFTER = "not tolerated|contraindicated|declined|refused|allerg(?:y|ies|ic)(?! to)|anaphylaxis|intolerance|intolerant|"
             + "-? ?(?:rash|hives|nausea|anaphylaxis|itch\\w*|angioedema|swelling|bronchospasm|wheeze|vomiting|gi upset|upset stomach|myalgia|cough)\\b|caused|causes|makes? (?:him|her)|"
             + "gives (?:him|her)|upsets?|made (?:him|her)|brings (?:him|her) out|sensitiv\\w+|resistan\\w+|reaction|"
@@ -96,6 +96,10 @@ final class DrugsNotTaken {
     private static final Set<String> NEVER_REGULAR = Set.of(
             "alteplase", "streptokinase", "urokinase", "tenecteplase", "reteplase", "protamine", "adenosine", "propofol", "naloxone");
 
+    /** An item of a list that is over before the drug's own item: "ticagrelor stopped 2024, pregabalin". */
+    private static final Pattern STOPPED_IN_LIST = Pattern.compile(
+            "(?s)(?:.*[:,] ?)?(?!he |she |has |was |we |i )[a-z-]+(?: \\d+ ?\\w+)? (?:was )?(?:stopped|discontinued|withheld|ceased)(?: (?:in )?(?:[a-z]+ )?(?:19|20)\\d\\d)?, (?:[^,]*, )*(?:and )?");
+
     private DrugsNotTaken() {}
 
     /** Whether the words around {@code drug} say that it is not taken. {@code clause}: where its clause begins. */
@@ -117,6 +121,9 @@ final class DrugsNotTaken {
             return false;
         }
         var since = before.substring(words.start());
+        if (STOPPED_IN_LIST.matcher(before).matches()) {
+            return false;
+        }
         return !TAKEN_AGAIN.matcher(since).matches()
                 && !CHANGED_TO.matcher(since).matches()
                 && !COURSE_GOES_ON.matcher(before).matches();
