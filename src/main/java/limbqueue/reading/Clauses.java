@@ -8,7 +8,7 @@ import java.util.regex.Pattern;
 final class Clauses {
 
     private static final Pattern BORDER = Pattern.compile(
-            "; ?|(?<!\\bdenies)(?<!\\bdenied)(?<!\\bnegative for)(?<!\\bno): (?=[a-z])| - (?!\\d)|,? (?:but|however|although|though|whereas|while|whilst|yet|except|otherwise)\\b|"
+            "; ?|(?<!\\bdenies)(?<!\\bdenied)(?<!\\bnegative for)(?<!\\bno): (?=[a-z])| - (?!\\d)|,? (?:but|however|although|though|whereas|while|whilst|(?<!not )yet|except|otherwise)\\b|"
                     + ",? and (?=(?:he|she|they|it|there|this|that|has|is|was|are|were|now|then|the (?:left|right)|on the)\\b)|"
                     + ", (?=(?:he|she|they|it|there|this|which|who|has|is|was|now|then|i|we)\\b)|[.!?]+ ");
 

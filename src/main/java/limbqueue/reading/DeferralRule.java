@@ -7,7 +7,10 @@ import java.util.regex.Pattern;
 final class DeferralRule implements Rule {
 
     private static final Pattern PUT_OFF = Pattern.compile(
-            "\\b(?:(?:has |was |and )?(?:now|since|then) (?:been )?(?:given|offered|moved to|rebooked for|rescheduled)(?: (?:the |for )?)?(?=\\d|january|february|march|april|may|june|july|august|september|october|november|december)|postpon\\w+|cancel(?:led|ed|s|lation|lations)?|(?:put|puts|putting) (?:(?:him|her|it|them|this|the \\w+|his \\w+|her \\w+|mr \\w+|mrs \\w+|us) )?off|put back|deferred|told (?:him |her |them |mr \\w+ |mrs \\w+ |\\w+ )?(?:to )?(?:come back|return|wait|that (?:he|she) (?:must|would have to) (?:wait|come back))|(?:asked|advised|instructed) to (?:come back|wait|return)|come back (?:in|after)|(?:wait(?:ing)?[ -]?list|wait|waiting time|list)(?: (?:there|for|of|is|at|time|elsewhere|now|surgery|procedure|an|the|angiogram|bypass|angioplasty)){0,6}|rescheduled|bumped|delayed|earliest (?:date|slot|appointment)|cannot (?:see|offer|treat|take) (?:him|her))\\b");
+            "\\b(?:(?:has |was |and )?(?:now|since|then) (?:been )?(?:given|offered|moved to|rebooked for|rescheduled)(?: (?:the |for )?)?(?=\\d|january|february|march|april|may|june|july|august|september|october|november|december)|postpon\\w+|cancel(?:led|ed|s|lation|lations)?|(?:put|puts|putting) (?:(?:him|her|it|them|this|the \\w+|his \\w+|her \\w+|mr \\w+|mrs \\w+|us) )?off|put back|deferred|told (?:him |her |them |mr \\w+ |mrs \\w+ |\\w+ )?(?:to )?(?:come back|return|wait|that (?:he|she) (?:must|would have to) (?:wait|come back))|(?:asked|advised|instructed) to (?:come back|wait|return)|come back (?:in|after)|(?:wait(?:ing)?[ -]?list|wait|waiting time|waiting(?= (?:\\d|since|for|nearly|over))|waited|list)(?: (?:there|for|of|is|at|time|elsewhere|now|surgery|procedure|an|the|angiogram|bypass|angioplasty)){0,6}|rescheduled|bumped|delayed|earliest (?:date|slot|appointment)|cannot (?:see|offer|treat|take) (?:him|her))\\b");
+    /** Before a verb that then says what the patient or the writer did, not a hospital. */
+    private static final Pattern OWN_WISH =
+            Pattern.compile("\\b(?:i|we|he|she|patient|mr \\w+|mrs \\w+)(?: (?:have|has|had))? $");
     private static final Pattern CLINIC = Pattern.compile(
             "\\b(?:holiday|cruise|wedding|dentist|gp appointment|physiotherapy|knee|hip|cataract|eye|hernia)\\b");
 
@@ -29,6 +32,16 @@ final class DeferralRule implements Rule {
             var words = match.group();
             var place = place(page, sentence, match.start());
             var list = Fit.matches(words, "(?:wait|list|earliest|delayed|come back).*");
+            if (OWN_WISH.matcher(plain.substring(0, match.start())).find()) {
+                continue;
+            }
+            if (list && place.isEmpty() && Fit.matches(plain, "(?s).*\\b(?:their|there|they)\\b.*")) {
+                earlierPlace(page, sentence, findings);
+                if (findings.get("deferredElsewhere.where").isPresent()) {
+                    days(page, sentence, match.start(), findings);
+                }
+                continue;
+            }
             if (list && place.isEmpty()
                     || Fit.matches(words, "told.*(?:wait|return).*")
                             && place.isEmpty()
@@ -69,7 +82,7 @@ final class DeferralRule implements Rule {
         var span = sentence.span(0, start);
         var text = page.original(span);
         var match = Fit.of(
-                        "((?:St\\.?\\s+)?[A-Z][A-Za-z'\u2019-]+(?:\\s+(?:of\\s+)?[A-Z][A-Za-z'\u2019-]+){0,4})\\s+(?:has|have|had|then|twice|now|also|again|first)?\\s*(?:now\\s+|since\\s+|already\\s+)?$")
+                        "((?:St\\.?\\s+)?[A-Z][A-Za-z'\u2019-]+(?:\\s+(?:of\\s+)?[A-Z][A-Za-z'\u2019-]+){0,4})(?:\\s+(?:has|have|had|then|twice|now|also|again|first|since|already)){0,2}\\s*$")
                 .matcher(text);
         if (match.find()
                 && Fit.matches(

@@ -52,17 +52,24 @@ final class HistoryRule implements Rule {
                     "(?:dual |single |double )?anti-?platelets?(?: (?:therapy|agents?|treatment|drugs?|medication))?|dapt|blood thinning tablet"),
             Condition.of("careHome", "care home"));
 
+    /** "Please avoid her dialysis days." */
+    private static final Pattern OWN_DIALYSIS = Pattern.compile("(?:his|her) dialysis (?:days?|sessions?|slots?|shifts?)\\b");
+    private static final Pattern NO_DIALYSIS_BEFORE = Pattern.compile(
+            "\\b(?:pre|non|may need|may require|approach\\w*|heading (?:for|towards)|near(?:ing)?|close to|consent for|prepar\\w+ for|(?:fistula|access|line|catheter|workup|work ?up|assess\\w*|ready|candidate|suitable|education|awaiting|wait\\w*|listed|referred|refer) for|(?:into|towards?|without|avoid|before|until|short of|start|needs?|need|want|declin\\w+|refus\\w+|discuss\\w*|considering|consider|option of|offered|talk\\w* about|come to|end up on|precipitat\\w+)|risk of) ?(?:the |a |any |starting |having |future |starts? )?-? ?$|\\bblood.{0,30}$");
+    private static final Pattern NO_DIALYSIS_AFTER = Pattern.compile(
+            "^(?: (?:is|was|has been|being|not|yet|be|will|may|likely|to))* (?:plann\\w+|discuss\\w*|considered|needed|required|started(?= (?:next|soon))|declined|refused|anticipated|expected|offered|in prospect|soon|counsel\\w*|nurse|risk|centre|center|team|prepar\\w+|education)|^ ?\\?");
+
     private static final Pattern TAKES = Pattern.compile(
             "\\b(?:on|takes|taking|has|started|given|prescribed|continues|receiving|gets|with|plus|and|a|already|with a|his|her|dual|single|remains|tolerates|own|statin|statin and)\\b[^.;]{0,40}$");
     private static final Pattern TOLERANCE = Pattern.compile(
             "^[a-z ,]{0,20}\\b(?:intoleran\\w+|not tolerated|stopped|declin\\w+|refus\\w+|allerg\\w+|myalgia|never tried|contraindicated|discontinued|should|would|could|to be|if)\\b");
 
     private static final String NEVER_WORDS =
-            "non smoker|never(?: ever| has| been)? smoked|has never (?:been a smoker|smoked)|don't smoke and never (?:has|did)|never a smoker|(?:smoking|tobacco|smoker|smoking status)(?: status| history)? ?[:=-]? ?(?:never|none|nil|non)|life-?long abstainer from tobacco|never used tobacco|no smoking history|no tobacco use(?: ever)?|denies (?:ever )?smoking|denies tobacco(?: use)?|no history of (?:smoking|tobacco use)|never touched (?:a cigarette|tobacco)|no tobacco|tobacco ?: ?(?:none|never)|never tobacco|doesn't smoke|isn't a smoker|not a smoker";
+            "non smoker|never(?: ever| has| been)? smoked|has never (?:been a smoker|smoked)|don't smoke and never (?:has|did)|never a smoker|(?:smoking|tobacco|smoker|smoking status)(?: status| history)? ?[:=-]? ?(?:never|none|nil|non)|life-?long abstainer from tobacco|never used tobacco|no smoking history|no tobacco use(?: ever)?|denies (?:ever )?smoking|denies tobacco(?: use)?|no history of (?:smoking|tobacco use)|never touched (?:a cigarette|tobacco)|no tobacco|tobacco ?: ?(?:none|never)|never tobacco|never (?:picked up|took up|started) (?:smoking|tobacco|cigarettes)|doesn't smoke(?!s? (?:any ?(?:more|longer)|now|these days|at present|since|today))|isn't a smoker|not a smoker";
     private static final String FORMER_WORDS =
-            "former smoker|(?:quit|stopped|gave up|given up|has given up|ceased|stopping|packed in|packed up|kicked|off)(?: with)?(?: the| his| her)? ?(?:smoking|cigarettes|tobacco|smoke)|smoking (?:stopped|ceased|cessation (?:in )?(?:19|20)\\d\\d)|quit (?:in )?(?:19|20)\\d\\d|quit (?:smoking )?\\d+ years? ago|(?:smoked|smoker)[^.;]{0,40}\\b(?:until|till|up to|quit|stopped|gave up|but not since)\\b|(?:has |have )?(?:now |recently |finally |since )?(?:quit|stopped|given up) (?:smoking|cigarettes)|former tobacco(?: use)?|smoking ?[:=-]? ?(?:ex|former|stopped|quit|past|previous)|used to smoke|smoked in the past|past (?:smoking|tobacco)|previously smoked|(?:no longer|not any more) (?:smokes|smoking)|no longer smokes|hasn't smoked since|not smoked since|ex ?- ?smoker|tobacco ?: ?(?:former|quit)|formerly smoked|(?:i have|we have|have) stopped (?:his|her) cigarettes|stopped (?:his|her) cigarettes";
+            "former smoker|doesn't smokes? (?:any ?(?:more|longer)|now|these days|since)|(?:not|hasn't) smoked (?:for|since|in)|(?:pack years?|a day|/ ?day|cigarettes)[^.]{0,25}\\b(?:quit|stopped|gave up|given up)(?= ?(?:in\\b|\\d|when|after|at\\b|aged|following|[,;.)]|$))|(?:quit|stopped|gave up|given up|has given up|ceased|stopping|packed in|packed up|kicked|off)(?: with)?(?: the| his| her)? ?(?:smoking|cigarettes|tobacco|smoke)|smoking (?:stopped|ceased|cessation (?:in )?(?:19|20)\\d\\d)|quit (?:in )?(?:19|20)\\d\\d|quit (?:smoking )?\\d+ years? ago|(?:smoked|smoker)[^.;]{0,40}\\b(?:until|till|up to|quit|stopped|gave up|but not since)\\b|(?:has |have )?(?:now |recently |finally |since )?(?:quit|stopped|given up) (?:smoking|cigarettes)|former tobacco(?: use)?|smoking ?[:=-]? ?(?:ex|former|stopped|quit|past|previous)|used to smoke|smoked in the past|past (?:smoking|tobacco)|previously smoked|(?:no longer|not any more) (?:smokes|smoking)|no longer smokes|hasn't smoked since|not smoked since|ex ?- ?smoker|tobacco ?: ?(?:former|quit)|formerly smoked|(?:i have|we have|have) stopped (?:his|her) cigarettes|stopped (?:his|her) cigarettes";
     private static final String CURRENT_WORDS =
-            "(?:current|active|every ?day|daily|ongoing|heavy|continuing|persistent|lifelong|long[- ]?standing|keen|life-?long|chronic|present|regular|light)(?: tobacco| heavy| cigarette| daily)? (?:smoker|smoking|tobacco use)|(?:still|currently|continues to|continues|now|unfortunately|sadly|also|he|she|patient|,|and|;|^|who|but|regrettably|- ) ?smokes\\b|smokes (?:about |around |some |approximately |roughly |up to |over |still |a |half |\\d|heavily|cigarettes|pipe|cigars|roll|1|too|like)|still smoking|continues (?:to )?(?:smoking|smokes)|continues smoking|smoking (?:about |around |some |approximately )?\\d+|smoker(?= ?[:,]? ?(?:\\d+|of \\d+|yes|y\\b))|(?:gets|getting) through \\d+ (?:cigarettes )?(?:a|per) day|smoker ?[:=-]? ?(?:yes|current|y\\b|still|\\d+)|smoking(?: status)? ?[:=-]? ?(?:yes|current|y\\b|active|still|\\d+)|\\d+ ?(?:cigarettes )?(?:a|per|/) ?d(?:ay)? smoker|(?:is|remains|was|am) (?:still )?(?:a|an) (?:\\w+ )?smoker|tobacco ?: ?(?:current|yes|active|\\d)|\\d+(?: ?- ?\\d+)? cigarettes (?:a|per|each|/) ?day|half a pack (?:a|per) day|\\d(?:\\.\\d)? (?:packs?|ppd)(?: (?:a|per) day)?|ppd|still on \\d+ (?:a day|cigarettes)|has not (?:given up|stopped|quit) (?:smoking|cigarettes)|hasn't (?:given up|stopped|quit)(?: smoking| cigarettes)|cannot (?:stop|quit|give up) smoking";
+            "\\d+ ?(?:cigs?|cigarettes|fags|roll ?-?ups) ?(?:/|a|per|each|daily)? ?d(?:ay)?\\b|(?:refuses?|unable|unwilling|failed|trying|struggl\\w+|not ready) to (?:give up|stop|quit) smoking|rolls (?:his|her) own|(?:current|active|every ?day|daily|ongoing|heavy|continuing|persistent|lifelong|long[- ]?standing|keen|life-?long|chronic|present|regular|light)(?: tobacco| heavy| cigarette| daily)? (?:smoker|smoking|tobacco use)|(?:still|currently|continues to|continues|now|unfortunately|sadly|also|he|she|patient|,|and|;|^|who|but|regrettably|- ) ?smokes\\b|smokes (?:about |around |some |approximately |roughly |up to |over |still |a |half |\\d|heavily|cigarettes|pipe|cigars|roll|1|too|like)|still smoking|continues (?:to )?(?:smoking|smokes)|continues smoking|smoking (?:about |around |some |approximately )?\\d+|smoker(?= ?[:,]? ?(?:\\d+|of \\d+|yes|y\\b))|(?:gets|getting) through \\d+ (?:cigarettes )?(?:a|per) day|smoker ?[:=-]? ?(?:yes|current|y\\b|still|\\d+)|smoking(?: status)? ?[:=-]? ?(?:yes|current|y\\b|active|still|\\d+)|\\d+ ?(?:cigarettes )?(?:a|per|/) ?d(?:ay)? smoker|(?:is|remains|was|am) (?:still )?(?:a|an) (?:\\w+ )?smoker|tobacco ?: ?(?:current|yes|active|\\d)|\\d+(?: ?- ?\\d+)? cigarettes (?:a|per|each|/) ?day|half a pack (?:a|per) day|\\d(?:\\.\\d)? (?:packs?(?! ?-? ?years?)|ppd)(?: (?:a|per) day)?|ppd|still on \\d+ (?:a day|cigarettes)|has not (?:given up|stopped|quit) (?:smoking|cigarettes)|hasn't (?:given up|stopped|quit)(?: smoking| cigarettes)|cannot (?:stop|quit|give up) smoking";
     private static final Pattern NEVER = Pattern.compile("\\b(?:" + NEVER_WORDS + ")");
     private static final Pattern FORMER = Pattern.compile("\\b(?:" + FORMER_WORDS + ")\\b");
     private static final Pattern CURRENT = Pattern.compile("(?:" + CURRENT_WORDS + ")");
@@ -75,6 +82,14 @@ final class HistoryRule implements Rule {
             "\\b(?:(?:walks|walking|mobil(?:e|ises|ising)|ambulat(?:es|ory|ing)|gets (?:about|around)|independently mobile|fully mobile)(?: \\w+){0,2} (?:unaided|independently|without (?:aids?|a stick|any aids?|help|assistance|support|assistive device)|by (?:himself|herself)|freely|independent)|independently (?:mobile|ambulatory)|independent (?:ambulation|mobility|walker|ambulator)|walks independently|ambulates? independently|unaided (?:walking|mobility)|mobility ?: ?(?:independent|unaided)|mobile and independent|fully mobile|independent with (?:walking|ambulation|mobility))\\b");
     private static final Pattern AIDED = Pattern.compile(
             "\\b(?:wheel ?-?chair(?:[- ](?:bound|dependent|user|only))?|bed ?-?(?:bound|ridden)|non ?-?ambulatory|chair ?-?bound|(?:walks|mobilises|walking|ambulates|mobile|gets about|gets around|moves|transfers)(?: \\w+){0,3} (?:with|using|on)(?: (?:a|an|the|his|her|two|one|1|2|wheeled|zimmer|rolling|walking|four|4|aid|of))* (?:frame|zimmer|walker|rollator|sticks?|cane|crutch(?:es)?|hoist|assistance|help of \\w+|prosthesis and)|uses (?:a |an |his |her )?(?:zimmer|walking |wheeled |rolling )?(?:frame|walker|rollator|zimmer|stick|cane|crutches)|zimmer frame|cannot walk (?:unaided|independently|without)|can't walk unaided|doesn't walk|no longer walks|hoisted?(?: for)? transfers|transfers with (?:a )?hoist|full hoist|walks with help|not (?:independently )?mobile|needs (?:help|assistance|two people|one person) to (?:walk|transfer|mobilise))\\b");
+
+    private static final String BOX = "(?:\\[ ?(?<%1$s>[x✓✔]?) ?\\]|\\( ?(?<%1$sr>[x✓✔]?) ?\\)|(?<%1$sc>[☐☑☒✔]))";
+    private static final Pattern YES_OR_NO = Pattern.compile("^ ?[:?=-]* ?" + BOX.formatted("yes") + " ?(?:yes|y)\\b ?[/,|]? ?"
+            + BOX.formatted("no") + " ?(?:no|n)\\b");
+    private static final Pattern NO_OR_YES = Pattern.compile("^ ?[:?=-]* ?" + BOX.formatted("no") + " ?(?:no|n)\\b ?[/,|]? ?"
+            + BOX.formatted("yes") + " ?(?:yes|y)\\b");
+    private static final Pattern SMOKING_BOX = Pattern.compile(
+            "\\b(?:smok\\w*|tobacco)\\b[^.;]{0,60}?(?:\\[ ?[x✓✔] ?\\]|\\( ?[x✓✔] ?\\)|[☑☒✔]) ?(?:(?<never>never|non|no\\b)|(?<former>ex|former|past|quit|stopped)|(?<current>current|yes|active|now|smok))");
 
     private static final Pattern INFARCT = Pattern.compile("\\bmyocardial infarction\\b");
     private static final Pattern EXERCISE = Pattern.compile(
@@ -99,6 +114,11 @@ final class HistoryRule implements Rule {
         var match = condition.words().matcher(plain);
         while (match.find()) {
             var field = condition.field();
+            if (field.endsWith("dialysis")
+                    && OWN_DIALYSIS.matcher(plain).region(Math.max(0, match.start() - 4), plain.length()).lookingAt()) {
+                findings.put(field, true, sentence.span(match), Findings.Ground.WORDS);
+                continue;
+            }
             if (isAnother(sentence, field, match)) {
                 continue;
             }
@@ -120,7 +140,18 @@ final class HistoryRule implements Rule {
             return Optional.empty();
         }
         var plain = sentence.plain;
+        var boxes = boxes(plain.substring(end));
+        if (boxes.isPresent()) {
+            return boxes.get();
+        }
         var after = plain.substring(end, Math.min(plain.length(), end + 20));
+        if (Fit.matches(plain, "(?s) ?[\\[(] ?x? ?[\\])].*")) {
+            return switch (Polarity.of(sentence, start, end)) {
+                case OPEN -> Optional.empty();
+                case DENIED -> Optional.of(false);
+                case STATED -> Optional.of(true);
+            };
+        }
         if (Fit.matches(
                 after,
                 "(?s) ?[:?=-]+ ?(?:\\[ ?x ?\\] ?)?(?:yes|y\\b|\\[x\\] ?yes|present|\\+).*|(?s) ?[\\[(] ?[yx] ?[\\])].*")) {
@@ -151,6 +182,28 @@ final class HistoryRule implements Rule {
         };
     }
 
+    /** What a pair of boxes answers: "[ ] yes [x] no". Two empty boxes, or two ticked ones, say nothing. */
+    private static Optional<Optional<Boolean>> boxes(String after) {
+        for (var pattern : List.of(YES_OR_NO, NO_OR_YES)) {
+            var match = pattern.matcher(after);
+            if (match.find()) {
+                var yes = ticked(match, "yes");
+                return Optional.of(yes == ticked(match, "no") ? Optional.empty() : Optional.of(yes));
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static boolean ticked(Matcher match, String box) {
+        for (var sign : List.of(box, box + "r", box + "c")) {
+            var found = match.group(sign);
+            if (found != null && !found.isEmpty() && !found.equals("☐")) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** Uses of the words that say something else. */
     private static boolean isAnother(Sentence sentence, String field, Matcher match) {
         var plain = sentence.plain;
@@ -158,21 +211,20 @@ final class HistoryRule implements Rule {
         var after = plain.substring(match.end(), Math.min(plain.length(), match.end() + 40));
         if (Fit.matches(
                         after,
-                        "(?s) (?:clinic|centre|center|team|nurse|ward|unit|foot clinic|service|department|specialist|risk).*")
-                && Fit.matches(field, ".*(?:diabetes|heartFailure|dialysis|stroke|thyroidDisease|atrialFibrillation)")
+                        "(?s) (?:clinic|centre|center|team|nurse|ward|unit|foot clinic|foot team|foot service|service|department|specialist|risk).*")
+                && Fit.matches(field, ".*(?:diabetes|heartFailure|stroke|thyroidDisease|atrialFibrillation)")
                 && !Fit.matches(after, "(?s) foot (?:ulcer|infection|disease).*")) {
-            return !field.endsWith("dialysis") || Fit.matches(after, "(?s) (?:nurse|risk|centre|center|team).*");
+            return true;
         }
         return switch (field) {
             case "history.diabetes" ->
-                Fit.matches(before, "(?s).*\\b(?:pre|borderline|gestational|steroid[- ]induced|impaired)[ -]?$")
-                        || Fit.matches(after, "(?s) (?:clinic|uk|screening|review|eye screening).*");
-            case "history.dialysis" ->
                 Fit.matches(
-                                        before,
-                                        "(?s).*\\b(?:pre|may need|approaching|heading for|not yet on|nearing|close to|consent for|prepar\\w+ for)[ -]?$")
-                                && !Fit.matches(before, "(?s).*not yet on ?$")
-                        || Fit.matches(before, "(?s).*\\bblood.*");
+                                before,
+                                "(?s).*\\b(?:pre|borderline|gestational|steroid[- ]induced|impaired|screen\\w* (?:him |her )?for|test\\w* (?:him |her )?for|check\\w* for|department of|(?:doctor|nurse|specialist|consultant|lead|physician|lecturer|registrar|professor|centre|center|institute|service) (?:in|for|of)|(?:to|not) develop|leaflet on|risk (?:of|for)) ?-? ?$")
+                        || Fit.matches(after, "(?s) (?:clinic|uk|screening|review|eye screening|status ?:? ?(?:is )?(?:un|not)|unknown|and endocrin\\w+|& endocrin\\w+|/ ?endocrin\\w+|(?:and )?metabol\\w+|(?:foot )?(?:protection|podiatr\\w+)|(?:liaison|specialist|research|register|education|course|association|care|charity)\\b).*");
+            case "history.dialysis" ->
+                NO_DIALYSIS_BEFORE.matcher(before).find()
+                        || NO_DIALYSIS_AFTER.matcher(after).find();
             case "history.pregnant" ->
                 !after.isEmpty()
                                 && Fit.matches(after, "(?s) (?:test|in (?:19|20)\\d\\d|was|were|losses).*")
@@ -232,7 +284,7 @@ final class HistoryRule implements Rule {
 
     private static void smoking(Sentence sentence, Findings findings) {
         var plain = sentence.plain;
-        if (!sentence.hasAny("smok", "cigarettes", "tobacco", "pack", "ppd", "quit")) {
+        if (!sentence.hasAny("smok", "cig", "fags", "tobacco", "pack", "ppd", "quit", "rolls h")) {
             return;
         }
         var years = PACK_YEARS.matcher(plain);
@@ -243,7 +295,13 @@ final class HistoryRule implements Rule {
                     sentence.span(years));
         }
         if (!sentence.hasAny(
-                "smok", "cigarettes", "tobacco", "ppd", "packs", "half a pack", "a pack", "quit", "a day")) {
+                "smok", "cig", "fags", "tobacco", "ppd", "pack", "quit", "a day", "rolls h")) {
+            return;
+        }
+        var box = SMOKING_BOX.matcher(plain);
+        if (box.find()) {
+            var answer = box.group("never") != null ? "never" : box.group("former") != null ? "former" : "current";
+            findings.put("history.smoking", answer, sentence.span(box));
             return;
         }
         var never = NEVER.matcher(plain);

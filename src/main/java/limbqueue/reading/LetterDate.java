@@ -10,7 +10,7 @@ final class LetterDate {
     private static final Pattern CALLED = Pattern.compile(
             "(?:^|\\b)(?:date(?: of (?:letter|referral|dictation|visit|consultation|clinic))?|dated|dictat(?:ed|ing)|typed|letter date|referral date|clinic date|seen on|clinic)(?: on)?(?: the)? ?:? ?$");
     private static final Pattern OTHER =
-            Pattern.compile("\\b(?:dob|d o b|born|birth|received|rec'd|recd|stamp|scan|printed)\\b");
+            Pattern.compile("\\b(?:dob|d o b|born|birth\\w*|received|rec'd|recd|stamp|scan|printed)\\b");
     private static final Pattern CLINICAL = Pattern.compile(
             "\\b(?:duplex|cta|mra|angiogram|abi|since|stent|bypass|ulcer|labs?|egfr|creatinine|radiograph|admitted|discharged|amputation|operation|mr|mrs|ms|miss|leaves|until)\\b");
     private static final int HEAD = 14;

@@ -10,18 +10,6 @@ final class MedicineRule implements Rule {
 
     private static final Pattern WORD = Pattern.compile("[a-z][a-z0-9']*");
 
-    private static final Pattern NOT_TAKEN_BEFORE = Pattern.compile(
-            "\\b(?:(?:to be admitted|admi\\w+) for (?:iv|intravenous)|used to have|was taking|were taking|(?:bleed|ulcer|bleeding|haemorrhage|rash|cramps?|myalgia|headaches?|cough) (?:on|with|from|after)(?= (?:his |her |the )?$)|stop(?:ped|ping|s)?|quit(?: taking)?|gave up|given up|discontinu\\w+|ceased|withdrawn|withdrew|withheld|held|no longer (?:on|taking|takes)|came off|taken off|(?:off|doesn't take|not take|never took|refuses)(?= (?:his |her |the |all )?$)|off (?:his|her|the)|previously (?:on|took|taken|tried)|was (?:previously )?on|had been on|used to take|tried|trial of|intoleran(?:t|ce) (?:of|to)|cannot tolerate|did not tolerate|don't tolerate|couldn't tolerate|failed|until|declin\\w+|refus\\w+|"
-                    + "allerg\\w+(?: to)?|reaction to|reacted to|rash (?:with|from|on|to)|anaphyla\\w+ (?:to|with|from)|adverse reaction to|side effects? (?:from|of|with|on)|hives (?:with|from|to)|consider(?:ing|ed)?|should (?:he|she|we|i)|whether|would you|could (?:he|she|we)|plan(?:ning|s)? to (?:start|add|begin|switch)|to (?:start|begin|commence|add)|will (?:start|begin|add|commence)|suggest(?:ed)?|recommend(?:ed)?|instead of|switched from|changed from|(?:stepped down|swapped) from|in place of|contraindicat\\w+|avoid(?:ing)?|overdose of|metabolite|levels? of)\\b[^.;]{0,60}$");
-    /** "STOP: losartan, metformin." */
-    private static final Pattern NOT_TAKEN_HEADING = Pattern.compile(
-            "\\b(?:stop(?:ped)?|hold|held|withheld|discontinued|d/c(?:'d)?|ceased|previous(?:ly)?(?: on| tried)?|past|former|intolerances?|not (?:taken|tolerated)|allergy) ?(?:medication|drugs)? ?: $");
-
-    private static final Pattern NOT_TAKEN_AFTER = Pattern.compile(
-            "^(?: (?:drip|infusion|tablets?|patch(?:es)?|therapy|treatment))?(?: \\d[\\w ./]{0,25})?,? ?(?:[(:-] ?)?(?:which )?(?:was |were |has been |have been |is |are |being |recently |now |since |has |all )*(?:stopped|discontinued|withheld|ceased|withdrawn|on hold|held\\b|not tolerated|contraindicated|declined|refused|allerg(?:y|ies|ic)(?! to)|anaphylaxis|intolerance|intolerant|-? ?(?:rash|hives|nausea|anaphylaxis|itch\\w*|angioedema|swelling|bronchospasm|wheeze|vomiting|gi upset|upset stomach)\\b|course|(?:course )?(?:finished|completed)|caused|causes|makes? (?:him|her)|gives (?:him|her)|upsets?|gave (?:him|her)|(?:in (?:the )?hospital |iv )?was given in|(?:he|she) (?:will not|won't|cannot|doesn't|refuses to|did not|no longer) (?:take|tolerate)s?|(?:might|may|could|would|will) be (?:started|given|considered|added)|(?:was|has been|had been) (?:discussed|considered|proposed|offered|suggested|mentioned)|and not given|in the (?:bathroom|house|cupboard|cabinet) is|made (?:him|her)|brings (?:him|her) out|is to be|to be (?:started|added|considered)|should be (?:considered|started)|could be (?:considered|started)|if |would be|planned|has been suggested|level|d/c|dc'd|dcd|sensitiv\\w+|resistan\\w+|free\\b|reaction)");
-    private static final Pattern NOT_DRUG = Pattern.compile(
-            "^ ?(?:level|clinic|resistance|resistant|allerg|nil|therapy (?:was )?stopped|deficien|replacement|nurse|pump site|stores|dependent diabet|requiring diabet|sensitiv)");
-
     private static final String AMOUNT = "(?:\\d+(?:\\.\\d+)?(?: ?[-/] ?\\d+(?:\\.\\d+)?)?)";
     private static final String UNIT =
             "(?:mg|mcg|micrograms?|microg|µg|ug|g|gm|grams?|milligrams?|units?|iu|u|ml|mls|%|mmol|meq)(?: ?/ ?(?:ml|hr|hour|h|day|24h|dose|actuation|kg|\\d+ ?ml))?";
@@ -110,22 +98,9 @@ final class MedicineRule implements Rule {
         var before = plain.substring(clause, drug.start());
         var after = plain.substring(drug.end());
         if (ambiguous(plain, drug)
-                || NOT_DRUG.matcher(after).find()
-                || NOT_TAKEN_AFTER.matcher(after).find()) {
-            return false;
-        }
-        if (drug.generic().equals("penicillin")
-                || drug.generic().equals("potassium chloride") && Fit.matches(after, "(?s) ?[\\d.].*")) {
-            return false;
-        }
-        if (NOT_TAKEN_HEADING.matcher(plain.substring(0, clause)).find()) {
-            return false;
-        }
-        var stopped = NOT_TAKEN_BEFORE.matcher(before);
-        if (stopped.find()
-                && !Fit.matches(
-                        before.substring(stopped.start()),
-                        "(?s).*(?:\\b(?:now on|changed to|switched to|started|and (?:now )?takes|remains on|takes|continues|on to|was given|he is on|she is on|is on)\\b).*")) {
+                || drug.generic().equals("penicillin")
+                || drug.generic().equals("potassium chloride") && Fit.matches(after, "(?s) ?[\\d.].*")
+                || DrugsNotTaken.named(sentence, drug, clause)) {
             return false;
         }
         if (Polarity.isOthers(sentence, drug.start(), drug.end())

@@ -11,12 +11,12 @@ final class PatientRule implements Rule {
 
     private static final String PART =
             "(?:(?:Mc|Mac|O['\u2019]|D['\u2019]|de |van |von |St\\.? ?)?[A-Z][a-z\u00c0-\u024f]+(?:['\u2019-][A-Z]?[a-z\u00c0-\u024f]{1,30}+){0,3}|[A-Z][A-Z'\u2019-]{1,20}(?![a-z]))";
-    private static final String TITLE = "(?:Mr|Mrs|Ms|Miss|MR|MRS|MS|MISS|Master|Mister|Sir|Lady)\\b\\.?";
+    private static final String TITLE = "(?:Mr|Mrs|Ms|Miss|MR|MRS|MS|MISS|mr|mrs|ms|miss|Master|Mister|Sir|Lady)\\b\\.?";
 
     private static final Pattern TITLED = Pattern.compile("(?<![A-Za-z])(" + TITLE + ")[ \\t]+(?:(" + PART
             + ")(?:[ \\t]+(?:[A-Z]\\.?[ \\t]+)?(" + PART + "))?|([A-Z])\\.?[ \\t]+(" + PART + "))");
     private static final Pattern LABELLED = Pattern.compile(
-            "(?im)(?:^[ \\t]*|(?<=[ \\t]{2})|(?<=\\|[ \\t]?)|(?<=[.,][ \\t])(?=[Pp]atient|[Rr]e\\b)|(?<=[ \\t])(?=(?:patient|name)[^\\n:]{0,20}:))(?:patient(?:['\u2019]s)?(?:[ \\t]+(?:full[ \\t]+)?name)?|name(?:[ \\t]+of[ \\t]+patient)?|full[ \\t]+name|re|regarding|ref|about|subject|pt(?:[ \\t]+name)?|patient[ \\t]+details)[ \\t]*[:\\-.]?[ \\t]+(?-i:"
+            "(?im)(?:^[ \\t]*(?:\\d{1,2}[.)][ \\t]+)?|(?<=[ \\t]{2})|(?<=\\|[ \\t]?)|(?<=[.,][ \\t])(?=[Pp]atient|[Rr]e\\b)|(?<=[ \\t])(?=(?:patient|name)[^\\n:]{0,20}:))(?:patient(?:['\u2019]s)?(?:[ \\t]+(?:full[ \\t]+)?name)?|name(?:[ \\t]+of[ \\t]+patient)?|full[ \\t]+name|re|regarding|ref|about|subject|pt(?:[ \\t]+name)?|patient[ \\t]+details)[ \\t]*(?:[:\\-.]|\\.{3,60})?[ \\t]+(?-i:"
                     + TITLE + "[ \\t]+)?(?:(?-i:(" + PART + "),[ \\t]*(" + PART + "))|(?-i:(" + PART
                     + ")(?:[ \\t]+[A-Z]\\.?)?[ \\t]+(" + PART + ")))");
     private static final Pattern SURNAME = Pattern.compile(
@@ -25,17 +25,24 @@ final class PatientRule implements Rule {
             "(?i)\\b(?:first[ \\t]+names?|fore ?names?|given[ \\t]+names?|christian[ \\t]+name)(?:\\(s\\))?[ \\t]*[:\\-]?[ \\t]*(?-i:("
                     + PART + "))");
     private static final Pattern HEADED = Pattern.compile(
-            "(?m)^[ \\t]*(?:(?:Captain|Capt\\.?|Colonel|Col\\.?|Major|Rev\\.?|Reverend|Father|Lord|Lady|Pastor|Judge|Professor|Prof\\.?|Sergeant|Sgt\\.?)[ \\t]+)?(?-i:("
+            "(?m)^[ \\t]*(?:[-*\u2022][ \\t]+)?(?:(?:Captain|Capt\\.?|Colonel|Col\\.?|Major|Rev\\.?|Reverend|Father|Lord|Lady|Pastor|Judge|Professor|Prof\\.?|Sergeant|Sgt\\.?)[ \\t]+)?(?-i:("
                     + PART + ")[ \\t]+(?:[A-Z]\\.?[ \\t]+)?(" + PART
-                    + "))[ \\t]*(?:,[ \\t]*|[ \\t]{2,}|\\(|[ \\t]+)(?=(?:(?:a |an |aged? )?\\d{1,3}[ -]?(?:yo|y/o|yr|year|y\\b|M\\b|F\\b)|D\\.?O\\.?B|dob|born|b\\.|MRN|\\d{1,3},|NHS|date of birth))");
+                    + "))[ \\t]*(?:,[ \\t]*|[ \\t]{2,}|\\(|[ \\t]+)(?=(?:(?:man|woman|lady|gentleman|male|female)\\b|[MF],?[ \\t]+\\d|(?:a |an |aged? )?\\d{1,3}[ -]?(?:yo|y/o|yr|year|y\\b|M\\b|F\\b)|D\\.?O\\.?B|dob|born|b\\.|MRN|\\d{1,3},|NHS|date of birth))");
     private static final Pattern BESIDE_BIRTH = Pattern.compile("(" + PART + ")[ ](" + PART
             + "),?[ ]+(?:[mfMF],?[ ]+|\\([mfMF]\\),?[ ]*)?(?=(?:DOB|dob|DoB|d\\.o\\.b|D\\.O\\.B|born|b\\.)[ :.]|\\([mfMF]\\))|\\b\\d{2}[ ]?[MF][ ]("
             + PART + ")[ ](" + PART + ")");
+    private static final String INTRODUCTION =
+            "(?:(?i:thank you for (?:kindly )?(?:seeing|reviewing|accepting|assessing)|(?:please|kindly|could you(?: please)?|if you (?:would|could)(?: kindly)?) (?:see|review|assess|consider)|i (?:am|would like to|wish to) refer(?:ring)?|i refer|i saw|we saw|this is about|i write about|writing about|on behalf of)"
+                    + "|(?i:man|woman|gentleman|lady|patient)(?:,|[ \\t]+of[ \\t]+\\d\\d,))";
+    /** "Thank you for seeing Joan Tarr, a 71-year-old woman": a name without a title. */
+    private static final Pattern INTRODUCED = Pattern.compile("\\b" + INTRODUCTION + "[ \\t\\n]+(" + PART + ")[ \\t\\n]+(?:[A-Z]\\.?[ \\t]+)?(" + PART
+            + ")(?=,?[ \\t\\n]+(?:aged?\\b|an?[ \\t\\n]|who\\b|whose\\b|with\\b|\\(|\\d{2}\\b|dob\\b|DOB\\b|born\\b|is\\b|has\\b|for\\b|this\\b)|[ \\t]*\\()");
     private static final Pattern NOT_A_NAME = Pattern.compile(
             "(?i)(?:dear|colleague|doctor|team|clinic|hospital|practice|surgery|medical|centre|center|health|referral|form|date|dob|sex|urgent|right|left|leg|legs|foot|the|this|patient|name|re|he|she|his|her|thank|diagnosis|history|vascular|department|dr|mr|mrs|ms|miss|and|with|is|was|has|of|for|born|male|female|address|phone|tel|fax|letter|new|old|both|bilateral|claudication|rest|pain|ulcer|ischaemia|ischemia|angiogram|limb|lower|circulation|your|our|ref|no|yes|nhs|mrn|request|appointment|opinion|gp|note|call|on|at|in|a|i|ct|cta|chart|service|details|number|id)");
 
     private static final Pattern BORN = Pattern.compile(
-            "\\b(?:dob|d o b|date of birth|birth ?date|born(?: on)?|birth|b(?=[ .:]+\\d)|d/o/b)\\b(?: ?\\((?:dd|mm|d|m|y|day|month|year|/|-|\\.| )+\\))?[ :.=,-]*(?:on |the |is |was )*$");
+            "\\b(?:dob|d o b|date of birth|birth ?date|born(?: on)?|birth|bom|b(?=[ .:]*$)|d/o/b)\\b(?: ?\\((?:dd|mm|d|m|y|day|month|year|/|-|\\.| )+\\))?[ :.=,-]*(?:on |the |is |was )*$");
+    private static final Pattern BESIDE_NAME = Pattern.compile("[ \\t,(;]*(?:[MFmf]|[Mm]ale|[Ff]emale)?[ \\t,();]*");
     private static final Pattern SEX_STATED = Pattern.compile(
             "\\b(?:sex|gender)\\b ?[:=]? ?(?:\\[ ?x ?\\] ?|\\( ?x ?\\) ?)?(m(?:ale)?|f(?:emale)?|w(?:oman)?)\\b");
     private static final Pattern SEX_AGED = Pattern.compile(
@@ -58,9 +65,14 @@ final class PatientRule implements Rule {
     private static final Pattern LEAVES = Pattern.compile(
             "\\b(?:leav(?:es?|ing)|out of (?:the )?(?:area|town|country)(?: from)?|flies|fly(?:ing)?|sails?|sailing|depart\\w*|travels?|travelling|traveling|goes (?:away|abroad|on)|going (?:away|abroad)|away from|moves?|off to|cruise|heads? (?:off|south|north))\\b[^.;]{0,60}?$");
     private static final Pattern RETURNS = Pattern.compile(
-            "\\b(?:return(?:s|ing|ed)?|back(?: home)?(?: on| by| in)?|comes? home(?: on)?|home on|comes? back|coming back|home again|until|be back)\\b[^.;]{0,25}$");
+            "\\b(?:return(?:s|ing|ed)?|retuning|home(?= ?$)|home by|back(?: home)?(?: on| by| in)?|comes? home(?: on)?|home on|comes? back|coming back|home again|until|be back)\\b[^.;]{0,25}$");
     private static final Pattern AWAY = Pattern.compile(
-            "\\b(?:not available|unavailable|isn't available|absent|away|cannot (?:come|attend|make)|can not come|unable to (?:attend|come)|on holiday|on vacation|out of (?:town|the country)|not be available|not free|no appointments?|avoid|cannot make|booked for|dates to avoid|in hospital)\\b");
+            "\\b(?:not available|unavailable|isn't available|absent|away|isn't free|cannot (?:come|attend|make)|can not come|unable to (?:attend|come)|on holiday|on vacation|out of (?:town|the country)|not be available|not free|no appointments?|avoid|cannot make|booked for|dates to avoid|in hospital)\\b");
+
+    private static final Pattern FIRST_DAY = Pattern.compile(
+            "\\b(?<day>\\d{1,2}) ?(?:st|nd|rd|th)? ?(?:-|to|until|till|through|thru|and) ?(?:the )?$");
+    private static final Pattern OTHERS_AWAY = Pattern.compile(
+            "^(?:please note )?(?:i|we|our|the (?:practice|clinic|surgery|office|doctor)|dr \\w+)\\b[a-z ]{0,20}\\b(?:am|are|is|will|shall)\\b|\\bwas in hospital\\b");
 
     @Override
     public void read(Page page, Findings findings) {
@@ -149,6 +161,16 @@ final class PatientRule implements Rule {
                 return;
             }
         }
+        var introduced = INTRODUCED.matcher(text);
+        while (only.isEmpty() && introduced.find()) {
+            if (isName(introduced.group(1)) && isName(introduced.group(2))) {
+                put(
+                        text,
+                        new int[] {introduced.start(1), introduced.end(1), introduced.start(2), introduced.end(2)},
+                        findings);
+                return;
+            }
+        }
         only.ifPresent(found -> findings.put(
                 "patient.family", properly(text.substring(found[0], found[1])), new Span(found[0], found[1])));
     }
@@ -215,7 +237,11 @@ final class PatientRule implements Rule {
                 if (date.full()
                         && name.isPresent()
                         && words.start() >= name.get().end()
-                        && words.start() - name.get().end() <= 4
+                        && (words.start() - name.get().end() <= 4
+                                || BESIDE_NAME
+                                        .matcher(page.text.substring(
+                                                name.get().end(), Math.min(words.start(), name.get().end() + 20)))
+                                        .matches())
                         && date.date()
                                 .filter(day -> page.written.isEmpty()
                                         || day.isBefore(page.written.get().minusYears(15)))
@@ -288,7 +314,7 @@ final class PatientRule implements Rule {
             }
         }
         if (best.isEmpty()) {
-            best = alone(page).or(() -> pronoun(page));
+            best = alone(page, findings.words("patient.family")).or(() -> pronoun(page));
         }
         best.ifPresent(word -> findings.put("patient.sex", word.sex(), word.words()));
     }
@@ -303,15 +329,22 @@ final class PatientRule implements Rule {
     }
 
     /** A lone M or F on the line of name or birth date. */
-    private static Optional<Word> alone(Page page) {
+    private static Optional<Word> alone(Page page, Optional<Span> name) {
         for (var sentence : page.sentences) {
-            if (!Fit.matches(sentence.plain, "(?s).*\\b(?:dob|born|date of birth|name|patient|surname)\\b.*")) {
+            var named = name.filter(words ->
+                            words.start() >= sentence.whole.start() && words.end() <= sentence.whole.end())
+                    .isPresent();
+            if (!named
+                    && !Fit.matches(sentence.plain, "(?s).*\\b(?:dob|born|date of birth|name|patient|surname)\\b.*")) {
                 continue;
             }
             var match = SEX_ALONE.matcher(sentence.plain);
             while (match.find()) {
                 var original = page.original(sentence.span(match.start("l"), match.end("l")));
-                if (original.equals("M") || original.equals("F") || original.length() > 1) {
+                if (original.equals("M") || original.equals("F")
+                        || original.length() > 1
+                        || Fit.matches(sentence.plain.substring(0, match.start("l")), "(?s).*, ")
+                                && Fit.matches(sentence.plain.substring(match.end("l")), "(?s),.*")) {
                     return Optional.of(word(sentence, match.start("l"), match.end("l"), match.group("l")));
                 }
             }
@@ -426,13 +459,22 @@ final class PatientRule implements Rule {
                     || sentence.section == Sentence.Section.FAMILY) {
                 continue;
             }
+            if (AWAY.matcher(plain).find()
+                    && !OTHERS_AWAY.matcher(plain).find()
+                    && daysOfAMonth(page, sentence, dates.get(0), findings)) {
+                continue;
+            }
             if (dates.size() >= 2
+                    && !OTHERS_AWAY.matcher(plain).find()
                     && AWAY.matcher(plain).find()
                     && between(plain, dates.get(0), dates.get(1))
                     && !Fit.matches(plain, "(?s).*\\b(?:out of the area|leaves?|leaving|returns?|returning)\\b.*")) {
                 var to = day(dates.get(1), page);
                 var from = day(dates.get(0), page, to);
-                if (from.isPresent() && to.isPresent() && !to.get().isBefore(from.get())) {
+                if (from.isPresent()
+                        && to.isPresent()
+                        && !to.get().isBefore(from.get())
+                        && page.written.filter(to.get()::isBefore).isEmpty()) {
                     var entry = findings.add("patient.unavailable");
                     var words = sentence.span(dates.get(0).start(), dates.get(1).end());
                     entry.put("from", from.get().toString(), words);
@@ -452,17 +494,35 @@ final class PatientRule implements Rule {
                         && (findings.get("patient.leavesArea").isPresent()
                                 || Fit.matches(
                                         plain,
-                                        "(?s).*\\b(?:area|cruise|holiday|fl\\w+|sail\\w*|travel\\w*|trip|abroad|away|winter\\w*|visit\\w*|vacation|leaves?|leaving)\\b.*"))) {
+                                        "(?s).*\\b(?:area|cruise|holiday|fl\\w+|sail\\w*|travel\\w*|trip|abroad|away|winter\\w*|visit\\w*|vacation|leaves?|leaving|moves|off to)\\b.*"))) {
                     future(page, sentence, date, "patient.returnsToArea", findings);
                 } else if (leaves
-                        && !Fit.matches(before, "(?s).*\\b(?:hospital|work|left|discharged|school|died)\\b.*")
+                        && !Fit.matches(before, "(?s).*\\b(?:hospital|work|left|discharged|school|died|care home|bungalow|flat|ward|theatre|rehab\\w*)\\b.*")
                         && Fit.matches(
                                 plain,
-                                "(?s).*\\b(?:area|cruise|holiday|fl(?:y|ies|ying|ight)|sail\\w*|travel\\w*|trip|abroad|away|winter\\w*|country|town|vacation|leaves|leaving|overseas|depart\\w*|home for)\\b.*")) {
+                                "(?s).*\\b(?:area|cruise|holiday|fl(?:y|ies|ying|ight)|sail\\w*|travel\\w*|trip|abroad|away|winter\\w*|country|town|vacation|leaves|leaving|overseas|depart\\w*|home for|moves? to|moving to|off to)\\b.*")) {
                     future(page, sentence, date, "patient.leavesArea", findings);
                 }
             }
         }
+    }
+
+    /** "12-19 April 2026": the last day alone has its month. */
+    private static boolean daysOfAMonth(Page page, Sentence sentence, Dates.Found last, Findings findings) {
+        var first = FIRST_DAY.matcher(sentence.plain.substring(0, last.start()));
+        var to = day(last, page);
+        if (!first.find() || to.isEmpty()) {
+            return false;
+        }
+        var number = Integer.parseInt(first.group("day"));
+        if (number < 1 || number > to.get().getDayOfMonth() || page.written.filter(to.get()::isBefore).isPresent()) {
+            return false;
+        }
+        var entry = findings.add("patient.unavailable");
+        var words = sentence.span(first.start("day"), last.end());
+        entry.put("from", to.get().withDayOfMonth(number).toString(), words);
+        entry.put("to", to.get().toString(), words);
+        return true;
     }
 
     private static boolean between(String plain, Dates.Found one, Dates.Found two) {

@@ -12,7 +12,7 @@ final class Person {
     static final String INITIAL = "(?:[A-Z]\\.?)";
 
     /** The title of a doctor or nurse. */
-    static final String TITLE = "(?:[Dd]r|DR|Doctor|Prof(?:essor)?|Staff Nurse|Sister|Nurse|Sr|Matron)\\b\\.?";
+    static final String TITLE = "(?:[Dd]r|DR|Doctor|Prof(?:essor)?|Staff Nurse|Sister|Nurse(?![ \\t]+(?:Practitioner|Specialist|Consultant|Manager|Lead|Clinician))|Sr|Matron)\\b\\.?";
 
     /** The title of a surgeon, or of anybody. */
     static final String PLAIN_TITLE = "(?:Mr|Mrs|Ms|Miss|Mx)\\b\\.?";
@@ -20,6 +20,12 @@ final class Person {
     /** First names or initials, and a surname. */
     static final String NAME = "(?:" + PART + "|" + INITIAL + ")(?:[ \\t](?!Fax|Tel|Phone|Date|Dear|Ref\\b)(?:" + PART
             + "|" + INITIAL + "(?![a-z]))){0,3}";
+
+    private static final String CAPITALS = "[A-Z][A-Z'\u2019-]{2,20}(?![a-z])";
+
+    /** A name whose surname, or all of it, is in capitals: "V. QUIST", "VERA QUIST". */
+    static final String NAME_IN_CAPITALS = "(?:(?:(?:" + INITIAL + "[ \\t]+){1,3}|" + PART + "[ \\t]+)?" + CAPITALS + "(?![ \\t]+[A-Z])|" + CAPITALS + "[ \\t]+"
+            + CAPITALS + "(?=[ \\t]*(?:,|$)))";
 
     private static final String ONE_DEGREE =
             "(?:M\\.?D\\.?|D\\.?O\\.?|N\\.?P\\.?|P\\.?A\\.?(?:-C)?|R\\.?N\\.?|F?NP(?:-C|-BC)?|APRN|CNM|DPM|MBBS|MBChB|FRCS|FRCP|MRCP"
@@ -30,7 +36,7 @@ final class Person {
 
     /** What somebody is, behind the name or under it. */
     static final String ROLE =
-            "(?:(?:senior|practice|staff|district|community|clinical|consultant|vascular|general|specialist|advanced|lead|charge|specialty"
+            "(?:(?:senior|nurse|primary|practice|staff|district|community|clinical|consultant|vascular|general|specialist|advanced|lead|charge|specialty"
                     + "|family|tissue|viability|orthopaedic|locum|foot|wound|care)[ -])*"
                     + "(?:surgeon|physician|nurse|podiatrist|chiropodist|practitioner|registrar|scientist|sonographer|technologist|carer"
                     + "|specialist|partner|gp|consultant|therapist|radiologist|resident|manager|matron|secretary)s?";

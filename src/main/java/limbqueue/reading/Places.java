@@ -10,7 +10,7 @@ final class Places {
             "(?:Hospital|Hosp\\.?|Infirmary|General|Medical Cent(?:er|re)|Clinic|Memorial|Centre|Center|Royal|Health|HOSPITAL|INFIRMARY|Heart Institute|Institute|University Hospital|Imaging|Radiology)";
     /** A hospital that is named without a preposition: in brackets, or at the end of an item of a list. */
     private static final Pattern BARE = Pattern.compile(
-            "(?:\\(|, |(?<=\\d) |(?<=[a-z]) | [-/] )((?:(?:St\\.?|Saint)\\s+)?(?:[A-Z][A-Za-z'\u2019-]+\\s+){1,4}"
+            "(?:^|\\(|, |(?<=\\d) |(?<![A-Z][A-Za-z'\u2019-]{0,20})(?<=[a-z]) | [-/] )((?:(?:St\\.?|Saint)\\s+)?(?:[A-Z][A-Za-z'\u2019-]+\\s+){1,4}"
                     + KIND + "\\b|St\\.? [A-Z][a-z]+'s(?=[,)]))");
 
     private static final Pattern NAMED = Pattern.compile(

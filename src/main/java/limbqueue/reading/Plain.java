@@ -159,6 +159,11 @@ final class Plain {
                 split(from, i, blank);
             } else if (c == '-' && i > start && isLetter(folded.charAt(i - 1)) && brokenWord(i, end) > 0) {
                 i = rejoin(i, end);
+            } else if (folded.startsWith("....", i)) {
+                while (i < end && folded.charAt(i) == '.') {
+                    i++;
+                }
+                tokens.add(new Token(from, i, ":", blank));
             } else {
                 i++;
                 tokens.add(new Token(from, i, sign(c), blank));

@@ -204,7 +204,7 @@ enum Polarity {
         var clauseEnd = sentence.clauseEnd(start);
         var rest = plain.substring(end, Math.max(end, clauseEnd));
         var pieceRest = rest.indexOf(',') < 0 ? rest : rest.substring(0, rest.indexOf(','));
-        if (!Fit.matches(piece, "(?:[a-z]+ ?){0,2}")
+        if (!Fit.matches(piece, "(?:[a-z]+ ?){0,2}|(?:[a-z]+ ){1,3}(?:or|nor)(?: [a-z]+){0,2}")
                 || Fit.matches(piece, ".*\\b(?:left|right|bilateral|has|is|his|her|the|a|an|\\d+)\\b.*")) {
             return false;
         }
@@ -280,7 +280,7 @@ enum Polarity {
                                         "(?s).*(?:[.;] | but | whereas |, (?:he|she|i|we|the patient|patient) | and (?:he|she|i|we|the patient|patient) (?:himself |herself )?(?:has|is|had|was|does|himself|herself)|\\b(?:he|she) (?:himself|herself)).*")
                                 && Fit.matches(
                                         said,
-                                        "(?s)(?: (?:at|from|in|on) (?:the|his|her|our) \\w+)?(?: \\(\\w+\\))?,? ?(?:diabetes )?(?:my patient too,? |[a-z -]{0,24}, )?(?:and (?:his |her |an? )?\\w+ )?\\(?(?:who |which |also |both |each |all |on (?=$)|have |had |has |died|lost|suffer|with|w |need|was|is|were|are|got|underwent|diagnosed|attended|smoked|,|\\(|: ).*")) {
+                                        "(?s)(?: (?:at|from|in|on) (?:the|his|her|our) \\w+)?(?: \\(\\w+\\))?,? ?(?:diabetes )?(?:my patient too,? |[a-z -]{0,24}, )?(?:and (?:his |her |an? )?\\w+ )?\\(?(?:who |which |also |both |each |all |on (?=$)|have |had |has |died|lost|suffer|with|w |need|was|is|were|are|got|takes |uses |smokes|underwent|diagnosed|attended|smoked|,|\\(|: ).*")) {
                     return true;
                 }
             } else if (other.start() >= end) {

@@ -33,11 +33,19 @@ final class ReferrerRule implements Rule {
             // "by fax to 01632 960423 only, please", "fax reply please", "reply post please"
             Pattern.compile("\\bby " + WAY + "(?: to [\\d -]{7,})?,? (?:only|please)\\b"),
             Pattern.compile("\\b" + WAY + " (?:reply|replies|answers?)(?: please| preferred|$)"),
-            Pattern.compile("\\b(?:reply|replies|answers?)(?: please)?:? " + WAY));
+            Pattern.compile("\\b(?:reply|replies|answers?)(?: please)?:? " + WAY),
+            // "best to e-mail me", "drop me an e-mail", "fax results to 01632 960718", "(e-mail please)"
+            Pattern.compile("\\bbest to " + WAY + " (?:me|us)\\b"),
+            Pattern.compile("\\b(?:drop|send) (?:me|us) (?:an? )?" + WAY),
+            Pattern.compile("^(?:please )?" + WAY + " (?:the )?(?:" + ANSWER + ") (?:to|back)\\b"),
+            Pattern.compile("\\b(?:reply|answer|respond)\\b[^;]{0,60}\\(" + WAY + " please\\)"));
 
     /** "Not by e-mail", "no faxes": another way is wanted. */
     private static final Pattern UNWANTED =
             Pattern.compile("\\b(?:not|no|never|don't|rather than|instead of)(?: (?:by|via|use|please|send))* $");
+
+    /** The patient's own wish. */
+    private static final Pattern PATIENTS_WISH = Pattern.compile("\\b(?:patient|he|she|mr \\w+|mrs \\w+)(?: would)? prefer");
 
     /** A report that came this way already. */
     private static final Pattern SENT =
@@ -98,7 +106,8 @@ final class ReferrerRule implements Rule {
                 return;
             }
             if (Fit.matches(plain, "(?s).*(?:\\[ *\\]|\\( \\)|\u2610).*")
-                    || SENT.matcher(plain).find()) {
+                    || SENT.matcher(plain).find()
+                    || PATIENTS_WISH.matcher(plain).find()) {
                 continue;
             }
             for (var preference : PREFERENCES) {

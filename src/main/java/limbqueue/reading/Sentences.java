@@ -243,6 +243,9 @@ final class Sentences {
         if (folded.charAt(i) != '.') {
             return true;
         }
+        if (leader(i)) {
+            return false;
+        }
         var wordStart = i;
         while (wordStart > from
                 && !Character.isWhitespace(folded.charAt(wordStart - 1))
@@ -271,6 +274,9 @@ final class Sentences {
         }
         if (word.length() == 1 && Character.isLetter(word.charAt(0))) {
             var capital = Character.isUpperCase(text.charAt(wordStart));
+            if (word.equals("b") && Character.isDigit(begins)) {
+                return false;
+            }
             return !capital
                     || (word.equals("r") || word.equals("l"))
                             && wordStart - 2 >= from
@@ -283,6 +289,11 @@ final class Sentences {
             return Character.isUpperCase(begins) && !word.equals("e.g") && !word.equals("i.e");
         }
         return true;
+    }
+
+    /** Whether the point at {@code i} is one of the row of points that leads from a question to its answer. */
+    private boolean leader(int i) {
+        return folded.startsWith("....", i) || i >= 3 && folded.startsWith("....", i - 3);
     }
 
     private boolean sentenceStarts(int next, int end) {

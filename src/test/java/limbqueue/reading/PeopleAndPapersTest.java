@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.DynamicTest.dynamicTest;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -38,13 +39,17 @@ class PeopleAndPapersTest {
     }
 
     private static List<String> lines() throws IOException {
-        try (var in = PeopleAndPapersTest.class.getResourceAsStream("papers.txt")) {
-            assertThat(in).isNotNull();
-            return new String(in.readAllBytes(), StandardCharsets.UTF_8)
-                    .lines()
-                    .filter(line -> !line.startsWith("#"))
-                    .toList();
+        var lines = new ArrayList<String>();
+        for (var file : List.of("papers.txt", "people.txt")) {
+            try (var in = PeopleAndPapersTest.class.getResourceAsStream(file)) {
+                assertThat(in).isNotNull();
+                new String(in.readAllBytes(), StandardCharsets.UTF_8)
+                        .lines()
+                        .filter(line -> !line.startsWith("#"))
+                        .forEach(lines::add);
+            }
         }
+        return lines;
     }
 
     private static Map<String, String> read(String text) {
