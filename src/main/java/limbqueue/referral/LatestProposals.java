@@ -37,7 +37,13 @@ class LatestProposals {
     }
 
     void keep(long referral, TriageResult proposal) {
-        store.keep(referral, proposal.asOf(), proposal.policy(), proposal.ruleBook(), Firings.of(proposal));
+        store.keep(
+                referral,
+                proposal.asOf(),
+                proposal.policy(),
+                proposal.ruleBook(),
+                Firings.of(proposal),
+                proposal.urgency().tier());
     }
 
     /**

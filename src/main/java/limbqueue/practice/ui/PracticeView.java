@@ -12,6 +12,7 @@ import com.vaadin.flow.component.html.NativeTableHeaderCell;
 import com.vaadin.flow.component.html.NativeTableRow;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Section;
+import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.notification.Notification;
 import com.vaadin.flow.component.textfield.TextArea;
 import com.vaadin.flow.component.textfield.TextField;
@@ -48,7 +49,12 @@ class PracticeView extends Section {
     PracticeView(PracticeSettings settings) {
         this.settings = settings;
         addClassName("lq-page");
-        var head = new Div(new H1("Practice"), new Anchor("reminders", "Days of reminders and calls"));
+        var head = new Div(
+                new H1("Practice"),
+                new Div(
+                        new Anchor("reminders", "Days of reminders and calls"),
+                        new Span(" · "),
+                        new Anchor("same-day", "Same-day cases")));
         head.addClassName("lq-page-head");
         var columns = new Div(letterhead(), policy(settings.policy()));
         columns.addClassName("lq-columns");

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import limbqueue.triage.Tier;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
@@ -14,7 +15,7 @@ import org.springframework.stereotype.Repository;
 public class LatestProposalStore {
 
     /**
-     * A referral before a physician or decided of which no proposal is kept.
+     * A referral before a physician or decided of which no proposal is kept, or one in the queue without its tier.
      *
      * @param asOf the day of its decision
      */
@@ -27,18 +28,20 @@ public class LatestProposalStore {
     }
 
     /** Puts a proposal in the place of the one before it. */
-    public void keep(long referral, LocalDate asOf, String policy, String ruleBook, Set<String> rules) {
+    public void keep(long referral, LocalDate asOf, String policy, String ruleBook, Set<String> rules, Tier tier) {
         jdbc.sql("""
-                insert into latest_proposal (referral, as_of, policy, rule_book, rules)
-                values (:referral, :asOf, :policy, :ruleBook, :rules)
+                insert into latest_proposal (referral, as_of, policy, rule_book, rules, tier)
+                values (:referral, :asOf, :policy, :ruleBook, :rules, :tier)
                 on conflict (referral) do update
-                set as_of = excluded.as_of, policy = excluded.policy, rule_book = excluded.rule_book, rules = excluded.rules
+                set as_of = excluded.as_of, policy = excluded.policy, rule_book = excluded.rule_book, rules = excluded.rules,
+                    tier = excluded.tier
                 """)
                 .param("referral", referral)
                 .param("asOf", asOf)
                 .param("policy", policy)
                 .param("ruleBook", ruleBook)
                 .param("rules", rules.toArray(String[]::new))
+                .param("tier", tier.name())
                 .update();
     }
 
@@ -46,7 +49,10 @@ public class LatestProposalStore {
         return jdbc.sql("""
                 select r.id, coalesce(d.document, r.document)::text as document, d.as_of
                 from referral r left join decision d on d.id = r.decision
-                where r.state <> 'DRAFT' and not exists (select from latest_proposal p where p.referral = r.id)
+                where r.state <> 'DRAFT'
+                      and not exists (
+                          select from latest_proposal p
+                          where p.referral = r.id and (p.tier is not null or r.state <> 'QUEUED'))
                 order by r.id
                 limit :limit
                 """)
