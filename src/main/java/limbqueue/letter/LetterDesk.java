@@ -4,9 +4,11 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
+import limbqueue.access.NotPossibleException;
 import limbqueue.letter.jdbc.LetterStore;
 import limbqueue.practice.PracticeSettings;
 import limbqueue.referral.DecisionRecord;
+import limbqueue.referral.DecisionTakenBack;
 import limbqueue.referral.Referral;
 import limbqueue.referral.ReferralDecided;
 import limbqueue.referral.ReferralSubmitted;
@@ -48,6 +50,17 @@ class LetterDesk {
     public void on(ReferralDecided decided) {
         var decision = decided.decision();
         keep(decided.referral(), Optional.of(decision), decision.asOf(), writer().decided(decided));
+    }
+
+    /** The letter of a decision that was taken back never leaves. */
+    @EventListener
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void on(DecisionTakenBack takenBack) {
+        if (!store.withdraw(takenBack.decision().id(), clock.instant().truncatedTo(ChronoUnit.MICROS))) {
+            throw new NotPossibleException(
+                    "The letter about this decision has left, so the decision stands. Telephone the"
+                            + " referring doctor, and enter what is new as a result.");
+        }
     }
 
     private LetterWriter writer() {

@@ -5,11 +5,18 @@ import static limbqueue.access.Role.IS_PHYSICIAN;
 
 import jakarta.annotation.security.RolesAllowed;
 import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import limbqueue.access.AuditTrail;
 import limbqueue.access.CurrentPerson;
+import limbqueue.access.NotPossibleException;
 import limbqueue.letter.jdbc.LetterStore;
+import limbqueue.referral.DecisionRecord;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import tools.jackson.databind.json.JsonMapper;
@@ -17,6 +24,9 @@ import tools.jackson.databind.json.JsonMapper;
 /** Letters to referring doctors. */
 @Service
 public class Letters {
+
+    private static final DateTimeFormatter TIME =
+            DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH).withZone(ZoneId.systemDefault());
 
     private final LetterStore store;
     private final LetterPage page;
@@ -70,14 +80,33 @@ public class Letters {
         });
     }
 
+    /** From when on a letter may leave; nothing for one that tells of no decision. */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    @Transactional(readOnly = true)
+    public Optional<Instant> leavesFrom(long id) {
+        return store.decisionWrittenAt(id).map(written -> written.plus(DecisionRecord.FINAL_AFTER));
+    }
+
     /**
-     * Records that the letter has left, and by whom. Marking it twice changes nothing.
+     * Records that the letter has left, and by whom. Marking it twice changes nothing. A letter that tells of a decision waits
+     * until the decision is final.
      *
+     * @throws NotPossibleException if the decision can still be taken back, or was
      * @throws LetterNotFoundException if there is none with this id
      */
     @RolesAllowed(IS_COORDINATOR)
     @Transactional
     public Letter markSent(long id) {
+        if (store.withdrawn(id)) {
+            throw new NotPossibleException(
+                    "The decision that this letter tells of was taken back. It stays here and is not sent.");
+        }
+        var now = clock.instant();
+        var leaves = leavesFrom(id).filter(now::isBefore);
+        if (leaves.isPresent()) {
+            throw new NotPossibleException("The physician can take the decision back until " + TIME.format(leaves.get())
+                    + ". The letter leaves after that.");
+        }
         pdf(id);
         var marked = store.markSent(
                 id,

@@ -1,5 +1,6 @@
 package limbqueue.referral;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Map;
@@ -37,4 +38,13 @@ public record DecisionRecord(
         Tier tier,
         Optional<LocalDate> targetDate,
         Map<Side, Rutherford> categories,
-        String reason) {}
+        String reason) {
+
+    /** How long a decision can be taken back, and how long its letter waits (the product's choice, no source). */
+    public static final Duration FINAL_AFTER = Duration.ofMinutes(10);
+
+    /** From when on it cannot be taken back any more. */
+    public Instant finalFrom() {
+        return at.plus(FINAL_AFTER);
+    }
+}

@@ -19,11 +19,11 @@ import limbqueue.access.Person;
 import limbqueue.directory.Directory;
 import limbqueue.document.Draft;
 import limbqueue.document.Reading;
-import limbqueue.document.ResultFormat;
 import limbqueue.practice.PracticeSettings;
 import limbqueue.practice.RuleBooks;
 import limbqueue.referral.jdbc.ReferralQuery;
 import limbqueue.referral.jdbc.ReferralStore;
+import limbqueue.referral.jdbc.SecondLookStore;
 import limbqueue.triage.Triage;
 import limbqueue.triage.TriageResult;
 import org.springframework.context.ApplicationEventPublisher;
@@ -38,6 +38,9 @@ public class Referrals {
     private final ReferralQuery query;
     private final LatestProposals latest;
     private final ProposedCases proposedCases;
+    private final Deciding deciding;
+    private final SecondLookRule secondLookRule;
+    private final SecondLookStore looks;
     private final PracticeSettings settings;
     private final RuleBooks books;
     private final Directory directory;
@@ -51,6 +54,9 @@ public class Referrals {
             ReferralQuery query,
             LatestProposals latest,
             ProposedCases proposedCases,
+            Deciding deciding,
+            SecondLookRule secondLookRule,
+            SecondLookStore looks,
             PracticeSettings settings,
             RuleBooks books,
             Directory directory,
@@ -62,6 +68,9 @@ public class Referrals {
         this.query = query;
         this.latest = latest;
         this.proposedCases = proposedCases;
+        this.deciding = deciding;
+        this.secondLookRule = secondLookRule;
+        this.looks = looks;
         this.settings = settings;
         this.books = books;
         this.directory = directory;
@@ -252,7 +261,8 @@ public class Referrals {
     }
 
     /**
-     * Decides on a queued referral, on exactly the document of {@code version}.
+     * Decides on a queued referral, on exactly the document of {@code version}. A tier lowered against a red flag, or while a
+     * leg is threatened, waits for a second physician where the practice wants one and there is one.
      *
      * @throws ReferralNotFoundException if there is none with this id
      */
@@ -261,7 +271,7 @@ public class Referrals {
     public DecideOutcome decide(long id, int version, Decision decision) {
         var before = store.findLocked(id).orElseThrow(() -> new ReferralNotFoundException(id));
         if (before.version() != version || before.state() != ReferralState.QUEUED || store.isPart(id)) {
-            return new DecideOutcome.Changed(before);
+            return new DecideOutcome.Changed(before, store.decidedSince(id, version));
         }
         var asOf = today();
         var policy = settings.policy();
@@ -272,40 +282,20 @@ public class Referrals {
         return switch (Ruling.on(decision, proposal, policy, document.received().orElse(asOf))) {
             case Ruling.Refused(var why) -> new DecideOutcome.Refused(why);
             case Ruling.Stands ruling -> {
-                var made = store.add(
-                        new DecisionRecord(
-                                0,
-                                id,
-                                ruling.kind(),
-                                me().displayName(),
-                                now(),
-                                policy.id(),
-                                Optional.of(book.id()),
-                                asOf,
-                                before.document(),
-                                ResultFormat.write(proposal),
-                                proposal.urgency().tier(),
-                                ruling.tier(),
-                                ruling.targetDate(),
-                                ruling.categories(),
-                                ruling.reason()),
-                        version,
-                        me());
-                var settled = store.settle(id, version, ruling.leadsTo(), made.id())
-                        .orElseThrow(() -> new IllegalStateException(
-                                "referral " + before.reference() + " changed under its lock"));
-                latest.keepDecided(id, proposal);
-                auditTrail.record(
-                        switch (made.kind()) {
-                            case APPROVED -> "approved";
-                            case CHANGED -> "changed and approved";
-                            case INFORMATION_ASKED -> "asked for information on";
-                            case RETURNED -> "returned";
-                            case SENT_TO_HOSPITAL -> "sent to hospital";
-                        },
-                        before.reference());
-                events.publishEvent(new ReferralDecided(settled, made, document, proposal, policy));
-                yield new DecideOutcome.Decided(settled, made);
+                var me = me();
+                var against = ruling.kind() == DecisionKind.CHANGED
+                        ? secondLookRule.against(Lowering.of(ruling.tier(), proposal), policy, me)
+                        : List.<String>of();
+                if (!against.isEmpty()) {
+                    var waiting = store.touch(id, version)
+                            .orElseThrow(() -> new IllegalStateException(
+                                    "referral " + before.reference() + " changed under its lock"));
+                    var look = looks.ask(
+                            waiting, ruling.tier(), ruling.categories(), ruling.reason(), proposal, against, me, now());
+                    auditTrail.record("asked for a second look at", before.reference());
+                    yield new DecideOutcome.AwaitsSecondLook(waiting, look);
+                }
+                yield deciding.settle(before, ruling, document, proposal, policy, book, me, now());
             }
         };
     }
@@ -333,11 +323,61 @@ public class Referrals {
         return proposedCases.of(ids);
     }
 
-    /** Decisions on this referral, newest first. */
+    /**
+     * Takes a decision back that one has made oneself, within {@link DecisionRecord#FINAL_AFTER}. The referral is before the
+     * physicians again; what was decided and that it was taken back both stay in its timeline.
+     *
+     * @throws IllegalArgumentException if there is no decision with this id
+     * @throws limbqueue.access.NotPossibleException if something that was made of it cannot be undone, as a letter that left
+     */
+    @RolesAllowed(IS_PHYSICIAN)
+    @Transactional
+    public TakeBackOutcome takeBack(long decisionId) {
+        var decision = store.decision(decisionId)
+                .orElseThrow(() -> new IllegalArgumentException("There is no decision " + decisionId + "."));
+        var before = store.findLocked(decision.referralId()).orElseThrow();
+        if (!store.stands(decisionId)) {
+            return new TakeBackOutcome.Refused(
+                    "This decision does not stand any more. Open the referral to see what happened since.");
+        }
+        if (store.decidedBy(decisionId) != me().id()) {
+            return new TakeBackOutcome.Refused("Only " + decision.author() + ", who decided, can take it back.");
+        }
+        if (!now().isBefore(decision.finalFrom())) {
+            return new TakeBackOutcome.Refused(
+                    "A decision can be taken back for " + DecisionRecord.FINAL_AFTER.toMinutes()
+                            + " minutes; they are over, and the letter may have left. Telephone the referring doctor and enter"
+                            + " what is new as a result.");
+        }
+        var takenBack = store.takeBack(before, decisionId, me(), now());
+        auditTrail.record("took back the decision on", before.reference());
+        events.publishEvent(new DecisionTakenBack(takenBack, decision));
+        return new TakeBackOutcome.TakenBack(takenBack, decision);
+    }
+
+    /** The decision that stands on this referral, if the person signed in made it and can still take it back. */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    @Transactional(readOnly = true)
+    public Optional<DecisionRecord> canTakeBack(long id) {
+        return store.decisions(id).stream()
+                .findFirst()
+                .filter(decision -> now().isBefore(decision.finalFrom())
+                        && store.stands(decision.id())
+                        && store.decidedBy(decision.id()) == me().id());
+    }
+
+    /** Decisions on this referral that were not taken back, newest first. */
     @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
     @Transactional(readOnly = true)
     public List<DecisionRecord> decisions(long id) {
         return store.decisions(id);
+    }
+
+    /** The newest decision on this referral that was made on {@code version} of it or a later one. */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    @Transactional(readOnly = true)
+    public Optional<DecisionRecord> decidedSince(long id, int version) {
+        return store.decidedSince(id, version);
     }
 
     /** What happened to this referral, newest first. */

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import limbqueue.referral.Decision.Approve;
 import limbqueue.referral.Decision.AskForInformation;
 import limbqueue.referral.Decision.Change;
@@ -101,6 +102,11 @@ sealed interface Ruling {
         if (saysNothing(change.reason())) {
             return new Refused("Say why you change the proposal: the reason is kept with the decision.");
         }
+        if (Lowering.of(change.tier(), proposal).stands() && words(change.reason()) < SENTENCE) {
+            return new Refused(
+                    "This is less urgent than proposed, although a red flag or a threatened leg stands against it."
+                            + " Give the reason in a sentence; to raise the urgency a word is enough.");
+        }
         return new Stands(
                 DecisionKind.CHANGED,
                 ReferralState.APPROVED,
@@ -108,6 +114,15 @@ sealed interface Ruling {
                 policy.targetDate(change.tier(), received),
                 Map.copyOf(differing),
                 change.reason().strip());
+    }
+
+    /** Words from which on a reason is one (common practice, no source). */
+    int SENTENCE = 3;
+
+    private static long words(String reason) {
+        return Stream.of(reason.split("[^\\p{L}\\p{N}]+"))
+                .filter(word -> !word.isEmpty())
+                .count();
     }
 
     /** Blanks of any kind, and dots or dashes typed to get past a field, are no words. */

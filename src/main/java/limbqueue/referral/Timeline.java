@@ -50,6 +50,18 @@ final class Timeline {
             case TOOK_IN -> "made " + event.reason() + " part of this referral: the same person, entered twice";
             case TAKEN_IN -> "made this referral part of " + event.reason() + ": the same person, entered twice";
             case GAVE_BACK -> "took " + event.reason() + " out of this referral again";
+            case ESCALATED -> "found that nobody had taken the same-day case for " + event.reason();
+            case TAKEN -> "took the same-day case";
+            case TAKEN_BACK -> "took the decision back: it is before the physicians again";
+            case SECOND_LOOK ->
+                "would lower the proposal: " + TierPhrase.of(event.tier().orElseThrow(), policy)
+                        + ", once a second physician agrees. Reason: " + event.reason();
+            case AGREED ->
+                "agreed, as the second physician, to lower it: "
+                        + TierPhrase.of(event.tier().orElseThrow(), policy);
+            case NOT_AGREED ->
+                "did not agree, as the second physician, to lower it to "
+                        + TierPhrase.of(event.tier().orElseThrow(), policy) + ": " + event.reason();
             case GIVEN_BACK -> "took this referral out of " + event.reason() + " again";
         };
     }

@@ -41,7 +41,8 @@ class MainLayout extends Div implements RouterLayout, AfterNavigationObserver {
             CurrentPerson currentPerson,
             AuthenticationContext authentication,
             ObjectProvider<PracticeName> names,
-            ObjectProvider<BarPiece> pieces) {
+            ObjectProvider<BarPiece> pieces,
+            ObjectProvider<Banner> banners) {
         addClassName("lq-frame");
         content.setId("content");
         content.getElement().setAttribute("tabindex", "-1");
@@ -71,7 +72,13 @@ class MainLayout extends Div implements RouterLayout, AfterNavigationObserver {
             personal.addClassName("lq-person");
             bar.add(personal);
         });
-        add(skip, bar, content);
+        add(skip, bar);
+        currentPerson
+                .find()
+                .ifPresent(person -> banners.orderedStream()
+                        .flatMap(banner -> banner.of(person).stream())
+                        .forEach(this::add));
+        add(content);
     }
 
     /** The page on show saves first what was typed on it. */

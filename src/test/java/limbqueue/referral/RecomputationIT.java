@@ -24,6 +24,7 @@ import limbqueue.referral.SubmitOutcome.Submitted;
 import limbqueue.referral.jdbc.LatestProposalStore;
 import limbqueue.referral.jdbc.ReferralQuery;
 import limbqueue.referral.jdbc.ReferralStore;
+import limbqueue.referral.jdbc.SecondLookStore;
 import limbqueue.testbed.OnPostgres;
 import limbqueue.triage.Policy;
 import limbqueue.triage.Tier;
@@ -95,6 +96,12 @@ class RecomputationIT {
     private PolicyInForce policyInForce;
 
     @Autowired
+    private SecondLookRule secondLookRule;
+
+    @Autowired
+    private SecondLookStore looks;
+
+    @Autowired
     private Recomputation recomputation;
 
     /** This database under a version of the product that comes with another rule book. */
@@ -106,11 +113,15 @@ class RecomputationIT {
 
         Version(RuleBook book) {
             books = new RuleBooks(bookStore, book);
+            var latest = new LatestProposals(latestStore, books, policyInForce, clock);
             referrals = new Referrals(
                     store,
                     query,
-                    new LatestProposals(latestStore, books, policyInForce, clock),
+                    latest,
                     new ProposedCases(query, policyInForce, books, clock),
+                    new Deciding(store, latest, auditTrail, events),
+                    secondLookRule,
+                    looks,
                     settings,
                     books,
                     directory,

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.CyclicBarrier;
@@ -245,7 +246,7 @@ class ReferralsIT {
 
         assertThat(corrected.state()).isEqualTo(ReferralState.QUEUED);
         assertThat(physician(() -> referrals.decide(queued.id(), queued.version(), new Approve())))
-                .isEqualTo(new Changed(corrected));
+                .isEqualTo(new Changed(corrected, Optional.empty()));
         assertThat(office(() -> referrals.decisions(queued.id()))).isEmpty();
         assertThat(physician(() -> referrals.decide(queued.id(), corrected.version(), new Approve())))
                 .isInstanceOf(Decided.class);

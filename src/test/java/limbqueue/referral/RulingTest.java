@@ -100,6 +100,22 @@ class RulingTest {
                 .contains("Say whom");
     }
 
+    /** The legs of these referrals are limb-threatening. */
+    @ParameterizedTest
+    @ValueSource(strings = {"Fine.", "Fine - fine", "ok ... !"})
+    void loweringWhileALegIsThreatenedTakesASentence(String words) {
+        assertThat(refusal(rule(new Change(Tier.WITHIN_6_WEEKS, Map.of(), words), Tier.WITHIN_14_DAYS)))
+                .contains("Give the reason in a sentence");
+        assertThat(rule(new Change(Tier.WITHIN_6_WEEKS, Map.of(), "The wound has healed."), Tier.WITHIN_14_DAYS))
+                .isInstanceOf(Ruling.Stands.class);
+    }
+
+    @Test
+    void raisingTakesAWord() {
+        assertThat(rule(new Change(Tier.WITHIN_5_DAYS, Map.of(), "Worse"), Tier.WITHIN_14_DAYS))
+                .isInstanceOf(Ruling.Stands.class);
+    }
+
     @Test
     void sendingToHospitalIsTodayWhateverWasProposed() {
         var stands = (Ruling.Stands) rule(new SendToHospital("Tarn Edge, by phone"), Tier.WITHIN_18_WEEKS);

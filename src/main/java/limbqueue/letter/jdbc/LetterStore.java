@@ -72,6 +72,7 @@ public class LetterStore {
         return jdbc.sql("""
                 select id, referral, reference, patient, kind, recipient, channel, dated, text, sent_at, sent_by
                 from letter
+                where withdrawn_at is null
                 order by sent_at is not null, case when sent_at is null then written_at end, sent_at desc, id
                 """).query(LetterStore::letter).list();
     }
@@ -81,7 +82,7 @@ public class LetterStore {
         return jdbc.sql("""
                 select id, referral, reference, patient, kind, recipient, channel, dated, text, sent_at, sent_by
                 from letter
-                where referral = :referral
+                where referral = :referral and withdrawn_at is null
                 order by id desc
                 """)
                 .param("referral", referral)
@@ -124,12 +125,41 @@ public class LetterStore {
                 """).param("id", id).param("pdf", pdf).update();
     }
 
-    /** Marks a letter as sent; false if it was marked before. */
+    /** When a letter that tells of a decision was written; nothing for one that tells of none. */
+    public Optional<Instant> decisionWrittenAt(long id) {
+        return jdbc.sql("select written_at from letter where id = :id and decision is not null")
+                .param("id", id)
+                .query((row, number) ->
+                        row.getObject("written_at", OffsetDateTime.class).toInstant())
+                .optional();
+    }
+
+    /** Whether the decision that a letter tells of was taken back. */
+    public boolean withdrawn(long id) {
+        return jdbc.sql("select exists (select from letter where id = :id and withdrawn_at is not null)")
+                .param("id", id)
+                .query(Boolean.class)
+                .single();
+    }
+
+    /** Withdraws the letter that tells of a decision; false if it has left. */
+    public boolean withdraw(long decision, Instant at) {
+        jdbc.sql("update letter set withdrawn_at = :at where decision = :decision and sent_at is null")
+                .param("at", at.atOffset(ZoneOffset.UTC))
+                .param("decision", decision)
+                .update();
+        return jdbc.sql("select not exists (select from letter where decision = :decision and sent_at is not null)")
+                .param("decision", decision)
+                .query(Boolean.class)
+                .single();
+    }
+
+    /** Marks a letter as sent; false if it was marked before, or withdrawn. */
     public boolean markSent(long id, Instant at, String by) {
         return jdbc.sql("""
                         update letter
                         set sent_at = :at, sent_by = :by
-                        where id = :id and sent_at is null
+                        where id = :id and sent_at is null and withdrawn_at is null
                         """)
                         .param("id", id)
                         .param("at", at.atOffset(ZoneOffset.UTC))

@@ -23,9 +23,12 @@ import com.vaadin.flow.server.streams.DownloadHandler;
 import com.vaadin.flow.server.streams.DownloadResponse;
 import jakarta.annotation.security.RolesAllowed;
 import java.io.ByteArrayInputStream;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import java.util.Objects;
+import limbqueue.access.NotPossibleException;
 import limbqueue.access.Role;
 import limbqueue.letter.Letter;
 import limbqueue.letter.LetterKind;
@@ -147,7 +150,16 @@ class LettersView extends Div {
             lines.addClassName("lq-two-lines");
             return lines;
         }
-        return markButton(letter);
+        return letters.leavesFrom(letter.id())
+                .filter(Instant.now()::isBefore)
+                .<Component>map(from -> {
+                    var waits = new Span("not before " + MOMENT.format(from));
+                    waits.addClassName("lq-quiet");
+                    var lines = new Div(markButton(letter), waits);
+                    lines.addClassName("lq-two-lines");
+                    return lines;
+                })
+                .orElseGet(() -> markButton(letter));
     }
 
     private Button markButton(Letter letter) {
@@ -176,7 +188,16 @@ class LettersView extends Div {
     }
 
     private void markSent(Letter letter) {
-        letters.markSent(letter.id());
+        try {
+            letters.markSent(letter.id());
+        } catch (NotPossibleException not) {
+            Notification.show(
+                    Objects.requireNonNullElse(not.getMessage(), "This letter cannot leave."),
+                    8000,
+                    Notification.Position.BOTTOM_START);
+            show();
+            return;
+        }
         Notification.show(
                 "Letter about " + letter.reference() + " to "
                         + letter.recipient().lines().findFirst().orElse("the referrer") + " marked as sent.",

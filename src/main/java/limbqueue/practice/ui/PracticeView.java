@@ -12,6 +12,7 @@ import com.vaadin.flow.component.html.NativeTableHeaderCell;
 import com.vaadin.flow.component.html.NativeTableRow;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Section;
+import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.notification.Notification;
 import com.vaadin.flow.component.textfield.TextArea;
 import com.vaadin.flow.component.textfield.TextField;
@@ -50,7 +51,8 @@ class PracticeView extends Section {
         addClassName("lq-page");
         var elsewhere = new Div(
                 new Anchor("policy", "Lead physician and versions of the policy"),
-                new Anchor("reminders", "Days of reminders and calls"));
+                new Anchor("reminders", "Days of reminders and calls"),
+                new Anchor("same-day", "Same-day cases"));
         elsewhere.addClassName("lq-row-actions");
         var head = new Div(new H1("Practice"), elsewhere);
         head.addClassName("lq-page-head");

@@ -24,7 +24,7 @@ import org.springframework.stereotype.Repository;
 public class LatestProposalStore {
 
     /**
-     * A referral before a physician or decided of which no proposal is kept.
+     * A referral before a physician or decided of which no proposal is kept, or one in the queue without its tier.
      *
      * @param asOf the day of its decision
      */
@@ -175,7 +175,10 @@ public class LatestProposalStore {
         return jdbc.sql("""
                 select r.id, coalesce(d.document, r.document)::text as document, d.as_of
                 from referral r left join decision d on d.id = r.decision
-                where r.state <> 'DRAFT' and not exists (select from latest_proposal p where p.referral = r.id)
+                where r.state <> 'DRAFT'
+                      and not exists (
+                          select from latest_proposal p
+                          where p.referral = r.id and (p.tier is not null or r.state <> 'QUEUED'))
                 order by r.id
                 limit :limit
                 """)

@@ -42,7 +42,13 @@ public class ReferralQuery {
         TOOK_IN,
         TAKEN_IN,
         GAVE_BACK,
-        GIVEN_BACK
+        GIVEN_BACK,
+        ESCALATED,
+        TAKEN,
+        TAKEN_BACK,
+        SECOND_LOOK,
+        AGREED,
+        NOT_AGREED
     }
 
     /**
@@ -145,6 +151,29 @@ public class ReferralQuery {
                     select m.undone_at, m.undone_by, 'GIVEN_BACK', null, null, null, w.reference, 6, m.id
                     from merging m join referral w on w.id = m.whole
                     where m.part = :referral and m.undone_at is not null
+                    union all
+                    select escalated_at, 'LimbQueue', 'ESCALATED', null, null, null,
+                           escalated_after || case when escalated_after = 1 then ' minute' else ' minutes' end
+                           || ': asked of ' || escalated_to, 7, id
+                    from same_day_case
+                    where referral = :referral and escalated_at is not null
+                    union all
+                    select taken_at, taken_by, 'TAKEN', null, null, null, '', 8, id
+                    from same_day_case
+                    where referral = :referral and taken_at is not null
+                    union all
+                    select at, author, 'TAKEN_BACK', null, null, null, '', 9, id
+                    from decision_taken_back
+                    where referral = :referral
+                    union all
+                    select at, author, 'SECOND_LOOK', null, null, tier, reason, 10, id
+                    from second_look
+                    where referral = :referral
+                    union all
+                    select a.at, a.author, case when a.agreed then 'AGREED' else 'NOT_AGREED' end, null, null, l.tier,
+                           a.words, 11, l.id
+                    from second_look_answer a join second_look l on l.id = a.second_look
+                    where l.referral = :referral
                 ) event
                 order by at desc, step desc, id desc
                 """)

@@ -190,7 +190,10 @@ public class ReferralStore {
                 select o.referral, o.version, o.decision, o.changes, o.author, o.at
                 from reopening o join referral r on r.id = o.referral
                 where o.referral = :referral and r.state = 'QUEUED'
-                      and not exists (select from decision d where d.referral = o.referral and d.id > o.decision)
+                      and not exists (
+                          select from decision d
+                          where d.referral = o.referral and d.id > o.decision
+                                and not exists (select from decision_taken_back t where t.decision = d.id))
                       and not exists (select from submission s where s.referral = o.referral and s.version > o.version)
                 """)
                 .param("referral", referralId)
@@ -311,18 +314,98 @@ public class ReferralStore {
                 .optional();
     }
 
-    /** Decisions on one referral, newest first. */
+    /** Decisions on one referral that were not taken back, newest first. */
     public List<DecisionRecord> decisions(long referralId) {
         return jdbc.sql("""
                 select id, referral, kind, author, at, policy, rule_book, as_of, document::text as document,
                        proposal::text as proposal, proposed_tier, tier, target_date, left_category, right_category, reason
                 from decision
                 where referral = :referral
+                      and not exists (select from decision_taken_back t where t.decision = decision.id)
                 order by id desc
                 """)
                 .param("referral", referralId)
                 .query(ReferralStore::decision)
                 .list();
+    }
+
+    /** The newest decision on {@code version} of a referral or on a later one. */
+    public Optional<DecisionRecord> decidedSince(long referralId, int version) {
+        return jdbc.sql("""
+                select id, referral, kind, author, at, policy, rule_book, as_of, document::text as document,
+                       proposal::text as proposal, proposed_tier, tier, target_date, left_category, right_category, reason
+                from decision
+                where referral = :referral and version >= :version
+                      and not exists (select from decision_taken_back t where t.decision = decision.id)
+                order by id desc
+                limit 1
+                """)
+                .param("referral", referralId)
+                .param("version", version)
+                .query(ReferralStore::decision)
+                .optional();
+    }
+
+    /** Whether a decision is the one that put its referral where it stands. */
+    public boolean stands(long decision) {
+        return jdbc.sql("""
+                select exists (
+                    select from referral r join decision d on d.referral = r.id
+                    where d.id = :decision and r.decision = d.id)
+                """).param("decision", decision).query(Boolean.class).single();
+    }
+
+    /** Id of the account that decided. */
+    public long decidedBy(long decision) {
+        return jdbc.sql("select account from decision where id = :decision")
+                .param("decision", decision)
+                .query(Long.class)
+                .single();
+    }
+
+    /** Undoes what a decision came to, and keeps who took it back. */
+    public Referral takeBack(Referral before, long decision, Person author, Instant at) {
+        jdbc.sql("""
+                insert into decision_taken_back (referral, version, decision, account, author, at)
+                values (:referral, :version, :decision, :account, :author, :at)
+                """)
+                .param("referral", before.id())
+                .param("version", before.version() + 1)
+                .param("decision", decision)
+                .param("account", author.id())
+                .param("author", author.displayName())
+                .param("at", at.atOffset(ZoneOffset.UTC))
+                .update();
+        return jdbc.sql("""
+                update referral
+                set version = version + 1, state = 'QUEUED', decision = null
+                where id = :id and version = :version
+                returning id, version, reference, state, received, document::text as document, saved_by, saved_at,
+                          submitted_at
+                """)
+                .param("id", before.id())
+                .param("version", before.version())
+                .query(ReferralStore::referral)
+                .single();
+    }
+
+    /**
+     * Moves a queued referral on by a version and changes nothing, so that whoever decides on what was there before is told.
+     *
+     * @return the referral, or nothing if it is no longer queued at that version
+     */
+    public Optional<Referral> touch(long id, int version) {
+        return jdbc.sql("""
+                update referral
+                set version = version + 1
+                where id = :id and version = :version and state = 'QUEUED' and part_of is null
+                returning id, version, reference, state, received, document::text as document, saved_by, saved_at,
+                          submitted_at
+                """)
+                .param("id", id)
+                .param("version", version)
+                .query(ReferralStore::referral)
+                .optional();
     }
 
     /** The decision with this id. */
@@ -395,7 +478,7 @@ public class ReferralStore {
                 row.getString("reason"));
     }
 
-    private static Map<Side, Rutherford> categories(ResultSet row) throws SQLException {
+    static Map<Side, Rutherford> categories(ResultSet row) throws SQLException {
         var categories = new EnumMap<Side, Rutherford>(Side.class);
         var left = row.getString("left_category");
         if (left != null) {
@@ -408,7 +491,7 @@ public class ReferralStore {
         return Map.copyOf(categories);
     }
 
-    private static @Nullable String name(@Nullable Rutherford category) {
+    static @Nullable String name(@Nullable Rutherford category) {
         return category == null ? null : category.name();
     }
 }

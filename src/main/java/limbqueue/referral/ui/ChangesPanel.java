@@ -8,18 +8,22 @@ import com.vaadin.flow.component.html.NativeTableHeader;
 import com.vaadin.flow.component.html.NativeTableRow;
 import com.vaadin.flow.component.html.Section;
 import java.util.Locale;
+import java.util.Optional;
+import limbqueue.referral.DecisionRecord;
 import limbqueue.triage.TriageResult.Urgency;
 
 /** What changed while the physician was reading: the decision was not taken, and the page below is the new one. */
 class ChangesPanel extends Section {
 
-    ChangesPanel(ReferralPage read, ReferralPage now) {
+    /** @param decided what somebody else decided meanwhile */
+    ChangesPanel(ReferralPage read, ReferralPage now, Optional<DecisionRecord> decided) {
         addClassNames("lq-panel", "lq-changes");
         getElement().setAttribute("role", "alert");
         var heading = new H2("This referral changed while you were reading");
         heading.addClassName("lq-panel-title");
         add(heading);
-        add(Markup.paragraph("lq-changes-lead", lead(read, now)));
+        add(Markup.paragraph(
+                "lq-changes-lead", decided.map(ChangesPanel::overtaken).orElseGet(() -> lead(read, now))));
         var changes = DocumentChanges.between(read.draft(), now.draft());
         var before = words(read.proposal().urgency());
         var after = words(now.proposal().urgency());
@@ -37,6 +41,13 @@ class ChangesPanel extends Section {
         var table = new NativeTable();
         table.add(head, body);
         add(table);
+    }
+
+    private static String overtaken(DecisionRecord decision) {
+        return decision.author() + " decided first, " + TierWords.moment(decision.at()) + ": "
+                + DecisionWords.of(decision) + "."
+                + (decision.reason().isBlank() ? "" : " “" + decision.reason() + "”.")
+                + " Your decision was not taken. What you typed is kept.";
     }
 
     private static String lead(ReferralPage read, ReferralPage now) {

@@ -21,6 +21,12 @@ class JustDecided extends Div {
         add(new Span(text), link);
     }
 
+    /** With the way back, while there is one. */
+    private JustDecided withTakeBack(Referrals referrals, long id) {
+        TakeBack.button(referrals, id).ifPresent(this::add);
+        return this;
+    }
+
     /** The confirmation that the address asks for, if that referral is decided. */
     static Optional<JustDecided> from(QueryParameters parameters, Referrals referrals) {
         return parameters
@@ -32,9 +38,12 @@ class JustDecided extends Div {
                         return referrals.decisions(id).stream()
                                 .findFirst()
                                 .map(decision -> new JustDecided(
-                                        id,
-                                        ReferralPage.of(referrals, referral).patient() + " (" + referral.reference()
-                                                + "). " + DecisionWords.of(decision) + "."));
+                                                id,
+                                                ReferralPage.of(referrals, referral)
+                                                                .patient() + " ("
+                                                        + referral.reference() + "). " + DecisionWords.of(decision)
+                                                        + ".")
+                                        .withTakeBack(referrals, id));
                     } catch (ReferralNotFoundException gone) {
                         return Optional.empty();
                     }

@@ -30,6 +30,7 @@ import limbqueue.referral.Moved;
 import limbqueue.referral.Moves;
 import limbqueue.referral.ReferralLine;
 import limbqueue.referral.Referrals;
+import limbqueue.referral.SecondLooks;
 import limbqueue.shell.CsvLink;
 import limbqueue.shell.Notice;
 import limbqueue.triage.Tier;
@@ -41,18 +42,22 @@ import limbqueue.triage.TriageResult;
 @Menu(order = 1, title = "Queue")
 @RolesAllowed(Role.IS_PHYSICIAN)
 @StyleSheet("context://ui/physician.css")
+@StyleSheet("context://ui/sameday.css")
 @JavaScript("context://ui/queue.js")
 class QueueView extends Div implements BeforeEnterObserver {
 
     private static final int NOTICE_MILLIS = 8000;
 
     private final Referrals referrals;
+    private final SecondLooks secondLooks;
     private final KeptWords kept;
     private final AuditTrail auditTrail;
     private final Moves moves;
 
-    QueueView(Referrals referrals, KeptWords kept, AuditTrail auditTrail, Moves moves) {
+    QueueView(
+            Referrals referrals, SecondLooks secondLooks, KeptWords kept, AuditTrail auditTrail, Moves moves) {
         this.referrals = referrals;
+        this.secondLooks = secondLooks;
         this.moves = moves;
         this.auditTrail = auditTrail;
         this.kept = kept;
@@ -124,14 +129,17 @@ class QueueView extends Div implements BeforeEnterObserver {
 
     private Section sameDay(List<ReferralLine> lines, List<Moved> moved) {
         var list = new OrderedList();
+        var waiting = secondLooks.waiting();
         for (var line : lines) {
             var page = page(line);
-            list.add(new SameDayEntry(
-                    line,
-                    page,
-                    of(line, moved),
-                    () -> DecisionDialog.sendToHospital(page, kept, decision -> decide(page, decision))
-                            .open()));
+            list.add(SecondLookMark.on(
+                    new SameDayEntry(
+                            line,
+                            page,
+                            of(line, moved),
+                            () -> DecisionDialog.sendToHospital(page, kept, decision -> decide(page, decision))
+                                    .open()),
+                    waiting.contains(line.id())));
         }
         var section = new Section(new H2("Same day: send to hospital now (" + lines.size() + ")"), list);
         section.addClassName("lq-same-day");
@@ -140,8 +148,9 @@ class QueueView extends Div implements BeforeEnterObserver {
 
     private Section group(Tier tier, List<ReferralLine> lines, List<Moved> moved) {
         var list = new OrderedList();
+        var waiting = secondLooks.waiting();
         for (var line : lines) {
-            list.add(new ListItem(new QueueEntry(line, page(line), of(line, moved))));
+            list.add(SecondLookMark.on(new ListItem(new QueueEntry(line, page(line), of(line, moved))), waiting.contains(line.id())));
         }
         var section = new Section(new H2(TierWords.of(tier) + " (" + lines.size() + ")"), list);
         section.addClassName("lq-tier-group");
@@ -194,14 +203,17 @@ class QueueView extends Div implements BeforeEnterObserver {
     private void decide(ReferralPage page, Decision decision) {
         var id = page.referral().id();
         switch (referrals.decide(id, page.referral().version(), decision)) {
-            case DecideOutcome.Decided _ -> {
+            case DecideOutcome.Decided _, DecideOutcome.AwaitsSecondLook _ -> {
                 kept.forget(id);
                 UI.getCurrent().navigate(QueueView.class, JustDecided.asking(id));
             }
-            case DecideOutcome.Changed _ -> {
+            case DecideOutcome.Changed changed -> {
                 tell(page.referral().reference()
-                        + " changed since the queue was shown. Look at it, then send again; what you"
-                        + " typed is kept.");
+                        + changed.decided()
+                                .map(theirs -> ": " + theirs.author() + " decided first. " + DecisionWords.of(theirs)
+                                        + ". What you typed is kept.")
+                                .orElse(" changed since the queue was shown. Look at it, then send again; what you"
+                                        + " typed is kept."));
                 UI.getCurrent().navigate(ReferralView.class, JustDecided.parameters(id));
             }
             case DecideOutcome.Refused refused -> tell(refused.why() + " What you typed is kept.");

@@ -19,6 +19,7 @@ import limbqueue.file.ReferralFiles;
 import limbqueue.practice.PracticeSettings;
 import limbqueue.referral.DecideOutcome;
 import limbqueue.referral.Decision;
+import limbqueue.referral.DecisionRecord;
 import limbqueue.referral.Merging;
 import limbqueue.referral.Recomputation;
 import limbqueue.referral.Recomputed;
@@ -137,7 +138,10 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private void decide(ReferralPage page, Decision decision) {
         var id = page.referral().id();
         if (!referrals.propose(page.draft().read(referrals.today())).equals(page.proposal())) {
-            showChanged(page, ReferralPage.of(referrals, referrals.get(id)));
+            showChanged(
+                    page,
+                    ReferralPage.of(referrals, referrals.get(id)),
+                    referrals.decidedSince(id, page.referral().version()));
             return;
         }
         var before = referrals.queue().stream().map(ReferralLine::id).toList();
@@ -146,7 +150,12 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                 kept.forget(id);
                 goOn(NextInQueue.after(id, before, referrals.queue()), JustDecided.asking(id));
             }
-            case DecideOutcome.Changed changed -> showChanged(page, ReferralPage.of(referrals, changed.now()));
+            case DecideOutcome.Changed changed ->
+                showChanged(page, ReferralPage.of(referrals, changed.now()), changed.decided());
+            case DecideOutcome.AwaitsSecondLook _ -> {
+                kept.forget(id);
+                again(id);
+            }
             case DecideOutcome.Refused refused -> showRefused(page, refused.why());
         }
     }
@@ -158,9 +167,9 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                 () -> ui.navigate(QueueView.class, confirmation));
     }
 
-    private void showChanged(ReferralPage read, ReferralPage now) {
+    private void showChanged(ReferralPage read, ReferralPage now, Optional<DecisionRecord> decided) {
         removeAll();
-        Section changes = new ChangesPanel(read, now);
+        Section changes = new ChangesPanel(read, now, decided);
         add(changes);
         show(now);
         changes.scrollIntoView();

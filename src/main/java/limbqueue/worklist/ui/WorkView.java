@@ -78,7 +78,12 @@ class WorkView extends Div implements BeforeEnterObserver {
         this.settings = settings;
         addClassNames("lq-list-view", "lq-work");
         day.addClassName("lq-quiet");
-        var head = new Div(new Div(new H1("Work"), day), new Anchor("reminders", "Days of reminders and calls"));
+        var head = new Div(
+                new Div(new H1("Work"), day),
+                new Div(
+                        new Anchor("reminders", "Days of reminders and calls"),
+                        new Span(" · "),
+                        new Anchor("same-day", "Same-day cases")));
         head.addClassName("lq-list-head");
         var filters = new Div();
         filters.addClassName("lq-filters");

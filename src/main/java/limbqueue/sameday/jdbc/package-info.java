@@ -1,0 +1,5 @@
+/** SQL of the sameday module. */
+@NullMarked
+package limbqueue.sameday.jdbc;
+
+import org.jspecify.annotations.NullMarked;
