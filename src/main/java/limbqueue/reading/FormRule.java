@@ -20,8 +20,9 @@ final class FormRule implements Rule {
             Pattern.compile("\\b(claudication|rest pain|ulcer|wound|gangrene)s? ?[:?-]? ?(left|right) ?[:=-]? ?"
                     + ANSWER + "[ ,;/]*(left|right) ?[:=-]? ?" + ANSWER);
     private static final String CELL = "((?:yes|no|none|nil|y|n|present|absent)\\b|\\[ ?x? ?\\](?: no\\b| yes\\b)?)";
-    private static final Pattern ROW = Pattern.compile("^(?!.{0,200}\\b(?:left|right)\\b)(claudication|rest pain|ulcer|wound|gangrene)s? ?:? ?" + CELL
-            + "([^a-z\\[]*(?:[a-z0-9/. ]*?)) " + CELL + "([^a-z\\[]*[a-z0-9/. ]*)$");
+    private static final Pattern ROW =
+            Pattern.compile("^(?!.{0,200}\\b(?:left|right)\\b)(claudication|rest pain|ulcer|wound|gangrene)s? ?:? ?"
+                    + CELL + "([^a-z\\[]*(?:[a-z0-9/. ]*?)) " + CELL + "([^a-z\\[]*[a-z0-9/. ]*)$");
     /** Boxes for yes and no, which are no columns of sides. */
     private static final Pattern YES_AND_NO = Pattern.compile("\\] yes\\b.*\\] no\\b|\\] no\\b.*\\] yes\\b");
 
@@ -51,7 +52,8 @@ final class FormRule implements Rule {
                 }
             }
             var row = ROW.matcher(sentence.plain);
-            if (head.isPresent() && sentence.number - since <= 12
+            if (head.isPresent()
+                    && sentence.number - since <= 12
                     && row.find()
                     && !YES_AND_NO.matcher(sentence.plain).find()) {
                 var first = head.get().get(0);
@@ -69,9 +71,7 @@ final class FormRule implements Rule {
             Durations.in(sentence.plain, start, end).stream()
                     .findFirst()
                     .ifPresent(found -> findings.put(
-                            side.leg("restPain.sinceDays"),
-                            found.days(),
-                            sentence.span(found.start(), found.end())));
+                            side.leg("restPain.sinceDays"), found.days(), sentence.span(found.start(), found.end())));
         }
         if (topic.equals("claudication")) {
             Distances.in(sentence.plain, start, end).stream()
@@ -142,6 +142,7 @@ final class FormRule implements Rule {
         return row.find()
                         && row.group(1).equals(topic)
                         && !YES_AND_NO.matcher(sentence.plain).find()
-                ? Optional.of(EnumSet.noneOf(Side.class)) : Optional.empty();
+                ? Optional.of(EnumSet.noneOf(Side.class))
+                : Optional.empty();
     }
 }

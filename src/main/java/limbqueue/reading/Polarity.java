@@ -104,10 +104,10 @@ enum Polarity {
     private static final String BOX = "(\\[ ?[xy✓✔]? ?\\]|\\( ?[xy✓✔]? ?\\)|[☐☑☒✔])";
     private static final String YES_OR_NO = "(yes|no|y|n)\\b";
     private static final String TO_ANSWER = "^(?: (?:left|right|bilateral)(?: leg| foot)?)? ?[:?]? ?";
-    private static final Pattern BOXES_FIRST = Pattern.compile(
-            TO_ANSWER + BOX + " ?" + YES_OR_NO + "(?:[ ,;/]*+" + BOX + " ?" + YES_OR_NO + ")?");
-    private static final Pattern BOXES_LAST = Pattern.compile(
-            TO_ANSWER + YES_OR_NO + " ?" + BOX + "[ ,;/]*+" + YES_OR_NO + " ?" + BOX);
+    private static final Pattern BOXES_FIRST =
+            Pattern.compile(TO_ANSWER + BOX + " ?" + YES_OR_NO + "(?:[ ,;/]*+" + BOX + " ?" + YES_OR_NO + ")?");
+    private static final Pattern BOXES_LAST =
+            Pattern.compile(TO_ANSWER + YES_OR_NO + " ?" + BOX + "[ ,;/]*+" + YES_OR_NO + " ?" + BOX);
 
     /** What boxes for yes and no behind the words say; null where there are none. */
     private static @org.jspecify.annotations.Nullable Polarity answered(String after) {
