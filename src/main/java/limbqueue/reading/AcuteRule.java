@@ -75,6 +75,11 @@ final class AcuteRule implements Rule {
                     && sentence.paragraph - topic.get().paragraph() <= 2) {
                 signs(page, sentence, topic.get(), findings);
                 onset(page, sentence, topic.get(), findings);
+            } else if (topic.isPresent()
+                    && sentence.number - topic.get().sentence() <= 14
+                    && sentence.section != Sentence.Section.PLAN
+                    && !page.legs.mentions(sentence).isEmpty()) {
+                doppler(page, sentence, topic.get(), findings);
             }
         }
     }

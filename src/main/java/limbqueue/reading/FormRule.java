@@ -19,8 +19,12 @@ final class FormRule implements Rule {
     private static final Pattern NAMED =
             Pattern.compile("\\b(claudication|rest pain|ulcer|wound|gangrene)s? ?[:?-]? ?(left|right) ?[:=-]? ?"
                     + ANSWER + "[ ,;/]*(left|right) ?[:=-]? ?" + ANSWER);
-    private static final Pattern ROW = Pattern.compile(
-            "^(claudication|rest pain|ulcer|wound|gangrene)s? ?:? ?(yes|no|none|nil|y|n|present|absent)\\b([^a-z]*(?:[a-z0-9/. ]*?)) (yes|no|none|nil|y|n|present|absent)\\b([^a-z]*[a-z0-9/. ]*)$");
+    private static final String CELL = "((?:yes|no|none|nil|y|n|present|absent)\\b|\\[ ?x? ?\\](?: no\\b| yes\\b)?)";
+    private static final Pattern ROW =
+            Pattern.compile("^(?!.{0,200}\\b(?:left|right)\\b)(claudication|rest pain|ulcer|wound|gangrene)s? ?:? ?"
+                    + CELL + "([^a-z\\[]*(?:[a-z0-9/. ]*?)) " + CELL + "([^a-z\\[]*[a-z0-9/. ]*)$");
+    /** Boxes for yes and no, which are no columns of sides. */
+    private static final Pattern YES_AND_NO = Pattern.compile("\\] yes\\b.*\\] no\\b|\\] no\\b.*\\] yes\\b");
 
     @Override
     public void read(Page page, Findings findings) {
@@ -48,7 +52,10 @@ final class FormRule implements Rule {
                 }
             }
             var row = ROW.matcher(sentence.plain);
-            if (head.isPresent() && sentence.number - since <= 12 && row.find()) {
+            if (head.isPresent()
+                    && sentence.number - since <= 12
+                    && row.find()
+                    && !YES_AND_NO.matcher(sentence.plain).find()) {
                 var first = head.get().get(0);
                 var second = head.get().get(1);
                 answer(row.group(1), first.word, row.group(2), sentence.span(row, 2), findings);
@@ -60,6 +67,12 @@ final class FormRule implements Rule {
     }
 
     private static void distance(String topic, Side side, Sentence sentence, int start, int end, Findings findings) {
+        if (topic.equals("rest pain")) {
+            Durations.in(sentence.plain, start, end).stream()
+                    .findFirst()
+                    .ifPresent(found -> findings.put(
+                            side.leg("restPain.sinceDays"), found.days(), sentence.span(found.start(), found.end())));
+        }
         if (topic.equals("claudication")) {
             Distances.in(sentence.plain, start, end).stream()
                     .findFirst()
@@ -71,10 +84,13 @@ final class FormRule implements Rule {
     }
 
     private static Optional<Boolean> yes(String answer) {
+        if (Fit.matches(answer, "[\\[(] *[\\])](?: yes)?")) {
+            return Optional.empty();
+        }
         var words = answer.replaceAll("[\\[\\]() ]", "");
         return switch (words) {
             case "yes", "y", "present", "+", "x", "xyes" -> Optional.of(true);
-            case "no", "none", "nil", "n", "0", "absent", "denies", "-" -> Optional.of(false);
+            case "no", "none", "nil", "n", "xno", "0", "absent", "denies", "-" -> Optional.of(false);
             default -> Optional.empty();
         };
     }
@@ -123,6 +139,10 @@ final class FormRule implements Rule {
             }
         }
         var row = ROW.matcher(sentence.plain);
-        return row.find() && row.group(1).equals(topic) ? Optional.of(EnumSet.noneOf(Side.class)) : Optional.empty();
+        return row.find()
+                        && row.group(1).equals(topic)
+                        && !YES_AND_NO.matcher(sentence.plain).find()
+                ? Optional.of(EnumSet.noneOf(Side.class))
+                : Optional.empty();
     }
 }

@@ -273,7 +273,7 @@ final class Legs {
         for (var mention : found) {
             if (mention.start() >= end
                     && Fit.matches(plain.substring(end, mention.start()), " ?\\(?")
-                    && Fit.matches(plain.substring(mention.end()), "(?s)(?: leg| foot| side)?\\)? ?[:=?].*")) {
+                    && Fit.matches(plain.substring(mention.end()), "(?s)(?: leg| foot| side)?\\)? ?[:=?\\[☐☑☒✔].*")) {
                 return new Place(mention.sides(), Findings.Ground.WORDS);
             }
         }

@@ -20,7 +20,7 @@ enum Polarity {
             "^(?: (?:(?:of|in|on) )?(?:the |his |her )?(?:left |right |bilateral )?(?:leg|foot|toe|great toe|heel|side))?(?: ?\\?(?=$| ?[,.;)])| ?[:?]? ?(?:\\. ?|_ ?){3,}"
                     + "| (?:should|must) (?:prompt|lead|trigger|be (?:reported|excluded|sought))\\b| ?[:=-] ?(?:not (?:asked|known|assessed|recorded|told|examined)|unknown|unclear|unsure|n/k)\\b"
                     + "| (?:is|was|are) (?:only |merely |now )?(?:unlikely|doubtful|questionable|uncertain|unclear|suspected|possible|feared|a (?:risk|worry|concern|possibility)|what (?:i|we|he|she) (?:fear|dread|worr)\\w*)\\b"
-                    + "| (?:could|might|may|would|will) (?:follow|develop|ensue|supervene|occur|set in|be next|come next)\\b|, if (?:it|they|this) (?:occurs?|develops?|appears?)\\b)");
+                    + "| (?:could|might|may|would|will) (?:follow|develop|ensue|supervene|occur|set in|be next|come next|become)\\b|, if (?:it|they|this) (?:occurs?|develops?|appears?)\\b)");
 
     /** Words that only look like a denial of what follows. */
     private static final Pattern NO_DENIAL = Pattern.compile(
@@ -55,7 +55,7 @@ enum Polarity {
 
     /** Words after which what follows is not said to be so. */
     private static final Pattern OPENER = Pattern.compile(
-            "(?:^(?:were|should)(?= )|\\b(?:if|^any(?= )|asked (?:him |her )?(?:about|whether|if|for)|(?:will|to|would) (?:review|reassess|recheck) (?:him |her |it )?for|(?:pending|awaited|awaiting|requested|booked|arranged|ordered) (?:for|to)|(?:please|to|kindly|could you|can you) (?:assess|check|evaluate|examine|investigate) (?:him |her |this patient )?for|(?<![a-z] )were (?:he|she|it|they|there|this|the|any|\\w+ (?:im)?possible)|were (?:he|she) (?:ever )?to|should (?:he|she|it|they|there|the|this|any)|in case|in the event|at risk|risks? (?:of|for)|(?:to|would|could|cannot|not|and|help|need to|want to|like to|can you|you|please|can't be|be) (?:definitively |formally )?(?:exclude[ds]?|rule[ds]? out)|"
+            "(?:^(?:were|should)(?= )|\\b(?:if|^any(?= )|(?:asked|read|heard) (?:him |her )?(?:about|whether|if|for|that)|(?:will|to|would) (?:review|reassess|recheck) (?:him |her |it )?for|(?:pending|awaited|awaiting|requested|booked|arranged|ordered) (?:for|to)|(?:please|to|kindly|could you|can you) (?:assess|check|evaluate|examine|investigate) (?:him |her |this patient )?for|(?<![a-z] )were (?:he|she|it|they|there|this|the|any|\\w+ (?:im)?possible)|were (?:he|she) (?:ever )?to|should (?:he|she|it|they|there|the|this|any)|in case|in the event|at risk|risks? (?:of|for)|(?:to|would|could|cannot|not|and|help|need to|want to|like to|can you|you|please|can't be|be) (?:definitively |formally )?(?:exclude[ds]?|rule[ds]? out)|"
                     + "excluding|exclude|r/o|rule out|query|queries|possible|possibly|\\?possible|potential(?:ly)?|probable|probably|suspect(?:ed|s|ing)?|suspicious|suspicion|"
                     + "(?:worried|worries|worry|fears?|afraid|anxious|nervous) (?:about|of|that|she|he|it|lest)?|(?<!in )(?<!since )(?<!last )(?<!early )(?<!late )(?<!of )(?<!\\d )(?<!until )may(?! \\d)|might|would|could|unless|prevent(?:s|ing|ion)?|avoid(?:s|ing)?|threat of|threatened|screen(?:ed|ing)? for|"
                     + "warn(?:ed|ing)?|advised (?:him |her |them )?(?:to|that|about)|told (?:him |her |them )?(?:to (?:look|watch|return|come back|ring|call)|that)|leaflet|information (?:on|about)|until|before (?:it|this|the|he|she|there|any|we)|lest|whether|"
@@ -101,12 +101,44 @@ enum Polarity {
     private static final Pattern TICKED = Pattern.compile("\\[ ?[xy✓✔] ?\\]|\\( ?[xy✓✔] ?\\)|[☑☒✔]");
     private static final Pattern ANY_BOX = Pattern.compile("\\[ ?[xyn✓✔]? ?\\]|\\( ?[xyn✓✔]? ?\\)|[☐☑☒✔]");
 
+    private static final String BOX = "(\\[ ?[xy✓✔]? ?\\]|\\( ?[xy✓✔]? ?\\)|[☐☑☒✔])";
+    private static final String YES_OR_NO = "(yes|no|y|n)\\b";
+    private static final String TO_ANSWER = "^(?: (?:left|right|bilateral)(?: leg| foot)?)? ?[:?]? ?";
+    private static final Pattern BOXES_FIRST =
+            Pattern.compile(TO_ANSWER + BOX + " ?" + YES_OR_NO + "(?:[ ,;/]*+" + BOX + " ?" + YES_OR_NO + ")?");
+    private static final Pattern BOXES_LAST =
+            Pattern.compile(TO_ANSWER + YES_OR_NO + " ?" + BOX + "[ ,;/]*+" + YES_OR_NO + " ?" + BOX);
+
+    /** What boxes for yes and no behind the words say; null where there are none. */
+    private static @org.jspecify.annotations.Nullable Polarity answered(String after) {
+        for (var pattern : java.util.List.of(BOXES_FIRST, BOXES_LAST)) {
+            var match = pattern.matcher(after);
+            if (!match.find()) {
+                continue;
+            }
+            var shift = pattern == BOXES_FIRST ? 0 : 1;
+            for (var pair = 0; pair <= 2; pair += 2) {
+                var box = match.group(1 + pair + shift);
+                var word = match.group(2 + pair - shift);
+                if (box != null && word != null && TICKED.matcher(box).matches()) {
+                    return word.startsWith("y") ? STATED : DENIED;
+                }
+            }
+            return OPEN;
+        }
+        return null;
+    }
+
     /** What a box to tick says of the words beside it; null where there is none. An empty box says nothing. */
     private static @org.jspecify.annotations.Nullable Polarity box(Sentence sentence, int start, int end) {
         var plain = sentence.plain;
         var boxes = ANY_BOX.matcher(plain);
         if (!boxes.find()) {
             return null;
+        }
+        var answered = answered(plain.substring(end));
+        if (answered != null) {
+            return answered;
         }
         var lead = plain.substring(0, boxes.start());
         var boxFirst = lead.isBlank() || Fit.matches(lead, "(?s).*: ?");

@@ -49,7 +49,7 @@ final class WoundDetails {
             "\\b(?:spread(?:s|ing)(?! (?:cellulitis|erythema|infection))|(?:has |have )?(?:doubled|trebled|tripled)(?: in size)?|(?:getting|got|gotten|become|becoming|grown|growing|steadily|gradually|is now|has become|progressively) (?:larger|bigger|wider|deeper|bigger by the week)|enlarg(?:ing|ed)|increas(?:ed|ing) in size|grow(?:s|ing)|grown|extending|larger (?:each|every|at each|by the)|expanding|(?:bigger|deeper|larger) (?:each|every|by the|in the (?:last|past)|over the|since))\\b");
 
     private static final Pattern STANDS = Pattern.compile(
-            "\\b(?:not (?:been )?(?:getting (?:any )?(?:bigger|larger|worse)|spreading|enlarging|growing|bigger|larger|increas\\w+ in size|extending)|isn't (?:getting (?:any )?(?:bigger|larger)|spreading|enlarging|growing|bigger)|hasn't (?:spread|grown|enlarged|got\\w* (?:any )?(?:bigger|larger)|increased in size|changed in size|extended)|no (?:bigger|larger|spread|enlargement|increase in size)|same size|unchanged in size|static in size|don't spread|getting smaller|shrinking|smaller)\\b");
+            "\\b(?:not got(?:ten)? (?:any )?(?:bigger|larger)|not (?:been )?(?:getting (?:any )?(?:bigger|larger|worse)|spreading|enlarging|growing|bigger|larger|increas\\w+ in size|extending)|isn't (?:getting (?:any )?(?:bigger|larger)|spreading|enlarging|growing|bigger)|hasn't (?:spread|grown|enlarged|got\\w* (?:any )?(?:bigger|larger)|increased in size|changed in size|extended)|no (?:bigger|larger|spread|enlargement|increase in size)|same size|unchanged in size|static in size|don't spread|getting smaller|shrinking|smaller)\\b");
 
     private static final Pattern LABEL = Pattern.compile("(?: (?:location|site|position))?: ");
 
