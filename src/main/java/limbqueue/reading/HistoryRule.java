@@ -45,7 +45,9 @@ final class HistoryRule implements Rule {
                     "(?:infrarenal |abdominal )?aortic aneurysm|aneurysm of (?:the )?(?:infrarenal |abdominal )?aorta"),
             Condition.of("pregnant", "pregnant|pregnancy|weeks? gestation|gravid"),
             Condition.of("bleedingDisorder", "bleeding disorder"),
-            Condition.of("thyroidDisease", "thyroid disease|thyroid (?:problems?|trouble)|thyroid(?= ?:? ?(?:n|y|no|yes)\\b)|(?<=treated )hypothyroid|goitre|thyroid disorder"),
+            Condition.of(
+                    "thyroidDisease",
+                    "thyroid disease|thyroid (?:problems?|trouble)|thyroid(?= ?:? ?(?:n|y|no|yes)\\b)|(?<=treated )hypothyroid|goitre|thyroid disorder"),
             Condition.of("statin", "statins?"),
             Condition.of(
                     "antiplatelet",
@@ -255,7 +257,9 @@ final class HistoryRule implements Rule {
                                 "(?s) (?:manager|owner|nurse|worker|placement (?:is )?(?:being )?considered|being considered).*");
             case "history.statin" -> false;
             case "history.coronaryBypass" ->
-                Fit.matches(after, "(?s) (?:(?:is|was) )?(?:being )?(?:considered|offered|declined|planned|discussed).*")
+                Fit.matches(
+                                after,
+                                "(?s) (?:(?:is|was) )?(?:being )?(?:considered|offered|declined|planned|discussed).*")
                         || Fit.matches(
                                         before,
                                         "(?s).*\\b(?:awaiting|for|listed for|declined|considered for|needs|await) ?$")

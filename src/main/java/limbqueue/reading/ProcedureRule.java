@@ -27,6 +27,7 @@ final class ProcedureRule implements Rule {
     /** "I took him to our angiography suite for an angiogram": what it was for was done. */
     private static final Pattern TAKEN_TO_THEATRE = Pattern.compile(
             "\\b(?:took|taken|brought) (?:him|her|mr \\w+|mrs \\w+|this \\w+|the patient) (?:back )?(?:in)?to\\b|\\bwent to (?:theatre|the (?:lab|suite|angio\\w* suite)) ");
+
     private static final Pattern OLD_STENT = Pattern.compile(
             "\\b(?:in[ -]?$|inside (?:the|a) $|within (?:the|a) $|above the $|below the $|through the $|the old $|in the $|proximal to the $|distal to the $|of the $|his $|her $)");
 
@@ -187,7 +188,9 @@ final class ProcedureRule implements Rule {
         }
         var plan = PLAN.matcher(before);
         var underway = TAKEN_TO_THEATRE.matcher(before).find();
-        if (plan.find() && !underway && !(attempted && Fit.matches(plan.group(), "(?s).*\\b(?:underwent|had|attempted|tried)\\b.*"))
+        if (plan.find()
+                        && !underway
+                        && !(attempted && Fit.matches(plan.group(), "(?s).*\\b(?:underwent|had|attempted|tried)\\b.*"))
                 || PLANNED_AFTER.matcher(after).find()
                 || Fit.matches(plain.substring(0, match.start()), "(?s).*\\b(?:options?|plan|future|next) ?: ")) {
             return false;
