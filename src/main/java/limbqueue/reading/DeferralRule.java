@@ -11,6 +11,7 @@ final class DeferralRule implements Rule {
     /** Before a verb that then says what the patient or the writer did, not a hospital. */
     private static final Pattern OWN_WISH =
             Pattern.compile("\\b(?:i|we|he|she|patient|mr \\w+|mrs \\w+)(?: (?:have|has|had))? $");
+
     private static final Pattern CLINIC = Pattern.compile(
             "\\b(?:holiday|cruise|wedding|dentist|gp appointment|physiotherapy|knee|hip|cataract|eye|hernia)\\b");
 

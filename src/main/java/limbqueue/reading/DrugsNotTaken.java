@@ -8,30 +8,38 @@ final class DrugsNotTaken {
 
     private static final String ENDS_AT_DRUG = "(?: (?:his|her|the|all|any|an?))? ?$";
 
-    private static final String STOPPED_BEFORE = "stop(?:ped|ping|s)?|quit(?: taking)?|gave up|given up|discontinu\\w+|ceased|"
-            + "withdrawn|withdrew|withheld|held|paused|suspended|omitted|no longer (?:on|taking|takes)|came off|taken off|off (?:his|her|the)|r[au]n out of|instead of|"
-            + "in place of";
+    private static final String STOPPED_BEFORE =
+            "stop(?:ped|ping|s)?|quit(?: taking)?|gave up|given up|discontinu\\w+|ceased|"
+                    + "withdrawn|withdrew|withheld|held|paused|suspended|omitted|no longer (?:on|taking|takes)|came off|taken off|off (?:his|her|the)|r[au]n out of|instead of|"
+                    + "in place of";
     private static final String CHANGED_BEFORE =
-            "switched from|changed from|(?:stepped down|swapped|converted|moved) from|(?:swapped|exchanged)(?=" + ENDS_AT_DRUG
-                    + ")";
-    private static final String PAST_BEFORE = "used to (?:have|take|be on)|was taking|were taking|previous(?:ly)?(?: (?:treated with|on|took|taken|tried|use of))?|was (?:previously )?on|had been (?:on|prescribed)|"
-            + "tried|trial of|failed|until|received|(?<!has )(?<!have )(?:was|were) treated with|after (?:\\w+ ){0,2}courses? of";
-    private static final String ONCE_BEFORE = "(?:one|single|1|a|stat|first|loading) (?:stat |single |loading |iv |intravenous )?(?:dose|shot|bolus|infusion) of|loaded with|bolus of|"
-            + "(?:was|were) given (?:iv|intravenous|a|one|stat)|(?:to be admitted|admi\\w+) for (?:iv|intravenous)|(?:local anaesthetic|infiltrat\\w+)(?: \\w+)?";
-    private static final String COURSE_BEFORE = "(?:finish\\w*|complet\\w+|had|after|following|despite|recent|previous|past|two|three|several|multiple|repeated|further|[2-9])"
-            + " (?:an? |the |his |her |\\w+ )?(?:courses?|weeks?|days?) of";
-    private static final String REACTED_BEFORE = "intoleran(?:t|ce) (?:of|to)|(?:cannot|can't|couldn't|did not|didn't|don't|doesn't|unable to) (?:tolerate|take)|allerg\\w+(?: to)?|reaction to|react(?:s|ed)(?: badly)? to|"
-            + "anaphyla\\w+ (?:to|with|from)|adverse reaction to|side effects? (?:from|of|with|on)|(?:hives|rash) (?:with|from|on|to)|contraindicat\\w+|"
-            + "(?:bleed|ulcer|bleeding|haemorrhage|rash|cramps?|myalgia|headaches?|cough|swelling|nausea|vomiting|angioedema|confus\\w+) (?:on|with|from|after|due to)(?="
-            + ENDS_AT_DRUG + ")";
-    private static final String UNWANTED_BEFORE = "declin\\w+|refus\\w+|(?:off|doesn't take|not take|never took)(?=" + ENDS_AT_DRUG
-            + ")|not keen on|reluctant|unwilling|hesitant|doesn't (?:want|like)|won't take|against|avoid(?:ing)?";
-    private static final String PROPOSED_BEFORE = "consider(?:ing|ed)?|should (?:he|she|we|i|be|have|take|start|go)|ought to|whether|would you|could (?:he|she|we)|"
-            + "(?:plan(?:ning|s)?|propos\\w+|intend\\w*|want\\w*|like|hop\\w+) to (?:start|add|begin|switch|try|give|use)|to (?:start|begin|commence|add|try)|(?:will|shall|going to|about to|intend to|is to) (?:start|begin|add|commence|try|give|put)|to give(?=" + ENDS_AT_DRUG + ")|"
-            + "suggest(?:ed)?|recommend(?:ed)?|advi[cs]e (?:on|about|regarding|re)|suitable for|candidate for|eligible for|benefit from|needs? to (?:be on|start|go on)|"
-            + "discuss\\w*|talk\\w* about|mention(?:ed)?|offer(?:ed|ing)?|thinking of|role (?:of|for)|"
-            + "(?:advised|told|asked|encouraged) (?:him|her|them|the patient|mr \\w+|mrs \\w+)? ?to (?:take|start|buy|try|get)|please (?:start|prescribe|add|commence|give|try)|"
-            + "try(?=" + ENDS_AT_DRUG + ")";
+            "switched from|changed from|(?:stepped down|swapped|converted|moved) from|(?:swapped|exchanged)(?="
+                    + ENDS_AT_DRUG + ")";
+    private static final String PAST_BEFORE =
+            "used to (?:have|take|be on)|was taking|were taking|previous(?:ly)?(?: (?:treated with|on|took|taken|tried|use of))?|was (?:previously )?on|had been (?:on|prescribed)|"
+                    + "tried|trial of|failed|until|received|(?<!has )(?<!have )(?:was|were) treated with|after (?:\\w+ ){0,2}courses? of";
+    private static final String ONCE_BEFORE =
+            "(?:one|single|1|a|stat|first|loading) (?:stat |single |loading |iv |intravenous )?(?:dose|shot|bolus|infusion) of|loaded with|bolus of|"
+                    + "(?:was|were) given (?:iv|intravenous|a|one|stat)|(?:to be admitted|admi\\w+) for (?:iv|intravenous)|(?:local anaesthetic|infiltrat\\w+)(?: \\w+)?";
+    private static final String COURSE_BEFORE =
+            "(?:finish\\w*|complet\\w+|had|after|following|despite|recent|previous|past|two|three|several|multiple|repeated|further|[2-9])"
+                    + " (?:an? |the |his |her |\\w+ )?(?:courses?|weeks?|days?) of";
+    private static final String REACTED_BEFORE =
+            "intoleran(?:t|ce) (?:of|to)|(?:cannot|can't|couldn't|did not|didn't|don't|doesn't|unable to) (?:tolerate|take)|allerg\\w+(?: to)?|reaction to|react(?:s|ed)(?: badly)? to|"
+                    + "anaphyla\\w+ (?:to|with|from)|adverse reaction to|side effects? (?:from|of|with|on)|(?:hives|rash) (?:with|from|on|to)|contraindicat\\w+|"
+                    + "(?:bleed|ulcer|bleeding|haemorrhage|rash|cramps?|myalgia|headaches?|cough|swelling|nausea|vomiting|angioedema|confus\\w+) (?:on|with|from|after|due to)(?="
+                    + ENDS_AT_DRUG + ")";
+    private static final String UNWANTED_BEFORE =
+            "declin\\w+|refus\\w+|(?:off|doesn't take|not take|never took)(?=" + ENDS_AT_DRUG
+                    + ")|not keen on|reluctant|unwilling|hesitant|doesn't (?:want|like)|won't take|against|avoid(?:ing)?";
+    private static final String PROPOSED_BEFORE =
+            "consider(?:ing|ed)?|should (?:he|she|we|i|be|have|take|start|go)|ought to|whether|would you|could (?:he|she|we)|"
+                    + "(?:plan(?:ning|s)?|propos\\w+|intend\\w*|want\\w*|like|hop\\w+) to (?:start|add|begin|switch|try|give|use)|to (?:start|begin|commence|add|try)|(?:will|shall|going to|about to|intend to|is to) (?:start|begin|add|commence|try|give|put)|to give(?="
+                    + ENDS_AT_DRUG + ")|"
+                    + "suggest(?:ed)?|recommend(?:ed)?|advi[cs]e (?:on|about|regarding|re)|suitable for|candidate for|eligible for|benefit from|needs? to (?:be on|start|go on)|"
+                    + "discuss\\w*|talk\\w* about|mention(?:ed)?|offer(?:ed|ing)?|thinking of|role (?:of|for)|"
+                    + "(?:advised|told|asked|encouraged) (?:him|her|them|the patient|mr \\w+|mrs \\w+)? ?to (?:take|start|buy|try|get)|please (?:start|prescribe|add|commence|give|try)|"
+                    + "try(?=" + ENDS_AT_DRUG + ")";
     private static final String LABORATORY_BEFORE =
             "overdose of|interact\\w*(?: \\w+)? with|metabolite|levels? of|sensitive to|resistant to|sensitivit(?:y|ies) to|resistance to|sensitive [a-z, -]{0,40}";
 
@@ -52,8 +60,9 @@ final class DrugsNotTaken {
     /** What takes the drug up again after such words: "amlodipine was stopped and he is on ramipril". */
     private static final Pattern TAKEN_AGAIN = Pattern.compile(
             "(?s).*\\b(?:now on|changed to|switched to|swapped to|started|and (?:now )?takes|remains on|takes|continues|on to|was given|he is on|she is on|is on)\\b.*");
-    private static final Pattern CHANGED_TO =
-            Pattern.compile("(?s)(?:switched|changed|stepped down|swapped|converted|moved|exchanged|stopped)\\b.* (?:to|for|in favour of|onto)(?: the)? $");
+
+    private static final Pattern CHANGED_TO = Pattern.compile(
+            "(?s)(?:switched|changed|stepped down|swapped|converted|moved|exchanged|stopped)\\b.* (?:to|for|in favour of|onto)(?: the)? $");
 
     /** "STOP: losartan, metformin." */
     private static final Pattern HEADING = Pattern.compile(
@@ -64,37 +73,50 @@ final class DrugsNotTaken {
             "(?: (?:drip|infusion|tablets?|patch(?:es)?|therapy|treatment))?(?: \\d(?:(?!smok|ex )[\\w ./]){0,25})?,? ?(?:[(:-] ?)?";
     private static final String BEING =
             "(?:which )?(?:was |were |has been |have been |is |are |being |recently |now |since |has |had |all )*";
-    private static final String STOPPED_AFTER = "stopped|discontinued|withheld|ceased|withdrawn|on hold|held\\b|paused|suspended|course|(?:course )?(?:finished|completed)|d/c|dc'd|dcd|"
-            + "(?:replaced (?:by|with)|swapped (?:for|to)|switched to|changed to|exchanged for)|until (?:last|january|february|march|april|june|july|august|september|october|november|december|(?:19|20)\\d\\d)|"
-            + "(?:last taken|not (?:yet )?started|never started)|in the past|previously(?= ?(?:[,.;)]|$))";
-    private static final String REACTION_AFTER = "not tolerated|contraindicated|declined|refused|allerg(?:y|ies|ic)(?! to)|anaphylaxis|intolerance|intolerant|"
-            + "-? ?(?:rash|hives|nausea|anaphylaxis|itch\\w*|angioedema|swelling|bronchospasm|wheeze|vomiting|gi upset|upset stomach|myalgia|cough)\\b|caused|causes|makes? (?:him|her)|"
-            + "gives (?:him|her)|upsets?|made (?:him|her)|brings (?:him|her) out|sensitiv\\w+|resistan\\w+|reaction|"
-            + "(?:he|she) (?:will not|won't|cannot|doesn't|refuses to|did not|no longer) (?:take|tolerate)s?";
+    private static final String STOPPED_AFTER =
+            "stopped|discontinued|withheld|ceased|withdrawn|on hold|held\\b|paused|suspended|course|(?:course )?(?:finished|completed)|d/c|dc'd|dcd|"
+                    + "(?:replaced (?:by|with)|swapped (?:for|to)|switched to|changed to|exchanged for)|until (?:last|january|february|march|april|june|july|august|september|october|november|december|(?:19|20)\\d\\d)|"
+                    + "(?:last taken|not (?:yet )?started|never started)|in the past|previously(?= ?(?:[,.;)]|$))";
+    private static final String REACTION_AFTER =
+            "not tolerated|contraindicated|declined|refused|allerg(?:y|ies|ic)(?! to)|anaphylaxis|intolerance|intolerant|"
+                    + "-? ?(?:rash|hives|nausea|anaphylaxis|itch\\w*|angioedema|swelling|bronchospasm|wheeze|vomiting|gi upset|upset stomach|myalgia|cough)\\b|caused|causes|makes? (?:him|her)|"
+                    + "gives (?:him|her)|upsets?|made (?:him|her)|brings (?:him|her) out|sensitiv\\w+|resistan\\w+|reaction|"
+                    + "(?:he|she) (?:will not|won't|cannot|doesn't|refuses to|did not|no longer) (?:take|tolerate)s?";
     private static final String USELESS_AFTER =
             "(?:did not|didn't|don't|doesn't|hasn't|has not|not) help\\w*|without (?:effect|benefit|success|relief)|made no difference|no (?:benefit|effect|help)|ineffective|failed|(?:for [a-z ]{1,20} )?without (?:effect|benefit|success|relief)";
-    private static final String ONCE_AFTER = "gave (?:him|her)|(?:in (?:the )?hospital |iv )?was given in|(?:was|were) (?:administered|given (?:during|at|before|by|as|once|intra\\w*|pre\\w*))|"
-            + "given (?:during|at the time|in theatre|in the|by|pre|stat|once|iv|intra\\w*)|administered|(?:stat )?in (?:a&e|a & e|the emergency|emergency|casualty|the ambulance|theatre|recovery|the er\\b|the ed\\b)|bolus|"
-            + "-? ?(?:induced|associated|related|toxicity|poisoning|overdose|withdrawal|naive)";
-    private static final String PROPOSED_AFTER = "(?:might|may|could|would|will) be (?:started|given|considered|added|helpful|useful|an option|appropriate|suitable|worth)|"
-            + "(?:was|has been|had been) (?:discussed|considered|proposed|offered|suggested|mentioned)|(?:discussed|considered|proposed|offered|suggested|mentioned)\\b|and not given|in the (?:bathroom|house|cupboard|cabinet) is|"
-            + "is to be|to (?:be )?(?:start|begin|commence|follow|started|added|considered)|should be (?:considered|started)|could be (?:considered|started)|if |would be|planned|has been suggested|\\?";
+    private static final String ONCE_AFTER =
+            "gave (?:him|her)|(?:in (?:the )?hospital |iv )?was given in|(?:was|were) (?:administered|given (?:during|at|before|by|as|once|intra\\w*|pre\\w*))|"
+                    + "given (?:during|at the time|in theatre|in the|by|pre|stat|once|iv|intra\\w*)|administered|(?:stat )?in (?:a&e|a & e|the emergency|emergency|casualty|the ambulance|theatre|recovery|the er\\b|the ed\\b)|bolus|"
+                    + "-? ?(?:induced|associated|related|toxicity|poisoning|overdose|withdrawal|naive)";
+    private static final String PROPOSED_AFTER =
+            "(?:might|may|could|would|will) be (?:started|given|considered|added|helpful|useful|an option|appropriate|suitable|worth)|"
+                    + "(?:was|has been|had been) (?:discussed|considered|proposed|offered|suggested|mentioned)|(?:discussed|considered|proposed|offered|suggested|mentioned)\\b|and not given|in the (?:bathroom|house|cupboard|cabinet) is|"
+                    + "is to be|to (?:be )?(?:start|begin|commence|follow|started|added|considered)|should be (?:considered|started)|could be (?:considered|started)|if |would be|planned|has been suggested|\\?";
     private static final String OTHER_AFTER = "level|free\\b|assay|clinic (?:attender|patient) in the past";
 
     private static final Pattern AFTER = Pattern.compile("^" + AMOUNT_BETWEEN + BEING + "(?:"
-            + String.join(
-                    "|", STOPPED_AFTER, REACTION_AFTER, USELESS_AFTER, ONCE_AFTER, PROPOSED_AFTER, OTHER_AFTER)
+            + String.join("|", STOPPED_AFTER, REACTION_AFTER, USELESS_AFTER, ONCE_AFTER, PROPOSED_AFTER, OTHER_AFTER)
             + ")");
 
     private static final Pattern NO_DRUG = Pattern.compile(
             "^ ?-? ?(?:level|clinic|resistance|resistant|allerg|nil|therapy (?:was )?stopped|deficien|replacement|nurse|pump site|stores|dependent diabet|requiring diabet|sensitiv)");
 
-    private static final Pattern ASKED = Pattern.compile("^(?:is|are|can|could|would|should|do|does|what|any|shall|might)\\b");
-    private static final Pattern COURSE_GOES_ON = Pattern.compile("(?s).*\\b(?:is |currently |still |now |remains )?on (?:a|his|her|the)(?: \\w+){0,2} course of .*");
+    private static final Pattern ASKED =
+            Pattern.compile("^(?:is|are|can|could|would|should|do|does|what|any|shall|might)\\b");
+    private static final Pattern COURSE_GOES_ON = Pattern.compile(
+            "(?s).*\\b(?:is |currently |still |now |remains )?on (?:a|his|her|the)(?: \\w+){0,2} course of .*");
 
     /** Drugs that are given once and by others' hands. */
     private static final Set<String> NEVER_REGULAR = Set.of(
-            "alteplase", "streptokinase", "urokinase", "tenecteplase", "reteplase", "protamine", "adenosine", "propofol", "naloxone");
+            "alteplase",
+            "streptokinase",
+            "urokinase",
+            "tenecteplase",
+            "reteplase",
+            "protamine",
+            "adenosine",
+            "propofol",
+            "naloxone");
 
     /** An item of a list that is over before the drug's own item: "ticagrelor stopped 2024, pregabalin". */
     private static final Pattern STOPPED_IN_LIST = Pattern.compile(
@@ -113,7 +135,9 @@ final class DrugsNotTaken {
                 || HEADING.matcher(plain.substring(0, drug.start())).find()) {
             return true;
         }
-        if (plain.endsWith("?") && ASKED.matcher(plain).find() && !Fit.matches(before, "(?s).*\\b(?:on|takes|taking)\\b.*")) {
+        if (plain.endsWith("?")
+                && ASKED.matcher(plain).find()
+                && !Fit.matches(before, "(?s).*\\b(?:on|takes|taking)\\b.*")) {
             return true;
         }
         var words = BEFORE.matcher(before);

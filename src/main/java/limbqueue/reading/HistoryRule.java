@@ -21,7 +21,7 @@ final class HistoryRule implements Rule {
             Condition.of("dialysis", "dialysis"),
             Condition.of(
                     "coronaryBypass",
-                    "coronary bypass|lima(?:-| to )lad|bypass (?:surgery )?(?:to|on|of|for) (?:his|her|the) heart|(?<=coronary )bypass"),
+                    "coronary bypass|ca bypass|bypass of (?:the |his |her )?coronar\\w+|lima(?:-| to )lad|bypass (?:surgery )?(?:to|on|of|for) (?:his |her |the )?heart|(?<=coronary )bypass"),
             Condition.of(
                     "leftInternalMammaryGraft",
                     "left internal mammary graft|mammary graft|(?<=using )(?:left )?internal mammary"),
@@ -32,10 +32,10 @@ final class HistoryRule implements Rule {
             Condition.of("atrialFibrillation", "atrial fibrillation"),
             Condition.of(
                     "spinalHardware",
-                    "(?:lumbar|spinal|cervical|thoracic|back|spine|l\\d(?: ?[-/] ?[ls]?\\d)?)(?: spine| interbody| vertebral)? (?:fusion|instrumentation)|fusion of (?:the |his |her )?(?:lumbar |spine|l\\d|back)|pedicle screws?|(?:spinal|lumbar) (?:rods?|screws?|metalwork|hardware|implants?)|(?:metalwork|rods?|screws?|hardware|metal|plates?) (?:in|of) (?:the |his |her )?(?:lumbar |lower )?(?:spine|back)|spinal cord stimulator|posterior lumbar interbody|plif|tlif|l\\d ?[-/] ?s?\\d fusion|fused (?:lumbar )?spine|(?:spine|lumbar spine) (?:was |is )?fused"),
+                    "operation on (?:the |his |her )?(?:spine|back) with (?:rods|screws|metal\\w*|plates)|spinal surgery ?/ ?metal|(?:lumbar|lumber|spinal|cervical|thoracic|back|spine|l\\d(?: ?[-/] ?[ls]?\\d)?)(?: spine| interbody| vertebral)? (?:fusion|instrumentation)|fusion of (?:the |his |her )?(?:lumbar |spine|l\\d|back)|pedicle screws?|(?:spinal|lumbar) (?:rods?|screws?|metalwork|hardware|implants?)|(?:metalwork|rods?|screws?|hardware|metal|plates?) (?:in|of) (?:the |his |her )?(?:lumbar |lower )?(?:spine|back)|spinal cord stimulator|posterior lumbar interbody|plif|tlif|l\\d ?[-/] ?s?\\d fusion|fused (?:lumbar )?spine|(?:spine|lumbar spine) (?:was |is )?fused"),
             Condition.of(
                     "hipOrPelvicHardware",
-                    "hip replacement|(?:hip|pelvic|acetabular|sacroiliac) (?:metalwork|hardware|plates?|screws?|fixation|implant|nail)|(?:metalwork|plates?|screws?|hardware|metal|nail) (?:in|of) (?:the |his |her )?(?:left |right )?(?:hip|pelvis|acetabulum)|pelvic fixation|(?:left |right |bilateral |total |both )?hips? (?:was |were |is |has been |have been )?(?:both )?replaced|replacement of (?:the |his |her )?(?:left |right )?hip|new hips?|hip nail|hips? (?:was |were )?pinned|pinned hip"),
+                    "hip replacement|hip prosthesis|hips? on (?:that|the \\w+) side (?:was |has been )?replaced|(?:hip|pelvic|acetabular|sacroiliac) (?:metal\\b|metalwork|hardware|plates?|screws?|fixation|implant|nail)|(?:metalwork|plates?|screws?|hardware|metal|nail) (?:in|of) (?:the |his |her )?(?:left |right )?(?:hip|pelvis|acetabulum)|pelvic fixation|(?:left |right |bilateral |total |both )?hips? (?:was |were |is |has been |have been )?(?:both )?replaced|replacement of (?:the |his |her )?(?:left |right )?hip|new hips?|hip nail|hips? (?:was |were )?pinned|pinned hip"),
             Condition.of(
                     "spinalStenosis",
                     "spinal stenosis|stenosis at l\\d|l\\d ?/ ?\\d stenosis|neurogenic claudication due to spinal"),
@@ -45,7 +45,9 @@ final class HistoryRule implements Rule {
                     "(?:infrarenal |abdominal )?aortic aneurysm|aneurysm of (?:the )?(?:infrarenal |abdominal )?aorta"),
             Condition.of("pregnant", "pregnant|pregnancy|weeks? gestation|gravid"),
             Condition.of("bleedingDisorder", "bleeding disorder"),
-            Condition.of("thyroidDisease", "thyroid disease|(?<=treated )hypothyroid|goitre|thyroid disorder"),
+            Condition.of(
+                    "thyroidDisease",
+                    "thyroid disease|thyroid (?:problems?|trouble)|thyroid(?= ?:? ?(?:n|y|no|yes)\\b)|(?<=treated )hypothyroid|goitre|thyroid disorder"),
             Condition.of("statin", "statins?"),
             Condition.of(
                     "antiplatelet",
@@ -53,7 +55,9 @@ final class HistoryRule implements Rule {
             Condition.of("careHome", "care home"));
 
     /** "Please avoid her dialysis days." */
-    private static final Pattern OWN_DIALYSIS = Pattern.compile("(?:his|her) dialysis (?:days?|sessions?|slots?|shifts?)\\b");
+    private static final Pattern OWN_DIALYSIS =
+            Pattern.compile("(?:his|her) dialysis (?:days?|sessions?|slots?|shifts?)\\b");
+
     private static final Pattern NO_DIALYSIS_BEFORE = Pattern.compile(
             "\\b(?:pre|non|may need|may require|approach\\w*|heading (?:for|towards)|near(?:ing)?|close to|consent for|prepar\\w+ for|(?:fistula|access|line|catheter|workup|work ?up|assess\\w*|ready|candidate|suitable|education|awaiting|wait\\w*|listed|referred|refer) for|(?:into|towards?|without|avoid|before|until|short of|start|needs?|need|want|declin\\w+|refus\\w+|discuss\\w*|considering|consider|option of|offered|talk\\w* about|come to|end up on|precipitat\\w+)|risk of) ?(?:the |a |any |starting |having |future |starts? )?-? ?$|\\bblood.{0,30}$");
     private static final Pattern NO_DIALYSIS_AFTER = Pattern.compile(
@@ -84,10 +88,10 @@ final class HistoryRule implements Rule {
             "\\b(?:wheel ?-?chair(?:[- ](?:bound|dependent|user|only))?|bed ?-?(?:bound|ridden)|non ?-?ambulatory|chair ?-?bound|(?:walks|mobilises|walking|ambulates|mobile|gets about|gets around|moves|transfers)(?: \\w+){0,3} (?:with|using|on)(?: (?:a|an|the|his|her|two|one|1|2|wheeled|zimmer|rolling|walking|four|4|aid|of))* (?:frame|zimmer|walker|rollator|sticks?|cane|crutch(?:es)?|hoist|assistance|help of \\w+|prosthesis and)|uses (?:a |an |his |her )?(?:zimmer|walking |wheeled |rolling )?(?:frame|walker|rollator|zimmer|stick|cane|crutches)|zimmer frame|cannot walk (?:unaided|independently|without)|can't walk unaided|doesn't walk|no longer walks|hoisted?(?: for)? transfers|transfers with (?:a )?hoist|full hoist|walks with help|not (?:independently )?mobile|needs (?:help|assistance|two people|one person) to (?:walk|transfer|mobilise))\\b");
 
     private static final String BOX = "(?:\\[ ?(?<%1$s>[x✓✔]?) ?\\]|\\( ?(?<%1$sr>[x✓✔]?) ?\\)|(?<%1$sc>[☐☑☒✔]))";
-    private static final Pattern YES_OR_NO = Pattern.compile("^ ?[:?=-]* ?" + BOX.formatted("yes") + " ?(?:yes|y)\\b ?[/,|]? ?"
-            + BOX.formatted("no") + " ?(?:no|n)\\b");
-    private static final Pattern NO_OR_YES = Pattern.compile("^ ?[:?=-]* ?" + BOX.formatted("no") + " ?(?:no|n)\\b ?[/,|]? ?"
-            + BOX.formatted("yes") + " ?(?:yes|y)\\b");
+    private static final Pattern YES_OR_NO = Pattern.compile(
+            "^ ?[:?=-]* ?" + BOX.formatted("yes") + " ?(?:yes|y)\\b ?[/,|]? ?" + BOX.formatted("no") + " ?(?:no|n)\\b");
+    private static final Pattern NO_OR_YES = Pattern.compile(
+            "^ ?[:?=-]* ?" + BOX.formatted("no") + " ?(?:no|n)\\b ?[/,|]? ?" + BOX.formatted("yes") + " ?(?:yes|y)\\b");
     private static final Pattern SMOKING_BOX = Pattern.compile(
             "\\b(?:smok\\w*|tobacco)\\b[^.;]{0,60}?(?:\\[ ?[x✓✔] ?\\]|\\( ?[x✓✔] ?\\)|[☑☒✔]) ?(?:(?<never>never|non|no\\b)|(?<former>ex|former|past|quit|stopped)|(?<current>current|yes|active|now|smok))");
 
@@ -115,7 +119,10 @@ final class HistoryRule implements Rule {
         while (match.find()) {
             var field = condition.field();
             if (field.endsWith("dialysis")
-                    && OWN_DIALYSIS.matcher(plain).region(Math.max(0, match.start() - 4), plain.length()).lookingAt()) {
+                    && OWN_DIALYSIS
+                            .matcher(plain)
+                            .region(Math.max(0, match.start() - 4), plain.length())
+                            .lookingAt()) {
                 findings.put(field, true, sentence.span(match), Findings.Ground.WORDS);
                 continue;
             }
@@ -140,6 +147,9 @@ final class HistoryRule implements Rule {
             return Optional.empty();
         }
         var plain = sentence.plain;
+        if (Fit.matches(plain.substring(end), "(?s) test (?:is |was )?:? ?(?:negative|neg\\b|-ve).*")) {
+            return Optional.of(false);
+        }
         var boxes = boxes(plain.substring(end));
         if (boxes.isPresent()) {
             return boxes.get();
@@ -172,7 +182,7 @@ final class HistoryRule implements Rule {
         }
         if (Fit.matches(
                 after,
-                "(?s) ?[:=-]* ?(?:unknown|not known|unclear|uncertain|n/k|not asked|\\[ \\] yes.*\\[ \\] no|\\?).*")) {
+                "(?s) ?[:=-]* ?(?:unknown|not known|unclear|uncertain|n/k|n ?/ ?a\\b|not applicable|not asked|(?:he|she|they) thinks?\\b|\\[ \\] yes.*\\[ \\] no|\\?).*")) {
             return Optional.empty();
         }
         return switch (Polarity.of(sentence, start, end)) {
@@ -221,7 +231,9 @@ final class HistoryRule implements Rule {
                 Fit.matches(
                                 before,
                                 "(?s).*\\b(?:pre|borderline|gestational|steroid[- ]induced|impaired|screen\\w* (?:him |her )?for|test\\w* (?:him |her )?for|check\\w* for|department of|(?:doctor|nurse|specialist|consultant|lead|physician|lecturer|registrar|professor|centre|center|institute|service) (?:in|for|of)|(?:to|not) develop|leaflet on|risk (?:of|for)) ?-? ?$")
-                        || Fit.matches(after, "(?s) (?:clinic|uk|screening|review|eye screening|status ?:? ?(?:is )?(?:un|not)|unknown|and endocrin\\w+|& endocrin\\w+|/ ?endocrin\\w+|(?:and )?metabol\\w+|(?:foot )?(?:protection|podiatr\\w+)|(?:liaison|specialist|research|register|education|course|association|care|charity)\\b).*");
+                        || Fit.matches(
+                                after,
+                                "(?s) (?:clinic|uk|screening|review|eye screening|status ?:? ?(?:is )?(?:un|not)|unknown|and endocrin\\w+|& endocrin\\w+|/ ?endocrin\\w+|(?:and )?metabol\\w+|(?:foot )?(?:protection|podiatr\\w+)|(?:liaison|specialist|research|register|education|course|association|care|charity)\\b).*");
             case "history.dialysis" ->
                 NO_DIALYSIS_BEFORE.matcher(before).find()
                         || NO_DIALYSIS_AFTER.matcher(after).find();
@@ -245,7 +257,9 @@ final class HistoryRule implements Rule {
                                 "(?s) (?:manager|owner|nurse|worker|placement (?:is )?(?:being )?considered|being considered).*");
             case "history.statin" -> false;
             case "history.coronaryBypass" ->
-                Fit.matches(after, "(?s) (?:is|was) (?:being )?(?:considered|offered|declined|planned|discussed).*")
+                Fit.matches(
+                                after,
+                                "(?s) (?:(?:is|was) )?(?:being )?(?:considered|offered|declined|planned|discussed).*")
                         || Fit.matches(
                                         before,
                                         "(?s).*\\b(?:awaiting|for|listed for|declined|considered for|needs|await) ?$")
@@ -294,8 +308,7 @@ final class HistoryRule implements Rule {
                     new BigDecimal(years.group(1) != null ? years.group(1) : years.group(2)),
                     sentence.span(years));
         }
-        if (!sentence.hasAny(
-                "smok", "cig", "fags", "tobacco", "ppd", "pack", "quit", "a day", "rolls h")) {
+        if (!sentence.hasAny("smok", "cig", "fags", "tobacco", "ppd", "pack", "quit", "a day", "rolls h")) {
             return;
         }
         var box = SMOKING_BOX.matcher(plain);

@@ -11,7 +11,8 @@ final class PatientRule implements Rule {
 
     private static final String PART =
             "(?:(?:Mc|Mac|O['\u2019]|D['\u2019]|de |van |von |St\\.? ?)?[A-Z][a-z\u00c0-\u024f]+(?:['\u2019-][A-Z]?[a-z\u00c0-\u024f]{1,30}+){0,3}|[A-Z][A-Z'\u2019-]{1,20}(?![a-z]))";
-    private static final String TITLE = "(?:Mr|Mrs|Ms|Miss|MR|MRS|MS|MISS|mr|mrs|ms|miss|Master|Mister|Sir|Lady)\\b\\.?";
+    private static final String TITLE =
+            "(?:Mr|Mrs|Ms|Miss|MR|MRS|MS|MISS|mr|mrs|ms|miss|Master|Mister|Sir|Lady)\\b\\.?";
 
     private static final Pattern TITLED = Pattern.compile("(?<![A-Za-z])(" + TITLE + ")[ \\t]+(?:(" + PART
             + ")(?:[ \\t]+(?:[A-Z]\\.?[ \\t]+)?(" + PART + "))?|([A-Z])\\.?[ \\t]+(" + PART + "))");
@@ -35,8 +36,10 @@ final class PatientRule implements Rule {
             "(?:(?i:thank you for (?:kindly )?(?:seeing|reviewing|accepting|assessing)|(?:please|kindly|could you(?: please)?|if you (?:would|could)(?: kindly)?) (?:see|review|assess|consider)|i (?:am|would like to|wish to) refer(?:ring)?|i refer|i saw|we saw|this is about|i write about|writing about|on behalf of)"
                     + "|(?i:man|woman|gentleman|lady|patient)(?:,|[ \\t]+of[ \\t]+\\d\\d,))";
     /** "Thank you for seeing Joan Tarr, a 71-year-old woman": a name without a title. */
-    private static final Pattern INTRODUCED = Pattern.compile("\\b" + INTRODUCTION + "[ \\t\\n]+(" + PART + ")[ \\t\\n]+(?:[A-Z]\\.?[ \\t]+)?(" + PART
-            + ")(?=,?[ \\t\\n]+(?:aged?\\b|an?[ \\t\\n]|who\\b|whose\\b|with\\b|\\(|\\d{2}\\b|dob\\b|DOB\\b|born\\b|is\\b|has\\b|for\\b|this\\b)|[ \\t]*\\()");
+    private static final Pattern INTRODUCED = Pattern.compile(
+            "\\b" + INTRODUCTION + "[ \\t\\n]+(" + PART + ")[ \\t\\n]+(?:[A-Z]\\.?[ \\t]+)?(" + PART
+                    + ")(?=,?[ \\t\\n]+(?:aged?\\b|an?[ \\t\\n]|who\\b|whose\\b|with\\b|\\(|\\d{2}\\b|dob\\b|DOB\\b|born\\b|is\\b|has\\b|for\\b|this\\b)|[ \\t]*\\()");
+
     private static final Pattern NOT_A_NAME = Pattern.compile(
             "(?i)(?:dear|colleague|doctor|team|clinic|hospital|practice|surgery|medical|centre|center|health|referral|form|date|dob|sex|urgent|right|left|leg|legs|foot|the|this|patient|name|re|he|she|his|her|thank|diagnosis|history|vascular|department|dr|mr|mrs|ms|miss|and|with|is|was|has|of|for|born|male|female|address|phone|tel|fax|letter|new|old|both|bilateral|claudication|rest|pain|ulcer|ischaemia|ischemia|angiogram|limb|lower|circulation|your|our|ref|no|yes|nhs|mrn|request|appointment|opinion|gp|note|call|on|at|in|a|i|ct|cta|chart|service|details|number|id)");
 
@@ -51,7 +54,7 @@ final class PatientRule implements Rule {
     private static final Set<String> FEMALE = Set.of("f", "female", "woman", "lady", "w", "widow", "girl");
 
     private static final Pattern IDENTIFIER = Pattern.compile(
-            "(?i)\\b((?:MRN|M\\.R\\.N\\.|NHS(?:[ \\t]+(?:number|no\\.?|#))?|CHI(?:[ \\t]+(?:number|no\\.?))?|hospital[ \\t]+(?:number|no\\.?|id|#)|hosp\\.?[ \\t]+(?:number|no\\.?|id)|chart(?:[ \\t]+(?:number|no\\.?|#))?|unit[ \\t]+(?:number|no\\.?)|case[ \\t]+(?:number|no\\.?)|record[ \\t]+(?:number|no\\.?)|(?:medical[ \\t]+)?record[ \\t]+(?:number|no\\.?|#)|patient[ \\t]+(?:id|number|no\\.?|#)|acct(?:\\.|[ \\t]+(?:no\\.?|#|number))?|account(?:[ \\t]+(?:no\\.?|#|number))?|health[ \\t]+(?:card|number|no\\.?)(?:[ \\t]+(?:no\\.?|number))?|medicare(?:[ \\t]+(?:no\\.?|number|id))?|insurance[ \\t]+(?:no\\.?|number|id)|[A-Z]{2,4}[ \\t]+(?:number|no\\.?)|file[ \\t]+(?:no\\.?|number)|ID(?:[ \\t]+(?:no\\.?|number))?))[ \\t]*[:#.=]?[ \\t]*#?[ \\t]*((?-i:[A-Z]{1,4})?[ -]?\\d[\\d]{0,14}(?:[ -]?\\d{2,12}){0,4}(?:[A-Z]\\b)?|(?-i:[A-Z]{1,4}-)\\d[\\d-]*)");
+            "(?i)\\b((?:MRN|M\\.R\\.N\\.|NHS(?:[ \\t]+(?:number|nurnber|no\\.?|#))?|CHI(?:[ \\t]+(?:number|no\\.?))?|hospital[ \\t]+(?:number|no\\.?|id|#)|hosp\\.?[ \\t]+(?:number|no\\.?|id)|chart(?:[ \\t]+(?:number|no\\.?|#))?|unit[ \\t]+(?:number|no\\.?)|case[ \\t]+(?:number|no\\.?)|record[ \\t]+(?:number|no\\.?)|(?:medical[ \\t]+)?record[ \\t]+(?:number|no\\.?|#)|patient[ \\t]+(?:id|number|no\\.?|#)|acct(?:\\.|[ \\t]+(?:no\\.?|#|number))?|account(?:[ \\t]+(?:no\\.?|#|number))?|health[ \\t]+(?:card|number|no\\.?)(?:[ \\t]+(?:no\\.?|number))?|medicare(?:[ \\t]+(?:no\\.?|number|id))?|insurance[ \\t]+(?:no\\.?|number|id)|[A-Z]{2,4}[ \\t]+(?:number|no\\.?)|file[ \\t]+(?:no\\.?|number)|ID(?:[ \\t]+(?:no\\.?|number))?))[ \\t]*(?:[:#=]|\\.{1,60})?[ \\t]*#?[ \\t]*((?-i:[A-Z]{1,4})?[ /-]?\\d[\\d]{0,14}(?:[ -]?\\d{2,12}){0,4}(?:-?(?-i:[A-Z])\\b)?|(?-i:[A-Z]{1,4}-)\\d[\\d-]*)");
 
     private static final Pattern ADDRESS_LABEL = Pattern.compile(
             "(?im)\\b(?:patient(?:['\u2019]s)?[ \\t]+address|home[ \\t]+address|address|addr)[ \\t]*:[ \\t]*([^\\n\\r]{5,120}?)(?=[ \\t]{2,}|[ \\t]+(?:tel|phone|dob|sex|mrn|nhs)\\b|$)");
@@ -69,8 +72,8 @@ final class PatientRule implements Rule {
     private static final Pattern AWAY = Pattern.compile(
             "\\b(?:not available|unavailable|isn't available|absent|away|isn't free|cannot (?:come|attend|make)|can not come|unable to (?:attend|come)|on holiday|on vacation|out of (?:town|the country)|not be available|not free|no appointments?|avoid|cannot make|booked for|dates to avoid|in hospital)\\b");
 
-    private static final Pattern FIRST_DAY = Pattern.compile(
-            "\\b(?<day>\\d{1,2}) ?(?:st|nd|rd|th)? ?(?:-|to|until|till|through|thru|and) ?(?:the )?$");
+    private static final Pattern FIRST_DAY =
+            Pattern.compile("\\b(?<day>\\d{1,2}) ?(?:st|nd|rd|th)? ?(?:-|to|until|till|through|thru|and) ?(?:the )?$");
     private static final Pattern OTHERS_AWAY = Pattern.compile(
             "^(?:please note )?(?:i|we|our|the (?:practice|clinic|surgery|office|doctor)|dr \\w+)\\b[a-z ]{0,20}\\b(?:am|are|is|will|shall)\\b|\\bwas in hospital\\b");
 
@@ -240,7 +243,10 @@ final class PatientRule implements Rule {
                         && (words.start() - name.get().end() <= 4
                                 || BESIDE_NAME
                                         .matcher(page.text.substring(
-                                                name.get().end(), Math.min(words.start(), name.get().end() + 20)))
+                                                name.get().end(),
+                                                Math.min(
+                                                        words.start(),
+                                                        name.get().end() + 20)))
                                         .matches())
                         && date.date()
                                 .filter(day -> page.written.isEmpty()
@@ -331,8 +337,8 @@ final class PatientRule implements Rule {
     /** A lone M or F on the line of name or birth date. */
     private static Optional<Word> alone(Page page, Optional<Span> name) {
         for (var sentence : page.sentences) {
-            var named = name.filter(words ->
-                            words.start() >= sentence.whole.start() && words.end() <= sentence.whole.end())
+            var named = name.filter(
+                            words -> words.start() >= sentence.whole.start() && words.end() <= sentence.whole.end())
                     .isPresent();
             if (!named
                     && !Fit.matches(sentence.plain, "(?s).*\\b(?:dob|born|date of birth|name|patient|surname)\\b.*")) {
@@ -341,7 +347,8 @@ final class PatientRule implements Rule {
             var match = SEX_ALONE.matcher(sentence.plain);
             while (match.find()) {
                 var original = page.original(sentence.span(match.start("l"), match.end("l")));
-                if (original.equals("M") || original.equals("F")
+                if (original.equals("M")
+                        || original.equals("F")
                         || original.length() > 1
                         || Fit.matches(sentence.plain.substring(0, match.start("l")), "(?s).*, ")
                                 && Fit.matches(sentence.plain.substring(match.end("l")), "(?s),.*")) {
@@ -379,6 +386,7 @@ final class PatientRule implements Rule {
                     .strip()
                     .replaceAll("\\s+", " ")
                     .replaceAll("[.#]$", "")
+                    .replace("nurnber", "number")
                     .strip();
             if (digits.length() < 4
                     || !seen.add(value)
@@ -497,7 +505,9 @@ final class PatientRule implements Rule {
                                         "(?s).*\\b(?:area|cruise|holiday|fl\\w+|sail\\w*|travel\\w*|trip|abroad|away|winter\\w*|visit\\w*|vacation|leaves?|leaving|moves|off to)\\b.*"))) {
                     future(page, sentence, date, "patient.returnsToArea", findings);
                 } else if (leaves
-                        && !Fit.matches(before, "(?s).*\\b(?:hospital|work|left|discharged|school|died|care home|bungalow|flat|ward|theatre|rehab\\w*)\\b.*")
+                        && !Fit.matches(
+                                before,
+                                "(?s).*\\b(?:hospital|work|left|discharged|school|died|care home|bungalow|flat|ward|theatre|rehab\\w*)\\b.*")
                         && Fit.matches(
                                 plain,
                                 "(?s).*\\b(?:area|cruise|holiday|fl(?:y|ies|ying|ight)|sail\\w*|travel\\w*|trip|abroad|away|winter\\w*|country|town|vacation|leaves|leaving|overseas|depart\\w*|home for|moves? to|moving to|off to)\\b.*")) {
@@ -515,7 +525,9 @@ final class PatientRule implements Rule {
             return false;
         }
         var number = Integer.parseInt(first.group("day"));
-        if (number < 1 || number > to.get().getDayOfMonth() || page.written.filter(to.get()::isBefore).isPresent()) {
+        if (number < 1
+                || number > to.get().getDayOfMonth()
+                || page.written.filter(to.get()::isBefore).isPresent()) {
             return false;
         }
         var entry = findings.add("patient.unavailable");

@@ -12,7 +12,8 @@ final class Person {
     static final String INITIAL = "(?:[A-Z]\\.?)";
 
     /** The title of a doctor or nurse. */
-    static final String TITLE = "(?:[Dd]r|DR|Doctor|Prof(?:essor)?|Staff Nurse|Sister|Nurse(?![ \\t]+(?:Practitioner|Specialist|Consultant|Manager|Lead|Clinician))|Sr|Matron)\\b\\.?";
+    static final String TITLE =
+            "(?:[Dd]r|DR|Doctor|Prof(?:essor)?|Staff Nurse|Sister|Nurse(?![ \\t]+(?:Practitioner|Specialist|Consultant|Manager|Lead|Clinician))|Sr|Matron)\\b\\.?";
 
     /** The title of a surgeon, or of anybody. */
     static final String PLAIN_TITLE = "(?:Mr|Mrs|Ms|Miss|Mx)\\b\\.?";
@@ -24,8 +25,8 @@ final class Person {
     private static final String CAPITALS = "[A-Z][A-Z'\u2019-]{2,20}(?![a-z])";
 
     /** A name whose surname, or all of it, is in capitals: "V. QUIST", "VERA QUIST". */
-    static final String NAME_IN_CAPITALS = "(?:(?:(?:" + INITIAL + "[ \\t]+){1,3}|" + PART + "[ \\t]+)?" + CAPITALS + "(?![ \\t]+[A-Z])|" + CAPITALS + "[ \\t]+"
-            + CAPITALS + "(?=[ \\t]*(?:,|$)))";
+    static final String NAME_IN_CAPITALS = "(?:(?:(?:" + INITIAL + "[ \\t]+){1,3}|" + PART + "[ \\t]+)?" + CAPITALS
+            + "(?![ \\t]+[A-Z])|" + CAPITALS + "[ \\t]+" + CAPITALS + "(?=[ \\t]*(?:,|$)))";
 
     private static final String ONE_DEGREE =
             "(?:M\\.?D\\.?|D\\.?O\\.?|N\\.?P\\.?|P\\.?A\\.?(?:-C)?|R\\.?N\\.?|F?NP(?:-C|-BC)?|APRN|CNM|DPM|MBBS|MBChB|FRCS|FRCP|MRCP"

@@ -237,7 +237,9 @@ enum Polarity {
         var rest = plain.substring(end, Math.max(end, clauseEnd));
         var pieceRest = rest.indexOf(',') < 0 ? rest : rest.substring(0, rest.indexOf(','));
         if (!Fit.matches(piece, "(?:[a-z]+ ?){0,2}|(?:[a-z]+ ){1,3}(?:or|nor)(?: [a-z]+){0,2}")
-                || Fit.matches(piece, ".*\\b(?:left|right|bilateral|has|is|his|her|the|a|an|\\d+)\\b.*")) {
+                || Fit.matches(
+                        piece,
+                        ".*\\b(?:left|right|bilateral|has|is|his|her|the|a|an|on|takes|taking|uses|\\d+)\\b.*")) {
             return false;
         }
         if (Fit.matches(

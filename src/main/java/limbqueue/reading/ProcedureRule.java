@@ -15,7 +15,7 @@ final class ProcedureRule implements Rule {
             "\\b(?:(?<aneurysm>(?:evar|endovascular (?:aneurysm|aortic) repair|(?<=aneurysm, |aneurysm - |aneurysm \\()(?:(?:an? )?endovascular repair|repaired(?: by (?:an? )?(?:covered )?stent(?:[ -]graft)?)?)|(?:aortic |popliteal )?aneurysm (?:repair|was repaired|repaired|operation|surgery)|repair of (?:the |an |his |her )?(?:left |right )?(?:aortic |popliteal )?aneurysm|endovascular stent graft for aneurysm))"
                     + "|(?<endarterectomy>endarterectomy)|(?<thrombectomy>thrombectomy)"
                     + "|(?<bypass>(?:fem(?:oral)?(?:oro)?[ -/]*(?:pop(?:liteal)?|distal|tibial|femoral|peroneal|crural|postib|ata|dp|pop)|aorto[ -]?bi?[ -]?(?:femoral|iliac)|ax(?:illo)?[ -]?(?:bi)?[ -]?femoral|iliofemoral|sfa|popliteal)?[ -]*(?:(?:leg|vein|arterial|distal|surgical|peripheral|vascular|crural|limb|left|right|femorodistal) )?bypass)"
-                    + "|(?<amputation>(?:below[ -]knee|above[ -]knee|forefoot|toe|ray|digital|major|minor|partial foot|left|right|syme'?s?|transmetatarsal|\\d\\w* toe|great toe)?(?: (?:toe|ray))? ?amputation)"
+                    + "|(?<amputation>(?:below[ -]knee|above[ -]knee|forefoot|toe|ray|digital|major|minor|partial foot|left|right|syme'?s?|transmetatarsal|\\d\\w* toe|great toe)?(?: (?:toe|ray))? ?amputation|(?<=had (?:his|her) (?:left|right) )leg (?:taken )?off)"
                     + "|(?<angioplasty>angioplasty|(?<=attempted |attempt at |failed |unsuccessful |tried )(?:[a-z -]{0,30})?recanali[sz]ation|recanali[sz]ation(?= (?:attempted|failed|of))|recanali[sz]ed)|(?<stent>stent)|(?<angiogram>angiogram))\\b");
 
     private static final Pattern NOT_LEG = Pattern.compile(
@@ -24,6 +24,10 @@ final class ProcedureRule implements Rule {
             "\\b(?:consider(?:ed|ing|ation)?|for (?:possible )?(?:an? )?|would (?:like|benefit|need)|may (?:need|require|benefit)|might|needs?|require[sd]?|suitable for|candidate for|request(?:ed|ing)?|plan(?:ned|ning|s)?|to be|will (?:need|have|be)|await(?:s|ing)|wait(?:ing)? (?:list )?for|list(?:ed)?(?: (?:at|in|of|there|again)[^,;.]{0,40})? for|refer(?:red)? for|accept(?:s|ed)?|would have|in case (?:\\w+ ){0,4}|option ?:?|future|discuss(?:ed|ing)?|option of|offer(?:ed)?|if|avoid(?:ing)?|prevent|risk of|facing|spoken of|talk(?:ed)? of|mention(?:ed)? of|plan (?:is|was)|intention (?:is|was)|heading for|come to|instead of|rather than|declin\\w+|refus\\w+|no (?:previous|prior|past|history of)|never had|without|before (?:any|an)|hoping for|could have|should have|whether|scheduled for|booked for|due (?:for|to have)|in case|candidate|save (?:him|her) from|unfit for|fit for|not (?:a candidate|suitable)|possible|potential|re-?|repeat|another|further|->)(?: (?:a|an|the|any|right|left|urgent|further|early|diagnostic|possible|repeat|his|her|lower|limb|leg|of|to|have|primary|an?|and|or|sfa|iliac|femoral|popliteal|angioplasty|stent|angiogram|bypass|amputation|duplex|cta|surgery)){0,6} ?(?:/|and|or|\\+/?-?)? ?$");
     private static final Pattern PLANNED_AFTER = Pattern.compile(
             "^(?: of the \\w+)? ?(?:- ?)?(?:is |was |has been |to be |should be |would be |could be |will be |isn't )?(?:not )?(?:planned|booked|scheduled|considered|being considered|discussed|offered|declined|pending|not possible|next (?:week|month)|requested|awaited|would|could|should|may|might|if|suggested|recommended|on \\w+ list|slot|date|cancelled|postponed|put off|deferred|tomorrow|\\?)");
+    /** "I took him to our angiography suite for an angiogram": what it was for was done. */
+    private static final Pattern TAKEN_TO_THEATRE = Pattern.compile(
+            "\\b(?:took|taken|brought) (?:him|her|mr \\w+|mrs \\w+|this \\w+|the patient) (?:back )?(?:in)?to\\b|\\bwent to (?:theatre|the (?:lab|suite|angio\\w* suite)) ");
+
     private static final Pattern OLD_STENT = Pattern.compile(
             "\\b(?:in[ -]?$|inside (?:the|a) $|within (?:the|a) $|above the $|below the $|through the $|the old $|in the $|proximal to the $|distal to the $|of the $|his $|her $)");
 
@@ -138,6 +142,8 @@ final class ProcedureRule implements Rule {
                 "amputation",
                 "aneurysm",
                 "evar",
+                "leg off",
+                "leg taken off",
                 "recanali")) {
             return all;
         }
@@ -181,7 +187,10 @@ final class ProcedureRule implements Rule {
             return false;
         }
         var plan = PLAN.matcher(before);
-        if (plan.find() && !(attempted && Fit.matches(plan.group(), "(?s).*\\b(?:underwent|had|attempted|tried)\\b.*"))
+        var underway = TAKEN_TO_THEATRE.matcher(before).find();
+        if (plan.find()
+                        && !underway
+                        && !(attempted && Fit.matches(plan.group(), "(?s).*\\b(?:underwent|had|attempted|tried)\\b.*"))
                 || PLANNED_AFTER.matcher(after).find()
                 || Fit.matches(plain.substring(0, match.start()), "(?s).*\\b(?:options?|plan|future|next) ?: ")) {
             return false;
@@ -340,10 +349,14 @@ final class ProcedureRule implements Rule {
             return of(before.group(1));
         }
         var behind = Fit.of(
-                        "^(?: (?:of|to|in|on|at|for|the|his|her|an|a|attempted|graft|was|done|placed|with|vein|tried|performed|\\d{4}|was tried|surgery|operation|arterial))* ?,? ?\\(?(left|right|bilateral)\\b(?! (?:groin|radial|brachial|femoral (?:access|puncture|approach|artery access)|arm|wrist))")
+                        "^(?: (?:of|to|in|on|at|for|the|his|her|an|a|attempted|graft|was|done|placed|with|vein|tried|performed|put|into|inserted|deployed|implanted|\\d{4}|was tried|surgery|operation|arterial))* ?,? ?\\(?(left|right|bilateral)\\b(?! (?:groin|radial|brachial|femoral (?:access|puncture|approach|artery access)|arm|wrist))")
                 .matcher(plain.substring(found.end(), to));
         if (behind.find()) {
             return of(behind.group(1));
+        }
+        var groin = Fit.of("^ ?,? ?(left|right|bilateral) groins?\\b").matcher(plain.substring(found.end(), to));
+        if (found.kind().equals("endarterectomy") && groin.find()) {
+            return of(groin.group(1));
         }
         var later = Fit.of("^[^.;:]{0,60}[,(] ?(left|right) (?:side|leg|foot|lower limb)\\b")
                 .matcher(plain.substring(found.end(), to));
@@ -380,7 +393,7 @@ final class ProcedureRule implements Rule {
         if (!behind.isEmpty()
                 && Fit.matches(
                         plain.substring(found.end(), behind.getFirst().start()),
-                        ",?(?: (?:of|to|in|on|for|the|his|her|a|left|right|attempted|placed|was|an|mid|distal|proximal|bilateral))* ?")) {
+                        ",?(?: (?:of|to|in|on|for|the|his|her|a|left|right|attempted|placed|put|into|inserted|deployed|implanted|was|an|mid|distal|proximal|bilateral))* ?")) {
             return Optional.of(behind.getFirst().segment());
         }
         return Optional.empty();

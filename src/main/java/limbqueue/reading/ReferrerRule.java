@@ -45,7 +45,8 @@ final class ReferrerRule implements Rule {
             Pattern.compile("\\b(?:not|no|never|don't|rather than|instead of)(?: (?:by|via|use|please|send))* $");
 
     /** The patient's own wish. */
-    private static final Pattern PATIENTS_WISH = Pattern.compile("\\b(?:patient|he|she|mr \\w+|mrs \\w+)(?: would)? prefer");
+    private static final Pattern PATIENTS_WISH =
+            Pattern.compile("\\b(?:patient|he|she|mr \\w+|mrs \\w+)(?: would)? prefer");
 
     /** A report that came this way already. */
     private static final Pattern SENT =

@@ -8,7 +8,8 @@ import limbqueue.reading.Lines.Line;
 /** The name of whoever wrote the letter: told by a label, signed at the foot, or printed at the head. */
 final class Signatory {
 
-    private static final String TITLED_NAME = "(?:" + Person.TITLE + "[ \\t]+){1,3}(?:" + Person.NAME_IN_CAPITALS + "|" + Person.NAME + ")";
+    private static final String TITLED_NAME =
+            "(?:" + Person.TITLE + "[ \\t]+){1,3}(?:" + Person.NAME_IN_CAPITALS + "|" + Person.NAME + ")";
     private static final Pattern LETTERED =
             Pattern.compile("(?:(?:" + Person.TITLE + "[ \\t]+)?" + Person.NAME + ")" + Person.DEGREES);
     private static final Pattern TITLED = Pattern.compile(TITLED_NAME);
@@ -197,7 +198,9 @@ final class Signatory {
     /** A name in the letterhead: "P Lockyer, Tarn Edge Medical Centre". */
     private static Optional<Span> head(List<Line> lines) {
         for (var line : lines.subList(0, Math.min(5, lines.size()))) {
-            if (Fit.matches(line.text(), "(?i)\\s*(?:dear|to|re|attn|patient|fao|cc|copy|copies)\\b.*|.*\\bseen by\\b.*")
+            if (Fit.matches(
+                            line.text(),
+                            "(?i)\\s*(?:dear|to|re|attn|patient|fao|cc|copy|copies)\\b.*|.*\\bseen by\\b.*")
                     || line.text().length() > 140) {
                 continue;
             }
