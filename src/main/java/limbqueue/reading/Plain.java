@@ -584,6 +584,7 @@ final class Plain {
                             : token.text;
                 case "PT" -> shouted && !legMeasure(i) ? "patient" : "postib";
                 case "pt", "Pt", "pt's" -> legMeasure(i) ? "postib" : "patient";
+                case "PTA" -> besidePulses(i) ? "postib" : token.text;
                 case "AT" -> shouted ? "at" : "ata";
                 case "IC" -> shouted ? "ic" : "claudication";
                 case "RP" -> "rest pain";
@@ -612,6 +613,28 @@ final class Plain {
         return Fit.matches(
                 tokens.get(i).text,
                 "leg|foot|toe|calf|heel|thigh|limb|abi|abpi|hallux|great|big|dp|sfa|side|buttock|ankle");
+    }
+
+    /** Whether "PTA" is the posterior tibial artery: beside the other artery of the foot, or graded among pulses. */
+    private boolean besidePulses(int i) {
+        var foot = "dpa|dp|dorsalis|pedis|ata";
+        if (i > 1
+                && Fit.matches(tokens.get(i - 1).text, "/|&|and|or|nor|\\+")
+                && Fit.matches(tokens.get(i - 2).text, foot)) {
+            return true;
+        }
+        if (i + 2 < tokens.size()
+                && Fit.matches(tokens.get(i + 1).text, "/|&|and|or|nor|\\+")
+                && Fit.matches(tokens.get(i + 2).text, foot)) {
+            return true;
+        }
+        var next = i + 1;
+        while (next < tokens.size() && Fit.matches(tokens.get(next).text, "[:=(]|r|l|right|left|is|was|not|pulses?")) {
+            next++;
+        }
+        return next < tokens.size()
+                && Fit.matches(tokens.get(next).text, "[rl]?[0-4]|\\+|palpable|absent|weak|present|felt|impalpable|faint")
+                && tokens.stream().anyMatch(token -> Fit.matches(token.text, "pulses?|" + foot));
     }
 
     private boolean legMeasure(int i) {

@@ -24,7 +24,7 @@ final class PulseRule implements Rule {
             + "\\b|cannot be (?:felt|found)|[0-4]/[1-4](?!/)|0(?!\\d|\\.\\d|/\\d)|[1-4]\\+|\\+|-(?=[ ,;]|$))"
             + "|\\b(?:" + FELT_FOR_SURE + "|0|[1-4]\\+|no)(?: left| right| palpable)? " + VESSEL + "\\b"
             + "(?! (?:aneurysm|stenos|occlu|disease|lesion|arter|bypass|stent|pressure|graft))"
-            + "|\\b(?:nothing|anything|none|nil)\\b[^.;]{0,20}\\b(?:palpable|felt)\\b[^.;]{0,15}\\bbelow\\b|\\bfeel (?:the |his |her |a |any )?"
+            + "|\\b(?:nothing|anything|none|nil)\\b[^.;]{0,20}\\b(?:palpable|felt)\\b[^.;]{0,15}\\bbelow\\b|\\bneither (?:is |was )?(?:palpable|felt)\\b|\\bfeel (?:the |his |her |a |any )?"
             + "(?:left |right |rather |faint )*" + VESSEL + "\\b");
 
     private static final Pattern GOES_ON = Pattern.compile(
@@ -74,65 +74,37 @@ final class PulseRule implements Rule {
     @Override
     public void read(Page page, Findings findings) {
         var last = -5;
+        var order = Optional.<Side>empty();
+        var paragraph = -1;
         for (var sentence : page.sentences) {
-            if (grid(sentence, findings)) {
+            if (sentence.paragraph != paragraph) {
+                order = Optional.empty();
+                paragraph = sentence.paragraph;
+            }
+            if (sentence.plain.contains("pulse") && sentence.plain.endsWith(":")) {
+                order = PulseGrid.order(sentence.plain);
+            }
+            if (speaksOfPulses(sentence, sentence.number - last <= 2)) {
                 last = sentence.number;
-            } else if (speaksOfPulses(sentence, sentence.number - last <= 2)) {
-                last = sentence.number;
-                for (var group : new Pairing(sentence, page.legs).groups()) {
+                for (var group : groups(sentence, page.legs, order)) {
                     put(page, sentence, group, findings);
                 }
             }
         }
     }
 
-    private static final String PLACE = "(?:femoral|popliteal|dp|postib)s?";
-    private static final String GRADE = "[0-4]\\+?";
-    private static final Pattern PLACES_BY_SLASH =
-            Pattern.compile("\\b" + PLACE + "(?: ?/ ?" + PLACE + "){1,3}(?= |:|,)");
-    private static final Pattern GRADES_BY_SLASH = Pattern.compile(
-            "\\b(left|right|bilateral)(?: leg| side)? ?[:=]? ?(" + GRADE + "(?: ?/ ?" + GRADE + "){1,3})(?![/\\d])");
-
-    /** "Fem/pop/DP/PT R 2/2/0/0, L 2/2/1/1": grades in the order of the places. */
-    private static boolean grid(Sentence sentence, Findings findings) {
-        var named = PLACES_BY_SLASH.matcher(sentence.plain);
-        if (!named.find()) {
-            return false;
-        }
-        var places = named.group().split(" ?/ ?", 0);
-        var grades = GRADES_BY_SLASH.matcher(sentence.plain).region(named.end(), sentence.plain.length());
-        var found = false;
-        while (grades.find()) {
-            var values = grades.group(2).split(" ?/ ?", 0);
-            if (values.length != places.length) {
-                continue;
-            }
-            found = true;
-            for (var i = 0; i < places.length; i++) {
-                for (var side : Side.values()) {
-                    if (grades.group(1).equals(side.word) || grades.group(1).equals("bilateral")) {
-                        findings.put(side.leg("pulses." + field(places[i])), grade(values[i]), sentence.span(grades));
-                    }
-                }
-            }
-        }
-        return found;
-    }
-
-    private static String field(String place) {
-        return switch (place.charAt(0)) {
-            case 'f' -> "femoral";
-            case 'd' -> "dorsalisPedis";
-            default -> place.startsWith("popliteal") ? "popliteal" : "posteriorTibial";
-        };
-    }
-
-    private static String grade(String words) {
-        return switch (words.charAt(0)) {
-            case '0' -> "absent";
-            case '1' -> "weak";
-            default -> "present";
-        };
+    private static List<Group> groups(Sentence sentence, Legs legs, Optional<Side> order) {
+        return PulseGrid.of(sentence.plain, order)
+                .map(cells -> cells.stream()
+                        .map(cell -> new Group(
+                                cell.places(),
+                                cell.value(),
+                                cell.sides(),
+                                cell.sides().isPresent(),
+                                cell.start(),
+                                cell.end()))
+                        .toList())
+                .orElseGet(() -> new Pairing(sentence, legs).groups());
     }
 
     private static boolean speaksOfPulses(Sentence sentence, boolean before) {
@@ -156,6 +128,8 @@ final class PulseRule implements Rule {
 
         private Optional<Word> ahead = Optional.empty();
         private boolean aheadUsed;
+        /** How many groups were told before the last semicolon. */
+        private int border;
 
         Pairing(Sentence sentence, Legs legs) {
             this.plain = sentence.plain;
@@ -172,8 +146,11 @@ final class PulseRule implements Rule {
                     case EVERY -> every(i);
                     case REST -> place(i, rest());
                     case BELOW -> below(i);
+                    case DOWN_TO -> downTo(word);
+                    case NEITHER -> neither(i);
                     case FELT -> felt(i);
                     case BORDER -> {
+                        border = groups.size();
                         waiting.clear();
                         ahead = Optional.empty();
                     }
@@ -200,7 +177,7 @@ final class PulseRule implements Rule {
 
         private void side(int i, Set<Side> named) {
             if (trails(i)) {
-                for (var at = groups.size() - 1; at >= 0 && !groups.get(at).own; at--) {
+                for (var at = groups.size() - 1; at >= border && !groups.get(at).own; at--) {
                     if (at < groups.size() - 1 && groups.get(at).sides.isPresent()) {
                         break;
                     }
@@ -296,9 +273,20 @@ final class PulseRule implements Rule {
         /** "Good femoral, popliteal absent": the second place waits for its own word. */
         private boolean waitsForWhatFollows(int i) {
             return aheadUsed
+                    && !deniedToo(gap(i))
                     && is(i + 1, Kind.FELT)
                     && !isPrefix(i + 1)
                     && !(isPlace(i + 2) && Fit.matches(gap(i + 2), "(?: pulses?)? (?:the )?"));
+        }
+
+        /** "No DP or PT palpable", "neither DP nor PT": what was denied of the first place is denied of the second. */
+        private boolean deniedToo(String gap) {
+            return denies() && Fit.matches(gap, "(?: pulses?)?,? ?(?:or|nor) .*");
+        }
+
+        private boolean denies() {
+            return ahead.filter(word -> Fit.matches(plain.substring(word.start(), word.end()), "no|neither"))
+                    .isPresent();
         }
 
         private void every(int i) {
@@ -356,6 +344,42 @@ final class PulseRule implements Rule {
             }
         }
 
+        private void downTo(Word word) {
+            groups.add(new Group(word.places(), word.value(), side, fresh, word.start(), word.end()));
+            fresh = false;
+            waiting.clear();
+            ahead = Optional.empty();
+        }
+
+        /** "Neither popliteal" is of two legs, where the sentence names none; "neither palpable" is of all that was named. */
+        private void neither(int i) {
+            var word = words.get(i);
+            if (isPlace(i + 1)) {
+                if (side.isEmpty()) {
+                    side = Optional.of(Side.both());
+                }
+                waiting.clear();
+                ahead = Optional.of(word);
+                aheadUsed = false;
+                return;
+            }
+            if (!waiting.isEmpty() && isPlace(i - 1)) {
+                close(word);
+                return;
+            }
+            var named = words.subList(0, i);
+            var sides = EnumSet.noneOf(Side.class);
+            named.forEach(before -> sides.addAll(before.sides()));
+            var places = named.stream()
+                    .filter(before -> before.kind() == Kind.PLACE)
+                    .flatMap(before -> before.places().stream())
+                    .distinct()
+                    .toList();
+            if (groups.isEmpty() && sides.size() == 2 && places.size() == 1) {
+                groups.add(new Group(places, "absent", Optional.of(sides), true, word.start(), word.end()));
+            }
+        }
+
         private boolean isPrefix(int i) {
             return Fit.matches(
                     plain.substring(words.get(i).start(), words.get(i).end()),
@@ -371,7 +395,8 @@ final class PulseRule implements Rule {
             if (aheadUsed
                     && ahead.filter(value -> value.value().equals("absent")).isPresent()
                     && isPlace(i - 1)
-                    && Fit.matches(gap(i), "(?: pulses?)? (?:is|are|was|were|can be|could be)(?: both)? ")) {
+                    && (Fit.matches(gap(i), "(?: pulses?)? (?:is|are|was|were|can be|could be)(?: both)? ")
+                            || denies() && !isPlace(i + 1) && Fit.matches(gap(i), "(?: pulses?)? "))) {
                 groups.getLast().end = word.end();
                 ahead = Optional.empty();
                 return;

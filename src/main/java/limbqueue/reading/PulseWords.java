@@ -27,6 +27,10 @@ final class PulseWords {
         REST,
         /** "Nothing below the knee". */
         BELOW,
+        /** "Pulses present down to the knee": places and what was felt in one. */
+        DOWN_TO,
+        /** "Neither popliteal": of two legs. */
+        NEITHER,
         FELT,
         BORDER
     }
@@ -48,6 +52,15 @@ final class PulseWords {
                     + "(?:level of (?:the )?)?(?:left |right |bilateral )?(?<level>"
                     + LEVEL + ")\\b| (?:it|that|this|there|them)\\b)?(?! (?:on|in) \\d)");
 
+    /** "Nothing distal", of a leg whose upper pulse was told. */
+    private static final Pattern NOTHING_BELOW = Pattern.compile(
+            "(?<=\\b(?:nothing|none|nil) )(?:palpable |felt )?(?:more )?distal(?:ly)?\\b(?! (?:to|pulses?)\\b)");
+
+    /** "Present down to the popliteal": there and above. */
+    private static final Pattern DOWN_TO = Pattern.compile(
+            "\\bpulses? (?:are |were )?(?:all )?(?:easily )?(?:present|palpable|felt|good|intact) (?:down |as far as )?(?:to )?"
+                    + "(?:the )?(?:level of (?:the )?)?(?<level>femoral|groin|popliteal|knee)s?(?: level)?\\b");
+
     private static final String NO_PULSE =
             "(?! ?(?:aneurysm|arch|oedema|bypass|graft|stent|stenos|occlu|disease|lesion|arter|vessel|vein|approach|access|"
                     + "puncture|endart|nerve|fracture|hernia|canal|entrap|thromb|anast|segment|run|pressure|waveform|doppler|"
@@ -58,7 +71,8 @@ final class PulseWords {
                     + "|(?:pedal|(?:foot|ankle|tibial|distal|peripheral foot)(?= pulse)|peripheral(?= pulses?(?: \\w+){0,3} (?:in|of) (?:the |his |her )?(?:left |right )?foot)|pulses? (?:of|in) (?:either |any |"
                     + "bilateral |" + ARTICLE + "(?:left |right |same |bilateral )?)foot"
                     + "|(?<=pulses left |pulses right |pulses bilateral |pulses |nothing |nil |no |absent |or |and |in the |"
-                    + "in left |in right |in his |in her |\\+ )foot|foot(?= (?:nil|nothing|none|absent|impalpable)\\b))(?<foot>)";
+                    + "in left |in right |in his |in her |\\+ )foot|foot(?= (?:nil|nothing|none|absent|impalpable)\\b)"
+                    + "|foot(?= ?[:-]? ?(?:(?:both|neither)(?: pulses?)? (?:is |are |was |were )?(?:absent|palpable|felt|present|impalpable|not|weak)|no pulses?|pulseless)\\b))(?<foot>)";
     private static final Pattern PLACE = Pattern.compile("\\b(?:" + PLACES + ")\\b" + NO_PULSE);
     private static final Pattern WHOLE_LEG = Pattern.compile("\\b(?:all (?:of )?(?:the |his |her )?pulses (?:of|in) "
             + "(?:the |his |her )?(?:left |right |bilateral )leg|full (?:set|complement) of (?:leg |peripheral )?pulses|"
@@ -70,6 +84,11 @@ final class PulseWords {
             "\\b(?:(?:the )?(?:rest|others?|remainder|remaining)(?: of (?:the |his |her )?)?(?: ?pulses?)?|everything else)\\b"
                     + "(?! (?:leg|foot|side|limb|pain|is well))");
 
+    private static final String NEITHER_LEG =
+            "\\bneither (?=(?:of the )?(?:femoral|popliteal|dp|postib)s?(?: pulses?)?(?! ?(?:nor|or|and|/|,)))";
+    private static final Pattern NEITHER =
+            Pattern.compile(NEITHER_LEG + "|\\bneither (?:is |are |was |were |could be |can be )?(?:palpable|felt)\\b");
+
     private static final String FEEL =
             "(?:felt|palpa(?:ble|ted)|present|detect(?:ed|able)|found|located|discernible|there|made out)";
     private static final String ABSENT = "(?:isn't|not|could not be|cannot be|can't be|never|no longer) "
@@ -77,7 +96,7 @@ final class PulseWords {
             + "|non[- ]?palpable|nonpalpable|impalpable|unpalpable|unfelt"
             + "|cannot (?:really |be able to )?(?:feel|find|palpate|detect|get|locate)(?: (?:any|a|the|either))?"
             + "|(?:failed|not able|unable|impossible) to (?:feel|find|palpate|detect|be felt)(?: (?:any|a|the))?"
-            + "|absent|missing|lost|gone|pulseless(?= below)|not(?= ?(?:[.,;)]|$))|nil|nothing|none|neither|no|0(?:/[1-4])?(?![\\d/+]|\\.\\d| ?mmhg)";
+            + "|absent|(?<=foot )pulseless|missing|lost|gone|pulseless(?= below)|not(?= ?(?:[.,;)]|$))|nil|nothing|none|neither|no|0(?:/[1-4])?(?![\\d/+]|\\.\\d| ?mmhg)";
     private static final String WEAK =
             "(?:very |rather |quite |only )?(?:weak(?:er|ly|ened)?|diminished|faint(?:ly)?|reduced|"
                     + "feeble|thready|poor(?:ly)?|decreased|trace|dampened|attenuated|barely|scarcely|just about|just|hardly)"
@@ -105,10 +124,12 @@ final class PulseWords {
         var plain = sentence.plain;
         var sides = List.copyOf(words);
         words.clear();
+        downTo(plain, words);
         below(plain, words);
         find(WHOLE_LEG, plain, words, match -> word(Kind.PLACE, match, ALL, ""));
         find(PLACE, plain, words, match -> word(Kind.PLACE, match, places(match), ""));
         find(Fit.of("\\bboth\\b"), plain, words, match -> word(Kind.BOTH, match, List.of(), ""));
+        find(NEITHER, plain, words, match -> word(Kind.NEITHER, match, List.of(), "absent"));
         find(REST, plain, words, match -> word(Kind.REST, match, List.of(), ""));
         find(EVERY, plain, words, match -> word(Kind.EVERY, match, List.of(), ""));
         find(FELT, plain, words, match -> word(Kind.FELT, match, List.of(), value(match)));
@@ -159,7 +180,20 @@ final class PulseWords {
                                 : match.group("pt") != null ? ALL.subList(3, 4) : FOOT;
     }
 
+    private static void downTo(String plain, List<Word> words) {
+        find(
+                DOWN_TO,
+                plain,
+                words,
+                match -> word(
+                        Kind.DOWN_TO,
+                        match,
+                        ALL.subList(0, Fit.matches(match.group("level"), "popliteal|knee") ? 2 : 1),
+                        "present"));
+    }
+
     private static void below(String plain, List<Word> words) {
+        find(NOTHING_BELOW, plain, words, match -> word(Kind.BELOW, match, List.of(), ""));
         find(BELOW, plain, words, match -> {
             var level = match.group("level");
             return word(
