@@ -227,7 +227,7 @@ final class WoundDetails {
             }
             var best = candidates.stream()
                     .min(Comparator.comparingInt(Candidate::distance)
-                            .thenComparing(candidate -> candidate.site().equals("leg") ? 1 : 0));
+                            .thenComparingInt(candidate -> candidate.site().equals("leg") ? 1 : 0));
             if (best.isPresent()) {
                 var found = best.get();
                 var place = page.legs.of(
