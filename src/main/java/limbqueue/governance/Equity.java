@@ -83,9 +83,7 @@ public record Equity(Period half, Optional<Figures> all, List<Grouping> grouping
                         .mapToObj(at -> new Group(
                                 names.get(at),
                                 shown.get(at).filter(count -> count == 0).isPresent(),
-                                shown.get(at)
-                                        .filter(count -> count > 0)
-                                        .map(_ -> figures(groups.get(at)))))
+                                shown.get(at).filter(count -> count > 0).map(_ -> figures(groups.get(at)))))
                         .toList());
     }
 

@@ -75,10 +75,12 @@ public class Governance {
                 .limit(RULES)
                 .toList();
         var latest = lines.stream()
-                .collect(Collectors.toMap(Agreement.Line::of, line -> overruled.stream()
-                        .filter(judgement -> judgement.rules().contains(line.of()))
-                        .limit(REASONS)
-                        .toList()));
+                .collect(Collectors.toMap(
+                        Agreement.Line::of,
+                        line -> overruled.stream()
+                                .filter(judgement -> judgement.rules().contains(line.of()))
+                                .limit(REASONS)
+                                .toList()));
         var decisions = new HashSet<Long>();
         latest.values().forEach(those -> those.forEach(one -> decisions.add(one.decision())));
         var words = store.reasons(decisions).stream()

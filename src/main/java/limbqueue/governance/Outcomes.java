@@ -41,8 +41,8 @@ public record Outcomes(Line all, Line unflagged, List<Flagged> byFlag) {
                 .forEach(flag -> byFlag.merge(
                         flag,
                         List.of(course),
-                        (some, more) -> Stream.concat(some.stream(), more.stream())
-                                .toList())));
+                        (some, more) ->
+                                Stream.concat(some.stream(), more.stream()).toList())));
         return new Outcomes(
                 line(recorded),
                 line(recorded.stream()
@@ -50,8 +50,8 @@ public record Outcomes(Line all, Line unflagged, List<Flagged> byFlag) {
                         .toList()),
                 byFlag.entrySet().stream()
                         .map(entry -> new Flagged(entry.getKey(), line(entry.getValue())))
-                        .sorted(Comparator.comparing((Flagged flagged) ->
-                                        -flagged.line().cases())
+                        .sorted(Comparator.comparing(
+                                        (Flagged flagged) -> -flagged.line().cases())
                                 .thenComparing(Flagged::flag))
                         .toList());
     }

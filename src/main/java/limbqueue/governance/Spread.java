@@ -15,8 +15,7 @@ public record Spread(double tenth, double quarter, double median, double threeQu
         if (numbers.isEmpty()) {
             return Optional.empty();
         }
-        var sorted =
-                numbers.stream().mapToDouble(Number::doubleValue).sorted().toArray();
+        var sorted = numbers.stream().mapToDouble(Number::doubleValue).sorted().toArray();
         return Optional.of(new Spread(
                 percentile(sorted, 0.10),
                 percentile(sorted, 0.25),

@@ -45,8 +45,7 @@ public record Waiting(List<Line> byTier) {
     }
 
     private static int late(List<Course> courses, Period period) {
-        return Math.toIntExact(courses.stream()
-                .filter(course -> course.lateOn(period.to()))
-                .count());
+        return Math.toIntExact(
+                courses.stream().filter(course -> course.lateOn(period.to())).count());
     }
 }

@@ -633,7 +633,8 @@ final class Plain {
             next++;
         }
         return next < tokens.size()
-                && Fit.matches(tokens.get(next).text, "[rl]?[0-4]|\\+|palpable|absent|weak|present|felt|impalpable|faint")
+                && Fit.matches(
+                        tokens.get(next).text, "[rl]?[0-4]|\\+|palpable|absent|weak|present|felt|impalpable|faint")
                 && tokens.stream().anyMatch(token -> Fit.matches(token.text, "pulses?|" + foot));
     }
 

@@ -58,7 +58,13 @@ public final class Pieces {
     }
 
     public static DatePicker date(String label, LocalDate value) {
-        var field = new DatePicker(label, value);
+        var field = date(label);
+        field.setValue(value);
+        return field;
+    }
+
+    public static DatePicker date(String label) {
+        var field = new DatePicker(label);
         field.setLocale(Locale.UK);
         // Days are typed; the calendar opens when its button is pressed and covers nothing before that.
         field.setAutoOpen(false);

@@ -165,8 +165,7 @@ class FiguresTest {
         assertThat(outcomes.unflagged().notAsPlanned()).isEqualTo(new Proportion(0, 1));
         assertThat(outcomes.byFlag())
                 .extracting(Outcomes.Flagged::flag, flagged -> flagged.line().notAsPlanned())
-                .containsExactly(
-                        tuple("kidney-risk", new Proportion(1, 2)), tuple("only-leg", new Proportion(1, 1)));
+                .containsExactly(tuple("kidney-risk", new Proportion(1, 2)), tuple("only-leg", new Proportion(1, 1)));
         assertThat(outcomes.byFlag().getFirst().line().counts())
                 .isEqualTo(Map.of(
                         CaseOutcome.AS_PLANNED, 1,
@@ -184,7 +183,8 @@ class FiguresTest {
         assertThat(new Period(LocalDate.of(2026, 1, 1), LocalDate.of(2026, 6, 29)).lastHalfYear())
                 .isEqualTo(new Period(LocalDate.of(2025, 7, 1), LocalDate.of(2025, 12, 31)));
         assertThat(YEAR.lastHalfYear()).isEqualTo(new Period(LocalDate.of(2026, 7, 1), LocalDate.of(2026, 12, 31)));
-        assertThat(Period.of(LocalDate.of(2026, 2, 2), LocalDate.of(2026, 2, 1))).isEmpty();
+        assertThat(Period.of(LocalDate.of(2026, 2, 2), LocalDate.of(2026, 2, 1)))
+                .isEmpty();
     }
 
     @Test
@@ -201,7 +201,8 @@ class FiguresTest {
         var equity = Equity.of(courses, new Period(LocalDate.of(2026, 1, 1), LocalDate.of(2026, 6, 30)));
 
         assertThat(equity.all().orElseThrow().count()).isEqualTo(34);
-        // 3 were under 50, and take with them those of whom the age is not told, and the pair after them to come to ten.
+        // 3 were under 50, and take with them those of whom the age is not told, and the pair after them to come to
+        // ten.
         assertThat(counts(equity, "Age"))
                 .containsExactly(
                         "Age not told held",
@@ -235,7 +236,8 @@ class FiguresTest {
 
     @Test
     void aPatientsNameIsTakenOutOfWhatSomebodyTyped() {
-        assertThat(Nameless.words("Mrs PELL walks again, says Ångström's clinic; see pelle.", "Marguerite", "Pell Angstrom"))
+        assertThat(Nameless.words(
+                        "Mrs PELL walks again, says Ångström's clinic; see pelle.", "Marguerite", "Pell Angstrom"))
                 .isEqualTo("Mrs [name] walks again, says [name]'s clinic; see pelle.");
         assertThat(Nameless.words("A new wound.", "A", "")).isEqualTo("A new wound.");
     }
@@ -276,6 +278,8 @@ class FiguresTest {
     }
 
     private static String shown(Group group) {
-        return group.none() ? "none" : group.figures().map(figures -> "" + figures.count()).orElse("held");
+        return group.none()
+                ? "none"
+                : group.figures().map(figures -> "" + figures.count()).orElse("held");
     }
 }

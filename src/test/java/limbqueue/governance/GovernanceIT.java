@@ -66,7 +66,9 @@ class GovernanceIT {
         decide(
                 changed,
                 new Decision.Change(
-                        Tier.WITHIN_6_WEEKS, Map.of(), "Zoe Ångström-Łuczak was seen here on Monday, the pain is of the spine."));
+                        Tier.WITHIN_6_WEEKS,
+                        Map.of(),
+                        "Zoe Ångström-Łuczak was seen here on Monday, the pain is of the spine."));
         decide(queued(Draft.of(Arriving.REST_PAIN)), new Decision.AskForInformation("Which medicines?"));
         recorded(changed, CaseOutcome.COMPLICATION);
 
@@ -100,7 +102,7 @@ class GovernanceIT {
                 .satisfies(line -> {
                     assertThat(line.late()).isEqualTo(new Proportion(1, 1));
                     assertThat(line.days().orElseThrow().median())
-                            .isEqualTo(LocalDate.of(2026, 1, 12).until(today, ChronoUnit.DAYS));
+                            .isEqualTo((double) LocalDate.of(2026, 1, 12).until(today, ChronoUnit.DAYS));
                 });
         assertThat(waiting(report)).isEqualTo(waiting(before) + 1);
         assertThat(report.equity()).isEqualTo(before.equity());
@@ -117,8 +119,7 @@ class GovernanceIT {
                         count("""
                                 select count(*) from decision
                                 where at >= ? and at < ? and (kind = 'APPROVED'
-                                    or kind = 'SENT_TO_HOSPITAL' and proposed_tier = 'SAME_DAY')""", period),
-                        count("select count(*) from decision where at >= ? and at < ?", period)));
+                                    or kind = 'SENT_TO_HOSPITAL' and proposed_tier = 'SAME_DAY')""", period), count("select count(*) from decision where at >= ? and at < ?", period)));
         assertThat(report.agreement().byPerson())
                 .extracting(Agreement.Line::of)
                 .containsExactly("Dr Ansel Quillfeather", "Dr Imogen Tarrant");
@@ -130,17 +131,14 @@ class GovernanceIT {
         assertThat(report.waiting().byTier())
                 .filteredOn(line -> line.tier() == Tier.WITHIN_14_DAYS)
                 .singleElement()
-                .satisfies(line -> assertThat(line.late()).isEqualTo(new Proportion(
-                        count("""
+                .satisfies(line -> assertThat(line.late()).isEqualTo(new Proportion(count("""
                                 select count(*) from procedure_booking b join recorded_case c using (referral)
                                 join referral r on r.id = referral join decision d on d.id = r.decision
                                 where ready_at >= ? and ready_at < ? and d.tier = 'WITHIN_14_DAYS' and ready_at::date > target_date
-                                """, period),
-                        line.ended())));
+                                """, period), line.ended())));
         assertThat(report.mostOverruled()).hasSizeBetween(5, 10);
         var equity = report.equity();
-        assertThat(equity.all().orElseThrow().count())
-                .isEqualTo(count("""
+        assertThat(equity.all().orElseThrow().count()).isEqualTo(count("""
                         select count(*)
                         from decision d left join recorded_case c using (referral) left join procedure_booking b using (referral)
                         where case when kind = 'SENT_TO_HOSPITAL' then d.at else ready_at end >= ?

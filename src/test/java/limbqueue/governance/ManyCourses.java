@@ -32,8 +32,9 @@ public final class ManyCourses {
         jdbc.execute("alter table decision enable trigger decision_counted");
         jdbc.execute("insert into rule_book (id, files) values ('0123456789abcdef', '{}') on conflict do nothing");
         jdbc.execute("drop table if exists invented");
-        jdbc.execute("create or replace function pg_temp.chance(n bigint, about text, most integer) returns integer language sql return"
-                + " (hashtext(about || n) & 2147483647) % most");
+        jdbc.execute(
+                "create or replace function pg_temp.chance(n bigint, about text, most integer) returns integer language sql return"
+                        + " (hashtext(about || n) & 2147483647) % most");
         jdbc.execute("""
                 create temporary table invented as
                 select n, received, tier, allowed, overruled, pg_temp.chance(n, 'person', 3) = 0 as second,

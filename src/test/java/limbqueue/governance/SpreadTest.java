@@ -28,8 +28,7 @@ class SpreadTest {
     /** By the rule of the same page: 0.25(12) = 3 and 0.75(12) = 9 are places. */
     @Test
     void aPlaceThatIsWholeIsANumberOfTheList() {
-        var spread =
-                Spread.of(IntStream.rangeClosed(1, 11).boxed().toList()).orElseThrow();
+        var spread = Spread.of(IntStream.rangeClosed(1, 11).boxed().toList()).orElseThrow();
         assertThat(spread.quarter()).isEqualTo(3);
         assertThat(spread.median()).isEqualTo(6);
         assertThat(spread.threeQuarters()).isEqualTo(9);

@@ -36,7 +36,8 @@ class SuppressionTest {
 
     @Test
     void countsFromOneToNineAreHeldBackWithTheirNeighbour() {
-        assertThat(shown(10, 25, 0, 11)).containsExactly(Optional.of(10), Optional.of(25), Optional.of(0), Optional.of(11));
+        assertThat(shown(10, 25, 0, 11))
+                .containsExactly(Optional.of(10), Optional.of(25), Optional.of(0), Optional.of(11));
         assertThat(shown(10, 25, 9, 11)).containsExactly(Optional.of(10), Optional.of(25), held(), held());
         assertThat(shown(1, 25, 30, 11)).containsExactly(held(), held(), Optional.of(30), Optional.of(11));
     }
@@ -70,12 +71,16 @@ class SuppressionTest {
         for (var length = 1; length <= 4; length++) {
             for (var total = 0; total <= 4 * fewest; total++) {
                 var alike = new HashMap<Shown, List<List<Integer>>>();
-                lists(length, total, list -> alike.computeIfAbsent(
-                                Suppression.of(list, fewest), _ -> new ArrayList<>())
-                        .add(list));
+                lists(
+                        length,
+                        total,
+                        list -> alike.computeIfAbsent(Suppression.of(list, fewest), _ -> new ArrayList<>())
+                                .add(list));
                 alike.forEach((shown, those) -> {
                     if (shown.total().isPresent()) {
-                        assertThat(givenAway(shown, those)).as("%s is %s", shown, those).isEmpty();
+                        assertThat(givenAway(shown, those))
+                                .as("%s is %s", shown, those)
+                                .isEmpty();
                     }
                 });
             }
@@ -89,7 +94,8 @@ class SuppressionTest {
             for (var total = 1; total < 5; total++) {
                 var those = new ArrayList<List<Integer>>();
                 lists(length, total, those::add);
-                assertThat(givenAway(Suppression.of(those.getFirst(), 5), those)).isEmpty();
+                assertThat(givenAway(Suppression.of(those.getFirst(), 5), those))
+                        .isEmpty();
             }
         }
     }
@@ -123,8 +129,7 @@ class SuppressionTest {
     @Test
     void theFirstStepAloneGivesCountsAway() {
         var list = List.of(30, 4, 20);
-        var firstStep = new Shown(
-                Optional.of(54), List.of(Optional.of(30), Optional.empty(), Optional.of(20)));
+        var firstStep = new Shown(Optional.of(54), List.of(Optional.of(30), Optional.empty(), Optional.of(20)));
         var those = new ArrayList<List<Integer>>();
         lists(3, 54, candidate -> {
             if (agrees(candidate, firstStep)) {
@@ -157,7 +162,10 @@ class SuppressionTest {
 
     private static boolean agrees(List<Integer> list, Shown shown) {
         return IntStream.range(0, list.size())
-                .allMatch(at -> shown.counts().get(at).filter(count -> !count.equals(list.get(at))).isEmpty());
+                .allMatch(at -> shown.counts()
+                        .get(at)
+                        .filter(count -> !count.equals(list.get(at)))
+                        .isEmpty());
     }
 
     /** Every list that has the counts shown of {@code list} and would be shown as it is. */

@@ -41,11 +41,11 @@ class LetterCorpusTest {
     }
 
     /**
-     * Neither half may get worse than it was found to be. The goal for letters that nobody has seen, precision 0.98 and recall 0.90,
-     * is not reached.
+     * Neither half may get worse than it was found to be. Of the goal for letters that nobody has seen, recall 0.90 is reached and
+     * precision 0.98 is not.
      */
     @ParameterizedTest
-    @CsvSource({"known, 0.970, 0.885", "unseen, 0.955, 0.825"})
+    @CsvSource({"known, 0.988, 0.965", "unseen, 0.970, 0.905"})
     void readingAgreesWithTheLabels(String half, double precision, double recall) throws IOException {
         var letters = Corpus.letters(half);
         assertThat(letters).as("letters in %s", Corpus.FOLDER.resolve(half)).isNotEmpty();

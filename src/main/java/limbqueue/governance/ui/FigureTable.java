@@ -40,10 +40,14 @@ record FigureTable(String name, List<String> header, List<List<String>> rows) {
         });
         var table = new NativeTable();
         table.addClassNames("lq-table", "lq-figures");
-        table.getElement().setAttribute("aria-label", name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1));
+        table.getElement()
+                .setAttribute("aria-label", name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1));
         table.add(head, body);
         var scrolling = Pieces.div("lq-figures-scroll", table);
-        scrolling.getElement().setAttribute("tabindex", "0").setAttribute("role", "group")
+        scrolling
+                .getElement()
+                .setAttribute("tabindex", "0")
+                .setAttribute("role", "group")
                 .setAttribute("aria-label", "Table: " + name);
         return scrolling;
     }

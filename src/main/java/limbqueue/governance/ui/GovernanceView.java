@@ -64,14 +64,15 @@ class GovernanceView extends Section implements BeforeEnterObserver {
     /** As many rows as a picture of rules or flags has: more than that nobody compares at a glance. */
     private static final int ROWS_OF_A_PICTURE = 12;
 
-    private static final String WILSON = "The dot is the share, the line its 95 % confidence interval by Wilson's method: the "
-            + "longer the line, the fewer the decisions.";
+    private static final String WILSON =
+            "The dot is the share, the line its 95 % confidence interval by Wilson's method: the "
+                    + "longer the line, the fewer the decisions.";
 
     private final Governance governance;
     private final PracticeSettings settings;
     private final AuditTrail auditTrail;
-    private final DatePicker from = Pieces.date("From", null);
-    private final DatePicker to = Pieces.date("To", null);
+    private final DatePicker from = Pieces.date("From");
+    private final DatePicker to = Pieces.date("To");
     private final Div message = new Div();
     private final Div report = Pieces.div("lq-governance-report");
 
@@ -114,7 +115,8 @@ class GovernanceView extends Section implements BeforeEnterObserver {
     public void beforeEnter(BeforeEnterEvent event) {
         var asked = event.getLocation().getQueryParameters();
         var last = Period.lastYear(governance.today());
-        var period = Period.of(day(asked, FROM).orElse(last.from()), day(asked, TO).orElse(last.to()))
+        var period = Period.of(
+                        day(asked, FROM).orElse(last.from()), day(asked, TO).orElse(last.to()))
                 .orElse(last);
         from.setValue(period.from());
         to.setValue(period.to());
@@ -245,18 +247,18 @@ class GovernanceView extends Section implements BeforeEnterObserver {
         list.addClassName("lq-overruled-rules");
         rules.forEach(rule -> {
             var reasons = new UnorderedList();
-            rule.reasons().forEach(reason -> reasons.add(new ListItem(
-                    Pieces.text(
-                            "lq-quiet",
-                            DayWords.date(reason.day()) + ", " + change(reason) + ": "),
-                    Pieces.text("lq-reason", "“" + reason.words() + "”"))));
+            rule.reasons()
+                    .forEach(reason -> reasons.add(new ListItem(
+                            Pieces.text("lq-quiet", DayWords.date(reason.day()) + ", " + change(reason) + ": "),
+                            Pieces.text("lq-reason", "“" + reason.words() + "”"))));
             list.add(new ListItem(
                     Pieces.div(
                             "lq-overruled-rule",
                             Pieces.text("lq-strong", name(rule.rule())),
                             Pieces.text(
                                     "lq-overruled-count",
-                                    rule.overruled().of() + " of " + rule.overruled().all() + ", "
+                                    rule.overruled().of() + " of "
+                                            + rule.overruled().all() + ", "
                                             + Figures.percent(rule.overruled().share()) + " ("
                                             + Figures.interval(rule.overruled()) + ")")),
                     Pieces.paragraph("lq-quiet", rule.says()),
@@ -277,13 +279,15 @@ class GovernanceView extends Section implements BeforeEnterObserver {
     private Component outcomes(Outcomes outcomes) {
         var panel = Pieces.panel("lq-outcomes", "Outcome against what was flagged");
         if (outcomes.all().cases() == 0) {
-            panel.add(nothing("No case was recorded in this period. A case is recorded on its page of preparation, once it went "
-                    + "to the room."));
+            panel.add(nothing(
+                    "No case was recorded in this period. A case is recorded on its page of preparation, once it went "
+                            + "to the room."));
             return panel;
         }
         var lines = Stream.concat(
                         Stream.of(
-                                new Outcomes.Flagged("", outcomes.all()), new Outcomes.Flagged("", outcomes.unflagged())),
+                                new Outcomes.Flagged("", outcomes.all()),
+                                new Outcomes.Flagged("", outcomes.unflagged())),
                         outcomes.byFlag().stream())
                 .toList();
         var names = new ArrayList<>(List.of("All recorded cases", "Nothing flagged"));
@@ -405,11 +409,13 @@ class GovernanceView extends Section implements BeforeEnterObserver {
     // Equity.
 
     private Component equity(Equity equity) {
-        var half = DayWords.date(equity.half().from()) + " to " + DayWords.date(equity.half().to());
+        var half = DayWords.date(equity.half().from()) + " to "
+                + DayWords.date(equity.half().to());
         var panel = Pieces.panel("lq-equity", "Who waits how long");
         panel.add(Pieces.paragraph(
                 "lq-quiet",
-                "Waits that ended from " + half + ": the last whole half of a calendar year in the period chosen or before it, "
+                "Waits that ended from " + half
+                        + ": the last whole half of a calendar year in the period chosen or before it, "
                         + "since figures of periods that overlap could be subtracted from one another. Groups of fewer than 10 are "
                         + "not shown, nor what would give them away."));
         if (equity.all().isEmpty()) {
@@ -458,8 +464,7 @@ class GovernanceView extends Section implements BeforeEnterObserver {
 
     private static RangePicture.Row row(String words, Equity.Figures figures) {
         var days = figures.days();
-        return new RangePicture.Row(
-                words, days.quarter(), days.median(), days.threeQuarters(), OptionalDouble.empty());
+        return new RangePicture.Row(words, days.quarter(), days.median(), days.threeQuarters(), OptionalDouble.empty());
     }
 
     private static List<String> cells(String words, Equity.Figures figures) {
@@ -482,7 +487,8 @@ class GovernanceView extends Section implements BeforeEnterObserver {
         picture.svg()
                 .ifPresentOrElse(
                         svg -> drawn.getElement().setProperty("innerHTML", svg),
-                        () -> drawn.add(nothing("The picture cannot be drawn: this server has no fonts. The table says the same.")));
+                        () -> drawn.add(nothing(
+                                "The picture cannot be drawn: this server has no fonts. The table says the same.")));
         var head = Pieces.div("lq-figure-head", new H3(title), table.csv(auditTrail));
         var both = Pieces.div("lq-figure-both", drawn);
         if (folded) {

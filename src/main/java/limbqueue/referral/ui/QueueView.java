@@ -54,8 +54,7 @@ class QueueView extends Div implements BeforeEnterObserver {
     private final AuditTrail auditTrail;
     private final Moves moves;
 
-    QueueView(
-            Referrals referrals, SecondLooks secondLooks, KeptWords kept, AuditTrail auditTrail, Moves moves) {
+    QueueView(Referrals referrals, SecondLooks secondLooks, KeptWords kept, AuditTrail auditTrail, Moves moves) {
         this.referrals = referrals;
         this.secondLooks = secondLooks;
         this.moves = moves;
@@ -150,7 +149,8 @@ class QueueView extends Div implements BeforeEnterObserver {
         var list = new OrderedList();
         var waiting = secondLooks.waiting();
         for (var line : lines) {
-            list.add(SecondLookMark.on(new ListItem(new QueueEntry(line, page(line), of(line, moved))), waiting.contains(line.id())));
+            list.add(SecondLookMark.on(
+                    new ListItem(new QueueEntry(line, page(line), of(line, moved))), waiting.contains(line.id())));
         }
         var section = new Section(new H2(TierWords.of(tier) + " (" + lines.size() + ")"), list);
         section.addClassName("lq-tier-group");

@@ -33,8 +33,7 @@ class GovernanceViewIT {
     private static Locator link(Visitor visitor, String name) {
         return visitor.page()
                 .getByRole(
-                        AriaRole.LINK,
-                        new Page.GetByRoleOptions().setName(name).setExact(true));
+                        AriaRole.LINK, new Page.GetByRoleOptions().setName(name).setExact(true));
     }
 
     private static void pictures(Visitor visitor, String name) {
@@ -86,11 +85,15 @@ class GovernanceViewIT {
                 .waitForDownload(() -> link(manager, "Take the list of waiting times by group as CSV")
                         .click());
         download.saveAs(PICTURES.resolve("waiting-by-group.csv"));
-        var rows = Files.readString(PICTURES.resolve("waiting-by-group.csv")).lines().skip(1).toList();
+        var rows = Files.readString(PICTURES.resolve("waiting-by-group.csv"))
+                .lines()
+                .skip(1)
+                .toList();
         assertThat(rows).anyMatch(row -> row.startsWith("All,")).anyMatch(row -> row.startsWith("80 and over,"));
         assertThat(rows)
                 .filteredOn(row -> !row.contains("not shown"))
-                .allSatisfy(row -> assertThat(Integer.parseInt(Arrays.asList(row.split(",(?! )")).get(1)))
+                .allSatisfy(row -> assertThat(Integer.parseInt(
+                                Arrays.asList(row.split(",(?! )")).get(1)))
                         .satisfiesAnyOf(
                                 count -> assertThat(count).isZero(),
                                 count -> assertThat(count).isGreaterThanOrEqualTo(10)));
