@@ -15,6 +15,11 @@ final class Lines {
             return new Span(start + from, start + to);
         }
 
+        /** Its text before this place of the letter; of a line that is too long, as much of that as is kept. */
+        String upTo(int place) {
+            return text.substring(0, Math.clamp(place - start, 0, text.length()));
+        }
+
         boolean holds(Span words) {
             return words.start() >= start && words.start() < end;
         }

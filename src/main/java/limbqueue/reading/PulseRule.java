@@ -71,6 +71,10 @@ final class PulseRule implements Rule {
     /** A place that waits for what was felt there. */
     private record Waiting(List<String> places, Optional<Set<Side>> sides, boolean own, int start) {}
 
+    /** "Fem/pop/DP/PT R 2/2/0/0": nobody writes the arteries so but for their pulses. */
+    private static final Pattern PLACES_BY_SLASH =
+            Pattern.compile("\\bfemorals? ?/ ?popliteals? ?/ ?dp ?/ ?postib (?:left|right|bilateral)\\b.{0,6}[0-4]");
+
     @Override
     public void read(Page page, Findings findings) {
         var last = -5;
@@ -113,6 +117,7 @@ final class PulseRule implements Rule {
                         && !Fit.matches(
                                 plain, "(?s)(?:.*\\b(?:hr|bp|temp\\w*|vitals)\\b.*)?pulse ?[:=]? ?\\d{2,3}\\b[^a-z]*")
                 || VESSEL_FELT.matcher(plain).find()
+                || PLACES_BY_SLASH.matcher(plain).find()
                 || before && GOES_ON.matcher(plain).find();
     }
 

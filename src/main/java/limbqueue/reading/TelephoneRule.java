@@ -71,8 +71,7 @@ final class TelephoneRule implements Rule {
                     continue;
                 }
                 if (FAX.matcher(before).find()) {
-                    if (!OURS.matcher(line.text().substring(0, match.start() - line.start()))
-                            .find()) {
+                    if (!OURS.matcher(line.upTo(match.start())).find()) {
                         findings.putIfUnknown("referrer.fax", digits, words);
                     }
                 } else {
@@ -133,7 +132,7 @@ final class TelephoneRule implements Rule {
 
     /** Of whom a line speaks up to {@code end}; of both, the one that is named last. */
     private static Optional<Owner> speaksOf(Line line, int end, Findings findings) {
-        var words = line.text().substring(0, Math.min(line.text().length(), Math.max(0, end - line.start())));
+        var words = line.upTo(end);
         var patient = Math.max(
                 last(PATIENT_LINE, words),
                 Math.max(at(findings, "patient.family", line, end), at(findings, "patient.born", line, end)));

@@ -179,11 +179,13 @@ class DemoIT {
                 physician.button("Change").click();
                 physician.rest();
                 picture(physician, "change");
-                physician.open("rules");
-                picture(physician, "rules");
+                for (var view : new String[] {"rules", "policy", "governance"}) {
+                    physician.open(view);
+                    picture(physician, view);
+                }
             }
             try (var manager = visitor(demo, "manager")) {
-                for (var view : new String[] {"people", "practice", "activity"}) {
+                for (var view : new String[] {"people", "practice", "same-day", "activity"}) {
                     manager.open(view);
                     picture(manager, view);
                 }
