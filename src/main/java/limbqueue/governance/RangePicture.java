@@ -133,7 +133,8 @@ public record RangePicture(
         plot.setRangeGridlinePaint(LINE);
         plot.setRangeGridlineStroke(new BasicStroke(1));
         plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
-        plot.setInsets(new RectangleInsets(4, 4, 4, 16));
+        // Letters may be wider in the browser than here.
+        plot.setInsets(new RectangleInsets(4, 4, 4, 32));
         var chart = new JFreeChart(null, FONT, plot, false);
         chart.setBackgroundPaint(null);
         return chart;
@@ -146,6 +147,7 @@ public record RangePicture(
         axis.setGridBandsVisible(false);
         axis.setTickLabelFont(FONT);
         axis.setTickLabelPaint(INK);
+        axis.setTickLabelInsets(new RectangleInsets(2, 8, 2, 12));
         axis.setTickMarksVisible(false);
         axis.setAxisLinePaint(LINE);
         return axis;
