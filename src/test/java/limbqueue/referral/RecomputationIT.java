@@ -24,6 +24,7 @@ import limbqueue.referral.SubmitOutcome.Submitted;
 import limbqueue.referral.jdbc.LatestProposalStore;
 import limbqueue.referral.jdbc.ReferralQuery;
 import limbqueue.referral.jdbc.ReferralStore;
+import limbqueue.referral.jdbc.SecondLookStore;
 import limbqueue.testbed.OnPostgres;
 import limbqueue.triage.Policy;
 import limbqueue.triage.Tier;
@@ -57,6 +58,9 @@ class RecomputationIT {
 
     @Autowired
     private LatestProposalStore latestStore;
+
+    @Autowired
+    private SecondLookStore looks;
 
     @Autowired
     private RuleBookStore bookStore;
@@ -106,11 +110,15 @@ class RecomputationIT {
 
         Version(RuleBook book) {
             books = new RuleBooks(bookStore, book);
+            var latest = new LatestProposals(latestStore, books, clock);
             referrals = new Referrals(
                     store,
                     query,
-                    new LatestProposals(latestStore, books, clock),
+                    latest,
                     new ProposedCases(query, policyInForce, books, clock),
+                    new Deciding(store, latest, auditTrail, events),
+                    new SecondLookRule(looks),
+                    looks,
                     settings,
                     books,
                     directory,
