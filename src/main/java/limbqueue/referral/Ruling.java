@@ -4,7 +4,7 @@ import java.time.LocalDate;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
+import java.util.regex.Pattern;
 import limbqueue.referral.Decision.Approve;
 import limbqueue.referral.Decision.AskForInformation;
 import limbqueue.referral.Decision.Change;
@@ -119,8 +119,11 @@ sealed interface Ruling {
     /** Words from which on a reason is one (common practice, no source). */
     int SENTENCE = 3;
 
+    Pattern BETWEEN_WORDS = Pattern.compile("[^\\p{L}\\p{N}]+");
+
     private static long words(String reason) {
-        return Stream.of(reason.split("[^\\p{L}\\p{N}]+"))
+        return BETWEEN_WORDS
+                .splitAsStream(reason)
                 .filter(word -> !word.isEmpty())
                 .count();
     }

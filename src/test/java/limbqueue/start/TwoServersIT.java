@@ -9,8 +9,10 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.regex.Pattern;
 import limbqueue.access.ActingAs;
+import limbqueue.referral.Arriving;
 import limbqueue.referral.Referrals;
 import limbqueue.testbed.InBrowser;
 import limbqueue.testbed.Visitor;
@@ -70,6 +72,37 @@ class TwoServersIT {
         }
     }
 
+    /** Again a second, and the median of five. */
+    @Test
+    void aSameDayCaseRingsOnTheOtherServerWithinASecondAndWhoLooksAtItIsSeenThere(Visitor here) throws Exception {
+        try (var other = anotherServer();
+                var there = Visitor.of(address(other))) {
+            here.signIn("physician");
+            there.signIn("coordinator");
+            var took = new ArrayList<Duration>();
+            var id = 0L;
+            for (var one = 1; one <= 5; one++) {
+                var from = System.nanoTime();
+                id = suddenlyIll();
+                waitForRings(there, 1);
+                took.add(Duration.ofNanos(System.nanoTime() - from));
+                waitForRings(here, 1);
+                here.button("I take the same-day case Tolliver, Bram").click();
+                here.page().waitForURL("**/referrals/" + id);
+                waitForRings(there, 0);
+            }
+            System.out.println("a same-day case rings on the other server after "
+                    + took.stream().map(Duration::toMillis).toList() + " ms");
+            assertThat(took.stream().sorted().toList().get(2)).isLessThanOrEqualTo(Duration.ofSeconds(1));
+
+            there.open("referrals/" + id);
+            assertThat(there.page().locator(".lq-onlookers")).containsText("(physician, since");
+            assertThat(here.page().locator(".lq-onlookers")).containsText("(coordinator, since");
+            there.open("work");
+            assertThat(here.page().locator(".lq-onlookers")).not().containsText("coordinator");
+        }
+    }
+
     @Test
     void whatHappensWhileTheConnectionIsBrokenShowsWhenItIsBack(Visitor here) {
         here.signIn("coordinator");
@@ -108,6 +141,20 @@ class TwoServersIT {
         }
         here.signIn("coordinator");
         waitForCount(here, drafts + 1);
+    }
+
+    private long suddenlyIll() {
+        var id = new AtomicLong();
+        actingAs.person("coordinator", () -> {
+            var entered = referrals.enter(Arriving.SUDDEN);
+            referrals.submit(entered.id(), entered.version());
+            id.set(entered.id());
+        });
+        return id.get();
+    }
+
+    private static void waitForRings(Visitor visitor, int rings) {
+        visitor.page().waitForFunction("rings => document.querySelectorAll('.lq-ring-line').length === rings", rings);
     }
 
     private void begin() {
