@@ -53,7 +53,7 @@ public record RangePicture(
 
     private static final Logger LOG = LoggerFactory.getLogger(RangePicture.class);
 
-    private static final int WIDTH = 720;
+    private static final int WIDTH = 560;
     private static final int ROW_HEIGHT = 26;
     private static final int AROUND = 62;
     private static final Color INK = new Color(0x1c2330);

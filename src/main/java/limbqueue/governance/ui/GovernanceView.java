@@ -181,7 +181,7 @@ class GovernanceView extends Section implements BeforeEnterObserver {
                         id,
                         title,
                         WILSON,
-                        "Share of proposals agreed with",
+                        "Share agreed with",
                         true,
                         lines.stream()
                                 .map(line -> row(words.apply(line.of()), line.agreed()))
@@ -209,7 +209,7 @@ class GovernanceView extends Section implements BeforeEnterObserver {
                         "overruled-by-rule",
                         title,
                         "The rules surest to be overruled, by the lower end of the interval. " + WILSON,
-                        "Share of decisions that overruled the proposal",
+                        "Share overruled",
                         true,
                         agreement.byRule().stream()
                                 .limit(ROWS_OF_A_PICTURE)
@@ -322,7 +322,7 @@ class GovernanceView extends Section implements BeforeEnterObserver {
                         "outcomes-by-flag",
                         "Not done as planned, by flag",
                         WILSON,
-                        "Share of cases not done as planned",
+                        "Share not as planned",
                         true,
                         rows),
                 new FigureTable("outcomes by flag", List.copyOf(header), cells),

@@ -78,6 +78,8 @@ class GovernanceViewIT {
                 .contains("[name] [name]")
                 .contains("Nothing flagged");
         assertThat(manager.page().content()).doesNotContain("Wetherell");
+        main.locator("details > summary").click();
+        assertThat(main.locator("details table")).isVisible();
         assertThat(manager.accessibilityViolations()).isEmpty();
         pictures(manager, "governance");
 
