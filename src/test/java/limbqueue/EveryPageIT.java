@@ -91,6 +91,10 @@ class EveryPageIT {
                 problems.add(place + ": no page; say in this test what stands for its parameters");
                 continue;
             }
+            if (somebody.heading("This page could not be opened").count() > 0) {
+                problems.add(place + ": could not be opened");
+                continue;
+            }
             check(somebody, place).forEach(problem -> problems.add(place + ": " + problem));
         }
         assertThat(problems).isEmpty();

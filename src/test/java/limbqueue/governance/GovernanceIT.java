@@ -109,6 +109,22 @@ class GovernanceIT {
     }
 
     @Test
+    void aDecisionThatWasTakenBackIsNotCounted() {
+        var period = new Period(today, today);
+        var before = report(period);
+        var referral = queued(Draft.of(Arriving.REST_PAIN));
+        decide(referral, new Decision.Approve());
+        assertThat(report(period).agreement()).isNotEqualTo(before.agreement());
+
+        var decision =
+                staff.as("physician", () -> referrals.decisions(referral.id())).getFirst();
+        staff.as("physician", () -> referrals.takeBack(decision.id()));
+
+        assertThat(report(period).agreement()).isEqualTo(before.agreement());
+        assertThat(report(period).waiting()).isEqualTo(before.waiting());
+    }
+
+    @Test
     void figuresOfManyReferralsAreThoseThatTheDatabaseCounts() {
         ManyCourses.add(jdbc, 1_500);
         var period = new Period(today.minusDays(300), today.minusDays(20));

@@ -34,13 +34,14 @@ public class GovernanceStore {
         this.jdbc = jdbc;
     }
 
-    /** Decisions made from {@code from} on and before {@code before} that say whether a proposal was right. */
+    /** Decisions made from {@code from} on and before {@code before}, and not taken back, that say whether a proposal was right. */
     public List<Judgement> judgements(Instant from, Instant before, ZoneId zone) {
         return jdbc.sql("""
                 select decision, at, account, author, proposed_tier, tier, rules,
                        kind = 'APPROVED' or (kind = 'SENT_TO_HOSPITAL' and proposed_tier = 'SAME_DAY') as agrees
                 from decision_fact
                 where kind in ('APPROVED', 'CHANGED', 'SENT_TO_HOSPITAL') and at >= :from and at < :before
+                      and not exists (select from decision_taken_back t where t.decision = decision_fact.decision)
                 order by at, decision
                 """)
                 .param("from", from.atOffset(ZoneOffset.UTC))
@@ -70,6 +71,7 @@ public class GovernanceStore {
                     select distinct on (referral) *
                     from decision_fact
                     where kind in ('APPROVED', 'CHANGED', 'SENT_TO_HOSPITAL') and at < :before
+                          and not exists (select from decision_taken_back t where t.decision = decision_fact.decision)
                     order by referral, at desc, decision desc
                 ) f
                 join referral r on r.id = f.referral

@@ -319,12 +319,7 @@ class GovernanceView extends Section implements BeforeEnterObserver {
         panel.add(figure(
                 "Not done as planned, by flag",
                 new RangePicture(
-                        "outcomes-by-flag",
-                        "Not done as planned, by flag",
-                        WILSON,
-                        "Share not as planned",
-                        true,
-                        rows),
+                        "outcomes-by-flag", "Not done as planned, by flag", WILSON, "Share not as planned", true, rows),
                 new FigureTable("outcomes by flag", List.copyOf(header), cells),
                 false));
         return panel;
@@ -484,11 +479,16 @@ class GovernanceView extends Section implements BeforeEnterObserver {
     /** @param folded whether the table is opened by whoever wants it */
     private Component figure(String title, RangePicture picture, FigureTable table, boolean folded) {
         var drawn = Pieces.div("lq-picture");
-        picture.svg()
-                .ifPresentOrElse(
-                        svg -> drawn.getElement().setProperty("innerHTML", svg),
-                        () -> drawn.add(nothing(
-                                "The picture cannot be drawn: this server has no fonts. The table says the same.")));
+        if (picture.rows().isEmpty()) {
+            drawn.add(nothing("There is nothing to draw yet: no wait has ended, or the groups are too small."));
+        } else {
+            picture.svg()
+                    .ifPresentOrElse(
+                            svg -> drawn.getElement().setProperty("innerHTML", svg),
+                            () -> drawn.add(
+                                    nothing(
+                                            "The picture cannot be drawn: this server has no fonts. The table says the same.")));
+        }
         var head = Pieces.div("lq-figure-head", new H3(title), table.csv(auditTrail));
         var both = Pieces.div("lq-figure-both", drawn);
         if (folded) {
