@@ -126,7 +126,7 @@ class RacedDecisionsIT {
                 """)
                 .param("document", Arriving.REST_PAIN)
                 .param("referrals", REFERRALS)
-                .query(Long.class)
+                .query((row, number) -> row.getLong("id"))
                 .list();
     }
 
