@@ -133,8 +133,8 @@ class EveryPageIT {
         var places = new LinkedHashSet<String>();
         var registry = ApplicationRouteRegistry.getInstance(new VaadinServletContext(servletContext));
         for (var route : RouteConfiguration.forRegistry(registry).getAvailableRoutes()) {
-            // The address without a path only leads on.
-            if (!route.getTemplate().isEmpty() && mayOpen(role, route)) {
+            // The address without a path only leads on; the page of the tests fails on purpose.
+            if (!route.getTemplate().isEmpty() && !route.getTemplate().startsWith("failing/") && mayOpen(role, route)) {
                 places.addAll(addresses(route.getTemplate()));
             }
         }
