@@ -47,7 +47,7 @@ class WorkInMemory {
     private final PolicyInForce policy;
     private final Clock clock;
 
-    private Basis basis = new Basis(LocalDate.MIN, "", -1);
+    private Basis basis = new Basis(LocalDate.MIN, "", "");
     private final Map<Long, Known> known = new HashMap<>();
     private Optional<Work> last = Optional.empty();
 
@@ -67,14 +67,14 @@ class WorkInMemory {
     }
 
     /** What everything was worked out from that belongs to no single referral. */
-    private record Basis(LocalDate today, String policy, long changesOfAll) {}
+    private record Basis(LocalDate today, String policy, String ground) {}
 
     private record Known(UnderWay from, Map<WorkList, WorkLine> lines) {}
 
     /** Everything that is to be done now. Whoever asks while it is worked out waits for it. */
     @Transactional(readOnly = true)
     public synchronized Work now() {
-        var basisNow = new Basis(LocalDate.now(clock), policy.version().policy().id(), query.changesOfAll());
+        var basisNow = new Basis(LocalDate.now(clock), policy.version().policy().id(), query.ground());
         if (!basisNow.equals(basis)) {
             known.clear();
             last = Optional.empty();

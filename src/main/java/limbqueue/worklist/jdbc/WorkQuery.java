@@ -44,12 +44,17 @@ public class WorkQuery {
                 .list();
     }
 
-    /** How often something has changed that concerns every referral. */
-    public long changesOfAll() {
+    /**
+     * What all counts of changes belong to: the database, and how often something has changed that concerns every
+     * referral. A backup that was put in the database's place counts its changes anew, and so has another value here.
+     */
+    public String ground() {
         return jdbc.sql("""
-                select coalesce(sum(changes), 0)
-                from change_count
-                where referral = 0
-                """).query(Long.class).single();
+                select concat_ws(
+                    ' ',
+                    (select oid from pg_database where datname = current_database()),
+                    pg_postmaster_start_time(),
+                    (select coalesce(sum(changes), 0) from change_count where referral = 0))
+                """).query(String.class).single();
     }
 }
