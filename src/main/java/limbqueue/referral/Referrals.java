@@ -38,6 +38,7 @@ public class Referrals {
     private final ReferralQuery query;
     private final LatestProposals latest;
     private final ProposedCases proposedCases;
+    private final TriagedDocuments triaged;
     private final PracticeSettings settings;
     private final RuleBooks books;
     private final Directory directory;
@@ -51,6 +52,7 @@ public class Referrals {
             ReferralQuery query,
             LatestProposals latest,
             ProposedCases proposedCases,
+            TriagedDocuments triaged,
             PracticeSettings settings,
             RuleBooks books,
             Directory directory,
@@ -62,6 +64,7 @@ public class Referrals {
         this.query = query;
         this.latest = latest;
         this.proposedCases = proposedCases;
+        this.triaged = triaged;
         this.settings = settings;
         this.books = books;
         this.directory = directory;
@@ -310,7 +313,7 @@ public class Referrals {
         };
     }
 
-    /** Queued referrals, most urgent tier first, then target date, then waiting longest. */
+    /** Queued referrals: most urgent tier first, then target date, then who waited longest, then whose leg gets worse. */
     @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
     @Transactional(readOnly = true)
     public List<ReferralLine> queue() {
@@ -353,6 +356,12 @@ public class Referrals {
         return Triage.triage(reading.document(), settings.policy(), books.inForce(), today());
     }
 
+    /** Triage of a referral as it is held, under the policy in force, as of today; worked out once. */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    public Triaged triaged(Referral referral) {
+        return triaged.triage(referral.document(), settings.policy(), books.inForce(), today());
+    }
+
     /** Today in the practice. */
     @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN, IS_MANAGER})
     public LocalDate today() {
@@ -365,7 +374,7 @@ public class Referrals {
     }
 
     private ReferralLines lines() {
-        return new ReferralLines(settings.policy(), books.inForce(), today());
+        return new ReferralLines(triaged, settings.policy(), books.inForce(), today());
     }
 
     /** The next reference of the year, past those that arrived with a document. */
