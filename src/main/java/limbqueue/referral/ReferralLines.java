@@ -22,14 +22,18 @@ import limbqueue.triage.rule.RuleBook;
 /** Makes the lines of the lists: the one place where a whole list is triaged. */
 final class ReferralLines {
 
-    /** @param waitingSince the day from which the patient has waited */
-    record Placed(ReferralLine line, LocalDate waitingSince) {}
+    /**
+     * @param waitingSince the day from which the patient has waited
+     * @param worsening whether a leg is said to be getting worse
+     */
+    record Placed(ReferralLine line, LocalDate waitingSince, boolean worsening) {}
 
-    /** Most urgent tier first, then target date, then the patient who has waited longest. */
+    /** Most urgent tier first, then target date, then who has waited longest, then whose leg is getting worse. */
     static final Comparator<Placed> MOST_URGENT_FIRST = Comparator.comparing(
                     (Placed placed) -> placed.line().proposedTier())
             .thenComparing(placed -> placed.line().targetDate().orElse(LocalDate.MAX))
             .thenComparing(Placed::waitingSince)
+            .thenComparing(placed -> !placed.worsening())
             .thenComparing(placed -> placed.line().id());
 
     /** Open referrals before those decided; within each, the newest received first. */
@@ -38,12 +42,14 @@ final class ReferralLines {
             .thenComparing(placed -> placed.line().received(), Comparator.reverseOrder())
             .thenComparing(placed -> placed.line().id(), Comparator.reverseOrder());
 
+    private final TriagedDocuments documents;
     private final Policy policy;
     private final RuleBook book;
     private final LocalDate today;
 
     /** @param today the day as of which open referrals are triaged; decided ones keep the day of their decision */
-    ReferralLines(Policy policy, RuleBook book, LocalDate today) {
+    ReferralLines(TriagedDocuments documents, Policy policy, RuleBook book, LocalDate today) {
+        this.documents = documents;
         this.policy = policy;
         this.book = book;
         this.today = today;
@@ -57,9 +63,10 @@ final class ReferralLines {
         var referral = row.referral();
         var settled = open(referral.state()) ? Optional.<Standing>empty() : row.decision();
         var asOf = settled.map(Standing::asOf).orElse(today);
-        var reading = Draft.of(referral.document()).read(asOf);
+        var triaged = triaged(referral, asOf);
+        var reading = triaged.reading();
         var document = reading.document();
-        var proposal = Triage.triage(document, policy, book, asOf);
+        var proposal = triaged.proposal();
         var line = new ReferralLine(
                 referral.id(),
                 referral.reference(),
@@ -78,7 +85,17 @@ final class ReferralLines {
                 proposal.redFlags().stream().map(RedFlag::code).toList(),
                 referral.submittedAt(),
                 referral.savedBy());
-        return new Placed(line, proposal.urgency().waitingSince());
+        return new Placed(
+                line, proposal.urgency().waitingSince(), !Worsening.of(document).isEmpty());
+    }
+
+    /** The queue is looked at again and again; the whole list is long, and not worth remembering. */
+    private Triaged triaged(Referral referral, LocalDate asOf) {
+        if (referral.state() == ReferralState.QUEUED) {
+            return documents.triage(referral.document(), policy, book, asOf);
+        }
+        var reading = Draft.of(referral.document()).read(asOf);
+        return new Triaged(reading, Triage.triage(reading.document(), policy, book, asOf));
     }
 
     private static Optional<LocalDate> targetDate(Optional<Standing> settled, TriageResult proposal) {

@@ -41,6 +41,7 @@ public class Referrals {
     private final Deciding deciding;
     private final SecondLookRule secondLookRule;
     private final SecondLookStore looks;
+    private final TriagedDocuments triaged;
     private final PracticeSettings settings;
     private final RuleBooks books;
     private final Directory directory;
@@ -57,6 +58,7 @@ public class Referrals {
             Deciding deciding,
             SecondLookRule secondLookRule,
             SecondLookStore looks,
+            TriagedDocuments triaged,
             PracticeSettings settings,
             RuleBooks books,
             Directory directory,
@@ -71,6 +73,7 @@ public class Referrals {
         this.deciding = deciding;
         this.secondLookRule = secondLookRule;
         this.looks = looks;
+        this.triaged = triaged;
         this.settings = settings;
         this.books = books;
         this.directory = directory;
@@ -300,7 +303,7 @@ public class Referrals {
         };
     }
 
-    /** Queued referrals, most urgent tier first, then target date, then waiting longest. */
+    /** Queued referrals: most urgent tier first, then target date, then who waited longest, then whose leg gets worse. */
     @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
     @Transactional(readOnly = true)
     public List<ReferralLine> queue() {
@@ -393,6 +396,12 @@ public class Referrals {
         return Triage.triage(reading.document(), settings.policy(), books.inForce(), today());
     }
 
+    /** Triage of a referral as it is held, under the policy in force, as of today; worked out once. */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    public Triaged triaged(Referral referral) {
+        return triaged.triage(referral.document(), settings.policy(), books.inForce(), today());
+    }
+
     /** Today in the practice. */
     @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN, IS_MANAGER})
     public LocalDate today() {
@@ -407,7 +416,7 @@ public class Referrals {
     }
 
     private ReferralLines lines() {
-        return new ReferralLines(settings.policy(), books.inForce(), today());
+        return new ReferralLines(triaged, settings.policy(), books.inForce(), today());
     }
 
     /** The next reference of the year, past those that arrived with a document. */

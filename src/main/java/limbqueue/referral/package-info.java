@@ -5,6 +5,7 @@
             "triage",
             "triage :: rules",
             "document",
+            "reading",
             "file",
             "picture",
             "practice",

@@ -22,13 +22,17 @@ class DecisionBar extends Div {
                 "Send to hospital now",
                 click -> DecisionDialog.sendToHospital(page, kept, decide).open());
         send.addClassName("lq-send");
+        Keys.SEND.on(send);
         var change = new Button("Change", click -> new ChangeDialog(page, policy, kept, decide).open());
+        Keys.CHANGE.on(change);
         var ask = new Button(
                 "Ask for information",
                 click -> DecisionDialog.askForInformation(page, kept, decide).open());
+        Keys.ASK.on(ask);
         var giveBack = new Button(
                 "Return to referrer",
                 click -> DecisionDialog.returnToReferrer(page, kept, decide).open());
+        Keys.RETURN.on(giveBack);
         if (sameDay) {
             send.addThemeVariants(ButtonVariant.PRIMARY);
             send.addClassName("lq-send-first");
@@ -41,6 +45,7 @@ class DecisionBar extends Div {
             return;
         }
         var approve = new Button("Approve", click -> decide.accept(new Decision.Approve()));
+        Keys.APPROVE.on(approve);
         approve.addThemeVariants(ButtonVariant.PRIMARY);
         approve.setDisableOnClick(true);
         approve.addClassName("lq-approve");

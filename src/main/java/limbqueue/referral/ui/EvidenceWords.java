@@ -14,8 +14,11 @@ final class EvidenceWords {
 
     private static final Pattern LAB_VALUE = Pattern.compile("labs\\[\\d+]\\.value");
 
-    /** @param value empty when nobody has said */
-    record Fact(String field, Optional<String> value) {
+    /**
+     * @param path where it stands in the document
+     * @param value empty when nobody has said
+     */
+    record Fact(String path, String field, Optional<String> value) {
 
         String sentence() {
             return field + ": " + value.orElse("not known");
@@ -47,7 +50,9 @@ final class EvidenceWords {
             facts.add(lab(path.substring(0, path.lastIndexOf('.')), draft));
         } else {
             facts.add(new Fact(
-                    name(path), node.map(value -> FieldWords.value(path, value)).filter(words -> !words.isBlank())));
+                    path,
+                    name(path),
+                    node.map(value -> FieldWords.value(path, value)).filter(words -> !words.isBlank())));
         }
     }
 
@@ -58,7 +63,7 @@ final class EvidenceWords {
                         .map(node -> FieldWords.value(entry + "." + field, node)))
                 .collect(Collectors.joining(" "));
         var test = draft.get(entry + ".test").map(node -> FieldWords.value(entry + ".test", node));
-        return new Fact(test.orElse("laboratory result"), Optional.of(value));
+        return new Fact(entry, test.orElse("laboratory result"), Optional.of(value));
     }
 
     /** The words for a field; for a part of which nothing is known, the title under which the form asks for it. */

@@ -1,18 +1,29 @@
 package limbqueue.referral.ui;
 
+import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.NativeDetails;
+import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.html.UnorderedList;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Consumer;
 
 /** Red flags and contradictions, each with the answers it rests on; and values that could not be read. */
 class FlagsPanel extends Div {
 
+    private static final List<String> LEGS = List.of("left leg, ", "right leg, ");
     private static final int AT_MOST_WHEN_SHORT = 2;
 
-    FlagsPanel(ReferralPage page) {
+    private final ReferralPage page;
+    private final Consumer<List<EvidenceWords.Fact>> toLetter;
+
+    /** @param toLetter opens the letter at these facts */
+    FlagsPanel(ReferralPage page, Consumer<List<EvidenceWords.Fact>> toLetter) {
+        this.page = page;
+        this.toLetter = toLetter;
         addClassName("lq-flags");
         var flags = page.proposal().redFlags();
         if (flags.isEmpty()) {
@@ -24,7 +35,7 @@ class FlagsPanel extends Div {
                 name.addClassName("lq-flag-name");
                 var item = new ListItem(name, Markup.paragraph("lq-flag-text", flag.text()));
                 item.addClassName("lq-flag");
-                item.add(evidence(flag.evidence(), page), source(flag.source()));
+                item.add(evidence(flag.evidence()), source(flag.source()));
                 list.add(item);
             }
             add(Markup.panel("lq-flags-raised", "Red flags (" + flags.size() + ")", list));
@@ -33,8 +44,7 @@ class FlagsPanel extends Div {
             var list = new UnorderedList();
             for (var contradiction : page.proposal().contradictions()) {
                 list.add(new ListItem(
-                        Markup.paragraph("lq-flag-text", contradiction.text()),
-                        evidence(contradiction.fields(), page)));
+                        Markup.paragraph("lq-flag-text", contradiction.text()), evidence(contradiction.fields())));
             }
             add(Markup.panel("lq-contradictions", "Contradictions", list));
         }
@@ -57,17 +67,43 @@ class FlagsPanel extends Div {
                 <= AT_MOST_WHEN_SHORT;
     }
 
-    private static UnorderedList evidence(List<String> paths, ReferralPage page) {
-        var list = new UnorderedList();
-        list.addClassName("lq-proof");
-        for (var fact : EvidenceWords.of(paths, page.draft())) {
-            list.add(new ListItem(
-                    Markup.text("lq-proof-field", fact.field()),
-                    fact.value()
-                            .map(value -> Markup.text("lq-proof-value", value))
-                            .orElseGet(Markup::notKnown)));
+    /** What it rests on; where a letter is held, all of it leads to the words there. */
+    private Component evidence(List<String> paths) {
+        var facts = EvidenceWords.of(paths, page.draft());
+        var told = facts.stream().filter(fact -> fact.value().isPresent()).toList();
+        if (page.value("letterText").isEmpty() || told.isEmpty()) {
+            var list = new UnorderedList();
+            list.addClassName("lq-proof");
+            words(facts).forEach(words -> list.add(new ListItem(words)));
+            return list;
         }
-        return list;
+        var open = Markup.div("lq-proof lq-proof-open");
+        open.getElement()
+                .setAttribute("role", "button")
+                .setAttribute("tabindex", "0")
+                .setAttribute("title", "Open the letter at these words");
+        words(facts).forEach(open::add);
+        open.addClickListener(click -> toLetter.accept(told));
+        return open;
+    }
+
+    private static List<Span> words(List<EvidenceWords.Fact> facts) {
+        var words = new ArrayList<Span>();
+        var leg = "";
+        for (var fact : facts) {
+            var of = LEGS.stream().filter(fact.field()::startsWith).findFirst().orElse("");
+            // Of several facts about one leg, the first names it.
+            var name = of.equals(leg) ? fact.field().substring(of.length()) : fact.field();
+            leg = of;
+            var said = new Span(
+                    Markup.text("lq-proof-field", name),
+                    fact.value()
+                            .map(known -> Markup.text("lq-proof-value", known))
+                            .orElseGet(Markup::notKnown));
+            said.addClassName("lq-proof-fact");
+            words.add(said);
+        }
+        return words;
     }
 
     private static NativeDetails source(String source) {

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import limbqueue.referral.ui.Finding.Gathering;
 import limbqueue.triage.Quantity;
@@ -58,6 +59,9 @@ final class LegFacts {
     }
 
     /** Pressures in mmHg and the indices; the less usual ones only where somebody measured them. */
+    /** The lines of {@link #pressures} that stand on the picture of the leg arteries as well. */
+    static final Set<String> ON_THE_PICTURE = Set.of("Arm", "Dorsalis pedis", "Posterior tibial", "Toe", "ABI", "TBI");
+
     static List<Line> pressures(ReferralDocument document, TriageResult result) {
         var lines = new ArrayList<Line>();
         lines.add(new Line(

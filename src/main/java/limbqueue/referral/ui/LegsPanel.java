@@ -71,6 +71,18 @@ final class LegsPanel {
         return Markup.panel("lq-legs lq-legs-pressures", "Pressures and pulses", table);
     }
 
+    /** What the picture of the arteries does not say: the waveform, pressures after exercise, and pulses. */
+    static Component besideThePicture(ReferralPage page) {
+        var table = table("Right", "Left");
+        table.addClassName("lq-pressures-table");
+        var body = body(table, "Pulses, waveform");
+        LegFacts.pressures(page.document(), page.proposal()).stream()
+                .filter(line -> !LegFacts.ON_THE_PICTURE.contains(line.label()))
+                .forEach(line -> body.add(row(line)));
+        LegFacts.pulses(page.document()).forEach(line -> body.add(row(line)));
+        return Markup.panel("lq-legs lq-legs-pressures", "Pulses, waveform, exercise", table);
+    }
+
     static Component arteries(ReferralPage page) {
         return Markup.panel(
                 "lq-arteries-panel",

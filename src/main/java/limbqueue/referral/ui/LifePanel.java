@@ -13,29 +13,54 @@ import limbqueue.referral.TimelineEntry;
 class LifePanel extends Section {
 
     LifePanel(List<DecisionRecord> decisions, List<TimelineEntry> timeline) {
+        this("Decisions and timeline");
+        addDecisions(decisions);
+        addTimeline(timeline);
+    }
+
+    private LifePanel(String title) {
         addClassNames("lq-panel", "lq-life");
-        var heading = new H2("Decisions and timeline");
+        var heading = new H2(title);
         heading.addClassName("lq-panel-title");
         add(heading);
+    }
+
+    static LifePanel ofDecisions(List<DecisionRecord> decisions) {
+        var panel = new LifePanel("Earlier decisions");
+        panel.addClassName("lq-earlier-decisions");
+        panel.addDecisions(decisions);
+        return panel;
+    }
+
+    static LifePanel ofTimeline(List<TimelineEntry> timeline) {
+        var panel = new LifePanel("Timeline");
+        panel.addTimeline(timeline);
+        return panel;
+    }
+
+    private void addDecisions(List<DecisionRecord> decisions) {
         if (decisions.isEmpty()) {
             add(Markup.paragraph("lq-soft", "Nothing decided yet."));
-        } else {
-            var list = new UnorderedList();
-            list.addClassName("lq-decisions");
-            for (var decision : decisions) {
-                var item = new ListItem(
-                        Markup.text("lq-decision", DecisionWords.of(decision)),
-                        Markup.text(
-                                "lq-soft",
-                                decision.author() + ", " + TierWords.moment(decision.at()) + "; policy "
-                                        + decision.policy()));
-                if (!decision.reason().isBlank()) {
-                    item.add(Markup.text("lq-quote", "“" + decision.reason() + "”"));
-                }
-                list.add(item);
-            }
-            add(list);
+            return;
         }
+        var list = new UnorderedList();
+        list.addClassName("lq-decisions");
+        for (var decision : decisions) {
+            var item = new ListItem(
+                    Markup.text("lq-decision", DecisionWords.of(decision)),
+                    Markup.text(
+                            "lq-soft",
+                            decision.author() + ", " + TierWords.moment(decision.at()) + "; policy "
+                                    + decision.policy()));
+            if (!decision.reason().isBlank()) {
+                item.add(Markup.text("lq-quote", "“" + decision.reason() + "”"));
+            }
+            list.add(item);
+        }
+        add(list);
+    }
+
+    private void addTimeline(List<TimelineEntry> timeline) {
         var list = new OrderedList();
         list.addClassName("lq-timeline");
         for (var entry : timeline) {

@@ -20,7 +20,9 @@ class QueueEntry extends RouterLink {
                 Markup.text("lq-queue-grade", GradeWords.inShort(page.proposal())),
                 why(line, page, moved),
                 open(line, today),
-                Markup.text("lq-queue-waiting", TimeWords.waited(line.received(), today)));
+                Markup.text(
+                        "lq-queue-waiting",
+                        TimeWords.waited(page.proposal().urgency().waitingSince(), today)));
     }
 
     private static Span urgency(ReferralLine line, LocalDate today) {
@@ -51,8 +53,9 @@ class QueueEntry extends RouterLink {
             cell.add(Markup.text("lq-queue-flag", FlagWords.inShort(flag)));
         }
         if (!page.asked().isEmpty()) {
-            cell.add(Markup.text("lq-queue-asked", "asked: " + page.asked()));
+            cell.add(Markup.text("lq-queue-asked", "asked: " + page.asked() + "; changed nothing"));
         }
+        cell.add(Markup.text("lq-queue-order", OrderWords.of(page)));
         return cell;
     }
 

@@ -43,6 +43,7 @@ import limbqueue.triage.TriageResult;
 @RolesAllowed(Role.IS_PHYSICIAN)
 @StyleSheet("context://ui/physician.css")
 @StyleSheet("context://ui/sameday.css")
+@StyleSheet("context://ui/one-screen.css")
 @JavaScript("context://ui/queue.js")
 class QueueView extends Div implements BeforeEnterObserver {
 
@@ -90,8 +91,8 @@ class QueueView extends Div implements BeforeEnterObserver {
                 "lq-queue-how",
                 Markup.paragraph(
                         "lq-notice",
-                        "Most urgent first, then target date, then longest waiting; what was asked moves nobody. Keys: j and"
-                                + " k move, Enter opens. A ? marks a grade that could still change."),
+                        "Most urgent first, then target date, then longest waiting since the first hospital put it off, then"
+                                + " getting worse; what was asked moves nobody. Keys: j and k move, Enter opens. A ? marks a grade that could still change."),
                 new Notice(TriageResult.NOTICE)));
         var tiers = new EnumMap<Tier, List<ReferralLine>>(Tier.class);
         lines.forEach(line -> tiers.computeIfAbsent(line.proposedTier(), tier -> new ArrayList<>())

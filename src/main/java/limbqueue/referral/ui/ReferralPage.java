@@ -21,10 +21,9 @@ import limbqueue.triage.TriageResult;
 record ReferralPage(Referral referral, Draft draft, Reading reading, TriageResult proposal, LocalDate today) {
 
     static ReferralPage of(Referrals referrals, Referral referral) {
-        var today = referrals.today();
-        var draft = Draft.of(referral.document());
-        var reading = draft.read(today);
-        return new ReferralPage(referral, draft, reading, referrals.propose(reading), today);
+        var triaged = referrals.triaged(referral);
+        return new ReferralPage(
+                referral, Draft.of(referral.document()), triaged.reading(), triaged.proposal(), referrals.today());
     }
 
     ReferralDocument document() {

@@ -1,16 +1,21 @@
 package limbqueue.referral.ui;
 
 import com.vaadin.flow.component.UI;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.JavaScript;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Section;
 import com.vaadin.flow.router.BeforeEnterEvent;
 import com.vaadin.flow.router.BeforeEnterObserver;
 import com.vaadin.flow.router.HasDynamicTitle;
+import com.vaadin.flow.router.Location;
 import com.vaadin.flow.router.NotFoundException;
 import com.vaadin.flow.router.QueryParameters;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.RolesAllowed;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 import limbqueue.access.CurrentPerson;
@@ -20,6 +25,7 @@ import limbqueue.practice.PracticeSettings;
 import limbqueue.referral.DecideOutcome;
 import limbqueue.referral.Decision;
 import limbqueue.referral.DecisionRecord;
+import limbqueue.referral.LastSeen;
 import limbqueue.referral.Merging;
 import limbqueue.referral.Recomputation;
 import limbqueue.referral.Recomputed;
@@ -34,6 +40,8 @@ import org.springframework.beans.factory.ObjectProvider;
 @Route("referrals/:" + ReferralView.ID)
 @RolesAllowed({Role.IS_COORDINATOR, Role.IS_PHYSICIAN})
 @StyleSheet("context://ui/physician.css")
+@StyleSheet("context://ui/one-screen.css")
+@JavaScript("context://ui/keys.js")
 class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
 
     static final String ID = "id";
@@ -46,6 +54,7 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private final ObjectProvider<ReferralAside> asides;
     private final Merging merging;
     private final ReferralFiles files;
+    private final LastSeen lastSeen;
     private String title = "Referral · LimbQueue";
 
     ReferralView(
@@ -56,7 +65,8 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
             KeptWords kept,
             ObjectProvider<ReferralAside> asides,
             Merging merging,
-            ReferralFiles files) {
+            ReferralFiles files,
+            LastSeen lastSeen) {
         this.referrals = referrals;
         this.recomputation = recomputation;
         this.settings = settings;
@@ -65,6 +75,7 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         this.asides = asides;
         this.merging = merging;
         this.files = files;
+        this.lastSeen = lastSeen;
         addClassName("lq-referral");
     }
 
@@ -105,9 +116,28 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                     decision, page, person.get().role() == Role.PHYSICIAN ? Optional.of(again) : Optional.empty()));
         }
         referrals.reopening(id).ifPresent(reopening -> add(new ReopenedPanel(reopening, decisions)));
+        var toBeDecided = page.referral().state() == ReferralState.QUEUED
+                && person.get().role() == Role.PHYSICIAN
+                && merging.wholeOf(id).isEmpty();
+        setClassName("lq-one-screen", toBeDecided);
+        removeClassName("lq-turned-over");
+        var background = new BackgroundPanels(page);
+        var came = merging.filesOf(id);
+        if (!came.isEmpty()) {
+            background.add(Markup.panel("lq-files-panel", "Files", new FileList(came, files)));
+        }
+        if (toBeDecided) {
+            showOnOneScreen(page, decisions, background);
+        } else {
+            showAll(page, decisions, background);
+        }
+        getElement().executeJs("window.limbqueueKeys.shown(this, $0)", String.valueOf(id));
+    }
+
+    private void showAll(ReferralPage page, List<DecisionRecord> decisions, BackgroundPanels background) {
         var unknown = new UnknownPanel(page);
         var pressures = Markup.div("lq-column", LegsPanel.pressuresAndPulses(page));
-        var flags = Markup.div("lq-column lq-column-flags", new FlagsPanel(page));
+        var flags = Markup.div("lq-column lq-column-flags", flags(page));
         // What is not known stands in the column that has room for it.
         (FlagsPanel.isShort(page) ? flags : pressures).add(unknown);
         pressures.add(LegsPanel.arteries(page));
@@ -116,23 +146,95 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                 Markup.div("lq-column", LegsPanel.gradesAndComplaints(page), new WorkUpPanel(page)),
                 pressures,
                 flags);
-        var background = new BackgroundPanels(page);
-        var came = merging.filesOf(id);
-        if (!came.isEmpty()) {
-            background.add(Markup.panel("lq-files-panel", "Files", new FileList(came, files)));
-        }
-        var lower = Markup.div("lq-lower", background, new LifePanel(decisions, referrals.timeline(id)));
+        var timeline = referrals.timeline(page.referral().id());
+        var lower = Markup.div("lq-lower", background, new LifePanel(decisions, timeline));
         add(new WhoHeader(page), new UrgencyPanel(page), middle, new PlanPanel(page), lower);
-        if (page.referral().state() == ReferralState.QUEUED
-                && person.get().role() == Role.PHYSICIAN
-                && merging.wholeOf(id).isEmpty()) {
-            add(new DecisionBar(page, settings.policy(), kept, decision -> decide(page, decision)));
-        }
+    }
+
+    /** All that a decision rests on, side by side; the rest behind a key. */
+    private void showOnOneScreen(ReferralPage page, List<DecisionRecord> decisions, BackgroundPanels background) {
+        var id = page.referral().id();
+        var head = new WhoHeader(page);
+        head.add(steps(page));
+        var board = Markup.div(
+                "lq-board",
+                Markup.div("lq-column lq-column-legs", LegsPanel.gradesAndComplaints(page)),
+                Markup.div(
+                        "lq-column lq-column-picture",
+                        LegsPanel.arteries(page),
+                        LegsPanel.besideThePicture(page),
+                        new SinceSeenPanel(page, lastSeen.look(page.referral())),
+                        LifePanel.ofDecisions(decisions)),
+                Markup.div(
+                        "lq-flow",
+                        flags(page),
+                        UnknownPanel.inShort(page),
+                        WorkUpPanel.inShort(page),
+                        new PlanPanel(page)));
+        var behind = Markup.div("lq-lower lq-behind", background, LifePanel.ofTimeline(referrals.timeline(id)));
+        add(
+                head,
+                new UrgencyPanel(page),
+                board,
+                behind,
+                new DecisionBar(page, settings.policy(), kept, decision -> decide(page, decision)));
+    }
+
+    private FlagsPanel flags(ReferralPage page) {
+        return new FlagsPanel(page, facts -> LetterDialog.at(page, facts).open());
+    }
+
+    /** Where this referral stands in the queue, and what can be opened. */
+    private Div steps(ReferralPage page) {
+        var id = page.referral().id();
+        var queue = referrals.queue().stream().map(ReferralLine::id).toList();
+        var at = queue.indexOf(id);
+        var previous = step(Keys.PREVIOUS, "Previous", () -> goTo(queue.get(at - 1)));
+        previous.setEnabled(at > 0);
+        var next = step(Keys.NEXT, "Next", () -> goTo(queue.get(at + 1)));
+        next.setEnabled(at + 1 < queue.size());
+        var steps = Markup.div(
+                "lq-steps",
+                Markup.text("lq-steps-place", (at + 1) + " of " + queue.size() + " in the queue"),
+                previous,
+                next,
+                step(Keys.LETTER, "Letter", () -> LetterDialog.whole(page).open()),
+                step(
+                        Keys.WHAT_IF,
+                        "What if",
+                        () -> UI.getCurrent().navigate(WhatIfView.class, JustDecided.parameters(id))),
+                step(Keys.BACKGROUND, "Background", this::turnOver),
+                step(Keys.QUEUE, "Queue", () -> UI.getCurrent().navigate(QueueView.class)),
+                step(Keys.KEYS, "Keys", () -> new KeysDialog().open()));
+        steps.getElement().setAttribute("role", "group").setAttribute("aria-label", "Steps");
+        return steps;
+    }
+
+    private static Button step(Keys key, String words, Runnable act) {
+        var button = new Button(words, click -> act.run());
+        button.addThemeVariants(ButtonVariant.LUMO_SMALL);
+        key.on(button);
+        return button;
+    }
+
+    /** Shows what lies behind the board, or the board again. */
+    private void turnOver() {
+        setClassName("lq-turned-over", !hasClassName("lq-turned-over"));
+    }
+
+    /** The next page of the same kind, without a way around by the browser. */
+    private void goTo(long id) {
+        var ui = UI.getCurrent();
+        ui.getPage().getHistory().pushState(null, new Location("referrals/" + id));
+        again(id);
+        ui.getPage().setTitle(title);
     }
 
     private void again(long id) {
+        var page = ReferralPage.of(referrals, referrals.get(id));
+        title = page.referral().reference() + " · LimbQueue";
         removeAll();
-        show(ReferralPage.of(referrals, referrals.get(id)));
+        show(page);
     }
 
     private void decide(ReferralPage page, Decision decision) {

@@ -23,7 +23,9 @@ class SameDayEntry extends ListItem {
                 QueueEntry.patient(line, page.today()),
                 grade,
                 QueueEntry.why(line, page, moved),
-                Markup.text("lq-queue-waiting", TimeWords.waited(line.received(), page.today())));
+                Markup.text(
+                        "lq-queue-waiting",
+                        TimeWords.waited(page.proposal().urgency().waitingSince(), page.today())));
         var button = new Button("Send to hospital now", click -> send.run());
         button.addThemeVariants(ButtonVariant.PRIMARY);
         button.addClassNames("lq-send", "lq-send-first");

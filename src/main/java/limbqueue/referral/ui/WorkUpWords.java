@@ -25,6 +25,14 @@ final class WorkUpWords {
         return words.stream().collect(Collectors.joining(" · "));
     }
 
+    /** Who does it; of what is held, how long it counts. */
+    static String inShort(WorkUpItem item) {
+        var held = item.validUntil().map(day -> "held until " + TierWords.date(day));
+        return item.needed()
+                ? held.map(until -> until + ", ").orElse("") + item.who().words()
+                : held.orElse("held");
+    }
+
     private static String waiting(List<String> codes) {
         return codes.stream().map(WorkUpWords::of).collect(Collectors.joining(", "));
     }
