@@ -114,7 +114,6 @@ create table same_day_choice (
     -- Where the practice sends such patients, and whom else to ask; empty where nobody has said so yet.
     hospital text not null check (length(hospital) <= 120),
     hospital_phone text not null check (length(hospital_phone) <= 60),
-    lead text not null check (length(lead) <= 120),
     lead_phone text not null check (length(lead_phone) <= 60),
     -- Null where the product brought it.
     account bigint references account,
@@ -124,8 +123,8 @@ create table same_day_choice (
 );
 
 -- The practice's choice, no source.
-insert into same_day_choice (version, minutes, hospital, hospital_phone, lead, lead_phone, who, reason)
-values (1, 15, '', '', '', '', 'LimbQueue', 'What the product comes with.');
+insert into same_day_choice (version, minutes, hospital, hospital_phone, lead_phone, who, reason)
+values (1, 15, '', '', '', 'LimbQueue', 'What the product comes with.');
 
 create trigger same_day_choice_append_only before update or delete on same_day_choice
     for each row execute function refuse_to_rewrite();

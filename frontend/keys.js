@@ -1,5 +1,5 @@
 /*
- * The keys of a referral before the physician. A key presses the button that carries it (data-key), never while something is
+ * The keys of the queue and of a referral before the physician. A key presses the button that carries it (data-key), never while something is
  * typed, a dialog is open, or the page has only just been shown and what is pressed would decide.
  */
 (() => {
@@ -79,7 +79,7 @@
     if (event.ctrlKey || event.metaKey || event.altKey || event.repeat || event.defaultPrevented) {
       return;
     }
-    const page = document.querySelector(".lq-one-screen");
+    const page = document.querySelector(".lq-referral, .lq-queue");
     if (!page || off() || types(focused()) || covered()) {
       return;
     }

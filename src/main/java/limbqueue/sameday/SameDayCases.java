@@ -13,9 +13,12 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import limbqueue.access.AuditTrail;
 import limbqueue.access.CurrentPerson;
+import limbqueue.access.Person;
 import limbqueue.document.Draft;
+import limbqueue.practice.LeadPhysicians;
 import limbqueue.referral.Referrals;
-import limbqueue.sameday.RingingCase.Calls;
+import limbqueue.sameday.RingingCase.Numbers;
+import limbqueue.sameday.RingingCase.Patient;
 import limbqueue.sameday.jdbc.SameDayChoiceStore;
 import limbqueue.sameday.jdbc.SameDayStore;
 import limbqueue.sameday.jdbc.SameDayStore.Ringing;
@@ -30,6 +33,7 @@ public class SameDayCases {
     private final SameDayStore store;
     private final SameDayChoiceStore choices;
     private final Referrals referrals;
+    private final LeadPhysicians lead;
     private final CurrentPerson person;
     private final AuditTrail auditTrail;
     private final Clock clock;
@@ -38,12 +42,14 @@ public class SameDayCases {
             SameDayStore store,
             SameDayChoiceStore choices,
             Referrals referrals,
+            LeadPhysicians lead,
             CurrentPerson person,
             AuditTrail auditTrail,
             Clock clock) {
         this.store = store;
         this.choices = choices;
         this.referrals = referrals;
+        this.lead = lead;
         this.person = person;
         this.auditTrail = auditTrail;
         this.clock = clock;
@@ -57,8 +63,8 @@ public class SameDayCases {
         if (ringing.isEmpty()) {
             return List.of();
         }
-        var choice = choices.newest().choice();
-        return ringing.stream().map(one -> withPatient(one, choice)).toList();
+        var numbers = numbers();
+        return ringing.stream().map(one -> withPatient(one, numbers)).toList();
     }
 
     /** Cases that nobody has taken in time, without their patients, for those who are asked then and see no patients. */
@@ -71,13 +77,9 @@ public class SameDayCases {
         if (escalated.isEmpty()) {
             return List.of();
         }
-        var choice = choices.newest().choice();
+        var numbers = numbers();
         return escalated.stream()
-                .map(one -> new RingingCase(
-                        one.sameDay(),
-                        one.reference(),
-                        Optional.empty(),
-                        calls(Optional.empty(), Optional.empty(), "", choice)))
+                .map(one -> new RingingCase(one.sameDay(), one.reference(), Optional.empty(), numbers))
                 .toList();
     }
 
@@ -110,30 +112,27 @@ public class SameDayCases {
         return store.current(referral);
     }
 
-    private static RingingCase withPatient(Ringing one, SameDayChoice choice) {
+    private static RingingCase withPatient(Ringing one, Numbers numbers) {
         var draft = Draft.of(one.document());
         var name = words(draft, "patient.family", "patient.given");
         return new RingingCase(
                 one.sameDay(),
                 one.reference(),
-                Optional.of(name.isEmpty() ? "Name not known" : name),
-                calls(
+                Optional.of(new Patient(
+                        name.isEmpty() ? "Name not known" : name,
                         word(draft, "patient.phone"),
-                        word(draft, "referrer.phone"),
                         words(draft, "referrer.name"),
-                        choice));
+                        word(draft, "referrer.phone"))),
+                numbers);
     }
 
-    private static Calls calls(
-            Optional<String> patient, Optional<String> referrer, String referrerName, SameDayChoice choice) {
-        return new Calls(
-                patient,
-                referrer,
-                referrerName,
-                known(choice.hospitalPhone()),
+    private Numbers numbers() {
+        var choice = choices.newest().choice();
+        return new Numbers(
                 choice.hospital(),
-                known(choice.leadPhone()),
-                choice.lead());
+                known(choice.hospitalPhone()),
+                lead.named().map(Person::displayName).orElse(""),
+                known(choice.leadPhone()));
     }
 
     private static String words(Draft draft, String... paths) {

@@ -7,10 +7,9 @@ package limbqueue.sameday;
  * @param minutes after which a case that nobody has taken is asked of the lead physician and the managers, 1 to 240
  * @param hospital where such patients go, at most 120 characters; empty where nobody has said
  * @param hospitalPhone its number, at most 60 characters
- * @param lead the lead physician's name, at most 120 characters
- * @param leadPhone the lead physician's number, at most 60 characters
+ * @param leadPhone the number of whoever leads the physicians, at most 60 characters
  */
-public record SameDayChoice(int minutes, String hospital, String hospitalPhone, String lead, String leadPhone) {
+public record SameDayChoice(int minutes, String hospital, String hospitalPhone, String leadPhone) {
 
     private static final int MOST_MINUTES = 240;
     private static final int LONGEST_NAME = 120;
@@ -21,16 +20,11 @@ public record SameDayChoice(int minutes, String hospital, String hospitalPhone, 
         if (minutes < 1 || minutes > MOST_MINUTES) {
             throw new IllegalArgumentException("Minutes are a number from 1 to " + MOST_MINUTES + ".");
         }
-        if (hospital.length() > LONGEST_NAME || lead.length() > LONGEST_NAME) {
+        if (hospital.length() > LONGEST_NAME) {
             throw new IllegalArgumentException("A name has at most " + LONGEST_NAME + " characters.");
         }
         if (hospitalPhone.length() > LONGEST_PHONE || leadPhone.length() > LONGEST_PHONE) {
             throw new IllegalArgumentException("A telephone number has at most " + LONGEST_PHONE + " characters.");
         }
-    }
-
-    /** Who is asked when nobody takes a case in time, in words. */
-    public String escalatesTo() {
-        return (lead.isBlank() ? "the lead physician" : "the lead physician, " + lead) + ", and the managers";
     }
 }

@@ -19,6 +19,7 @@ class Watch implements DisposableBean {
 
     private static final Logger LOG = LoggerFactory.getLogger(Watch.class);
 
+    private static final String ASKED_THEN = "the lead physician and the managers";
     private static final Duration LOOKS_EVERY = Duration.ofSeconds(10);
 
     private final SameDayStore store;
@@ -44,7 +45,7 @@ class Watch implements DisposableBean {
     void look() {
         transaction.executeWithoutResult(_ -> {
             var choice = choices.newest().choice();
-            var found = store.escalate(choice.minutes(), choice.escalatesTo());
+            var found = store.escalate(choice.minutes(), ASKED_THEN);
             if (found > 0) {
                 LOG.atWarn().addKeyValue("cases", found).log("same-day cases that nobody has taken in time");
             }

@@ -122,6 +122,7 @@ class RecomputationIT {
                     new Deciding(store, latest, auditTrail, events),
                     secondLookRule,
                     looks,
+                    new TriagedDocuments(),
                     settings,
                     books,
                     directory,

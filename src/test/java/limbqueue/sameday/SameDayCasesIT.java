@@ -10,6 +10,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import limbqueue.access.ActingAs;
 import limbqueue.access.NotPossibleException;
+import limbqueue.practice.LeadPhysicians;
 import limbqueue.referral.Arriving;
 import limbqueue.referral.DecideOutcome;
 import limbqueue.referral.Decision;
@@ -37,6 +38,9 @@ class SameDayCasesIT {
     private SameDayChoices choices;
 
     @Autowired
+    private LeadPhysicians leads;
+
+    @Autowired
     private Watch watch;
 
     @Autowired
@@ -62,9 +66,9 @@ class SameDayCasesIT {
 
         assertThat(ringing()).extracting(one -> one.sameDay().referral()).doesNotContain(calm.id());
         var rings = ringing(sudden);
-        assertThat(rings.patient()).contains("Tolliver, Bram");
-        assertThat(rings.calls().patient()).contains("01632 960211");
-        assertThat(rings.calls().referrer()).contains("01632 960311");
+        assertThat(rings.patient().orElseThrow().name()).isEqualTo("Tolliver, Bram");
+        assertThat(rings.patient().orElseThrow().phone()).contains("01632 960211");
+        assertThat(rings.patient().orElseThrow().referrerPhone()).contains("01632 960311");
         assertThat(rings.sameDay().escalation()).isEmpty();
 
         var taken = (TakeOutcome.Taken)
@@ -143,21 +147,25 @@ class SameDayCasesIT {
                 .filteredOn(line -> line.id() == calm.id())
                 .singleElement()
                 .satisfies(line -> assertThat(line.proposedTier()).isEqualTo(Tier.SAME_DAY));
-        assertThat(ringing(calm).patient()).contains("Ångström-Łuczak, Zoë");
+        assertThat(ringing(calm).patient().orElseThrow().name()).isEqualTo("Ångström-Łuczak, Zoë");
     }
 
     @Test
     void whatNobodyTakesInTimeIsAskedOfTheLeadPhysicianAndTheManagersWhoSeeNoPatient() {
         var version = staff.as("manager", choices::inForce).version();
         assertThatThrownBy(() ->
-                        staff.as("manager", () -> choices.choose(version, new SameDayChoice(20, "", "", "", ""), " ")))
+                        staff.as("manager", () -> choices.choose(version, new SameDayChoice(20, "", "", ""), " ")))
                 .isInstanceOf(NotPossibleException.class);
         staff.as(
                 "manager",
                 () -> choices.choose(
                         version,
-                        new SameDayChoice(20, "Harrow Vale Hospital", "01632 960900", "Dr Lind", "01632 960901"),
+                        new SameDayChoice(20, "Harrow Vale Hospital", "01632 960900", "01632 960901"),
                         "Agreed at the meeting."));
+        staff.as("manager", () -> {
+            leads.name(leads.physicians().stream().findFirst());
+            return leads.named();
+        });
         var sudden = submitted(Arriving.SUDDEN);
         watch.look();
         assertThat(ringing(sudden).sameDay().escalation()).isEmpty();
@@ -169,20 +177,19 @@ class SameDayCasesIT {
         watch.look();
 
         assertThat(late.minutes()).isEqualTo(20);
-        assertThat(late.to()).isEqualTo("the lead physician, Dr Lind, and the managers");
+        assertThat(late.to()).isEqualTo("the lead physician and the managers");
         assertThat(ringing(sudden).sameDay().escalation()).contains(late);
         assertThat(staff.as("manager", cases::escalated)).singleElement().satisfies(one -> {
             assertThat(one.reference()).isEqualTo(sudden.reference());
             assertThat(one.patient()).isEmpty();
-            assertThat(one.calls().patient()).isEmpty();
-            assertThat(one.calls().lead()).contains("01632 960901");
-            assertThat(one.calls().hospital()).contains("01632 960900");
+            assertThat(one.numbers().lead()).isEqualTo("Dr Imogen Tarrant");
+            assertThat(one.numbers().leadPhone()).contains("01632 960901");
+            assertThat(one.numbers().hospitalPhone()).contains("01632 960900");
         });
         assertThat(timeline(sudden))
                 .extracting(TimelineEntry::what)
-                .contains(
-                        "found that nobody had taken the same-day case for 20 minutes: asked of the lead physician, Dr"
-                                + " Lind, and the managers");
+                .contains("found that nobody had taken the same-day case for 20 minutes: asked of the"
+                        + " lead physician and the managers");
         assertThatThrownBy(() -> staff.as("manager", cases::ringing)).isInstanceOf(AccessDeniedException.class);
         assertThatThrownBy(() -> staff.as("manager", () -> cases.take(1))).isInstanceOf(AccessDeniedException.class);
     }

@@ -10,6 +10,7 @@ enum Keys {
     ASK("i", "ask for information; asks what"),
     RETURN("r", "return to the referring doctor; asks for the reason"),
     SEND("h", "send to hospital now; asks whom you told"),
+    TAKE_BACK("u", "take back what you decided last, for ten minutes"),
     NEXT("n", "the next referral of the queue"),
     PREVIOUS("p", "the previous referral"),
     LETTER("l", "the letter as it came"),
@@ -43,7 +44,7 @@ enum Keys {
     boolean decides() {
         return switch (this) {
             case APPROVE, CHANGE, ASK, RETURN, SEND -> true;
-            case NEXT, PREVIOUS, LETTER, WHAT_IF, BACKGROUND, QUEUE, KEYS -> false;
+            case TAKE_BACK, NEXT, PREVIOUS, LETTER, WHAT_IF, BACKGROUND, QUEUE, KEYS -> false;
         };
     }
 

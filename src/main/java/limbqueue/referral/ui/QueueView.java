@@ -45,6 +45,7 @@ import limbqueue.triage.TriageResult;
 @StyleSheet("context://ui/sameday.css")
 @StyleSheet("context://ui/one-screen.css")
 @JavaScript("context://ui/queue.js")
+@JavaScript("context://ui/keys.js")
 class QueueView extends Div implements BeforeEnterObserver {
 
     private static final int NOTICE_MILLIS = 8000;

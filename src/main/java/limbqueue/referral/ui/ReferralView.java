@@ -162,15 +162,15 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                 Markup.div(
                         "lq-column lq-column-picture",
                         LegsPanel.arteries(page),
-                        LegsPanel.besideThePicture(page),
-                        new SinceSeenPanel(page, lastSeen.look(page.referral())),
-                        LifePanel.ofDecisions(decisions)),
+                        LegsPanel.besideThePicture(page)),
                 Markup.div(
                         "lq-flow",
                         flags(page),
+                        new SinceSeenPanel(page, lastSeen.look(page.referral())),
                         UnknownPanel.inShort(page),
                         WorkUpPanel.inShort(page),
-                        new PlanPanel(page)));
+                        new PlanPanel(page),
+                        LifePanel.ofDecisions(decisions)));
         var behind = Markup.div("lq-lower lq-behind", background, LifePanel.ofTimeline(referrals.timeline(id)));
         add(
                 head,

@@ -33,6 +33,7 @@ final class TakeBack {
             button.addThemeVariants(ButtonVariant.LUMO_SMALL);
             button.addClassName("lq-take-back");
             button.setDisableOnClick(true);
+            Keys.TAKE_BACK.on(button);
             return button;
         });
     }

@@ -23,7 +23,7 @@ public class SameDayChoiceStore {
     /** Every version, the newest first; there is always one. */
     public List<SameDayChoiceVersion> all() {
         return jdbc.sql("""
-                select version, minutes, hospital, hospital_phone, lead, lead_phone, who, at, reason
+                select version, minutes, hospital, hospital_phone, lead_phone, who, at, reason
                 from same_day_choice
                 order by version desc
                 """).query(SameDayChoiceStore::version).list();
@@ -31,7 +31,7 @@ public class SameDayChoiceStore {
 
     public SameDayChoiceVersion newest() {
         return jdbc.sql("""
-                select version, minutes, hospital, hospital_phone, lead, lead_phone, who, at, reason
+                select version, minutes, hospital, hospital_phone, lead_phone, who, at, reason
                 from same_day_choice
                 order by version desc
                 limit 1
@@ -41,16 +41,15 @@ public class SameDayChoiceStore {
     /** Adds {@code version}; false if somebody else has added it. */
     public boolean add(int version, SameDayChoice choice, Person author, String reason) {
         return jdbc.sql("""
-                        insert into same_day_choice (version, minutes, hospital, hospital_phone, lead, lead_phone, account, who,
+                        insert into same_day_choice (version, minutes, hospital, hospital_phone, lead_phone, account, who,
                                                      reason)
-                        values (:version, :minutes, :hospital, :hospitalPhone, :lead, :leadPhone, :account, :who, :reason)
+                        values (:version, :minutes, :hospital, :hospitalPhone, :leadPhone, :account, :who, :reason)
                         on conflict do nothing
                         """)
                         .param("version", version)
                         .param("minutes", choice.minutes())
                         .param("hospital", choice.hospital())
                         .param("hospitalPhone", choice.hospitalPhone())
-                        .param("lead", choice.lead())
                         .param("leadPhone", choice.leadPhone())
                         .param("account", author.id())
                         .param("who", author.displayName())
@@ -66,7 +65,6 @@ public class SameDayChoiceStore {
                         row.getInt("minutes"),
                         row.getString("hospital"),
                         row.getString("hospital_phone"),
-                        row.getString("lead"),
                         row.getString("lead_phone")),
                 row.getString("who"),
                 row.getObject("at", OffsetDateTime.class).toInstant(),

@@ -10,7 +10,6 @@ import com.vaadin.flow.component.html.NativeButton;
 import com.vaadin.flow.component.html.Section;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.notification.Notification;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -26,6 +25,7 @@ import limbqueue.sameday.SameDayCases;
 import limbqueue.sameday.TakeOutcome;
 import limbqueue.shell.Banner;
 import limbqueue.shell.KeptUpToDate;
+import limbqueue.shell.Pieces;
 
 /** Across every page: same-day cases that nobody has taken, with whom to telephone. */
 @org.springframework.stereotype.Component
@@ -57,7 +57,10 @@ class RingBanner implements Banner {
 
         private final Role role;
         private final Map<Long, Line> lines = new HashMap<>();
+        private final Span count = new Span();
+        private final Div numbers = Pieces.div("lq-ring-calls");
         private final Anchor more;
+        private List<Number> shown = List.of();
 
         Ring(Role role) {
             this.role = role;
@@ -66,7 +69,8 @@ class RingBanner implements Banner {
             more = new Anchor(role == Role.PHYSICIAN ? "queue" : "referrals", "");
             more.addClassName("lq-ring-more");
             more.setVisible(false);
-            add(more);
+            count.addClassName("lq-ring-count");
+            add(Pieces.div("lq-ring-head", count, numbers, more));
             KeptUpToDate.whileShown(this, changes, signIn, _ -> show());
         }
 
@@ -84,23 +88,34 @@ class RingBanner implements Banner {
         private void show() {
             var ringing = role == Role.MANAGER ? cases.escalated() : cases.ringing();
             var first = ringing.stream().limit(LINES).toList();
-            var shown = first.stream().map(one -> one.sameDay().id()).collect(Collectors.toSet());
-            leave(shown);
+            leave(first.stream().map(one -> one.sameDay().id()).collect(Collectors.toSet()));
             for (var at = 0; at < first.size(); at++) {
                 var one = first.get(at);
                 var line = lines.get(one.sameDay().id());
                 if (line == null) {
                     line = new Line(one, role);
                     lines.put(one.sameDay().id(), line);
-                    addComponentAtIndex(at, line);
+                    // After the head.
+                    addComponentAtIndex(at + 1, line);
                 } else {
                     line.show(one);
                 }
             }
-            var further = ringing.size() - first.size();
-            more.setText(further == 1 ? "1 more rings" : further + " more ring");
-            more.setVisible(further > 0 && role != Role.MANAGER);
+            count.setText("Same day: " + ringing.size() + " taken by nobody");
+            ringing.stream().findFirst().ifPresent(one -> call(Number.ofAll(one)));
+            more.setText("All " + ringing.size());
+            more.setAriaLabel("All " + ringing.size() + " same-day cases that nobody has taken");
+            more.setVisible(ringing.size() > 1 && role != Role.MANAGER);
             setClassName("lq-rings", !first.isEmpty());
+        }
+
+        /** Whom to call in any case, changed only where it differs, so that it keeps the focus. */
+        private void call(List<Number> now) {
+            if (!now.equals(shown)) {
+                shown = now;
+                numbers.removeAll();
+                now.forEach(number -> numbers.add(number.link()));
+            }
         }
 
         private void leave(Set<Long> shown) {
@@ -118,77 +133,73 @@ class RingBanner implements Banner {
     private final class Line extends Div {
 
         private final Span words = new Span();
-        private final Div alert = new Div();
-        private RingingCase shown;
 
         Line(RingingCase one, Role role) {
-            this.shown = one;
             addClassName("lq-ring-line");
-            var what = one.patient().map(patient -> "Same day: " + patient).orElse("Same day: " + one.reference());
-            var title = new Span(what);
+            var whose = one.patient().map(RingingCase.Patient::name).orElse(one.reference());
+            var title = new Span(whose);
             title.addClassName("lq-ring-patient");
             words.setText(RingWords.of(one));
-            alert.add(title, words);
-            alert.addClassName("lq-ring-words");
-            alert.getElement().setAttribute("role", "alert");
-            add(alert, calls(one));
+            var alert = Pieces.div("lq-ring-words", title, words);
+            alert.getElement().setAttribute("role", "alert").setAttribute("aria-label", "Same day");
+            var calls = Pieces.div("lq-ring-calls");
+            one.patient().ifPresent(patient -> Number.of(patient).forEach(number -> calls.add(number.link())));
+            add(alert, calls);
             if (role != Role.MANAGER) {
                 var open = new Anchor("referrals/" + one.sameDay().referral(), "Open");
-                open.setAriaLabel("Open the same-day case " + what.substring("Same day: ".length()));
+                open.setAriaLabel("Open the same-day case " + whose);
                 var take = new NativeButton("I take it", _ -> take(one));
                 take.addClassName("lq-ring-take");
-                take.getElement()
-                        .setAttribute(
-                                "aria-label", "I take the same-day case " + what.substring("Same day: ".length()));
-                var acts = new Div(open, take);
-                acts.addClassName("lq-ring-acts");
-                add(acts);
+                take.getElement().setAttribute("aria-label", "I take it: the same-day case " + whose);
+                add(Pieces.div("lq-ring-acts", open, take));
             }
         }
 
         void show(RingingCase one) {
-            if (!one.equals(shown)) {
-                shown = one;
-                var now = RingWords.of(one);
-                if (!now.equals(words.getText())) {
-                    words.setText(now);
-                }
+            var now = RingWords.of(one);
+            if (!now.equals(words.getText())) {
+                words.setText(now);
             }
         }
     }
 
-    private static Div calls(RingingCase one) {
-        var numbers = new ArrayList<Component>();
-        var calls = one.calls();
-        if (one.patient().isPresent()) {
-            numbers.add(number("Patient", calls.patient()));
-            numbers.add(number(
-                    calls.referrerName().isEmpty() ? "Referrer" : "Referrer, " + calls.referrerName(),
-                    calls.referrer()));
-        }
-        numbers.add(number(
-                calls.hospitalName().isBlank() ? "Hospital" : "Hospital, " + calls.hospitalName(), calls.hospital()));
-        if (one.sameDay().escalation().isPresent()) {
-            numbers.add(number(
-                    calls.leadName().isBlank() ? "Lead physician" : "Lead physician, " + calls.leadName(),
-                    calls.lead()));
-        }
-        var line = new Div();
-        line.addClassName("lq-ring-calls");
-        line.add(List.copyOf(numbers));
-        return line;
-    }
+    /** Whose telephone number, in a word and in full. */
+    private record Number(String whose, String name, Optional<String> digits) {
 
-    private static Component number(String whose, Optional<String> number) {
-        var one = new Span(new Span(whose + " "));
-        one.addClassName("lq-ring-call");
-        one.add(number.<Component>map(digits -> {
-                    var link = new Anchor("tel:" + digits.replaceAll("[^+0-9]", ""), digits);
-                    link.setAriaLabel(whose + ", telephone " + digits);
-                    return link;
-                })
-                .orElseGet(() -> new Span("no number known")));
-        return one;
+        static List<Number> of(RingingCase.Patient patient) {
+            return List.of(
+                    new Number("Patient", "", patient.phone()),
+                    new Number("Referrer", patient.referrerName(), patient.referrerPhone()));
+        }
+
+        static List<Number> ofAll(RingingCase one) {
+            var numbers = one.numbers();
+            var hospital = new Number(
+                    numbers.hospital().isBlank() ? "Hospital" : numbers.hospital(), "", numbers.hospitalPhone());
+            return one.sameDay().escalation().isEmpty()
+                    ? List.of(hospital)
+                    : List.of(hospital, new Number("Lead physician", numbers.lead(), numbers.leadPhone()));
+        }
+
+        Component link() {
+            var one = Pieces.text("lq-ring-call", whose);
+            if (!name.isEmpty()) {
+                one.add(Pieces.text("lq-ring-name", ", " + name));
+                one.setTitle(name);
+            }
+            one.add(" ");
+            one.add(digits.<Component>map(number -> {
+                        var link = new Anchor("tel:" + number.replaceAll("[^+0-9]", ""), number);
+                        link.setAriaLabel(full() + ", telephone " + number);
+                        return link;
+                    })
+                    .orElseGet(() -> new Span("no number kept")));
+            return one;
+        }
+
+        private String full() {
+            return name.isEmpty() ? whose : whose + ", " + name;
+        }
     }
 
     private void take(RingingCase one) {

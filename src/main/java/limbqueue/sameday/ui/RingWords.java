@@ -15,13 +15,13 @@ final class RingWords {
 
     private RingWords() {}
 
-    /** {@code LQ-2026-0012, taken by nobody since 14:03}, and whom it was asked of if nobody took it in time. */
+    /** {@code LQ-2026-0012, since 14:03}, and whom it was asked of if nobody took it in time. */
     static String of(RingingCase one) {
-        var since = "taken by nobody since " + time(one.sameDay().since());
+        var since = "since " + time(one.sameDay().since());
         return (one.patient().isPresent() ? one.reference() + ", " + since : since)
                 + one.sameDay()
                         .escalation()
-                        .map(late -> ". After " + late.minutes() + (late.minutes() == 1 ? " minute" : " minutes")
+                        .map(late -> "; after " + late.minutes() + (late.minutes() == 1 ? " minute" : " minutes")
                                 + " asked of " + late.to())
                         .orElse("");
     }

@@ -16,7 +16,9 @@ import java.util.List;
 import java.util.Objects;
 import limbqueue.access.CurrentPerson;
 import limbqueue.access.NotPossibleException;
+import limbqueue.access.Person;
 import limbqueue.access.Role;
+import limbqueue.practice.LeadPhysicians;
 import limbqueue.sameday.SameDayChoice;
 import limbqueue.sameday.SameDayChoiceVersion;
 import limbqueue.sameday.SameDayChoices;
@@ -32,13 +34,15 @@ import limbqueue.shell.Pieces;
 class SameDayView extends Div {
 
     private final SameDayChoices choices;
+    private final LeadPhysicians lead;
     private final boolean chooses;
     private final Div message = new Div();
     private final Div refusal = new Div();
     private final Div content = new Div();
 
-    SameDayView(SameDayChoices choices, CurrentPerson person) {
+    SameDayView(SameDayChoices choices, LeadPhysicians lead, CurrentPerson person) {
         this.choices = choices;
+        this.lead = lead;
         this.chooses = person.get().role() != Role.COORDINATOR;
         addClassNames("lq-page", "lq-days");
         message.getElement().setAttribute("role", "status");
@@ -73,8 +77,10 @@ class SameDayView extends Div {
         minutes.setReadOnly(!chooses);
         var hospital = text("Hospital to which such patients go", choice.hospital(), 120);
         var hospitalPhone = text("Telephone of its vascular team", choice.hospitalPhone(), 60);
-        var lead = text("Lead physician", choice.lead(), 120);
-        var leadPhone = text("Telephone of the lead physician", choice.leadPhone(), 60);
+        var leadPhone = text(
+                "Telephone of " + lead.named().map(Person::displayName).orElse("the lead physician"),
+                choice.leadPhone(),
+                60);
         var panel = Pieces.panel(
                 "lq-stack",
                 "In force",
@@ -86,7 +92,6 @@ class SameDayView extends Div {
                 minutes,
                 hospital,
                 hospitalPhone,
-                lead,
                 leadPhone);
         if (!chooses) {
             panel.add(Pieces.paragraph("lq-quiet", "A physician or the manager changes it."));
@@ -106,7 +111,6 @@ class SameDayView extends Div {
                             minutes.getValue(),
                             hospital.getValue().strip(),
                             hospitalPhone.getValue().strip(),
-                            lead.getValue().strip(),
                             leadPhone.getValue().strip()),
                     reason.getValue());
         })));
