@@ -159,10 +159,7 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         var board = Markup.div(
                 "lq-board",
                 Markup.div("lq-column lq-column-legs", LegsPanel.gradesAndComplaints(page)),
-                Markup.div(
-                        "lq-column lq-column-picture",
-                        LegsPanel.arteries(page),
-                        LegsPanel.besideThePicture(page)),
+                Markup.div("lq-column lq-column-picture", LegsPanel.arteries(page), LegsPanel.besideThePicture(page)),
                 Markup.div(
                         "lq-flow",
                         flags(page),
