@@ -2,13 +2,14 @@ package limbqueue.policy;
 
 import limbqueue.document.PolicyFormat;
 import limbqueue.triage.Policy;
+import limbqueue.triage.Tier;
 
 /** A number that the practice chooses. Its range and unit are those of the public format. */
 public enum PolicyNumber {
-    WITHIN_5_DAYS("days.within5Days", "Within 5 days"),
-    WITHIN_14_DAYS("days.within14Days", "Within 14 days"),
-    WITHIN_6_WEEKS("days.within6Weeks", "Within 6 weeks"),
-    WITHIN_18_WEEKS("days.within18Weeks", "Within 18 weeks"),
+    WITHIN_5_DAYS("days.within5Days", Tier.WITHIN_5_DAYS.words()),
+    WITHIN_14_DAYS("days.within14Days", Tier.WITHIN_14_DAYS.words()),
+    WITHIN_6_WEEKS("days.within6Weeks", Tier.WITHIN_6_WEEKS.words()),
+    WITHIN_18_WEEKS("days.within18Weeks", Tier.WITHIN_18_WEEKS.words()),
     CREATININE("validity.creatinine", "Creatinine"),
     CREATININE_WHEN_IMPAIRED("validity.creatinineWhenImpaired", "Creatinine, eGFR below 45"),
     BLOOD_COUNT("validity.bloodCount", "Haemoglobin and platelets"),

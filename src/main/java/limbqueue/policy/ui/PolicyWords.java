@@ -16,7 +16,6 @@ import limbqueue.referral.Placing;
 import limbqueue.referral.ReferralState;
 import limbqueue.shell.DayWords;
 import limbqueue.triage.Policy.Metformin;
-import limbqueue.triage.Tier;
 
 /** Policies and what they move, in words. */
 final class PolicyWords {
@@ -60,17 +59,6 @@ final class PolicyWords {
         return yes ? "yes" : "no";
     }
 
-    static String of(Tier tier) {
-        return switch (tier) {
-            case SAME_DAY -> "Same day";
-            case WITHIN_5_DAYS -> "Within 5 days";
-            case WITHIN_14_DAYS -> "Within 14 days";
-            case WITHIN_6_WEEKS -> "Within 6 weeks";
-            case WITHIN_18_WEEKS -> "Within 18 weeks";
-            case ADVICE_ONLY -> "Advice only";
-        };
-    }
-
     static String of(ReferralState state) {
         return switch (state) {
             case DRAFT -> "being entered";
@@ -83,7 +71,7 @@ final class PolicyWords {
     }
 
     static String place(Placing placing) {
-        return of(placing.tier())
+        return placing.tier().words()
                 + placing.targetDate().map(day -> ", by " + DayWords.date(day)).orElse("");
     }
 

@@ -172,7 +172,7 @@ class PracticeView extends Section {
         var tiers = table("Urgency", "Target, days after receipt");
         for (var tier : Tier.values()) {
             var days = policy.days().get(tier);
-            row(tiers, name(tier), days == null ? "no date" : days == 0 ? "the same day" : Integer.toString(days));
+            row(tiers, tier.words(), days == null ? "no date" : days == 0 ? "the same day" : Integer.toString(days));
         }
         var validity = table("Result", "May be used for");
         row(validity, "Creatinine", policy.validity().creatinine() + " days");
@@ -194,17 +194,6 @@ class PracticeView extends Section {
                 validity);
         section.addClassNames("lq-card", "lq-stack");
         return section;
-    }
-
-    private static String name(Tier tier) {
-        return switch (tier) {
-            case SAME_DAY -> "Same day";
-            case WITHIN_5_DAYS -> "Within 5 days";
-            case WITHIN_14_DAYS -> "Within 14 days";
-            case WITHIN_6_WEEKS -> "Within 6 weeks";
-            case WITHIN_18_WEEKS -> "Within 18 weeks";
-            case ADVICE_ONLY -> "Advice only";
-        };
     }
 
     private static NativeTable table(String left, String right) {

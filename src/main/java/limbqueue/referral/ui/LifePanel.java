@@ -40,7 +40,7 @@ class LifePanel extends Section {
 
     private void addDecisions(List<DecisionRecord> decisions) {
         if (decisions.isEmpty()) {
-            add(Markup.paragraph("lq-soft", "Nothing decided yet."));
+            add(Markup.paragraph("lq-soft", "None yet."));
             return;
         }
         var list = new UnorderedList();

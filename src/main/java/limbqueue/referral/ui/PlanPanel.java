@@ -36,7 +36,9 @@ class PlanPanel extends Section {
         minutes.add(
                 Markup.text("lq-plan-legs", PlanWords.legs(plan.sides())),
                 Markup.text("lq-plan-minutes", PlanWords.minutes(plan)));
-        add(minutes, Markup.paragraph("lq-soft", plan.minutesBasis()));
+        var basis = new NativeDetails("How sure the minutes are", Markup.paragraph("lq-soft", plan.minutesBasis()));
+        basis.addClassName("lq-reasons");
+        add(minutes, basis);
         var parts = Markup.div("lq-plan-parts");
         if (!plan.targets().isEmpty()) {
             parts.add(part(

@@ -156,18 +156,17 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         var id = page.referral().id();
         var head = new WhoHeader(page);
         head.add(steps(page));
+        var seen = new SinceSeenPanel(page, lastSeen.look(page.referral()));
+        var earlier = LifePanel.ofDecisions(decisions);
+        // What is short stands below the picture, what is long in the columns that run on.
+        var picture =
+                Markup.div("lq-column lq-column-picture", LegsPanel.arteries(page), LegsPanel.besideThePicture(page));
+        var flow = Markup.div("lq-flow", flags(page));
+        (seen.isShort() ? picture : flow).add(seen);
+        flow.add(UnknownPanel.inShort(page), WorkUpPanel.inShort(page), new PlanPanel(page));
+        (decisions.isEmpty() ? picture : flow).add(earlier);
         var board = Markup.div(
-                "lq-board",
-                Markup.div("lq-column lq-column-legs", LegsPanel.gradesAndComplaints(page)),
-                Markup.div("lq-column lq-column-picture", LegsPanel.arteries(page), LegsPanel.besideThePicture(page)),
-                Markup.div(
-                        "lq-flow",
-                        flags(page),
-                        new SinceSeenPanel(page, lastSeen.look(page.referral())),
-                        UnknownPanel.inShort(page),
-                        WorkUpPanel.inShort(page),
-                        new PlanPanel(page),
-                        LifePanel.ofDecisions(decisions)));
+                "lq-board", Markup.div("lq-column lq-column-legs", LegsPanel.gradesAndComplaints(page)), picture, flow);
         var behind = Markup.div("lq-lower lq-behind", background, LifePanel.ofTimeline(referrals.timeline(id)));
         add(
                 head,

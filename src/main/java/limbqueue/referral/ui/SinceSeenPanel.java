@@ -23,13 +23,18 @@ class SinceSeenPanel extends Section {
         add(heading);
         seen.ifPresentOrElse(
                 before -> show(page, before),
-                () -> add(Markup.paragraph("lq-soft", "You have only seen it as it is now.")));
+                () -> add(Markup.paragraph("lq-soft", "Seen only as it is.")));
+    }
+
+    /** Whether there is nothing new to tell. */
+    boolean isShort() {
+        return !hasClassName("lq-since-seen-changed");
     }
 
     private void show(ReferralPage page, Seen seen) {
         var facts = DocumentChanges.between(Draft.of(seen.document()), page.draft());
         if (facts.isEmpty() && seen.changes().isEmpty()) {
-            add(Markup.paragraph("lq-soft", "Nothing has changed since " + TierWords.moment(seen.at()) + "."));
+            add(Markup.paragraph("lq-soft", "Nothing new."));
             return;
         }
         addClassName("lq-since-seen-changed");

@@ -33,14 +33,7 @@ final class TierWords {
     private TierWords() {}
 
     static String of(Tier tier) {
-        return switch (tier) {
-            case SAME_DAY -> "Same day";
-            case WITHIN_5_DAYS -> "Within 5 days";
-            case WITHIN_14_DAYS -> "Within 14 days";
-            case WITHIN_6_WEEKS -> "Within 6 weeks";
-            case WITHIN_18_WEEKS -> "Within 18 weeks";
-            case ADVICE_ONLY -> "Advice only";
-        };
+        return tier.words();
     }
 
     /** The tier as it stands within a sentence. */

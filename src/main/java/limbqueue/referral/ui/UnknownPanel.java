@@ -22,6 +22,7 @@ class UnknownPanel extends Section {
     private static final String LEFT = "the left leg";
     private static final String RIGHT = "the right leg";
     private static final String EACH = "each leg";
+    private static final String HISTORY = "history.";
 
     UnknownPanel(ReferralPage page) {
         this(page, UnknownPanel::oneByOne);
@@ -64,12 +65,29 @@ class UnknownPanel extends Section {
         var shown = new ArrayList<Component>();
         groups.forEach((due, questions) -> {
             var list = new UnorderedList();
-            ofEachLegOnce(questions.stream().map(Question::ask).toList())
+            var history = questions.stream()
+                    .filter(question -> question.field().startsWith(HISTORY))
+                    .toList();
+            var joined = history.size() > 1 ? history : List.<Question>of();
+            ofEachLegOnce(questions.stream()
+                            .filter(question -> !joined.contains(question))
+                            .map(Question::ask)
+                            .toList())
                     .forEach(ask -> list.add(new ListItem(Markup.text("lq-question", ask))));
+            if (!joined.isEmpty()) {
+                list.add(new ListItem(Markup.text("lq-question", ofHistory(joined))));
+            }
             shown.add(by(questions.getFirst(), page));
             shown.add(list);
         });
         return shown;
+    }
+
+    /** What of the history is not told, in one line. */
+    private static String ofHistory(List<Question> questions) {
+        return questions.stream()
+                .map(question -> FieldWords.of(question.field()))
+                .collect(Collectors.joining(", ", "History, not told: ", "."));
     }
 
     /** What is asked of both legs in the same words is said once. */

@@ -194,7 +194,7 @@ class QueueByKeyboardIT {
     void otherFactsAreTriedOutAndSavedAsACorrectionThatIsSeenAsNew(Visitor physician) throws IOException {
         var id = queued(Files.readString(Path.of("demo-referrals/02-limiting-claudication.referral.json")));
         openOnOneScreen(physician, id);
-        assertThat(physician.page().locator(".lq-since-seen").innerText()).contains("only seen it as it is now");
+        assertThat(physician.page().locator(".lq-since-seen").innerText()).contains("Seen only as it is");
         press(physician, "w");
         physician.page().waitForURL("**/what-if");
         var panel = physician.rest().page().locator(".lq-what-if-panel");
@@ -278,6 +278,9 @@ class QueueByKeyboardIT {
 
     private static List<String> belowTheFold(Visitor visitor) {
         var id = open(visitor);
+        if (!((List<?>) visitor.page().evaluate(BELOW_THE_FOLD)).isEmpty()) {
+            visitor.picture(PICTURES.resolve("fold-" + id + ".png"), 1440);
+        }
         return ((List<?>) visitor.page().evaluate(BELOW_THE_FOLD))
                 .stream().map(part -> id + ": " + part).toList();
     }
