@@ -25,12 +25,13 @@ final class WorkUpWords {
         return words.stream().collect(Collectors.joining(" · "));
     }
 
-    /** Who does it; of what is held, how long it counts. */
+    /** Who does it; of what is held, how long it counts. What is needed although one is held says so itself. */
     static String inShort(WorkUpItem item) {
-        var held = item.validUntil().map(day -> "held until " + TierWords.date(day));
         return item.needed()
-                ? held.map(until -> until + ", ").orElse("") + item.who().words()
-                : held.orElse("held");
+                ? item.who().words()
+                : item.validUntil()
+                        .map(day -> "held until " + TierWords.date(day))
+                        .orElse("held");
     }
 
     private static String waiting(List<String> codes) {

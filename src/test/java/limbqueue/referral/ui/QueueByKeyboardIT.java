@@ -278,9 +278,6 @@ class QueueByKeyboardIT {
 
     private static List<String> belowTheFold(Visitor visitor) {
         var id = open(visitor);
-        if (!((List<?>) visitor.page().evaluate(BELOW_THE_FOLD)).isEmpty()) {
-            visitor.picture(PICTURES.resolve("fold-" + id + ".png"), 1440);
-        }
         return ((List<?>) visitor.page().evaluate(BELOW_THE_FOLD))
                 .stream().map(part -> id + ": " + part).toList();
     }
