@@ -163,22 +163,26 @@ class RingBanner implements Banner {
         }
     }
 
-    /** Whose telephone number, in a word and in full. */
-    private record Number(String whose, String name, Optional<String> digits) {
+    /**
+     * Whose telephone number, in a word and in full.
+     *
+     * @param kept whether the practice keeps it for every case; else it comes with the referral
+     */
+    private record Number(String whose, String name, Optional<String> digits, boolean kept) {
 
         static List<Number> of(RingingCase.Patient patient) {
             return List.of(
-                    new Number("Patient", "", patient.phone()),
-                    new Number("Referrer", patient.referrerName(), patient.referrerPhone()));
+                    new Number("Patient", "", patient.phone(), false),
+                    new Number("Referrer", patient.referrerName(), patient.referrerPhone(), false));
         }
 
         static List<Number> ofAll(RingingCase one) {
             var numbers = one.numbers();
             var hospital = new Number(
-                    numbers.hospital().isBlank() ? "Hospital" : numbers.hospital(), "", numbers.hospitalPhone());
+                    numbers.hospital().isBlank() ? "Hospital" : numbers.hospital(), "", numbers.hospitalPhone(), true);
             return one.sameDay().escalation().isEmpty()
                     ? List.of(hospital)
-                    : List.of(hospital, new Number("Lead physician", numbers.lead(), numbers.leadPhone()));
+                    : List.of(hospital, new Number("Lead physician", numbers.lead(), numbers.leadPhone(), true));
         }
 
         Component link() {
@@ -193,7 +197,7 @@ class RingBanner implements Banner {
                         link.setAriaLabel(full() + ", telephone " + number);
                         return link;
                     })
-                    .orElseGet(() -> new Span("no number kept")));
+                    .orElseGet(() -> kept ? new Anchor("same-day", "no number kept") : new Span("no number known")));
             return one;
         }
 

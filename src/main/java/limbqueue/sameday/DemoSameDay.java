@@ -1,0 +1,48 @@
+package limbqueue.sameday;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import limbqueue.access.ActingAs;
+import limbqueue.practice.DemoRequested;
+import org.springframework.context.event.EventListener;
+import org.springframework.core.annotation.Order;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+import tools.jackson.databind.json.JsonMapper;
+
+/** Chooses for the demo's practice where its same-day cases go, as {@code same-day.json} tells. */
+@Component
+class DemoSameDay {
+
+    private static final String FILE = "same-day.json";
+
+    private final SameDayChoices choices;
+    private final ActingAs actingAs;
+    private final JsonMapper json;
+
+    DemoSameDay(SameDayChoices choices, ActingAs actingAs, JsonMapper json) {
+        this.choices = choices;
+        this.actingAs = actingAs;
+        this.json = json;
+    }
+
+    @EventListener
+    @Order(4)
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void load(DemoRequested demo) {
+        var file = demo.folder().resolve(FILE);
+        if (!Files.isRegularFile(file)) {
+            return;
+        }
+        try {
+            var choice = json.readValue(Files.readString(file), SameDayChoice.class);
+            actingAs.person(
+                    demo.physician(),
+                    () -> choices.choose(choices.inForce().version(), choice, "Agreed with the hospital."));
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException("the demo's choice for same-day cases cannot be read", unreadable);
+        }
+    }
+}
