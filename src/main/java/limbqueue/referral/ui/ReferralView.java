@@ -163,7 +163,7 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                 Markup.div("lq-column lq-column-picture", LegsPanel.arteries(page), LegsPanel.besideThePicture(page));
         var flow = Markup.div("lq-flow", flags(page));
         (seen.isShort() ? picture : flow).add(seen);
-        flow.add(UnknownPanel.inShort(page), WorkUpPanel.inShort(page), new PlanPanel(page));
+        flow.add(UnknownPanel.inShort(page), WorkUpPanel.inShort(page), PlanPanel.inShort(page));
         (decisions.isEmpty() ? picture : flow).add(earlier);
         var board = Markup.div(
                 "lq-board", Markup.div("lq-column lq-column-legs", LegsPanel.gradesAndComplaints(page)), picture, flow);
