@@ -278,8 +278,11 @@ class QueueByKeyboardIT {
 
     private static List<String> belowTheFold(Visitor visitor) {
         var id = open(visitor);
-        return ((List<?>) visitor.page().evaluate(BELOW_THE_FOLD))
-                .stream().map(part -> id + ": " + part).toList();
+        var hidden = (List<?>) visitor.page().evaluate(BELOW_THE_FOLD);
+        if (!hidden.isEmpty()) {
+            visitor.picture(PICTURES.resolve("below-the-fold-" + id + ".png"), 1440);
+        }
+        return hidden.stream().map(part -> id + ": " + part).toList();
     }
 
     /** Waits until a referral has been shown as long as it takes to look at it. */
