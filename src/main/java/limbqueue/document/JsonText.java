@@ -236,6 +236,10 @@ final class JsonText {
         while (plain < text.length() && isPlain(text.charAt(plain))) {
             plain++;
         }
+        if (plain == text.length()) {
+            out.append(text).append('"');
+            return;
+        }
         out.append(text, 0, plain);
         for (var i = plain; i < text.length(); i++) {
             var c = text.charAt(i);

@@ -1,6 +1,8 @@
 package limbqueue.document;
 
-import java.lang.reflect.Constructor;
+import java.lang.invoke.MethodHandle;
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.MethodType;
 import java.lang.reflect.Method;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.Type;
@@ -26,6 +28,8 @@ import tools.jackson.databind.node.ObjectNode;
  * absent field, a quantity a number in the unit of its type, and a constant its name in lower camel case.
  */
 final class RecordForm {
+
+    private static final MethodHandles.Lookup LOOKUP = MethodHandles.lookup();
 
     private static final Map<Class<?>, RecordForm> FORMS = new ConcurrentHashMap<>();
 
@@ -60,11 +64,19 @@ final class RecordForm {
     /** A single value of {@code type}. */
     record Single(Class<?> type) implements Content {}
 
-    /** @param optional whether the component is an {@link Optional} */
-    record Field(String name, Method accessor, boolean optional, Content content) {}
+    /**
+     * @param optional whether the component is an {@link Optional}
+     * @param key the name as it stands before a value
+     */
+    record Field(String name, MethodHandle accessor, boolean optional, Content content, String key) {}
 
-    private final Constructor<?> constructor;
+    private final MethodHandle constructor;
+    /** Whether it is a quantity that has only whole numbers. */
+    private final boolean whole;
+
     private final List<Field> fields;
+    private final Field[] asArray;
+    private @Nullable Object nothing;
 
     private RecordForm(Class<?> type) {
         var components = type.getRecordComponents();
@@ -75,16 +87,38 @@ final class RecordForm {
                     var declared = component.getGenericType();
                     var optional = rawType(declared) == Optional.class;
                     return new Field(
-                            component.getName(), accessor, optional, content(optional ? argument(declared) : declared));
+                            component.getName(),
+                            reading(accessor),
+                            optional,
+                            content(optional ? argument(declared) : declared),
+                            '"' + component.getName() + "\":");
                 })
                 .toList();
+        asArray = fields.toArray(Field[]::new);
+        whole = components.length == 1 && components[0].getType() == int.class;
+        constructor = making(
+                type,
+                Stream.of(components).map(component -> component.getType()).toArray(Class<?>[]::new));
+    }
+
+    private static MethodHandle reading(Method accessor) {
         try {
-            constructor = type.getDeclaredConstructor(
-                    Stream.of(components).map(component -> component.getType()).toArray(Class<?>[]::new));
-        } catch (NoSuchMethodException e) {
+            return LOOKUP.unreflect(accessor).asType(MethodType.methodType(Object.class, Object.class));
+        } catch (IllegalAccessException e) {
+            throw new IllegalStateException("cannot read " + accessor, e);
+        }
+    }
+
+    private static MethodHandle making(Class<?> type, Class<?>[] components) {
+        try {
+            var constructor = type.getDeclaredConstructor(components);
+            constructor.setAccessible(true);
+            return LOOKUP.unreflectConstructor(constructor)
+                    .asSpreader(Object[].class, components.length)
+                    .asType(MethodType.methodType(Object.class, Object[].class));
+        } catch (ReflectiveOperationException e) {
             throw new IllegalStateException("a record without its constructor: " + type, e);
         }
-        constructor.setAccessible(true);
     }
 
     static RecordForm of(Class<?> type) {
@@ -138,11 +172,14 @@ final class RecordForm {
      * @param path where {@code object} lies in the document
      */
     Object read(@Nullable JsonNode object, String path, Set<String> leftOut) {
-        var values = new Object[fields.size()];
+        if (object == null) {
+            return nothing();
+        }
+        var values = new Object[asArray.length];
         for (var i = 0; i < values.length; i++) {
-            var field = fields.get(i);
+            var field = asArray[i];
             var fieldPath = leftOut.isEmpty() ? "" : FieldPath.field(path, field.name());
-            var node = object == null ? null : object.get(field.name());
+            var node = object.get(field.name());
             if (node != null && (node.isNull() || leftOut.contains(fieldPath))) {
                 node = null;
             }
@@ -152,7 +189,21 @@ final class RecordForm {
                 case Single(var type) -> Optional.ofNullable(node).flatMap(single -> single(type, single));
             };
         }
-        return make(constructor, values);
+        return make(values);
+    }
+
+    /** The record of which nothing is known: a value, made once. */
+    private Object nothing() {
+        var known = nothing;
+        if (known == null) {
+            var values = new Object[asArray.length];
+            for (var i = 0; i < values.length; i++) {
+                values[i] = asArray[i].content() instanceof Group(var form) ? form.nothing() : Optional.empty();
+            }
+            known = make(values);
+            nothing = known;
+        }
+        return known;
     }
 
     /**
@@ -177,7 +228,7 @@ final class RecordForm {
         if (!found) {
             throw new IllegalArgumentException("no field " + steps.getFirst());
         }
-        return make(constructor, values);
+        return make(values);
     }
 
     private static Object with(Content content, Object now, List<Object> steps, @Nullable JsonNode value) {
@@ -246,19 +297,19 @@ final class RecordForm {
         if (Quantity.class.isAssignableFrom(type)) {
             var quantity = of(type);
             Object number = node.doubleValue();
-            if (quantity.constructor.getParameterTypes()[0] == int.class) {
+            if (quantity.whole) {
                 number = node.decimalValue().intValueExact();
             }
-            return Optional.of(make(quantity.constructor, number));
+            return Optional.of(quantity.make(number));
         }
         throw new IllegalStateException("the format has no form for " + type);
     }
 
-    private static Object make(Constructor<?> constructor, Object... values) {
+    private Object make(Object... values) {
         try {
-            return constructor.newInstance(values);
-        } catch (ReflectiveOperationException e) {
-            throw new IllegalStateException("cannot make a " + constructor.getDeclaringClass(), e);
+            return constructor.invokeExact(values);
+        } catch (Throwable e) {
+            throw new IllegalStateException("cannot make a record of " + fields, e);
         }
     }
 
@@ -282,7 +333,7 @@ final class RecordForm {
     /** Appends {@code part}, a record of this form, as JSON on one line, with its fields in the order of the record. */
     void append(Object part, Special special, StringBuilder out) {
         var separator = '{';
-        for (var field : fields) {
+        for (var field : asArray) {
             var value = value(field.accessor(), part);
             if (value instanceof Optional<?> optional) {
                 if (optional.isEmpty()) {
@@ -290,7 +341,7 @@ final class RecordForm {
                 }
                 value = optional.get();
             }
-            out.append(separator).append('"').append(field.name()).append("\":");
+            out.append(separator).append(field.key());
             appendValue(value, special, out);
             separator = ',';
         }
@@ -298,30 +349,39 @@ final class RecordForm {
     }
 
     private static void appendValue(Object value, Special special, StringBuilder out) {
+        // Most are texts and lists, and neither has a form of its own.
+        if (value instanceof String text) {
+            JsonText.quote(text, out);
+            return;
+        }
+        if (value instanceof List<?> list) {
+            appendList(list, special, out);
+            return;
+        }
         if (special.append(value, out)) {
             return;
         }
         switch (value) {
-            case String text -> JsonText.quote(text, out);
             case Boolean answer -> out.append(answer.booleanValue());
             case LocalDate date -> out.append('"').append(date).append('"');
             case Enum<?> constant -> out.append('"').append(name(constant)).append('"');
             case Integer whole -> out.append(whole.intValue());
             case Double number -> appendNumber(number, out);
             case Quantity quantity -> appendNumber(quantity.value(), out);
-            case List<?> list -> {
-                out.append('[');
-                for (var i = 0; i < list.size(); i++) {
-                    if (i > 0) {
-                        out.append(',');
-                    }
-                    appendValue(list.get(i), special, out);
-                }
-                out.append(']');
-            }
             case Record part -> of(part.getClass()).append(part, special, out);
             default -> throw new IllegalStateException("the format has no form for " + value.getClass());
         }
+    }
+
+    private static void appendList(List<?> list, Special special, StringBuilder out) {
+        out.append('[');
+        for (var i = 0; i < list.size(); i++) {
+            if (i > 0) {
+                out.append(',');
+            }
+            appendValue(list.get(i), special, out);
+        }
+        out.append(']');
     }
 
     /** A number as short as it can be written: 80 and not 80.0. */
@@ -333,11 +393,11 @@ final class RecordForm {
         }
     }
 
-    private static Object value(Method accessor, Object part) {
+    private static Object value(MethodHandle accessor, Object part) {
         try {
-            return accessor.invoke(part);
-        } catch (ReflectiveOperationException e) {
-            throw new IllegalStateException("cannot read " + accessor, e);
+            return accessor.invokeExact(part);
+        } catch (Throwable e) {
+            throw new IllegalStateException("cannot read a field of " + part.getClass(), e);
         }
     }
 

@@ -15,7 +15,6 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.stream.Stream;
 import limbqueue.triage.TriageResult.Contradiction;
 import limbqueue.triage.TriageResult.FhirPriority;
 import limbqueue.triage.TriageResult.LegResult;
@@ -33,11 +32,15 @@ import limbqueue.triage.grade.LegFacts;
 import limbqueue.triage.grade.LegPicture;
 import limbqueue.triage.plan.CaseFeatures;
 import limbqueue.triage.plan.Planning;
+import limbqueue.triage.question.Entries;
 import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.workup.WorkUp;
 
 /** The course of triage: each leg by itself, then the patient, then what follows. */
 final class Assessment {
+
+    private static final Comparator<Question> MOST_URGENT_FIRST = Comparator.comparing(Question::couldReveal)
+            .thenComparing(question -> question.couldChange().size(), Comparator.reverseOrder());
 
     private final ReferralDocument document;
     private final Policy policy;
@@ -62,7 +65,8 @@ final class Assessment {
             pictures.put(side, leg.picture());
             tiers.put(side, leg.rule().tier());
         }
-        this.tier = tiers.values().stream().reduce(Tier.ADVICE_ONLY, Tier::orMoreUrgent);
+        this.tier =
+                leg(Side.LEFT).rule().tier().orMoreUrgent(leg(Side.RIGHT).rule().tier());
         this.referral = new Case(document, asOf, limits, pictures, tiers, tier, targetDate(tier));
     }
 
@@ -180,30 +184,32 @@ final class Assessment {
     }
 
     private String because() {
-        var sentences = leading().map(LegAssessment::sentence).distinct().toList();
-        return sentences.isEmpty() ? "" : String.join(" ", sentences);
+        return String.join(" ", new LinkedHashSet<>(Entries.each(leading(), LegAssessment::sentence)));
     }
 
     /** The legs that call for the tier; of two without urgency only one that has a symptom. */
-    private Stream<LegAssessment> leading() {
-        var calling =
-                legs.values().stream().filter(leg -> leg.rule().tier() == tier).toList();
-        var withSymptoms =
-                calling.stream().filter(leg -> leg.picture().symptoms()).toList();
-        return (withSymptoms.isEmpty() ? calling : withSymptoms).stream();
+    private List<LegAssessment> leading() {
+        var calling = Entries.those(legs.values(), leg -> leg.rule().tier() == tier);
+        var withSymptoms = Entries.those(calling, leg -> leg.picture().symptoms());
+        return withSymptoms.isEmpty() ? calling : withSymptoms;
     }
 
     private List<Contradiction> contradictions() {
-        return legs.values().stream()
-                .flatMap(leg -> Contradictions.of(leg.picture(), document.armPressures()).stream())
-                .toList();
+        var contradictions = new ArrayList<Contradiction>();
+        for (var leg : legs.values()) {
+            contradictions.addAll(Contradictions.of(leg.picture(), document.armPressures()));
+        }
+        return List.copyOf(contradictions);
     }
 
     private List<Reason> reasons(AnatomicFindings anatomy) {
         var reasons = new ArrayList<Reason>();
-        legs.values().stream()
-                .sorted(Comparator.comparing(leg -> leg.rule().tier() != tier))
-                .forEach(leg -> reasons.addAll(leg.reasons(document.armPressures(), book)));
+        for (var leg : Entries.those(legs.values(), leg -> leg.rule().tier() == tier)) {
+            reasons.addAll(leg.reasons(document.armPressures(), book));
+        }
+        for (var leg : Entries.those(legs.values(), leg -> leg.rule().tier() != tier)) {
+            reasons.addAll(leg.reasons(document.armPressures(), book));
+        }
         reasons.addAll(anatomy.reasons(book));
         return List.copyOf(reasons);
     }
@@ -212,30 +218,40 @@ final class Assessment {
     private List<Question> questions(
             Map<String, Outcome> outcomes, AnatomicFindings anatomy, WorkUp workUp, Planning planning) {
         var questions = new ArrayList<Question>();
+        var byTier = new EnumMap<Tier, LocalDate>(Tier.class);
         for (var side : Side.values()) {
             for (var open : leg(side).openQuestions(leastUrgent(side.opposite()))) {
                 var tier = open.couldReveal();
-                questions.add(new Question(open.ask(), open.field(), tier, askBy(tier), open.couldChange()));
+                questions.add(new Question(
+                        open.ask(), open.field(), tier, byTier.computeIfAbsent(tier, this::askBy), open.couldChange()));
             }
         }
-        outcomes.values().stream()
-                .flatMap(outcome ->
-                        outcome instanceof Outcome.CannotTell open ? open.missing().stream() : Stream.<String>empty())
-                .distinct()
-                .map(path -> new Question(FlagQuestions.ask(path), path, tier, askBy(tier), List.of("redFlags")))
-                .forEach(questions::add);
-        anatomy.questions()
-                .forEach(open ->
-                        questions.add(new Question(open.ask(), open.field(), tier, askBy(tier), List.of("anatomy"))));
-        workUp.questions()
-                .forEach(open ->
-                        questions.add(new Question(open.ask(), open.field(), tier, askBy(tier), List.of("workUp"))));
-        planning.questions()
-                .forEach(open -> questions.add(
-                        new Question(open.ask(), open.field(), tier, askBy(tier), List.of("procedurePlan"))));
-        questions.sort(Comparator.comparing(Question::couldReveal)
-                .thenComparing(question -> -question.couldChange().size()));
+        var day = askBy(tier);
+        for (var path : missing(outcomes.values())) {
+            questions.add(new Question(FlagQuestions.ask(path), path, tier, day, List.of("redFlags")));
+        }
+        for (var open : anatomy.questions()) {
+            questions.add(new Question(open.ask(), open.field(), tier, day, List.of("anatomy")));
+        }
+        for (var open : workUp.questions()) {
+            questions.add(new Question(open.ask(), open.field(), tier, day, List.of("workUp")));
+        }
+        for (var open : planning.questions()) {
+            questions.add(new Question(open.ask(), open.field(), tier, day, List.of("procedurePlan")));
+        }
+        questions.sort(MOST_URGENT_FIRST);
         return merged(questions);
+    }
+
+    /** What would settle the flags that cannot be told, each field once. */
+    private static Set<String> missing(Collection<Outcome> outcomes) {
+        var missing = new LinkedHashSet<String>();
+        for (var outcome : outcomes) {
+            if (outcome instanceof Outcome.CannotTell open) {
+                missing.addAll(open.missing());
+            }
+        }
+        return missing;
     }
 
     private Tier leastUrgent(Side side) {

@@ -10,7 +10,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.stream.Stream;
 import limbqueue.triage.ReferralDocument.ArmPressures;
 import limbqueue.triage.TriageResult.Answer;
 import limbqueue.triage.TriageResult.Fontaine;
@@ -21,6 +20,7 @@ import limbqueue.triage.TriageResult.Rutherford;
 import limbqueue.triage.TriageResult.RutherfordGrade;
 import limbqueue.triage.TriageResult.Wifi;
 import limbqueue.triage.finding.Background;
+import limbqueue.triage.finding.Evidence;
 import limbqueue.triage.grade.ChronicGrade.Category;
 import limbqueue.triage.grade.InfectionGrade.Infection;
 import limbqueue.triage.grade.LegFacts;
@@ -28,6 +28,7 @@ import limbqueue.triage.grade.LegPicture;
 import limbqueue.triage.grade.LegTopics;
 import limbqueue.triage.grade.WifiTable;
 import limbqueue.triage.perfusion.Indices;
+import limbqueue.triage.question.Entries;
 import limbqueue.triage.question.Fact;
 import limbqueue.triage.question.Facts;
 import limbqueue.triage.question.Reading;
@@ -76,15 +77,18 @@ final class LegAssessment {
     private record Readings(
             Reading<LegUrgency.Rule> urgency,
             Reading<Tier> tier,
+            List<Tier> possibleTiers,
             Reading<Category> rutherford,
             Reading<Fontaine> fontaine,
             Reading<Boolean> threat,
             Reading<Integer> wound) {
 
         static Readings of(LegRules rules, Facts known) {
+            var tier = rules.tier().read(known);
             return new Readings(
                     rules.urgency().read(known),
-                    rules.tier().read(known),
+                    tier,
+                    tier.possible(),
                     rules.rutherford().read(known),
                     rules.fontaine().read(known),
                     rules.threat().read(known),
@@ -114,7 +118,7 @@ final class LegAssessment {
     }
 
     List<Tier> possibleTiers() {
-        return readings().tier().possible();
+        return readings().possibleTiers();
     }
 
     Grading.OfLeg grading() {
@@ -172,9 +176,11 @@ final class LegAssessment {
     /** Wound, ischaemia and infection are graded from different facts, so any grades can go together. */
     private Wifi wifi() {
         var stages = new TreeSet<Integer>();
+        var ischaemias = ischaemia.possible();
+        var infections = infection.possible();
         for (var possibleWound : readings().wound().possible()) {
-            for (var possibleIschaemia : ischaemia.possible()) {
-                for (var possibleInfection : infection.possible()) {
+            for (var possibleIschaemia : ischaemias) {
+                for (var possibleInfection : infections) {
                     stages.add(WifiTable.stage(possibleWound, possibleIschaemia, possibleInfection.grade()));
                 }
             }
@@ -259,12 +265,15 @@ final class LegAssessment {
     }
 
     private static <T extends Comparable<T>> List<T> sorted(List<T> values) {
-        return values.stream().sorted().toList();
+        var sorted = new ArrayList<>(values);
+        Collections.sort(sorted);
+        return List.copyOf(sorted);
     }
 
     List<Reason> reasons(ArmPressures arms, RuleBook book) {
         var reasons = new ArrayList<Reason>();
-        reasons.add(reason(book, rule.id(), because(), sentence()));
+        var because = because();
+        reasons.add(reason(book, rule.id(), because, sentence()));
         facts.figures()
                 .abi()
                 .ifPresent(abi -> reasons.add(reason(
@@ -303,7 +312,7 @@ final class LegAssessment {
             reasons.add(reason(
                     book,
                     "rutherford-chronic",
-                    because(),
+                    because,
                     Sentence.of(
                             "Rutherford category %s of the %s%s.",
                             rutherford.actOn().label(),
@@ -314,7 +323,7 @@ final class LegAssessment {
             reasons.add(reason(
                     book,
                     "fontaine",
-                    because(),
+                    because,
                     Sentence.of(
                             "Fontaine stage of the %s, from the complaint and the walking distance.", facts.words())));
         }
@@ -322,7 +331,7 @@ final class LegAssessment {
             reasons.add(reason(
                     book,
                     "chronic-limb-threatening",
-                    because(),
+                    because,
                     switch (limbThreatening()) {
                         case YES -> Sentence.of("Limb-threatening ischaemia of the %s.", facts.words());
                         case NO ->
@@ -337,13 +346,18 @@ final class LegAssessment {
             reasons.add(reason(
                     book,
                     "wifi-stage",
-                    Stream.concat(because().stream(), Stream.of(facts.path("pressures")))
-                            .toList(),
+                    with(because, facts.path("pressures")),
                     Sentence.of(
                             "WIfI of the %s: wound %d, ischaemia %d, infection %d.",
                             facts.words(), wound, picture.perfusion().ischaemia(), picture.infection())));
         }
         return reasons;
+    }
+
+    private static List<String> with(List<String> paths, String another) {
+        var all = new ArrayList<>(paths);
+        all.add(another);
+        return List.copyOf(all);
     }
 
     private static Reason reason(RuleBook book, String rule, List<String> because, String text) {
@@ -352,14 +366,13 @@ final class LegAssessment {
 
     /** The fields that the complaint of this leg stands in. */
     private List<String> because() {
-        return Stream.of(
-                        picture.acute() ? Optional.of("acute") : Optional.<String>empty(),
-                        picture.tissueLoss() ? Optional.of("wound") : Optional.<String>empty(),
-                        picture.infection() > 0 ? Optional.of("infection") : Optional.<String>empty(),
-                        picture.restPain() ? Optional.of("restPain") : Optional.<String>empty(),
-                        picture.claudication() ? Optional.of("claudication") : Optional.<String>empty())
-                .flatMap(Optional::stream)
-                .map(facts::path)
-                .toList();
+        var fields = new Evidence()
+                .when(picture.acute(), "acute")
+                .when(picture.tissueLoss(), "wound")
+                .when(picture.infection() > 0, "infection")
+                .when(picture.restPain(), "restPain")
+                .when(picture.claudication(), "claudication")
+                .paths();
+        return Entries.each(fields, facts::path);
     }
 }

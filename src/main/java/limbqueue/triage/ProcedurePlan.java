@@ -1,5 +1,7 @@
 package limbqueue.triage;
 
+import java.util.Collections;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -72,6 +74,8 @@ public record ProcedurePlan(
         LEFT_TIBIAL(Side.LEFT, Place.TIBIAL),
         RIGHT_TIBIAL(Side.RIGHT, Place.TIBIAL);
 
+        private static final Set<AccessSite> ALL = Collections.unmodifiableSet(EnumSet.allOf(AccessSite.class));
+
         private final Side side;
         private final Place place;
 
@@ -81,7 +85,7 @@ public record ProcedurePlan(
         }
 
         public static AccessSite of(Side side, Place place) {
-            for (var site : values()) {
+            for (var site : ALL) {
                 if (site.side == side && site.place == place) {
                     return site;
                 }

@@ -10,7 +10,7 @@ final class Acting implements LesionAnswers {
         if (fact.known().isPresent()) {
             return fact.known().get();
         }
-        open |= !fact.ask().isEmpty();
+        open |= fact.canBeAsked();
         return fact.actOn();
     }
 

@@ -22,6 +22,7 @@ import limbqueue.triage.TriageResult.Anatomy;
 import limbqueue.triage.TriageResult.Reason;
 import limbqueue.triage.TriageResult.Region;
 import limbqueue.triage.TriageResult.Tasc;
+import limbqueue.triage.question.Entries;
 import limbqueue.triage.question.Sentence;
 import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.threshold.Limit;
@@ -92,9 +93,7 @@ public final class AnatomicFindings {
 
     /** Why each entry is as it is, with the source that {@code book} names. */
     public List<Reason> reasons(RuleBook book) {
-        return said.stream()
-                .map(one -> new Reason(one.rule(), one.because(), one.text(), book.sourceOf(one.rule())))
-                .toList();
+        return Entries.each(said, one -> new Reason(one.rule(), one.because(), one.text(), book.sourceOf(one.rule())));
     }
 
     private void reason(String rule, List<String> because, String text) {
@@ -119,13 +118,13 @@ public final class AnatomicFindings {
     }
 
     private boolean reported(Side side, Set<Segment> region) {
-        return lesions.stream()
-                .anyMatch(lesion ->
-                        region.contains(lesion.segment()) && lesion.mayConcern(side) && !lesion.knownNotToCount());
+        return Entries.any(
+                lesions,
+                lesion -> region.contains(lesion.segment()) && lesion.mayConcern(side) && !lesion.knownNotToCount());
     }
 
     private List<LesionFacts> concerning(Predicate<LesionFacts> which) {
-        return lesions.stream().filter(which).toList();
+        return Entries.those(lesions, which);
     }
 
     private void aortoIliac(Side side) {
@@ -136,11 +135,8 @@ public final class AnatomicFindings {
         together.decisive(rule::type).forEach(this::ask);
         var ofThisSide = concerning(lesion -> lesion.mayConcern(side)
                 && (AORTO_ILIAC.contains(lesion.segment()) || lesion.segment() == Segment.COMMON_FEMORAL));
-        var alone = new Combination<>(
-                rule,
-                ofThisSide.stream()
-                        .filter(lesion -> AortoIliacTasc.concerns(lesion.segment()))
-                        .toList());
+        var alone =
+                new Combination<>(rule, Entries.those(ofThisSide, lesion -> AortoIliacTasc.concerns(lesion.segment())));
         var ofBothSides = rule.type(alone.actedOn(new Acting())) != row.type();
         entries.add(new Anatomy(
                 Region.AORTO_ILIAC,
@@ -165,8 +161,8 @@ public final class AnatomicFindings {
     /** The size of an aneurysm known only from the history is nobody's field here, so it is said and not counted. */
     private String aneurysmOnRecord(PrintedRow row) {
         return document.history().aorticAneurysm().orElse(false)
-                        && lesions.stream()
-                                .noneMatch(lesion -> lesion.segment() == Segment.INFRARENAL_AORTA && lesion.aneurysm())
+                        && !Entries.any(
+                                lesions, lesion -> lesion.segment() == Segment.INFRARENAL_AORTA && lesion.aneurysm())
                         && row.type() != Tasc.NONE
                         && row.type() != Tasc.D
                 ? " An aneurysm of the aorta is on record: beside one that needs treatment this is type D."
@@ -242,7 +238,7 @@ public final class AnatomicFindings {
                 .amputation()
                 .map(Amputation::aboveAnkle)
                 .orElse(false);
-        if (footGone || ofPath.stream().allMatch(LesionFacts::knownNotToCount)) {
+        if (footGone || Entries.all(ofPath, LesionFacts::knownNotToCount)) {
             return Optional.empty();
         }
         var rule = new Glass(side, limits);
@@ -259,12 +255,12 @@ public final class AnatomicFindings {
 
     private void askWhatIsNotReported(Side side, List<LesionFacts> ofPath) {
         var leg = side.name().toLowerCase(Locale.ROOT) + " leg";
-        if (ofPath.stream().noneMatch(lesion -> Glass.below(lesion.segment()))) {
+        if (!Entries.any(ofPath, lesion -> Glass.below(lesion.segment()))) {
             ask(
                     "lesions",
                     "Which arteries below the knee of the " + leg + " are narrowed or closed, and which are open?");
         }
-        if (ofPath.stream().noneMatch(lesion -> Glass.above(lesion.segment()))) {
+        if (!Entries.any(ofPath, lesion -> Glass.above(lesion.segment()))) {
             ask("lesions", "Are the arteries between groin and knee of the " + leg + " narrowed or closed, or open?");
         }
     }
@@ -274,14 +270,14 @@ public final class AnatomicFindings {
      * procedures; one without a side or a segment may have been here and counts (common practice).
      */
     private boolean treatedTwice(Side side) {
-        return document.procedures().orElse(List.of()).stream()
-                        .filter(procedure -> treatedFromWithin(procedure)
+        return Entries.count(
+                        document.procedures().orElse(List.of()),
+                        procedure -> treatedFromWithin(procedure)
                                 && procedure.side().map(side::equals).orElse(true)
                                 && procedure
                                         .segment()
                                         .map(FEMOROPOPLITEAL::contains)
                                         .orElse(true))
-                        .count()
                 >= limits.whole(Limit.TASC_RECURRENT_TREATMENTS_AT_LEAST);
     }
 
@@ -299,10 +295,7 @@ public final class AnatomicFindings {
     }
 
     private static List<String> paths(List<LesionFacts> lesions) {
-        return lesions.stream()
-                .filter(lesion -> !lesion.knownNotToCount())
-                .map(LesionFacts::path)
-                .toList();
+        return Entries.each(Entries.those(lesions, lesion -> !lesion.knownNotToCount()), LesionFacts::path);
     }
 
     private static String sentence(PrintedRow row) {

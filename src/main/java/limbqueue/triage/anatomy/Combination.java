@@ -2,7 +2,7 @@ package limbqueue.triage.anatomy;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -43,7 +43,7 @@ final class Combination<L, W> {
 
     private final Rule<L, W> rule;
     private final List<LesionFacts> lesions;
-    private final Map<LesionFacts, Explored<L>> explored = new HashMap<>();
+    private final IdentityHashMap<LesionFacts, Explored<L>> explored = new IdentityHashMap<>();
 
     Combination(Rule<L, W> rule, List<LesionFacts> lesions) {
         this.rule = rule;
@@ -146,7 +146,7 @@ final class Combination<L, W> {
             return rule.look(lesion, new LesionAnswers() {
                 @Override
                 public <T> T of(LesionFact<T> fact) {
-                    if (fact.known().isEmpty() && !fact.ask().isEmpty()) {
+                    if (fact.known().isEmpty() && fact.canBeAsked()) {
                         asked.putIfAbsent(fact.path(), fact.ask());
                     }
                     return exploring.of(fact);

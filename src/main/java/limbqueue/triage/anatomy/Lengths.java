@@ -1,8 +1,7 @@
 package limbqueue.triage.anatomy;
 
 import java.util.List;
-import java.util.stream.LongStream;
-import java.util.stream.Stream;
+import java.util.TreeSet;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Limits;
 
@@ -28,27 +27,24 @@ record Lengths(List<Long> choices) {
 
     /** Lengths on either side of limits of which the limit itself belongs to the shorter side. */
     static Lengths atMost(Limits limits, Limit... atMost) {
-        return new Lengths(choices(Stream.of(atMost).flatMapToLong(limit -> {
+        var lengths = new TreeSet<>(List.of(0L));
+        for (var limit : atMost) {
             var length = of(limits, limit);
-            return LongStream.of(length, length + 1);
-        })));
+            lengths.add(length);
+            lengths.add(length + 1);
+        }
+        return new Lengths(List.copyOf(lengths));
     }
 
     /** Lengths on either side of limits of which the limit itself belongs to the longer side, besides these. */
     Lengths lessThan(Limits limits, Limit... lessThan) {
-        return new Lengths(choices(LongStream.concat(
-                choices.stream().mapToLong(Long::longValue), Stream.of(lessThan).flatMapToLong(limit -> {
-                    var length = of(limits, limit);
-                    return LongStream.of(length - 1, length);
-                }))));
-    }
-
-    private static List<Long> choices(LongStream lengths) {
-        return LongStream.concat(LongStream.of(0), lengths)
-                .distinct()
-                .sorted()
-                .boxed()
-                .toList();
+        var lengths = new TreeSet<>(choices);
+        for (var limit : lessThan) {
+            var length = of(limits, limit);
+            lengths.add(length - 1);
+            lengths.add(length);
+        }
+        return new Lengths(List.copyOf(lengths));
     }
 
     /** The most serious length. */

@@ -18,11 +18,19 @@ import limbqueue.triage.threshold.Limits;
  * serious.
  *
  * @param index place in the referral's list
+ * @param path the path of the lesion in the referral
  * @param words the artery, as in {@code left external iliac artery}
  */
-public record LesionFacts(int index, Lesion lesion, Segment segment, String words, Limits limits) {
+public record LesionFacts(int index, String path, Lesion lesion, Segment segment, String words, Limits limits) {
 
     private static final double CLOSED = 100;
+    private static final String ASK_LENGTH = "How many millimetres long is the diseased part of the %s?";
+    private static final String ASK_CALCIFICATION =
+            "How calcified is the %s at the lesion: not, moderately or severely?";
+    private static final List<Boolean> NO_OR_YES = List.of(false, true);
+    private static final List<Side> SIDES = List.of(Side.values());
+    private static final List<Narrowing> NARROWINGS = List.of(Narrowing.values());
+    private static final List<Calcification> CALCIFICATIONS = List.of(Calcification.values());
 
     /** An entry of the list in which nothing stands yet. */
     private static final Lesion NOTHING_SAID = new Lesion(
@@ -45,6 +53,7 @@ public record LesionFacts(int index, Lesion lesion, Segment segment, String word
                 .orElse("");
         return new LesionFacts(
                 index,
+                "lesions[" + index + "]",
                 lesion,
                 segment,
                 side + artery(segment) + (oneOfSeveral ? " (lesion " + (index + 1) + ")" : ""),
@@ -85,10 +94,14 @@ public record LesionFacts(int index, Lesion lesion, Segment segment, String word
     /** The lesion at {@code index} of {@code reported}, as it would be in the artery {@code segment}. */
     public static LesionFacts of(int index, List<Lesion> reported, Segment segment, Limits limits) {
         var lesion = reported.get(index);
-        var inThisArtery = reported.stream()
-                .filter(other -> other.segment().equals(Optional.of(segment))
-                        && other.side().equals(lesion.side()))
-                .count();
+        var inThisArtery = 0;
+        for (var other : reported) {
+            if (other.segment().isPresent()
+                    && other.segment().get() == segment
+                    && other.side().equals(lesion.side())) {
+                inThisArtery++;
+            }
+        }
         return of(index, lesion, segment, inThisArtery > 1, limits);
     }
 
@@ -105,11 +118,6 @@ public record LesionFacts(int index, Lesion lesion, Segment segment, String word
         return Sentence.of("In which artery is lesion %d of the list?", index + 1);
     }
 
-    /** The path of the lesion in the referral. */
-    public String path() {
-        return "lesions[" + index + "]";
-    }
-
     /** Whether it may lie on {@code side}; the aorta has no side and concerns both. */
     boolean mayConcern(Side side) {
         return segment == Segment.INFRARENAL_AORTA
@@ -118,17 +126,15 @@ public record LesionFacts(int index, Lesion lesion, Segment segment, String word
 
     /** Whether it is known to be too narrow a lesion to count. */
     public boolean knownNotToCount() {
-        return narrowing().known().equals(Optional.of(Narrowing.NONE));
+        return lesion.stenosisPercent()
+                .map(percent -> narrowing(percent.value()) == Narrowing.NONE)
+                .orElse(false);
     }
 
     /** A lesion of an unknown side is acted on as being on the side that is looked at. */
     public LesionFact<Side> side(Side looking) {
         return new LesionFact<>(
-                path() + ".side",
-                lesion.side(),
-                looking,
-                List.of(Side.LEFT, Side.RIGHT),
-                Sentence.of("On which side is the lesion of the %s?", words));
+                path, ".side", lesion.side(), looking, SIDES, "On which side is the lesion of the %s?", words);
     }
 
     /**
@@ -138,15 +144,15 @@ public record LesionFacts(int index, Lesion lesion, Segment segment, String word
     public LesionFact<Narrowing> narrowing() {
         var aneurysm = lesion.aneurysm().orElse(false);
         return new LesionFact<>(
-                path() + ".stenosisPercent",
+                path,
+                ".stenosisPercent",
                 lesion.stenosisPercent().map(percent -> narrowing(percent.value())),
                 aneurysm ? Narrowing.NONE : Narrowing.OCCLUSION,
-                List.of(Narrowing.values()),
-                Sentence.of(
-                        aneurysm
-                                ? "By how many percent is the %s narrowed where it is widened (0 if it is open, 100 if it is closed)?"
-                                : "By how many percent is the %s narrowed (100 if it is closed)?",
-                        words));
+                NARROWINGS,
+                aneurysm
+                        ? "By how many percent is the %s narrowed where it is widened (0 if it is open, 100 if it is closed)?"
+                        : "By how many percent is the %s narrowed (100 if it is closed)?",
+                words);
     }
 
     private Narrowing narrowing(double percent) {
@@ -159,15 +165,13 @@ public record LesionFacts(int index, Lesion lesion, Segment segment, String word
     /** In nanometres. */
     LesionFact<Long> length(Lengths lengths) {
         return new LesionFact<>(
-                path() + ".lengthMm",
+                path,
+                ".lengthMm",
                 lesion.lengthMm().map(length -> Lengths.of(length.value())),
                 lengths.longest(),
                 lengths.choices(),
-                askLength());
-    }
-
-    private String askLength() {
-        return Sentence.of("How many millimetres long is the diseased part of the %s?", words);
+                ASK_LENGTH,
+                words);
     }
 
     /**
@@ -177,11 +181,13 @@ public record LesionFacts(int index, Lesion lesion, Segment segment, String word
      */
     public LesionFact<Double> millimetres(double actOn) {
         return new LesionFact<>(
-                path() + ".lengthMm",
+                path,
+                ".lengthMm",
                 lesion.lengthMm().map(length -> length.value()),
                 actOn,
                 List.of(0.0, actOn),
-                askLength());
+                ASK_LENGTH,
+                words);
     }
 
     /** Heavily calcified is severe calcification (common practice). */
@@ -190,40 +196,42 @@ public record LesionFacts(int index, Lesion lesion, Segment segment, String word
                 ".calcification",
                 lesion.calcification().map(calcification -> calcification == Calcification.SEVERE),
                 true,
-                askCalcification());
+                ASK_CALCIFICATION);
     }
 
     public LesionFact<Calcification> calcification() {
         return new LesionFact<>(
-                path() + ".calcification",
+                path,
+                ".calcification",
                 lesion.calcification(),
                 Calcification.SEVERE,
-                List.of(Calcification.values()),
-                askCalcification());
-    }
-
-    private String askCalcification() {
-        return Sentence.of("How calcified is the %s at the lesion: not, moderately or severely?", words);
+                CALCIFICATIONS,
+                ASK_CALCIFICATION,
+                words);
     }
 
     /** Months since the artery closed; of an age not known an old occlusion is the more serious. */
     public LesionFact<Integer> ageMonths(int old) {
         return new LesionFact<>(
-                path() + ".ageMonths",
+                path,
+                ".ageMonths",
                 lesion.ageMonths(),
                 old,
                 List.of(0, old),
-                Sentence.of("For how many months has the %s been closed?", words));
+                "For how many months has the %s been closed?",
+                words);
     }
 
     /** Diameter in millimetres of the sound vessel, by which a stent is chosen; 0 while it is not known. */
     public LesionFact<Double> vesselDiameter() {
         return new LesionFact<>(
-                path() + ".diameterMm",
+                path,
+                ".diameterMm",
                 lesion.diameterMm().map(diameter -> diameter.value()),
                 0.0,
                 List.of(5.0, 9.0),
-                Sentence.of("How many millimetres wide is the %s beside the lesion?", words));
+                "How many millimetres wide is the %s beside the lesion?",
+                words);
     }
 
     /**
@@ -232,19 +240,12 @@ public record LesionFacts(int index, Lesion lesion, Segment segment, String word
      */
     public LesionFact<Boolean> atOrigin() {
         return yesOrNo(
-                ".ostial",
-                lesion.ostial(),
-                true,
-                Sentence.of("Does the lesion of the %s begin at the very origin of the artery?", words));
+                ".ostial", lesion.ostial(), true, "Does the lesion of the %s begin at the very origin of the artery?");
     }
 
     /** Whether there is an earlier stent is a matter of the patient's history: asked, not assumed. */
     LesionFact<Boolean> inStent() {
-        return yesOrNo(
-                ".inStent",
-                lesion.inStent(),
-                false,
-                Sentence.of("Is the lesion of the %s inside an earlier stent?", words));
+        return yesOrNo(".inStent", lesion.inStent(), false, "Is the lesion of the %s inside an earlier stent?");
     }
 
     public boolean aneurysm() {
@@ -257,7 +258,7 @@ public record LesionFacts(int index, Lesion lesion, Segment segment, String word
                 lesion.diameterMm()
                         .map(diameter -> diameter.value() >= limits.of(Limit.AORTIC_ANEURYSM_TREATED_AT_LEAST)),
                 true,
-                Sentence.of("How many millimetres wide is the %s at its widest?", words));
+                "How many millimetres wide is the %s at its widest?");
     }
 
     /**
@@ -269,6 +270,6 @@ public record LesionFacts(int index, Lesion lesion, Segment segment, String word
     }
 
     private LesionFact<Boolean> yesOrNo(String field, Optional<Boolean> known, boolean actOn, String ask) {
-        return new LesionFact<>(path() + field, known, actOn, List.of(false, true), ask);
+        return new LesionFact<>(path, field, known, actOn, NO_OR_YES, ask, words);
     }
 }

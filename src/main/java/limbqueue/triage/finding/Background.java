@@ -13,6 +13,7 @@ import limbqueue.triage.ReferralDocument.ProcedureKind;
 import limbqueue.triage.ReferralDocument.Segment;
 import limbqueue.triage.Side;
 import limbqueue.triage.grade.LegTopics;
+import limbqueue.triage.question.Entries;
 import limbqueue.triage.question.Fact;
 import limbqueue.triage.question.Topic;
 import limbqueue.triage.threshold.Limit;
@@ -53,11 +54,10 @@ public record Background(
             Side side, ReferralDocument document, Limits limits, String words) {
         var lesions = document.lesions().orElse(List.of());
         Predicate<Lesion> here = lesion -> poplitealAneurysm(lesion) && Case.concerns(lesion.side(), side);
-        if (lesions.stream()
-                .filter(here)
-                .anyMatch(lesion -> lesion.diameterMm()
-                        .map(diameter -> diameter.value() >= limits.of(Limit.POPLITEAL_ANEURYSM_AT_LEAST))
-                        .orElse(false))) {
+        Predicate<Lesion> large = lesion -> lesion.diameterMm()
+                .map(diameter -> diameter.value() >= limits.of(Limit.POPLITEAL_ANEURYSM_AT_LEAST))
+                .orElse(false);
+        if (Entries.any(lesions, here.and(large))) {
             return Fact.known(LegTopics.LARGE_POPLITEAL_ANEURYSM, true);
         }
         var unmeasured = first(lesions, here.and(lesion -> lesion.diameterMm().isEmpty()));
@@ -67,7 +67,7 @@ public record Background(
                     "lesions[" + unmeasured.getAsInt() + "].diameterMm",
                     "How many millimetres wide is the popliteal aneurysm of the " + words + "?");
         }
-        if (lesions.stream().anyMatch(Background::poplitealAneurysm)) {
+        if (Entries.any(lesions, Background::poplitealAneurysm)) {
             return Fact.known(LegTopics.LARGE_POPLITEAL_ANEURYSM, false);
         }
         var history = document.history().poplitealAneurysm();
@@ -90,13 +90,12 @@ public record Background(
     private static Fact<Boolean> earlierRepairOccluded(Side side, ReferralDocument document, String words) {
         var lesions = document.lesions().orElse(List.of());
         Predicate<Lesion> inStent = lesion -> lesion.inStent().orElse(false) && Case.concerns(lesion.side(), side);
-        var occluded = lesions.stream()
-                        .filter(inStent)
-                        .anyMatch(lesion -> lesion.stenosisPercent()
-                                .map(percent -> percent.value() >= 100)
-                                .orElse(false))
-                || document.procedures().orElse(List.of()).stream()
-                        .anyMatch(procedure -> Case.concerns(procedure.side(), side) && bypassOccluded(procedure));
+        Predicate<Lesion> closed = lesion ->
+                lesion.stenosisPercent().map(percent -> percent.value() >= 100).orElse(false);
+        var occluded = Entries.any(lesions, inStent.and(closed))
+                || Entries.any(
+                        document.procedures().orElse(List.of()),
+                        procedure -> Case.concerns(procedure.side(), side) && bypassOccluded(procedure));
         if (occluded) {
             return Fact.known(LegTopics.EARLIER_REPAIR_OCCLUDED, true);
         }
@@ -126,7 +125,7 @@ public record Background(
         }
         var procedures = document.procedures().get();
         Predicate<Procedure> here = procedure -> Case.concerns(procedure.side(), side);
-        if (procedures.stream().anyMatch(here.and(Background::abandoned))) {
+        if (Entries.any(procedures, here.and(Background::abandoned))) {
             return Fact.known(LegTopics.ABANDONED_PROCEDURE, true);
         }
         var untold = first(

@@ -7,6 +7,7 @@ import limbqueue.triage.ReferralDocument;
 import limbqueue.triage.ReferralDocument.LabTest;
 import limbqueue.triage.ReferralDocument.Lesion;
 import limbqueue.triage.ReferralDocument.Segment;
+import limbqueue.triage.question.Entries;
 import limbqueue.triage.question.Sentence;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Limits;
@@ -31,7 +32,7 @@ public enum BleedingClass {
     /** @param french size of the largest planned sheath */
     public static BleedingClass of(double french, ReferralDocument document, Limits limits) {
         return french >= limits.of(Limit.BLEEDING_SHEATH_AT_LEAST)
-                        || document.lesions().orElse(List.of()).stream().anyMatch(BleedingClass::inAortaOrPelvis)
+                        || Entries.any(document.lesions().orElse(List.of()), BleedingClass::inAortaOrPelvis)
                 ? HIGH
                 : LOW;
     }

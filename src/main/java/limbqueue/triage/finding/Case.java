@@ -1,10 +1,11 @@
 package limbqueue.triage.finding;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
-import java.util.stream.Stream;
 import limbqueue.triage.ReferralDocument;
 import limbqueue.triage.Side;
 import limbqueue.triage.Tier;
@@ -28,12 +29,19 @@ public record Case(
         Optional<LocalDate> targetDate) {
 
     public LegPicture leg(Side side) {
-        return legs.getOrDefault(side, legs.values().iterator().next());
+        var leg = legs.get(side);
+        return leg == null ? legs.values().iterator().next() : leg;
     }
 
     /** The legs of which {@code condition} holds, left first. */
-    public Stream<LegPicture> legsWith(Predicate<LegPicture> condition) {
-        return Stream.of(leg(Side.LEFT), leg(Side.RIGHT)).filter(condition);
+    public List<LegPicture> legsWith(Predicate<LegPicture> condition) {
+        var found = new ArrayList<LegPicture>(2);
+        for (var leg : List.of(leg(Side.LEFT), leg(Side.RIGHT))) {
+            if (condition.test(leg)) {
+                found.add(leg);
+            }
+        }
+        return found;
     }
 
     public boolean anyLeg(Predicate<LegPicture> condition) {

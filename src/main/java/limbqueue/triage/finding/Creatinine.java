@@ -2,12 +2,14 @@ package limbqueue.triage.finding;
 
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import limbqueue.triage.ReferralDocument;
 import limbqueue.triage.ReferralDocument.LabTest;
+import limbqueue.triage.question.Entries;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Limits;
 
@@ -18,18 +20,24 @@ import limbqueue.triage.threshold.Limits;
  */
 public record Creatinine(double mgPerDl, Optional<LocalDate> taken) {
 
+    private static final Comparator<Creatinine> EARLIER = Comparator.comparing(
+                    (Creatinine one) -> one.taken().orElse(LocalDate.MIN))
+            .thenComparing(Creatinine::mgPerDl);
+
     /** The latest; of several of one day the highest. */
     public static Optional<Creatinine> latest(ReferralDocument document) {
-        return all(document)
-                .max(Comparator.comparing((Creatinine one) -> one.taken().orElse(LocalDate.MIN))
-                        .thenComparing(Creatinine::mgPerDl));
+        var all = all(document);
+        return all.isEmpty() ? Optional.empty() : Optional.of(Collections.max(all, EARLIER));
     }
 
-    private static Stream<Creatinine> all(ReferralDocument document) {
-        return document.labs().orElse(List.of()).stream()
-                .filter(lab -> lab.test().equals(Optional.of(LabTest.CREATININE)))
-                .flatMap(lab ->
-                        KidneyFunction.creatinine(lab).map(amount -> new Creatinine(amount, lab.taken())).stream());
+    private static List<Creatinine> all(ReferralDocument document) {
+        var all = new ArrayList<Creatinine>();
+        for (var lab : document.labs().orElse(List.of())) {
+            if (lab.test().isPresent() && lab.test().get() == LabTest.CREATININE) {
+                KidneyFunction.creatinine(lab).ifPresent(amount -> all.add(new Creatinine(amount, lab.taken())));
+            }
+        }
+        return all;
     }
 
     /**
@@ -38,7 +46,7 @@ public record Creatinine(double mgPerDl, Optional<LocalDate> taken) {
      */
     public static boolean roseAcutely(ReferralDocument document, Limits limits) {
         var latest = latest(document).filter(last -> last.taken().isPresent());
-        return latest.isPresent() && all(document).anyMatch(earlier -> acute(earlier, latest.get(), limits));
+        return latest.isPresent() && Entries.any(all(document), earlier -> acute(earlier, latest.get(), limits));
     }
 
     private static boolean acute(Creatinine earlier, Creatinine later, Limits limits) {

@@ -5,7 +5,6 @@ import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import limbqueue.triage.ReferralDocument;
 import limbqueue.triage.ReferralDocument.Lab;
 import limbqueue.triage.ReferralDocument.LabTest;
@@ -21,6 +20,10 @@ import limbqueue.triage.ReferralDocument.Sex;
  */
 public record KidneyFunction(double egfr, double most, Optional<LocalDate> taken, String evidence) {
 
+    private static final Comparator<KidneyFunction> LATER = Comparator.comparing(
+                    (KidneyFunction kidney) -> kidney.taken().orElse(LocalDate.MIN))
+            .thenComparing(KidneyFunction::egfr, Comparator.reverseOrder());
+
     private static final double MICROMOL_PER_L_IN_ONE_MG_PER_DL = 88.4;
 
     /**
@@ -29,15 +32,18 @@ public record KidneyFunction(double egfr, double most, Optional<LocalDate> taken
      */
     public static Optional<KidneyFunction> latest(ReferralDocument document, LocalDate asOf) {
         var labs = document.labs().orElse(List.of());
-        return IntStream.range(0, labs.size())
-                .boxed()
-                .flatMap(i -> of(labs.get(i), document, asOf)
-                        .map(egfr -> new KidneyFunction(
-                                egfr.least(), egfr.most(), labs.get(i).taken(), "labs[" + i + "].value"))
-                        .stream())
-                .max(Comparator.comparing(
-                                (KidneyFunction kidney) -> kidney.taken().orElse(LocalDate.MIN))
-                        .thenComparing(KidneyFunction::egfr, Comparator.reverseOrder()));
+        var latest = Optional.<KidneyFunction>empty();
+        for (var i = 0; i < labs.size(); i++) {
+            var egfr = of(labs.get(i), document, asOf);
+            if (egfr.isPresent()) {
+                var one = new KidneyFunction(
+                        egfr.get().least(), egfr.get().most(), labs.get(i).taken(), "labs[" + i + "].value");
+                if (latest.isEmpty() || LATER.compare(one, latest.get()) > 0) {
+                    latest = Optional.of(one);
+                }
+            }
+        }
+        return latest;
     }
 
     /** The eGFR, a range where the sex is not known. */
@@ -46,10 +52,11 @@ public record KidneyFunction(double egfr, double most, Optional<LocalDate> taken
     }
 
     private static Optional<Span> of(Lab lab, ReferralDocument document, LocalDate asOf) {
-        if (lab.test().equals(Optional.of(LabTest.EGFR))) {
+        var test = lab.test();
+        if (test.isPresent() && test.get() == LabTest.EGFR) {
             return lab.value().map(value -> new Span(value, value));
         }
-        if (!lab.test().equals(Optional.of(LabTest.CREATININE))) {
+        if (test.isEmpty() || test.get() != LabTest.CREATININE) {
             return Optional.empty();
         }
         return creatinine(lab)

@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
-import java.util.stream.IntStream;
 import limbqueue.triage.ReferralDocument;
 import limbqueue.triage.ReferralDocument.Lab;
 import limbqueue.triage.ReferralDocument.LabTest;
@@ -17,6 +16,11 @@ import limbqueue.triage.ReferralDocument.LabTest;
  */
 public record LatestLab(int index, double value, Optional<String> unit, Optional<LocalDate> taken) {
 
+    private static final Comparator<LatestLab> LATER = Comparator.comparing(
+                    (LatestLab lab) -> lab.taken().orElse(LocalDate.MIN))
+            .thenComparing(LatestLab::value)
+            .thenComparing(lab -> lab.unit().orElse(""));
+
     public static Optional<LatestLab> of(ReferralDocument document, LabTest test) {
         return of(document, test, _ -> true);
     }
@@ -24,13 +28,17 @@ public record LatestLab(int index, double value, Optional<String> unit, Optional
     /** The latest of those of which {@code condition} holds. */
     public static Optional<LatestLab> of(ReferralDocument document, LabTest test, Predicate<Lab> condition) {
         var labs = document.labs().orElse(List.of());
-        return IntStream.range(0, labs.size())
-                .boxed()
-                .filter(i -> labs.get(i).test().equals(Optional.of(test)) && condition.test(labs.get(i)))
-                .flatMap(i -> labs.get(i).value().map(value -> of(i, labs.get(i), value)).stream())
-                .max(Comparator.comparing((LatestLab lab) -> lab.taken().orElse(LocalDate.MIN))
-                        .thenComparing(LatestLab::value)
-                        .thenComparing(lab -> lab.unit().orElse("")));
+        var latest = Optional.<LatestLab>empty();
+        for (var i = 0; i < labs.size(); i++) {
+            var lab = labs.get(i);
+            if (lab.value().isPresent() && lab.test().filter(test::equals).isPresent() && condition.test(lab)) {
+                var one = of(i, lab, lab.value().get());
+                if (latest.isEmpty() || LATER.compare(one, latest.get()) > 0) {
+                    latest = Optional.of(one);
+                }
+            }
+        }
+        return latest;
     }
 
     private static LatestLab of(int index, Lab lab, double value) {

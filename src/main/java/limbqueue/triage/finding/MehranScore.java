@@ -2,6 +2,8 @@ package limbqueue.triage.finding;
 
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -205,12 +207,17 @@ public record MehranScore(int least, int most) {
     private static OptionalDouble latest(
             ReferralDocument document, LabTest test, Function<Lab, Optional<Double>> amount, Comparator<Double> worse) {
         record Dated(LocalDate taken, double amount) {}
-        return document.labs().orElse(List.of()).stream()
-                .filter(lab -> lab.test().equals(Optional.of(test)))
-                .flatMap(lab ->
-                        amount.apply(lab).map(value -> new Dated(lab.taken().orElse(LocalDate.MIN), value)).stream())
-                .max(Comparator.comparing(Dated::taken).thenComparing(Dated::amount, worse))
-                .map(dated -> OptionalDouble.of(dated.amount()))
-                .orElseGet(OptionalDouble::empty);
+        var dated = new ArrayList<Dated>();
+        for (var lab : document.labs().orElse(List.of())) {
+            if (lab.test().filter(test::equals).isPresent()) {
+                amount.apply(lab)
+                        .ifPresent(value -> dated.add(new Dated(lab.taken().orElse(LocalDate.MIN), value)));
+            }
+        }
+        return dated.isEmpty()
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(Collections.max(
+                                dated, Comparator.comparing(Dated::taken).thenComparing(Dated::amount, worse))
+                        .amount());
     }
 }

@@ -3,6 +3,7 @@ package limbqueue.triage.finding;
 import java.util.List;
 import limbqueue.triage.ReferralDocument;
 import limbqueue.triage.anatomy.LesionFacts;
+import limbqueue.triage.question.Entries;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Limits;
 
@@ -22,7 +23,6 @@ public record PlannedSheath(double french, String why) {
 
     /** Whether a vessel may rupture when it is opened, so that a covered stent must be at hand. */
     public static boolean mayRupture(ReferralDocument document, Limits limits) {
-        return LesionFacts.placed(document.lesions().orElse(List.of()), limits).stream()
-                .anyMatch(IliacDisease::canRupture);
+        return Entries.any(LesionFacts.placed(document.lesions().orElse(List.of()), limits), IliacDisease::canRupture);
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import limbqueue.triage.ReferralDocument;
+import limbqueue.triage.question.Entries;
 import limbqueue.triage.question.Sentence;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Limits;
@@ -53,7 +54,7 @@ public record RevisedCardiacRisk(List<String> present, List<String> open) {
 
     /** Unknown while nobody reported any lesion. */
     private static Optional<Boolean> aboveTheGroin(ReferralDocument document) {
-        return document.lesions().map(lesions -> lesions.stream().anyMatch(BleedingClass::inAortaOrPelvis));
+        return document.lesions().map(lesions -> Entries.any(lesions, BleedingClass::inAortaOrPelvis));
     }
 
     private static Optional<Boolean> ischaemicHeart(ReferralDocument document) {
@@ -65,9 +66,9 @@ public record RevisedCardiacRisk(List<String> present, List<String> open) {
 
     private static Optional<Boolean> insulin(ReferralDocument document) {
         if (document.medicines().isPresent()) {
-            return Optional.of(document.medicines().get().stream()
-                    .anyMatch(medicine ->
-                            medicine.name().map(Substances::isInsulin).orElse(false)));
+            return Optional.of(Entries.any(
+                    document.medicines().get(),
+                    medicine -> medicine.name().map(Substances::isInsulin).orElse(false)));
         }
         return document.history().diabetes().filter(diabetes -> !diabetes);
     }

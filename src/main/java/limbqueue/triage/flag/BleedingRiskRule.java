@@ -8,6 +8,7 @@ import limbqueue.triage.ReferralDocument.LabTest;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.finding.Evidence;
 import limbqueue.triage.finding.Substances;
+import limbqueue.triage.question.Entries;
 import limbqueue.triage.threshold.Limit;
 
 /** A bleeding disorder, an anticoagulant, few platelets or a high INR. */
@@ -40,10 +41,11 @@ final class BleedingRiskRule implements FlagRule {
 
     /** Whether no later value of the same test is held; an old value says nothing once there is a newer one. */
     private static boolean latest(Lab lab, Case referral) {
-        return referral.document().labs().orElse(List.of()).stream()
-                .filter(other ->
-                        other.test().equals(lab.test()) && other.value().isPresent())
-                .noneMatch(other -> day(other).isAfter(day(lab)));
+        return !Entries.any(
+                referral.document().labs().orElse(List.of()),
+                other -> other.test().equals(lab.test())
+                        && other.value().isPresent()
+                        && day(other).isAfter(day(lab)));
     }
 
     private static LocalDate day(Lab lab) {

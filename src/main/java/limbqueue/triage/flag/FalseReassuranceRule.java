@@ -19,8 +19,7 @@ final class FalseReassuranceRule implements FlagRule {
         var calcifying = new Evidence()
                 .when(history.diabetes(), "history.diabetes")
                 .when(history.dialysis(), "history.dialysis");
-        var suspects =
-                referral.legsWith(leg -> unreliable(leg) && leg.symptoms()).toList();
+        var suspects = referral.legsWith(leg -> unreliable(leg) && leg.symptoms());
         var evidence = new Evidence();
         for (var leg : suspects) {
             if (leg.threatening() || !calcifying.isEmpty()) {

@@ -13,7 +13,7 @@ final class OnlyLegRule implements FlagRule {
 
     @Override
     public Outcome look(Case referral) {
-        var gone = referral.legsWith(leg -> leg.facts().footGone()).toList();
+        var gone = referral.legsWith(leg -> leg.facts().footGone());
         return gone.size() == 1
                 ? Outcome.fires(
                         "This is the only leg: the threshold to act is lower.",

@@ -18,7 +18,7 @@ final class PutOffElsewhereRule implements FlagRule {
     @Override
     public Outcome look(Case referral) {
         var deferred = referral.document().deferredElsewhere();
-        var threatened = referral.legsWith(leg -> leg.threatening()).toList();
+        var threatened = referral.legsWith(leg -> leg.threatening());
         if (threatened.isEmpty()) {
             return Outcome.silent();
         }

@@ -15,6 +15,7 @@ import limbqueue.triage.Tier;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.finding.Evidence;
 import limbqueue.triage.grade.LegPicture;
+import limbqueue.triage.question.Entries;
 
 /** An angiogram elsewhere, called diagnostic, on a leg ill enough to treat; nothing done, and report or images not held. */
 final class UndisclosedAttemptRule implements FlagRule {
@@ -70,8 +71,9 @@ final class UndisclosedAttemptRule implements FlagRule {
     }
 
     private static boolean worthTreating(Case referral, Optional<Side> side) {
-        return referral.legsWith(leg -> Case.concerns(side, leg.side()))
-                .anyMatch(leg -> referral.legTiers()
+        return Entries.any(
+                referral.legsWith(leg -> Case.concerns(side, leg.side())),
+                leg -> referral.legTiers()
                                 .getOrDefault(leg.side(), Tier.ADVICE_ONLY)
                                 .moreUrgentThan(Tier.ADVICE_ONLY)
                         || claudicationMayLimitLife(leg)

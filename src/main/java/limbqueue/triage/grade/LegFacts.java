@@ -5,7 +5,6 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.stream.Stream;
 import limbqueue.triage.Quantity;
 import limbqueue.triage.Quantity.Metres;
 import limbqueue.triage.Quantity.Millimetres;
@@ -28,6 +27,7 @@ import limbqueue.triage.perfusion.Perfusion;
 import limbqueue.triage.perfusion.PerfusionFigures;
 import limbqueue.triage.perfusion.Supply;
 import limbqueue.triage.question.Diagram;
+import limbqueue.triage.question.Entries;
 import limbqueue.triage.question.Fact;
 import limbqueue.triage.question.Facts;
 import limbqueue.triage.question.Topic;
@@ -293,9 +293,9 @@ public final class LegFacts {
                 "wound.ulcer",
                 leg.wound().ulcer().map(this::asDeepAsWhatIsExposed),
                 leastUlcer(),
-                Stream.of(Ulcer.values())
-                        .filter(ulcer -> !exposed() || ulcer.compareTo(leastUlcer()) >= 0)
-                        .toList(),
+                exposed()
+                        ? Entries.those(LegTopics.ULCER.answers(), ulcer -> ulcer.compareTo(leastUlcer()) >= 0)
+                        : LegTopics.ULCER.answers(),
                 "Is there an open sore on the %s or its foot: none, shallow, deep, extensive?");
     }
 

@@ -8,6 +8,7 @@ import limbqueue.triage.Quantity.PerMicrolitre;
 import limbqueue.triage.ReferralDocument;
 import limbqueue.triage.ReferralDocument.Lab;
 import limbqueue.triage.ReferralDocument.LabTest;
+import limbqueue.triage.question.Entries;
 import limbqueue.triage.threshold.Limit;
 import limbqueue.triage.threshold.Limits;
 
@@ -21,8 +22,13 @@ final class WhiteCells {
         if (document.labs().isEmpty()) {
             return Optional.empty();
         }
-        return document.labs().get().stream()
-                .filter(lab -> lab.test().equals(Optional.of(LabTest.WHITE_CELLS)))
+        var counts = Entries.those(
+                document.labs().get(),
+                lab -> lab.test().filter(LabTest.WHITE_CELLS::equals).isPresent());
+        if (counts.isEmpty()) {
+            return Optional.empty();
+        }
+        return counts.stream()
                 .filter(lab -> lab.taken()
                         .map(taken -> ChronoUnit.DAYS.between(taken, asOf)
                                 <= limits.whole(Limit.SYSTEMIC_WHITE_CELLS_AGE_AT_MOST))

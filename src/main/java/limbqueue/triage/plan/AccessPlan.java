@@ -15,6 +15,7 @@ import limbqueue.triage.ReferralDocument.Segment;
 import limbqueue.triage.Side;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.plan.PlanLesion.Level;
+import limbqueue.triage.question.Entries;
 import limbqueue.triage.rule.RuleBook;
 
 /** The ways in, for each leg from the aorta down: the row of the table that its lesions meet, and what changes it. */
@@ -53,9 +54,7 @@ final class AccessPlan {
         for (var side : sides) {
             var order = 1;
             for (var level : Level.values()) {
-                var targets = lesions.stream()
-                        .filter(lesion -> lesion.on(side) && lesion.level() == level)
-                        .toList();
+                var targets = Entries.those(lesions, lesion -> lesion.on(side) && lesion.level() == level);
                 if (!targets.isEmpty()) {
                     order = treat(side, row(targets), targets, order);
                 }
@@ -134,15 +133,15 @@ final class AccessPlan {
     }
 
     private static boolean any(List<PlanLesion> lesions, Segment segment, Predicate<PlanLesion> condition) {
-        return lesions.stream().anyMatch(lesion -> lesion.segment() == segment && condition.test(lesion));
+        return Entries.any(lesions, lesion -> lesion.segment() == segment && condition.test(lesion));
     }
 
     private boolean closed(Side side, Segment segment) {
-        return lesions.stream().anyMatch(lesion -> lesion.on(side) && lesion.segment() == segment && lesion.closed());
+        return Entries.any(lesions, lesion -> lesion.on(side) && lesion.segment() == segment && lesion.closed());
     }
 
     private boolean diseased(Side side, Segment segment) {
-        return lesions.stream().anyMatch(lesion -> lesion.on(side) && lesion.segment() == segment);
+        return Entries.any(lesions, lesion -> lesion.on(side) && lesion.segment() == segment);
     }
 
     /** @return the number of the next step */
@@ -165,7 +164,7 @@ final class AccessPlan {
                 }
             }
         }
-        if (targets.stream().anyMatch(PlanLesion::closed)) {
+        if (Entries.any(targets, PlanLesion::closed)) {
             row.bailOut().stream()
                     .filter(place -> canBePunctured(side, place))
                     .forEach(place -> bailOut.add(new BailOut(
@@ -209,7 +208,7 @@ final class AccessPlan {
             groin(each, false).ifPresent(sites::add);
         }
         sites.addAll(arm);
-        var small = sites.stream().anyMatch(site -> site.place().small());
+        var small = Entries.any(sites, site -> site.place().small());
         return new Candidate(
                 List.copyOf(sites),
                 small ? why + DISEASED_GROIN : why,

@@ -13,6 +13,7 @@ import limbqueue.triage.Tier;
 import limbqueue.triage.TriageResult.RedFlag;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.plan.PlanLesion.Level;
+import limbqueue.triage.question.Entries;
 import limbqueue.triage.rule.RuleBook;
 
 /** What the operator has to think of: what the lesions bring with them, and what the patient does. */
@@ -85,23 +86,16 @@ final class Cautions {
     /** @param lesions all that count, {@code targets} among them */
     void ofLesions(List<PlanLesion> lesions, List<PlanLesion> targets, Set<Side> treated) {
         for (var side : treated) {
-            var levels = targets.stream()
-                    .filter(lesion -> lesion.on(side) && lesion.closed())
-                    .map(PlanLesion::level)
-                    .distinct()
-                    .count();
-            if (levels > 1) {
+            var closed = Entries.those(targets, lesion -> lesion.on(side) && lesion.closed());
+            if (Entries.any(
+                    closed, lesion -> lesion.level() != closed.getFirst().level())) {
                 add(
                         "plan-inflow-first",
                         "Two levels of the " + side.leg() + " are closed: inflow first, and time for both.",
-                        paths(targets.stream()
-                                .filter(lesion -> lesion.on(side) && lesion.closed())
-                                .toList()));
+                        paths(Entries.those(targets, lesion -> lesion.on(side) && lesion.closed())));
             }
         }
-        var rupture = targets.stream()
-                .filter(lesion -> lesion.level() == Level.ABOVE_GROIN && lesion.closed())
-                .toList();
+        var rupture = Entries.those(targets, lesion -> lesion.level() == Level.ABOVE_GROIN && lesion.closed());
         if (!rupture.isEmpty()) {
             add(
                     "plan-surgical-back-up",
@@ -109,16 +103,14 @@ final class Cautions {
                             + " bleed, is settled before the start.",
                     paths(rupture));
         }
-        var femoral = targets.stream()
-                .filter(lesion -> lesion.segment() == Segment.COMMON_FEMORAL)
-                .toList();
+        var femoral = Entries.those(targets, lesion -> lesion.segment() == Segment.COMMON_FEMORAL);
         if (!femoral.isEmpty()) {
             add(
                     "plan-access-common-femoral",
                     "Disease of the common femoral artery is usually opened by surgery: discuss it before.",
                     paths(femoral));
         }
-        var inStent = targets.stream().filter(PlanLesion::inStent).toList();
+        var inStent = Entries.those(targets, PlanLesion::inStent);
         if (!inStent.isEmpty()) {
             add("plan-in-stent", "A lesion lies in an earlier stent: keep the wire inside its struts.", paths(inStent));
         }
@@ -126,14 +118,11 @@ final class Cautions {
     }
 
     private static List<String> paths(List<PlanLesion> lesions) {
-        return lesions.stream().map(lesion -> lesion.facts().path()).toList();
+        return Entries.each(lesions, lesion -> lesion.facts().path());
     }
 
     private void otherLeg(List<PlanLesion> lesions, List<PlanLesion> targets, Set<Side> treated) {
-        if (treated.stream()
-                        .filter(side -> targets.stream().anyMatch(lesion -> lesion.on(side)))
-                        .count()
-                > 1) {
+        if (Entries.count(treated, side -> Entries.any(targets, lesion -> lesion.on(side))) > 1) {
             add(
                     "plan-both-legs",
                     "Both legs are to be treated, and the minutes are for both: one session where the disease is above"
@@ -141,9 +130,8 @@ final class Cautions {
                     List.of());
         }
         referral.legTiers().forEach((side, tier) -> {
-            var there = lesions.stream()
-                    .filter(lesion -> lesion.side().map(side::equals).orElse(false))
-                    .toList();
+            var there = Entries.those(
+                    lesions, lesion -> lesion.side().map(side::equals).orElse(false));
             if (!treated.contains(side) && tier != Tier.ADVICE_ONLY && !there.isEmpty()) {
                 add(
                         "plan-both-legs",
@@ -200,7 +188,7 @@ final class Cautions {
         }
         var pulse = leg.leg().pulses().femoral();
         if (pulse.map(felt -> felt == Pulse.ABSENT).orElse(false)
-                && lesions.stream().noneMatch(lesion -> lesion.on(side) && lesion.level() == Level.ABOVE_GROIN)) {
+                && !Entries.any(lesions, lesion -> lesion.on(side) && lesion.level() == Level.ABOVE_GROIN)) {
             add(
                     "plan-absent-pulse",
                     "No pulse is felt in the groin of the " + side.leg()

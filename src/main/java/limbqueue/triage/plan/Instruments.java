@@ -1,12 +1,12 @@
 package limbqueue.triage.plan;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import limbqueue.triage.ProcedurePlan.Access;
-import limbqueue.triage.ProcedurePlan.AccessSite;
 import limbqueue.triage.ProcedurePlan.Advice;
 import limbqueue.triage.ProcedurePlan.BailOut;
 import limbqueue.triage.ProcedurePlan.RoomItem;
@@ -16,6 +16,7 @@ import limbqueue.triage.TriageResult.RedFlag;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.finding.IliacDisease;
 import limbqueue.triage.plan.PlanLesion.Level;
+import limbqueue.triage.question.Entries;
 import limbqueue.triage.question.Sentence;
 import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.threshold.Limit;
@@ -52,7 +53,7 @@ final class Instruments {
         this.overBifurcation = any(access, step -> alone(step) && !ofTreatedLeg(step) && !ofArm(step));
         this.shortFromGroin = any(
                 access,
-                step -> step.sites().stream().anyMatch(site -> !site.place().ofArm())
+                step -> Entries.any(step.sites(), site -> !site.place().ofArm())
                         && (!alone(step) || ofTreatedLeg(step)));
         this.fromArm = any(access, Instruments::ofArm);
         this.fromAboveAndBelow = any(access, step -> ofArm(step) && !alone(step));
@@ -60,12 +61,11 @@ final class Instruments {
         this.small = this.bailOut
                 || any(
                         access,
-                        step -> step.sites().stream()
-                                .anyMatch(site -> site.place().small()));
+                        step -> Entries.any(step.sites(), site -> site.place().small()));
     }
 
     private static boolean any(List<Access> access, Predicate<Access> condition) {
-        return access.stream().anyMatch(condition);
+        return Entries.any(access, condition);
     }
 
     private static boolean alone(Access step) {
@@ -77,7 +77,7 @@ final class Instruments {
     }
 
     private static boolean ofArm(Access step) {
-        return step.sites().stream().map(AccessSite::place).anyMatch(place -> place.ofArm());
+        return Entries.any(step.sites(), site -> site.place().ofArm());
     }
 
     List<Sheath> sheaths() {
@@ -113,7 +113,7 @@ final class Instruments {
     }
 
     private boolean onlyBelowKnee() {
-        return targets.stream().allMatch(PlanLesion::belowKnee);
+        return Entries.all(targets, PlanLesion::belowKnee);
     }
 
     private Sheath sheath(String from, Limit french, Limit length, String fits) {
@@ -131,7 +131,7 @@ final class Instruments {
                     "plan-support",
                     Sentence.of("support catheter of about %d cm from the arm", whole(Limit.PLAN_SUPPORT_FROM_ARM)),
                     "The way from the arm is long."));
-            if (targets.stream().anyMatch(lesion -> lesion.level() == Level.BELOW_GROIN)) {
+            if (Entries.any(targets, lesion -> lesion.level() == Level.BELOW_GROIN)) {
                 advice.add(advice(
                         "plan-support",
                         Sentence.of(
@@ -150,7 +150,7 @@ final class Instruments {
     }
 
     List<Advice> wires() {
-        return targets.stream().map(this::wire).distinct().toList();
+        return List.copyOf(new LinkedHashSet<>(Entries.each(targets, this::wire)));
     }
 
     private Advice wire(PlanLesion lesion) {
@@ -179,7 +179,7 @@ final class Instruments {
         if (targets.isEmpty()) {
             return List.of();
         }
-        var rupture = targets.stream().filter(this::canRupture).toList();
+        var rupture = Entries.those(targets, this::canRupture);
         rupture.forEach(lesion -> room.add(inRoom(
                 "plan-covered-stent",
                 "covered stent, sized to the vessel: " + lesion.facts().words() + ", " + size(lesion),
@@ -203,7 +203,7 @@ final class Instruments {
                     false,
                     "The way from the arm is long."));
         }
-        if (targets.stream().anyMatch(lesion -> lesion.closed() && !lesion.belowKnee())) {
+        if (Entries.any(targets, lesion -> lesion.closed() && !lesion.belowKnee())) {
             room.add(inRoom(
                     "plan-crossing", "re-entry set", false, "A wire beside the true lumen has to find back into it."));
         }
@@ -237,9 +237,7 @@ final class Instruments {
 
     /** A covered stent is as wide as the vessel or a little wider. */
     private String size(PlanLesion lesion) {
-        var vessel = lesion.facts().aneurysm()
-                ? 0
-                : answers.of(PlanFact.of(lesion.facts().vesselDiameter()));
+        var vessel = lesion.facts().aneurysm() ? 0 : answers.of(lesion.facts().vesselDiameter());
         return vessel > 0
                 ? Sentence.of(
                         "%.0f to %.0f mm wide",

@@ -3,6 +3,8 @@ package limbqueue.triage.plan;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
+import limbqueue.triage.anatomy.LesionFact;
 
 /**
  * Where a plan gets its answers from, so that it never sees an unknown: what is known as it is, the rest as it is to be
@@ -28,12 +30,22 @@ final class PlanAnswers {
         return new PlanAnswers(fact.path(), choice);
     }
 
+    /** Of a lesion most is known, and then nobody needs the question. */
+    <T> T of(LesionFact<T> fact) {
+        return fact.known().isPresent() ? fact.known().get() : of(PlanFact.of(fact));
+    }
+
     <T> T of(PlanFact<T> fact) {
         if (fact.known().isPresent()) {
             return fact.known().get();
         }
         open.putIfAbsent(fact.path(), fact);
         return fact.path().equals(varied) ? fact.choices().get(choice) : fact.actOn();
+    }
+
+    /** The paths of the unknown facts that were looked at until now. */
+    Set<String> paths() {
+        return Set.copyOf(open.keySet());
     }
 
     /** The unknown facts that were looked at, in the order of looking. */

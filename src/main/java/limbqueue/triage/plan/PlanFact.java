@@ -3,6 +3,7 @@ package limbqueue.triage.plan;
 import java.util.List;
 import java.util.Optional;
 import limbqueue.triage.anatomy.LesionFact;
+import limbqueue.triage.question.Entries;
 
 /**
  * Something that a plan looks at and that may not be known.
@@ -25,11 +26,6 @@ record PlanFact<T>(String path, Optional<T> known, T actOn, List<T> choices, Str
 
     /** Something that nobody has told: nothing is acted on, and each of {@code choices} is possible. */
     static <T> PlanFact<Optional<T>> untold(String path, List<T> choices, String ask) {
-        return new PlanFact<>(
-                path,
-                Optional.empty(),
-                Optional.empty(),
-                choices.stream().map(Optional::of).toList(),
-                ask);
+        return new PlanFact<>(path, Optional.empty(), Optional.empty(), Entries.each(choices, Optional::of), ask);
     }
 }

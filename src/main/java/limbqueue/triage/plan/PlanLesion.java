@@ -62,7 +62,7 @@ record PlanLesion(LesionFacts facts, Optional<Side> side, Narrowing narrowing) {
                 continue;
             }
             var facts = LesionFacts.of(i, reported, segment.get(), limits);
-            var narrowing = answers.of(PlanFact.of(facts.narrowing()));
+            var narrowing = answers.of(facts.narrowing());
             if (narrowing.counts()) {
                 var side = facts.segment() == Segment.INFRARENAL_AORTA ? Optional.<Side>empty() : side(facts, answers);
                 if (side.isEmpty() && facts.segment() != Segment.INFRARENAL_AORTA) {
@@ -118,21 +118,21 @@ record PlanLesion(LesionFacts facts, Optional<Side> side, Narrowing narrowing) {
 
     /** In millimetres, a length that is not known taken as a long one. */
     double length(PlanAnswers answers) {
-        return answers.of(PlanFact.of(facts.millimetres(facts.limits().of(Limit.PLAN_LENGTH_WHEN_UNKNOWN))));
+        return answers.of(facts.millimetres(facts.limits().of(Limit.PLAN_LENGTH_WHEN_UNKNOWN)));
     }
 
     boolean atOrigin(PlanAnswers answers) {
-        return answers.of(PlanFact.of(facts.atOrigin()));
+        return answers.of(facts.atOrigin());
     }
 
     Calcification calcification(PlanAnswers answers) {
-        return answers.of(PlanFact.of(facts.calcification()));
+        return answers.of(facts.calcification());
     }
 
     /** Whether it has been closed for long. */
     boolean old(PlanAnswers answers) {
         var limit = facts.limits().whole(Limit.PLAN_OLD_OCCLUSION_AT_LEAST);
-        return answers.of(PlanFact.of(facts.ageMonths(limit))) >= limit;
+        return answers.of(facts.ageMonths(limit)) >= limit;
     }
 
     boolean inStent() {

@@ -14,7 +14,9 @@ import limbqueue.triage.Tier;
 import limbqueue.triage.TriageResult.RedFlag;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.plan.PlanLesion.Level;
+import limbqueue.triage.question.Entries;
 import limbqueue.triage.rule.RuleBook;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The procedure plan of a referral, and what to ask because an answer would change it. The legs that are treated are
@@ -44,30 +46,29 @@ public final class Planning {
             return new Planning(Optional.empty(), Optional.empty(), List.of());
         }
         var acting = PlanAnswers.acting();
-        var course = new Course(referral, book, flags, acting);
+        var course = Course.acting(referral, book, flags, acting);
         var plan = course.plan();
-        var questions = acting.open().stream()
-                .filter(fact -> differs(fact, plan, referral, book, flags))
-                .map(fact -> new Open(fact.ask(), fact.path()))
-                .toList();
-        return new Planning(Optional.of(plan), course.features(plan.access()), questions);
+        var questions = new ArrayList<Open>();
+        for (var fact : acting.open()) {
+            if (differs(fact, course, plan)) {
+                questions.add(new Open(fact.ask(), fact.path()));
+            }
+        }
+        return new Planning(Optional.of(plan), course.features(), List.copyOf(questions));
     }
 
-    /** @param acting the plan with the answer that is acted on */
-    private static boolean differs(
-            PlanFact<?> fact, ProcedurePlan acting, Case referral, RuleBook book, List<RedFlag> flags) {
-        var first = fact.choices().contains(fact.actOn()) ? acting : with(fact, 0, referral, book, flags);
+    /** @param plan what {@code acting}, with the answers that are acted on, comes to */
+    private static boolean differs(PlanFact<?> fact, Course acting, ProcedurePlan plan) {
+        var first = fact.choices().contains(fact.actOn())
+                ? plan
+                : acting.answering(fact, 0).plan();
         for (var choice = 0; choice < fact.choices().size(); choice++) {
             if (!fact.choices().get(choice).equals(fact.actOn())
-                    && !with(fact, choice, referral, book, flags).equals(first)) {
+                    && !acting.answering(fact, choice).makes(first)) {
                 return true;
             }
         }
         return false;
-    }
-
-    private static ProcedurePlan with(PlanFact<?> fact, int choice, Case referral, RuleBook book, List<RedFlag> flags) {
-        return new Course(referral, book, flags, PlanAnswers.answering(fact, choice)).plan();
     }
 
     public Optional<ProcedurePlan> plan() {
@@ -91,12 +92,34 @@ public final class Planning {
         private final List<RedFlag> flags;
         private final PlanAnswers answers;
         private final Set<Side> sides = EnumSet.noneOf(Side.class);
+        private final PlanLesion.Reported reported;
         private final List<PlanLesion> lesions;
         private final List<PlanLesion> targets;
-        private final List<String> unplaced;
         private final EarlierProcedures earlier;
+        private final List<ProcedurePlan.Access> steps;
+        private final List<ProcedurePlan.BailOut> bailOut;
 
-        Course(Case referral, RuleBook book, List<RedFlag> flags, PlanAnswers answers) {
+        /** The unknown facts that the lesions rest on, and those that the ways in rest on beside them. */
+        private final Set<String> placedBy;
+
+        private final Set<String> accessedBy;
+
+        static Course acting(Case referral, RuleBook book, List<RedFlag> flags, PlanAnswers answers) {
+            return new Course(referral, book, flags, answers, null, "");
+        }
+
+        /** The same with {@code fact} answered otherwise: what does not rest on it stays as it is. */
+        Course answering(PlanFact<?> fact, int choice) {
+            return new Course(referral, book, flags, PlanAnswers.answering(fact, choice), this, fact.path());
+        }
+
+        private Course(
+                Case referral,
+                RuleBook book,
+                List<RedFlag> flags,
+                PlanAnswers answers,
+                @Nullable Course acting,
+                String varied) {
             this.referral = referral;
             this.book = book;
             this.flags = flags;
@@ -106,26 +129,38 @@ public final class Planning {
                     sides.add(side);
                 }
             }
-            var reported = PlanLesion.of(referral.document().lesions().orElse(List.of()), referral.limits(), answers);
+            this.reported = acting == null || acting.placedBy.contains(varied)
+                    ? PlanLesion.of(referral.document().lesions().orElse(List.of()), referral.limits(), answers)
+                    : acting.reported;
+            this.placedBy = answers.paths();
             this.lesions = reported.placed();
-            this.unplaced = reported.unplaced();
-            this.targets = lesions.stream()
-                    .filter(lesion -> sides.stream().anyMatch(lesion::on))
-                    .toList();
+            this.targets = Entries.those(lesions, lesion -> Entries.any(sides, lesion::on));
             this.earlier = new EarlierProcedures(referral.document(), answers);
+            if (acting == null || acting.accessedBy.contains(varied)) {
+                var access = new AccessPlan(referral, lesions, earlier, answers, book);
+                access.treat(sides);
+                this.steps = access.access();
+                this.bailOut = access.bailOut();
+            } else {
+                this.steps = acting.steps;
+                this.bailOut = acting.bailOut;
+            }
+            this.accessedBy = answers.paths();
+        }
+
+        /** Whether it comes to the plan {@code other}. Most that differ do so in the ways in or the lesions already. */
+        boolean makes(ProcedurePlan other) {
+            return steps.equals(other.access()) && targetList().equals(other.targets()) && plan().equals(other);
         }
 
         ProcedurePlan plan() {
-            var access = new AccessPlan(referral, lesions, earlier, answers, book);
-            access.treat(sides);
-            var steps = access.access();
-            var tools = new Instruments(referral, book, flags, answers, targets, steps, access.bailOut());
-            var minutes = minutes(steps);
+            var tools = new Instruments(referral, book, flags, answers, targets, steps, bailOut);
+            var minutes = minutes();
             return new ProcedurePlan(
                     List.copyOf(sides),
                     targetList(),
                     steps,
-                    access.bailOut(),
+                    bailOut,
                     tools.sheaths(),
                     tools.support(),
                     tools.wires(),
@@ -165,31 +200,29 @@ public final class Planning {
             return List.copyOf(list);
         }
 
-        private CaseMinutes.Minutes minutes(List<ProcedurePlan.Access> steps) {
+        private CaseMinutes.Minutes minutes() {
             var expected = CaseMinutes.prior(referral.limits());
-            return features(steps).map(expected::of).orElseGet(expected::beforeImaging);
+            return features().map(expected::of).orElseGet(expected::beforeImaging);
         }
 
-        Optional<CaseFeatures> features(List<ProcedurePlan.Access> steps) {
+        Optional<CaseFeatures> features() {
             if (targets.isEmpty()) {
                 return Optional.empty();
             }
             return Optional.of(new CaseFeatures(
-                    Math.toIntExact(
-                            targets.stream().filter(lesion -> !lesion.closed()).count()),
-                    Math.toIntExact(targets.stream().filter(PlanLesion::closed).count()),
-                    targets.stream().anyMatch(lesion -> lesion.closed() && lesion.level() == Level.ABOVE_GROIN),
+                    Entries.count(targets, lesion -> !lesion.closed()),
+                    Entries.count(targets, PlanLesion::closed),
+                    Entries.any(targets, lesion -> lesion.closed() && lesion.level() == Level.ABOVE_GROIN),
                     targets.stream()
                             .mapToDouble(lesion -> lesion.length(answers))
                             .sum(),
-                    Math.toIntExact(targets.stream()
-                            .filter(lesion -> lesion.calcification(answers) == Calcification.SEVERE)
-                            .count()),
+                    Entries.count(targets, lesion -> lesion.calcification(answers) == Calcification.SEVERE),
                     earlier.failed(sides),
-                    steps.stream()
-                            .filter(step -> step.order() == 1)
-                            .flatMap(step -> step.sites().stream())
-                            .anyMatch(site -> site.place().ofArm())));
+                    Entries.any(
+                            steps,
+                            step -> step.order() == 1
+                                    && Entries.any(
+                                            step.sites(), site -> site.place().ofArm()))));
         }
 
         private List<Caution> cautions() {
@@ -200,9 +233,11 @@ public final class Planning {
                         "Access cannot be proposed before imaging: no lesion of a leg that is treated is known.",
                         List.of());
             }
-            if (!unplaced.isEmpty()) {
+            if (!reported.unplaced().isEmpty()) {
                 cautions.add(
-                        "plan-unplaced", "A lesion of which artery or side is not known is not planned for.", unplaced);
+                        "plan-unplaced",
+                        "A lesion of which artery or side is not known is not planned for.",
+                        reported.unplaced());
             }
             cautions.ofLesions(lesions, targets, sides);
             cautions.ofPatient(sides, lesions);

@@ -1,12 +1,14 @@
 package limbqueue.triage.plan;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import limbqueue.triage.ProcedurePlan.Projection;
 import limbqueue.triage.Side;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.plan.PlanLesion.Level;
+import limbqueue.triage.question.Entries;
 import limbqueue.triage.question.Sentence;
 import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.threshold.Limit;
@@ -37,14 +39,14 @@ final class Views {
         for (var lesion : targets) {
             lesion.side().ifPresentOrElse(side -> ofLeg(lesion, side), this::aorta);
         }
-        if (targets.stream().anyMatch(lesion -> lesion.level() == Level.ABOVE_GROIN) && metal()) {
+        if (Entries.any(targets, lesion -> lesion.level() == Level.ABOVE_GROIN) && metal()) {
             add(
                     "iliac arteries behind metal",
                     "several obliques, so that the metal lies beside the artery in each",
                     "One projection deceives behind metal of spine, hip or pelvis.",
                     "plan-metal");
         }
-        return projections.stream().distinct().toList();
+        return List.copyOf(new LinkedHashSet<>(projections));
     }
 
     private void aorta() {

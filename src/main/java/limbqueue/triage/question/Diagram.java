@@ -26,20 +26,31 @@ public final class Diagram<R> {
 
         /** The place that asks {@code topic} and leads on as said; none, if every answer leads to the same. */
         int place(Topic<?> topic, int[] leadsTo) {
-            if (Arrays.stream(leadsTo).allMatch(to -> to == leadsTo[0])) {
+            if (allTheSame(leadsTo)) {
                 return leadsTo[0];
             }
             if (!topics.contains(topic)) {
                 topics.add(topic);
             }
-            var key = new ArrayList<Integer>();
+            var key = new ArrayList<Integer>(leadsTo.length + 1);
             key.add(topics.indexOf(topic));
-            Arrays.stream(leadsTo).forEach(key::add);
+            for (var to : leadsTo) {
+                key.add(to);
+            }
             return drawn.computeIfAbsent(key, _ -> {
                 next.add(leadsTo);
                 return next.size() - 1;
             });
         }
+    }
+
+    private static boolean allTheSame(int[] leadsTo) {
+        for (var to : leadsTo) {
+            if (to != leadsTo[0]) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private final List<R> conclusions;

@@ -3,6 +3,7 @@ package limbqueue.triage.question;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What one referral says about a topic, or how it could be asked.
@@ -20,6 +21,7 @@ public final class Fact<T> {
     private final int acting;
     private final int possible;
     private final Optional<Reading<T>> part;
+    private @Nullable String path;
 
     private Fact(
             Topic<T> topic,
@@ -100,17 +102,7 @@ public final class Fact<T> {
         if (!reading.conclusions().equals(topic.answers())) {
             throw new IllegalArgumentException(topic + " has other answers than its rules have conclusions");
         }
-        var possible = Math.toIntExact(reading.possibleBits());
-        return new Fact<>(
-                topic,
-                "",
-                "",
-                "",
-                "",
-                Integer.bitCount(possible) == 1,
-                topic.indexOf(reading.actOn()),
-                possible,
-                Optional.of(reading));
+        return new Fact<>(topic, "", "", "", "", false, topic.indexOf(reading.actOn()), 0, Optional.of(reading));
     }
 
     public Topic<T> topic() {
@@ -119,7 +111,12 @@ public final class Fact<T> {
 
     /** The field of the referral that an answer fills; empty when known. */
     public String path() {
-        return place + field;
+        var put = path;
+        if (put == null) {
+            put = place.isEmpty() ? field : place + field;
+            path = put;
+        }
+        return put;
     }
 
     /** The question, as it can be asked on the phone; empty when known. */
@@ -128,7 +125,7 @@ public final class Fact<T> {
     }
 
     public boolean known() {
-        return known;
+        return part.isEmpty() ? known : Integer.bitCount(possibleBits()) == 1;
     }
 
     /** The answer that is acted on, known or not. */
@@ -138,7 +135,7 @@ public final class Fact<T> {
 
     /** Every answer that is possible. */
     public List<T> possible() {
-        var answers = new ArrayList<T>(Integer.bitCount(possible));
+        var answers = new ArrayList<T>(Integer.bitCount(possibleBits()));
         for (var i = 0; i < topic.answers().size(); i++) {
             if (allows(i)) {
                 answers.add(topic.answers().get(i));
@@ -157,6 +154,11 @@ public final class Fact<T> {
     }
 
     boolean allows(int answer) {
-        return (possible >> answer & 1) == 1;
+        return (possibleBits() >> answer & 1) == 1;
+    }
+
+    /** One bit for each answer that is possible; what rules of their own leave is read only when somebody wants it. */
+    private int possibleBits() {
+        return part.isEmpty() ? possible : (int) part.get().possibleBits();
     }
 }

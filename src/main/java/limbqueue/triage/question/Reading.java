@@ -101,37 +101,58 @@ public final class Reading<R> {
             return;
         }
         var reached = conclusions == own() ? ownReached() : reached(conclusions);
+        var byTopic = new long[facts.length];
         var live = new boolean[diagram.places()];
         live[diagram.root()] = true;
         for (var place = diagram.root(); place >= 0; place--) {
             if (!live[place] || Long.bitCount(reached[place]) <= 1) {
                 continue;
             }
-            var fact = facts[diagram.topicOf(place)];
+            var topic = diagram.topicOf(place);
+            var fact = facts[topic];
             var next = diagram.next(place);
-            var beyond = new long[next.length];
             var differ = false;
             for (var answer = 0; answer < next.length; answer++) {
                 if (fact.allows(answer)) {
-                    beyond[answer] = at(next[answer], reached, conclusions);
-                    differ |= beyond[answer] != reached[place];
+                    differ |= at(next[answer], reached, conclusions) != reached[place];
                     if (next[answer] >= 0) {
                         live[next[answer]] = true;
                     }
                 }
             }
             if (differ && fact.part().isPresent()) {
-                fact.part().get().decisive(beyond, decisive);
+                fact.part().get().decisive(beyond(place, reached, conclusions), decisive);
             } else if (differ) {
-                decisive.merge(fact.path(), reached[place], (one, other) -> one | other);
+                byTopic[topic] |= reached[place];
+            }
+        }
+        for (var topic = 0; topic < byTopic.length; topic++) {
+            if (byTopic[topic] != 0) {
+                decisive.merge(facts[topic].path(), byTopic[topic], (one, other) -> one | other);
             }
         }
     }
 
+    /** What lies beyond each possible answer at {@code place}. */
+    private long[] beyond(int place, long[] reached, long[] conclusions) {
+        var next = diagram.next(place);
+        var beyond = new long[next.length];
+        for (var answer = 0; answer < next.length; answer++) {
+            if (facts[diagram.topicOf(place)].allows(answer)) {
+                beyond[answer] = at(next[answer], reached, conclusions);
+            }
+        }
+        return beyond;
+    }
+
     /** For each place, what lies beyond it. */
     private long[] reached(long[] conclusions) {
-        var reached = new long[diagram.places()];
+        var live = live();
+        var reached = new long[live.length];
         for (var place = 0; place < reached.length; place++) {
+            if (!live[place]) {
+                continue;
+            }
             var fact = facts[diagram.topicOf(place)];
             var next = diagram.next(place);
             for (var answer = 0; answer < next.length; answer++) {
@@ -141,6 +162,26 @@ public final class Reading<R> {
             }
         }
         return reached;
+    }
+
+    /** Which places some way of answering comes upon: of most diagrams few. */
+    private boolean[] live() {
+        var live = new boolean[diagram.places()];
+        if (diagram.root() >= 0) {
+            live[diagram.root()] = true;
+        }
+        for (var place = live.length - 1; place >= 0; place--) {
+            if (live[place]) {
+                var fact = facts[diagram.topicOf(place)];
+                var next = diagram.next(place);
+                for (var answer = 0; answer < next.length; answer++) {
+                    if (next[answer] >= 0 && fact.allows(answer)) {
+                        live[next[answer]] = true;
+                    }
+                }
+            }
+        }
+        return live;
     }
 
     private static long at(int place, long[] reached, long[] conclusions) {

@@ -6,6 +6,9 @@ import java.math.RoundingMode;
 /** A sentence with values put in, the same on every machine: whatever language it is set to, a number reads alike. */
 public final class Sentence {
 
+    /** Under this the fraction of a number is exact, so that it can be rounded without writing it down first. */
+    private static final double EXACT_UNDER = 1e15;
+
     private Sentence() {}
 
     /**
@@ -30,7 +33,12 @@ public final class Sentence {
     }
 
     private static String rounded(Number value, int decimals) {
-        return BigDecimal.valueOf(value.doubleValue())
+        var number = value.doubleValue();
+        if (decimals == 0 && number >= 0 && number < EXACT_UNDER) {
+            var whole = (long) number;
+            return Long.toString(number - whole < 0.5 ? whole : whole + 1);
+        }
+        return BigDecimal.valueOf(number)
                 .setScale(decimals, RoundingMode.HALF_UP)
                 .toPlainString();
     }

@@ -2,17 +2,12 @@ package limbqueue.triage.workup;
 
 import java.util.List;
 import limbqueue.triage.TriageResult.Calculation;
-import limbqueue.triage.finding.BleedingClass;
 import limbqueue.triage.question.Sentence;
 
 /** The bleeding class of the puncture (sir-2019), and the values held that are outside of its limits. */
 final class BleedingValues {
 
     private BleedingValues() {}
-
-    static BleedingClass bleedingClass(Occasion on) {
-        return BleedingClass.of(on.sheath().french(), on.document(), on.limits());
-    }
 
     static Calculation calculation(Occasion on, Sheet sheet) {
         var sheath = on.sheath();
@@ -21,14 +16,14 @@ final class BleedingValues {
                 "Bleeding class",
                 Sentence.of(
                         "%s with a sheath of %.0f Fr (%s). %s",
-                        bleedingClass(on).words(),
+                        on.bleedingClass().words(),
                         sheath.french(),
                         sheath.why(),
-                        bleedingClass(on).limitsInWords(on.limits())));
+                        on.bleedingClass().limitsInWords(on.limits())));
     }
 
     static void propose(Occasion on, Sheet sheet) {
-        List<String> outside = bleedingClass(on).outside(on.document(), on.limits());
+        List<String> outside = on.bleedingClass().outside(on.document(), on.limits());
         if (!outside.isEmpty()) {
             sheet.need(
                     Item.BLEEDING_VALUES,

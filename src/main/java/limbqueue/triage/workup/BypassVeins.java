@@ -8,6 +8,7 @@ import limbqueue.triage.ReferralDocument.Procedure;
 import limbqueue.triage.ReferralDocument.ProcedureKind;
 import limbqueue.triage.TriageResult.Tasc;
 import limbqueue.triage.grade.LegPicture;
+import limbqueue.triage.question.Entries;
 import limbqueue.triage.threshold.Limit;
 
 /** Where a bypass may be next, its veins are mapped. */
@@ -19,7 +20,7 @@ final class BypassVeins {
     private BypassVeins() {}
 
     static void propose(Occasion on, Sheet sheet) {
-        if (on.anatomy().stream().anyMatch(entry -> entry.tasc().equals(Optional.of(Tasc.D)))) {
+        if (Entries.any(on.anatomy(), entry -> entry.tasc().equals(Optional.of(Tasc.D)))) {
             map(sheet, "The lesions are of TASC type D: bypass is a choice.");
         } else if (failedTreatments(on) >= on.limits().whole(Limit.FAILED_ENDOVASCULAR_AT_LEAST)) {
             map(sheet, "Several treatments from within have failed: bypass may be next.");
@@ -33,9 +34,7 @@ final class BypassVeins {
     }
 
     private static long failedTreatments(Occasion on) {
-        return on.document().procedures().orElse(List.of()).stream()
-                .filter(BypassVeins::failed)
-                .count();
+        return Entries.count(on.document().procedures().orElse(List.of()), BypassVeins::failed);
     }
 
     private static boolean failed(Procedure procedure) {

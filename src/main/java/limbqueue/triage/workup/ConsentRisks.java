@@ -1,7 +1,9 @@
 package limbqueue.triage.workup;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import limbqueue.triage.TriageResult.Calculation;
 import limbqueue.triage.finding.BleedingClass;
 import limbqueue.triage.finding.MehranScore;
@@ -56,17 +58,16 @@ final class ConsentRisks {
     }
 
     private static String named(List<Calculation> risks) {
-        return String.join(
-                ", ",
-                risks.stream()
-                        .map(risk -> risk.what().toLowerCase(java.util.Locale.ROOT))
-                        .distinct()
-                        .toList());
+        var names = new LinkedHashSet<String>();
+        for (var risk : risks) {
+            names.add(risk.what().toLowerCase(Locale.ROOT));
+        }
+        return String.join(", ", names);
     }
 
     private static String bleeding(Occasion on) {
         var raised = on.flag("bleeding-risk") ? "; raised by drugs, values or a disorder" : "";
-        return (BleedingValues.bleedingClass(on) == BleedingClass.HIGH ? "class high" : "class low") + raised;
+        return (on.bleedingClass() == BleedingClass.HIGH ? "class high" : "class low") + raised;
     }
 
     private static String kidneys(MehranScore score, Occasion on) {

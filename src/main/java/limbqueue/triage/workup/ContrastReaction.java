@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import limbqueue.triage.ReferralDocument.Reaction;
 import limbqueue.triage.finding.Substances;
+import limbqueue.triage.question.Entries;
 
 /** An earlier reaction to contrast medium (acr-contrast); no dose is named. */
 final class ContrastReaction {
@@ -30,12 +31,11 @@ final class ContrastReaction {
 
     /** A reaction that nobody graded may have been severe. */
     private static boolean severe(Occasion on) {
-        var allergies = on.document().allergies().orElse(List.of()).stream()
-                .filter(allergy ->
-                        allergy.to().map(Substances::isContrastMedium).orElse(false))
-                .toList();
+        var allergies = Entries.those(
+                on.document().allergies().orElse(List.of()),
+                allergy -> allergy.to().map(Substances::isContrastMedium).orElse(false));
         return allergies.isEmpty()
-                || allergies.stream().anyMatch(allergy -> {
+                || Entries.any(allergies, allergy -> {
                     var reaction = allergy.reaction();
                     return !reaction.equals(Optional.of(Reaction.MILD))
                             && !reaction.equals(Optional.of(Reaction.MODERATE));

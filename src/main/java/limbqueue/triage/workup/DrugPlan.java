@@ -17,8 +17,8 @@ import limbqueue.triage.TriageResult.Calculation;
 import limbqueue.triage.finding.Creatinine;
 import limbqueue.triage.finding.CreatinineClearance;
 import limbqueue.triage.finding.Substances;
+import limbqueue.triage.question.Entries;
 import limbqueue.triage.question.Sentence;
-import limbqueue.triage.rule.Firings;
 import limbqueue.triage.rule.RuleBook;
 import limbqueue.triage.threshold.Limit;
 
@@ -33,6 +33,9 @@ final class DrugPlan {
 
     /** Antiplatelets that are normally taken on through a procedure from within. */
     private static final Set<String> TAKEN_ON = Set.of("aspirin", "clopidogrel", "cilostazol", "dipyridamole");
+
+    private static final Comparator<DrugTiming> BY_DRUG =
+            Comparator.comparing(DrugTiming::drug).thenComparing(DrugTiming::text);
 
     private final Occasion on;
     private final RuleBook book;
@@ -51,8 +54,8 @@ final class DrugPlan {
         return timings;
     }
 
-    void propose(Sheet sheet) {
-        var timings = timings();
+    /** @param timings what is proposed for each drug, as {@link #timings} has it */
+    void propose(List<DrugTiming> timings, Sheet sheet) {
         if (on.takes(Substances::isAnticoagulant)) {
             sheet.need(
                     Item.ANTICOAGULANT,
@@ -110,10 +113,9 @@ final class DrugPlan {
     }
 
     private Calculation[] lines(List<DrugTiming> timings, Item item, Sheet sheet) {
-        return timings.stream()
-                .filter(timing -> itemOf(timing.drug()) == item)
-                .sorted(Comparator.comparing(DrugTiming::drug).thenComparing(DrugTiming::text))
-                .map(timing -> sheet.calculation(timing.source(), timing.drug(), timing.text()))
+        var ofItem = new ArrayList<>(Entries.those(timings, timing -> itemOf(timing.drug()) == item));
+        ofItem.sort(BY_DRUG);
+        return Entries.each(ofItem, timing -> sheet.calculation(timing.source(), timing.drug(), timing.text()))
                 .toArray(Calculation[]::new);
     }
 
@@ -148,7 +150,7 @@ final class DrugPlan {
             return ask(drug, path, "on dialysis the table has no row", Item.ANTICOAGULANT);
         }
         var row = HoldingTable.of(
-                drug, BleedingValues.bleedingClass(on), CreatinineClearance.of(on.document(), on.asOf()), on.limits());
+                drug, on.bleedingClass(), CreatinineClearance.of(on.document(), on.asOf()), on.limits());
         return switch (row) {
             case HoldingTable.None none -> ask(drug, path, none.why(), Item.ANTICOAGULANT);
             case HoldingTable.Continue _ -> takenOn(drug, path, "the table lets it go on", Item.ANTICOAGULANT);
@@ -164,7 +166,7 @@ final class DrugPlan {
     }
 
     private DrugTiming antiplatelet(String drug, String path) {
-        var row = HoldingTable.of(drug, BleedingValues.bleedingClass(on), Optional.empty(), on.limits());
+        var row = HoldingTable.of(drug, on.bleedingClass(), Optional.empty(), on.limits());
         var printed = row instanceof HoldingTable.HoldFor held
                 ? Sentence.of(
                         "; for procedures of its kind the table prints %s without it",
@@ -297,6 +299,6 @@ final class DrugPlan {
     }
 
     private String source(Item item) {
-        return book.sourceOf(Firings.WORK_UP + item.code());
+        return book.sourceOf(item.rule());
     }
 }

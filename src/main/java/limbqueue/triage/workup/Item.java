@@ -1,8 +1,11 @@
 package limbqueue.triage.workup;
 
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import limbqueue.triage.TriageResult.Who;
+import limbqueue.triage.rule.Firings;
 
 /** Everything that a work-up can hold: who does it, and what waits for it (common practice, no source). */
 public enum Item {
@@ -40,18 +43,36 @@ public enum Item {
     STATIN(Who.PRESCRIBER),
     SMOKING(Who.REFERRING_DOCTOR);
 
+    /** What waits for each, in lists that nobody can change. */
+    private static final Map<Item, List<String>> UNLOCKS = new EnumMap<>(Item.class);
+
+    static {
+        for (var item : values()) {
+            UNLOCKS.put(item, item.unlocks.isEmpty() ? List.of() : List.of(item.unlocks.split(" ", -1)));
+        }
+    }
+
     private final Who who;
+    private final String code;
+    private final String rule;
     /** Parted by blanks, since a constant holds nothing that could be changed. */
     private final String unlocks;
 
     Item(Who who, String... unlocks) {
         this.who = who;
+        this.code = name().toLowerCase(Locale.ROOT).replace('_', '-');
+        this.rule = Firings.WORK_UP + code;
         this.unlocks = String.join(" ", unlocks);
     }
 
     /** As results name it. */
     public String code() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        return code;
+    }
+
+    /** Id of the rule of the book that asks for it. */
+    String rule() {
+        return rule;
     }
 
     public Who who() {
@@ -60,6 +81,6 @@ public enum Item {
 
     /** Codes of the items that wait for this one; {@code access-plan} and {@code procedure} for plan and case. */
     public List<String> unlocks() {
-        return unlocks.isEmpty() ? List.of() : List.of(unlocks.split(" ", -1));
+        return UNLOCKS.getOrDefault(this, List.of());
     }
 }

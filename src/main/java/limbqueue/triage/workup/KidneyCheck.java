@@ -10,6 +10,7 @@ import limbqueue.triage.finding.Creatinine;
 import limbqueue.triage.finding.KidneyFunction;
 import limbqueue.triage.finding.MehranScore;
 import limbqueue.triage.finding.Substances;
+import limbqueue.triage.question.Entries;
 import limbqueue.triage.question.Sentence;
 import limbqueue.triage.threshold.Limit;
 
@@ -70,8 +71,9 @@ final class KidneyCheck {
     }
 
     private static boolean earlierInjury(Occasion on) {
-        return on.document().procedures().orElse(List.of()).stream()
-                .anyMatch(procedure -> procedure.complication().equals(Optional.of(Complication.KIDNEY_INJURY)));
+        return Entries.any(
+                on.document().procedures().orElse(List.of()),
+                procedure -> procedure.complication().equals(Optional.of(Complication.KIDNEY_INJURY)));
     }
 
     private static String protectionWhy(Occasion on) {

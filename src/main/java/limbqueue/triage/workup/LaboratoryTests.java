@@ -1,9 +1,7 @@
 package limbqueue.triage.workup;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Optional;
-import java.util.stream.Stream;
 import limbqueue.triage.ReferralDocument.LabTest;
 import limbqueue.triage.ReferralDocument.Sex;
 import limbqueue.triage.finding.LatestLab;
@@ -34,10 +32,9 @@ final class LaboratoryTests {
 
     private static void bloodCount(Occasion on, Sheet sheet) {
         var validity = Validity.days(on.policy().validity().bloodCount());
-        var oldest = Stream.of(LabTest.HAEMOGLOBIN, LabTest.PLATELETS)
-                .map(test -> on.lab(test).flatMap(LatestLab::taken).orElse(LocalDate.MIN))
-                .min(LocalDate::compareTo)
-                .filter(taken -> !taken.equals(LocalDate.MIN));
+        var haemoglobin = on.lab(LabTest.HAEMOGLOBIN).flatMap(LatestLab::taken);
+        var platelets = on.lab(LabTest.PLATELETS).flatMap(LatestLab::taken);
+        var oldest = haemoglobin.flatMap(one -> platelets.map(other -> one.isBefore(other) ? one : other));
         sheet.dated(
                 Item.BLOOD_COUNT,
                 "Haemoglobin and platelets",

@@ -3,7 +3,9 @@ package limbqueue.triage.workup;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -12,6 +14,7 @@ import limbqueue.triage.ReferralDocument;
 import limbqueue.triage.ReferralDocument.LabTest;
 import limbqueue.triage.Tier;
 import limbqueue.triage.TriageResult.Anatomy;
+import limbqueue.triage.finding.BleedingClass;
 import limbqueue.triage.finding.Case;
 import limbqueue.triage.finding.KidneyFunction;
 import limbqueue.triage.finding.LatestLab;
@@ -25,6 +28,10 @@ import limbqueue.triage.threshold.Limits;
  * @param flags codes of the red flags raised
  * @param day the day of the procedure: the booked one, else the target date, else today; never before today
  * @param at the booked time
+ * @param kidney kidney function, which many items go by
+ * @param vesselMayRupture whether a vessel may rupture when it is opened, so that a covered stent must be at hand
+ * @param bleedingClass by the usual sheath and the lesions
+ * @param substances the names of the medicines, in lower case
  */
 record Occasion(
         Case referral,
@@ -32,13 +39,35 @@ record Occasion(
         Set<String> flags,
         List<Anatomy> anatomy,
         LocalDate day,
-        Optional<LocalDateTime> at) {
+        Optional<LocalDateTime> at,
+        Optional<KidneyFunction> kidney,
+        boolean vesselMayRupture,
+        BleedingClass bleedingClass,
+        List<String> substances) {
 
     static Occasion of(
             Case referral, Policy policy, Set<String> flags, List<Anatomy> anatomy, Optional<LocalDateTime> at) {
         var wanted = at.map(LocalDateTime::toLocalDate).or(referral::targetDate).orElse(referral.asOf());
         var day = wanted.isBefore(referral.asOf()) ? referral.asOf() : wanted;
-        return new Occasion(referral, policy, flags, anatomy, day, at);
+        return new Occasion(
+                referral,
+                policy,
+                flags,
+                anatomy,
+                day,
+                at,
+                KidneyFunction.latest(referral.document(), referral.asOf()),
+                PlannedSheath.mayRupture(referral.document(), referral.limits()),
+                BleedingClass.of(PlannedSheath.of(referral.limits()).french(), referral.document(), referral.limits()),
+                substances(referral.document()));
+    }
+
+    private static List<String> substances(ReferralDocument document) {
+        var names = new ArrayList<String>();
+        for (var medicine : document.medicines().orElse(List.of())) {
+            medicine.name().ifPresent(name -> names.add(name.toLowerCase(Locale.ROOT)));
+        }
+        return names;
     }
 
     ReferralDocument document() {
@@ -74,16 +103,8 @@ record Occasion(
         return LatestLab.of(document(), test);
     }
 
-    Optional<KidneyFunction> kidney() {
-        return KidneyFunction.latest(document(), asOf());
-    }
-
     PlannedSheath sheath() {
         return PlannedSheath.of(limits());
-    }
-
-    boolean vesselMayRupture() {
-        return PlannedSheath.mayRupture(document(), limits());
     }
 
     boolean dialysis() {
@@ -96,7 +117,11 @@ record Occasion(
     }
 
     boolean takes(Predicate<String> substance) {
-        return document().medicines().orElse(List.of()).stream()
-                .anyMatch(medicine -> medicine.name().map(substance::test).orElse(false));
+        for (var name : substances) {
+            if (substance.test(name)) {
+                return true;
+            }
+        }
+        return false;
     }
 }

@@ -15,6 +15,7 @@ import limbqueue.triage.finding.KidneyFunction;
 import limbqueue.triage.finding.LatestLab;
 import limbqueue.triage.finding.Substances;
 import limbqueue.triage.grade.LegPicture;
+import limbqueue.triage.question.Entries;
 import limbqueue.triage.question.Sentence;
 
 /** What is not known and would change an item of the work-up or a figure in it. */
@@ -203,9 +204,9 @@ final class OpenInputs {
     /** The day of a picture matters while none of its kind has one, unless symptoms changed too recently for any. */
     private void undated(Set<ImagingKind> kinds, String words) {
         var pictures = on.document().imaging().orElse(List.of());
-        if (pictures.stream()
-                        .anyMatch(image ->
-                                Pictures.of(image, kinds) && image.date().isPresent())
+        if (Entries.any(
+                        pictures,
+                        image -> Pictures.of(image, kinds) && image.date().isPresent())
                 || Pictures.changedSince(on.asOf(), on)) {
             return;
         }

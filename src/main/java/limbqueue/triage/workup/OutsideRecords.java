@@ -3,9 +3,9 @@ package limbqueue.triage.workup;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.stream.Stream;
 import limbqueue.triage.ReferralDocument.Imaging;
 import limbqueue.triage.ReferralDocument.Procedure;
+import limbqueue.triage.question.Entries;
 
 /** Reports, images and the word of whoever was there before. */
 final class OutsideRecords {
@@ -41,9 +41,11 @@ final class OutsideRecords {
             Occasion on,
             Function<Procedure, Optional<Boolean>> ofProcedure,
             Function<Imaging, Optional<Boolean>> ofImaging) {
-        return Stream.concat(
-                        on.document().procedures().orElse(List.of()).stream().map(ofProcedure),
-                        on.document().imaging().orElse(List.of()).stream().map(ofImaging))
-                .anyMatch(held -> !held.orElse(false));
+        return Entries.any(
+                        on.document().procedures().orElse(List.of()),
+                        procedure -> !ofProcedure.apply(procedure).orElse(false))
+                || Entries.any(
+                        on.document().imaging().orElse(List.of()),
+                        image -> !ofImaging.apply(image).orElse(false));
     }
 }

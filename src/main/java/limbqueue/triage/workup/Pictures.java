@@ -1,8 +1,6 @@
 package limbqueue.triage.workup;
 
 import java.time.LocalDate;
-import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -12,11 +10,11 @@ import limbqueue.triage.ReferralDocument.Course;
 import limbqueue.triage.ReferralDocument.Imaging;
 import limbqueue.triage.ReferralDocument.ImagingKind;
 import limbqueue.triage.ReferralDocument.Segment;
-import limbqueue.triage.Side;
 import limbqueue.triage.Tier;
 import limbqueue.triage.TriageResult.AbiBand;
 import limbqueue.triage.finding.IliacDisease;
 import limbqueue.triage.grade.LegPicture;
+import limbqueue.triage.question.Entries;
 import limbqueue.triage.threshold.Limit;
 
 /** Pictures of the arteries, and measurements of the flow. */
@@ -69,10 +67,10 @@ final class Pictures {
                 || history.hipOrPelvicHardware().orElse(false)) {
             limits.append(" Metal in spine, hip or pelvis spoils CTA, and leaves gaps in MRA.");
         }
-        if (on.document().lesions().orElse(List.of()).stream()
-                .anyMatch(
-                        lesion -> lesion.segment().map(BELOW_THE_KNEE::contains).orElse(false)
-                                && lesion.calcification().equals(Optional.of(Calcification.SEVERE)))) {
+        if (Entries.any(
+                on.document().lesions().orElse(List.of()),
+                lesion -> lesion.segment().map(BELOW_THE_KNEE::contains).orElse(false)
+                        && lesion.calcification().equals(Optional.of(Calcification.SEVERE)))) {
             limits.append(" Heavy calcium spoils CTA below the knee.");
         }
         if (on.kidney()
@@ -129,11 +127,15 @@ final class Pictures {
 
     /** The day of the latest picture of one of {@code kinds}, unless symptoms have changed since. */
     static Optional<LocalDate> latest(Occasion on, Set<ImagingKind> kinds) {
-        return on.document().imaging().orElse(List.of()).stream()
-                .filter(image -> of(image, kinds))
-                .flatMap(image -> image.date().stream())
-                .max(Comparator.naturalOrder())
-                .filter(date -> !changedSince(date, on));
+        var latest = LocalDate.MIN;
+        for (var image : on.document().imaging().orElse(List.of())) {
+            if (of(image, kinds)
+                    && image.date().isPresent()
+                    && image.date().get().isAfter(latest)) {
+                latest = image.date().get();
+            }
+        }
+        return latest.equals(LocalDate.MIN) || changedSince(latest, on) ? Optional.empty() : Optional.of(latest);
     }
 
     static boolean of(Imaging image, Set<ImagingKind> kinds) {
@@ -141,7 +143,7 @@ final class Pictures {
     }
 
     static boolean changedSince(LocalDate date, Occasion on) {
-        return Arrays.stream(Side.values()).map(on.referral()::leg).anyMatch(leg -> changedSince(date, leg, on));
+        return on.anyLeg(leg -> changedSince(date, leg, on));
     }
 
     private static boolean changedSince(LocalDate date, LegPicture leg, Occasion on) {

@@ -1,13 +1,14 @@
 package limbqueue.triage.workup;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
+import java.util.Set;
 import limbqueue.triage.TriageResult.Calculation;
 import limbqueue.triage.TriageResult.WorkUpItem;
+import limbqueue.triage.question.Entries;
 import limbqueue.triage.question.Sentence;
-import limbqueue.triage.rule.Firings;
 import limbqueue.triage.rule.RuleBook;
 
 /** The list of a work-up while it is written. */
@@ -58,7 +59,7 @@ final class Sheet {
                 why,
                 needed,
                 lastDay,
-                book.sourceOf(Firings.WORK_UP + item.code()),
+                book.sourceOf(item.rule()),
                 item.who(),
                 held.map(Validity.Held::validity).map(Validity::words),
                 expires,
@@ -82,7 +83,7 @@ final class Sheet {
     }
 
     Calculation calculation(Item of, String what, String value) {
-        return new Calculation(what, value, book.sourceOf(Firings.WORK_UP + of.code()));
+        return new Calculation(what, value, book.sourceOf(of.rule()));
     }
 
     Calculation calculation(String source, String what, String value) {
@@ -91,22 +92,30 @@ final class Sheet {
 
     /** The list, in which nothing waits for an item that is not on it. */
     List<WorkUpItem> items() {
-        var codes = items.stream().map(WorkUpItem::code).collect(Collectors.toSet());
-        return items.stream()
-                .map(item -> new WorkUpItem(
-                        item.code(),
-                        item.text(),
-                        item.why(),
-                        item.needed(),
-                        item.validUntil(),
-                        item.source(),
-                        item.who(),
-                        item.validFor(),
-                        item.expires(),
-                        item.unlocks().stream()
-                                .filter(code -> NO_ITEM.contains(code) || codes.contains(code))
-                                .toList(),
-                        item.calculations()))
-                .toList();
+        var listed = new HashSet<>(NO_ITEM);
+        for (var item : items) {
+            listed.add(item.code());
+        }
+        var list = new ArrayList<WorkUpItem>(items.size());
+        for (var item : items) {
+            list.add(listed.containsAll(item.unlocks()) ? item : unlocking(item, listed));
+        }
+        return List.copyOf(list);
+    }
+
+    /** {@code item} with only those of {@code listed} waiting for it. */
+    private static WorkUpItem unlocking(WorkUpItem item, Set<String> listed) {
+        return new WorkUpItem(
+                item.code(),
+                item.text(),
+                item.why(),
+                item.needed(),
+                item.validUntil(),
+                item.source(),
+                item.who(),
+                item.validFor(),
+                item.expires(),
+                Entries.those(item.unlocks(), listed::contains),
+                item.calculations());
     }
 }

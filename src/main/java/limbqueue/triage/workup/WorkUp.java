@@ -34,20 +34,22 @@ public record WorkUp(List<WorkUpItem> items, List<DrugTiming> drugs, List<OpenIn
             Optional<LocalDateTime> at) {
         var on = Occasion.of(referral, policy, flags, anatomy, at);
         var sheet = new Sheet(on, book);
-        var drugs = new DrugPlan(on, book);
+        List<DrugTiming> timings = List.of();
         SafetyCalls.propose(on, sheet);
         if (on.procedureAhead()) {
             KidneyCheck.propose(on, sheet);
             LaboratoryTests.propose(on, sheet);
             Pictures.propose(on, sheet);
             OutsideRecords.propose(on, sheet);
-            drugs.propose(sheet);
+            var drugs = new DrugPlan(on, book);
+            timings = drugs.timings();
+            drugs.propose(timings, sheet);
             ContrastReaction.propose(on, sheet);
             HeartCheck.propose(on, sheet);
             BypassVeins.propose(on, sheet);
             ConsentRisks.propose(on, sheet);
         }
         LastingCare.propose(on, sheet);
-        return new WorkUp(sheet.items(), on.procedureAhead() ? drugs.timings() : List.of(), OpenInputs.of(on));
+        return new WorkUp(sheet.items(), timings, OpenInputs.of(on));
     }
 }
