@@ -582,8 +582,9 @@ final class Plain {
                     i + 1 < tokens.size() && isSide(i) && legWord(i + 1)
                             ? original.equals("r") ? "right" : "left"
                             : token.text;
-                case "PT" -> shouted && !legMeasure(i) ? "patient" : "postib";
+                case "PT" -> shouted && !legMeasure(i) && !dpNear(i) ? "patient" : "postib";
                 case "pt", "Pt", "pt's" -> legMeasure(i) ? "postib" : "patient";
+                case "PTs" -> dpNear(i) ? "postib" : token.text;
                 case "PTA" -> besidePulses(i) ? "postib" : token.text;
                 case "AT" -> shouted ? "at" : "ata";
                 case "IC" -> shouted ? "ic" : "claudication";
@@ -638,6 +639,12 @@ final class Plain {
                 && tokens.stream().anyMatch(token -> Fit.matches(token.text, "pulses?|" + foot));
     }
 
+    /** Whether the other artery of the foot is named near by. */
+    private boolean dpNear(int i) {
+        return tokens.subList(Math.max(0, i - 9), Math.min(tokens.size(), i + 10)).stream()
+                .anyMatch(token -> Fit.matches(token.text, "dp|dps|dpa"));
+    }
+
     private boolean legMeasure(int i) {
         if (i + 1 < tokens.size()
                 && Fit.matches(
@@ -667,7 +674,7 @@ final class Plain {
             }
             if (before.text.equals("/")
                     && i > 1
-                    && !Fit.matches(tokens.get(i - 2).text, "r|l|right|left|o|w|abi|abpi|abis|dp|pt")
+                    && !Fit.matches(tokens.get(i - 2).text, "r|l|right|left|o|w|abi|abpi|abis|dp|pt|\\+|present|absent|weak|palpable|normal|good|nil|none|faint")
                     && !(tokens.get(i - 2).isNumber() && after != null && after.isNumber() && after.blankBefore)) {
                 return false;
             }
