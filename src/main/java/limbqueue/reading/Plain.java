@@ -579,7 +579,7 @@ final class Plain {
             var meant = switch (original) {
                 case "R", "L" -> isSide(i) ? original.equals("R") ? "right" : "left" : token.text;
                 case "r", "l" ->
-                    i + 1 < tokens.size() && isSide(i) && legWord(i + 1)
+                    i + 1 < tokens.size() && isSide(i) && legWord(i + 1) || ofIndex(i)
                             ? original.equals("r") ? "right" : "left"
                             : token.text;
                 case "PT" -> shouted && !legMeasure(i) && !dpNear(i) ? "patient" : "postib";
@@ -610,10 +610,17 @@ final class Plain {
         return upper > 12 && upper > 4 * lower;
     }
 
+    /** "abpi 0.41 l, 0.93 r". */
+    private boolean ofIndex(int i) {
+        return i > 0
+                && Fit.matches(tokens.get(i - 1).text, "[01]\\.\\d{1,2}")
+                && tokens.stream().anyMatch(token -> Fit.matches(token.text, "abi|abpi|abis|abpis|tbi"));
+    }
+
     private boolean legWord(int i) {
         return Fit.matches(
                 tokens.get(i).text,
-                "leg|foot|toe|calf|heel|thigh|limb|abi|abpi|hallux|great|big|dp|sfa|side|buttock|ankle");
+                "fem|femoral|pop|popliteal|leg|foot|toe|calf|heel|thigh|limb|abi|abpi|hallux|great|big|dp|sfa|side|buttock|ankle");
     }
 
     /** Whether "PTA" is the posterior tibial artery: beside the other artery of the foot, or graded among pulses. */
