@@ -16,7 +16,7 @@ final class TableRule implements Rule {
 
     private static final Pattern SIDES = Pattern.compile("\\b(left|right)\\b");
     private static final Pattern CELL = Pattern.compile(
-            "(?<![\\d./])\\d{1,3}(?:\\.\\d{1,2})?\\+?(?![\\d/])|\\+{1,3}(?:/-)?|\\b(?:triphasic|biphasic|monophasic|flat|absent|present|palpable|weak|diminished|faint|reduced|normal|good|not (?:done|palpable|recordable|measured|tested|obtained|felt|available)|non compressible|nc|nr|n/a|n/d|nil|none|impalpable|nd|yes|no)\\b|(?<= )-(?= |$)");
+            "(?<![\\d./])\\d{1,3}(?:\\.\\d{1,2})?\\+?(?![\\d/])|\\+{1,3}(?:/-)?|\\b(?:triphasic|biphasic|monophasic|flat|absent|present|palpable|weak|diminished|faint|reduced|normal|good|not (?:done|palpable|recordable|measured|tested|obtained|felt|available)|non compressible|nc|nr|n/a|n/d|nil|none|impalpable|nd|yes|no)\\b|(?<= )--?(?= |$)");
 
     /** "P = palpable, W = weak, A = absent": the signs of one table and what they stand for. */
     private static final Pattern LEGEND = Pattern.compile("(?<![a-z\\d])([a-z]{1,2}|\\+{1,3}|[0-4]) ?[=:] ?"
@@ -195,11 +195,33 @@ final class TableRule implements Rule {
         if (label.length() > 45) {
             return;
         }
+        if (DISTANCE.matcher(label).find()) {
+            distances(sentence, head, found, findings);
+        }
         column(label).ifPresent(column -> {
             for (var i = 0; i < 2; i++) {
                 put(sentence, column, head.get(i), found.get(i), legend, findings);
             }
         });
+    }
+
+    private static final Pattern DISTANCE = Pattern.compile("\\bdistance\\b");
+
+    /** "Distance (m)   80   -": the unit stands with the label or with the number. */
+    private static void distances(Sentence sentence, List<Side> head, List<int[]> cells, Findings findings) {
+        var unit = Fit.of("\\b(m|metre|yard|feet_unit|feet|block)s?\\b").matcher(sentence.plain);
+        if (!unit.find()) {
+            return;
+        }
+        for (var i = 0; i < 2; i++) {
+            var number = sentence.plain.substring(cells.get(i)[0], cells.get(i)[1]);
+            for (var distance : Distances.in(number + " " + unit.group(1), 0, number.length() + unit.group(1).length() + 1)) {
+                findings.put(
+                        head.get(i).leg("claudication.distanceMetres"),
+                        distance.metres(),
+                        sentence.span(cells.get(i)[0], cells.get(i)[1]));
+            }
+        }
     }
 
     private static List<Column> columns(String plain) {
