@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -54,6 +55,47 @@ final class WoundDetails {
     private static final Pattern LABEL = Pattern.compile("(?: (?:location|site|position))?: ");
 
     private WoundDetails() {}
+
+    private static final List<Map.Entry<String, Pattern>> SITES = List.of(
+            Map.entry("toe", TOE_SITE),
+            Map.entry("forefoot", FOREFOOT_SITE),
+            Map.entry("midfoot", MIDFOOT_SITE),
+            Map.entry("heel", HEEL_SITE),
+            Map.entry("leg", LEG_SITE));
+
+    /** The one site that {@code text} names. */
+    static Optional<String> siteNamed(String text) {
+        var named = SITES.stream()
+                .filter(site -> site.getValue().matcher(text).find())
+                .map(Map.Entry::getKey)
+                .toList();
+        return named.size() == 1 ? Optional.of(named.getFirst()) : Optional.empty();
+    }
+
+    /** How deep a wound is by {@code text}, which tells nothing else. */
+    static Optional<String> depthNamed(String text) {
+        if (SHALLOW.matcher(text).find()) {
+            return Optional.of("shallow");
+        }
+        return DEEP.matcher(NOTHING.matcher(text).replaceAll(" ")).find()
+                ? Optional.of("deep")
+                : Optional.empty();
+    }
+
+    /** What a wound exposes by {@code text}, which tells nothing else. */
+    static Optional<String> exposureNamed(String text) {
+        if (NOTHING.matcher(text).find()) {
+            return Optional.of("nothing");
+        }
+        var deep = DEEP.matcher(text);
+        if (!deep.find() || !BONE.matcher(deep.group()).find()) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                PHALANX.matcher(text).find()
+                        ? "distalPhalanx"
+                        : text.contains("calcaneus") ? "calcaneus" : "boneJointOrTendon");
+    }
 
     static void read(Page page, Sentence sentence, WoundRule.Topic topic, boolean here, Findings findings) {
         var plain = sentence.plain;
@@ -189,12 +231,7 @@ final class WoundDetails {
             }
             record Candidate(String site, int start, int end, int distance) {}
             var candidates = new ArrayList<Candidate>();
-            for (var entry : List.of(
-                    Map.entry("toe", TOE_SITE),
-                    Map.entry("forefoot", FOREFOOT_SITE),
-                    Map.entry("midfoot", MIDFOOT_SITE),
-                    Map.entry("heel", HEEL_SITE),
-                    Map.entry("leg", LEG_SITE))) {
+            for (var entry : SITES) {
                 var match = entry.getValue()
                         .matcher(plain)
                         .region(
