@@ -85,7 +85,8 @@ final class Legs {
                 var split = found.stream().anyMatch(Mention::single) && named.size() == 2;
                 var unseen = Fit.matches(
                         sentence.plain,
-                        "(?s).*\\b(?:hasn't (?:been )?(?:looked|seen|examined)|not (?:been )?(?:looked|examined|seen)|isn't examined|unremarkable|looks fine|is fine|is normal)\\b.*");
+                        "(?s).*\\b(?:hasn't (?:been )?(?:looked|seen|examined)|not (?:been )?(?:looked|examined|seen)|isn't examined|unremarkable|looks fine|is fine|is normal)\\b.*"
+                                + "|(?s).*\\b(?:had|previous(?:ly)?|old|history of)\\b[^.;]*\\b(?:healed|years? ago|(?:19|20)\\d\\d)\\b.*");
                 carry = unseen ? carry : split ? last() : named;
             }
             if (Fit.matches(sentence.plain, "(?:[*#-] ?)?(?:left|right|bilateral)(?: leg| foot| limb| side)? ?:?")) {
