@@ -53,7 +53,9 @@ final class ClaudicationCourse {
                                 "(?s) (?:(?:on|than(?! (?:in (?:the )?)?(?:summer|winter|spring|autumn|last|a (?:year|month)|before|it was|christmas|easter|\\d|[a-z]+uary))|at|with|if|when|after|going|during|walking) .*|in (?:the )?(?:left|right|cold|morning|winter).*|uphill.*)")
                         || !sameSubject(sentence, match.start(), match.end())
                         || Fit.matches(match.group(), "worse")
-                                && THE_WORSE_LEG.matcher(plain.substring(0, match.start())).find()
+                                && THE_WORSE_LEG
+                                        .matcher(plain.substring(0, match.start()))
+                                        .find()
                                 && Fit.matches(plain.substring(match.end()), "(?s) ?(?:[.:;,]|of (?:the )?2).*|")
                         || Fit.matches(match.group(), "dropped|fallen|falling|increasing|decreasing|reducing")
                                 && !Fit.matches(

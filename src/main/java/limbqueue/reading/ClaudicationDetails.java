@@ -102,7 +102,10 @@ final class ClaudicationDetails {
                         .find())
                 .filter(found -> !(plain.substring(0, found.start()).endsWith(" was ")
                         && Fit.matches(plain.substring(found.end()), "(?s)[^.;]*\\bnow\\b.*\\d.*")))
-                .filter(found -> !FORMER_AFTER.matcher(plain).region(found.end(), plain.length()).lookingAt())
+                .filter(found -> !FORMER_AFTER
+                        .matcher(plain)
+                        .region(found.end(), plain.length())
+                        .lookingAt())
                 .filter(found -> Polarity.of(sentence, found.start(), found.end()) != Polarity.OPEN
                         || Fit.matches(
                                 plain.substring(Math.max(0, found.start() - 25), found.start()),
@@ -253,8 +256,7 @@ final class ClaudicationDetails {
     }
 
     /** Whether the words are said of a leg that does not claudicate: "the left gives him no bother". */
-    private static boolean ofOtherLeg(
-            Page page, Sentence sentence, ClaudicationRule.Topic topic, int start, int end) {
+    private static boolean ofOtherLeg(Page page, Sentence sentence, ClaudicationRule.Topic topic, int start, int end) {
         var place = page.legs.mentions(sentence).isEmpty() ? Legs.UNKNOWN : page.legs.of(sentence, start, end);
         return place.known() && Collections.disjoint(place.sides(), topic.sides());
     }
@@ -262,7 +264,8 @@ final class ClaudicationDetails {
     /** "400 m two years ago" */
     private static boolean datesADistance(String plain, Durations.Found found) {
         return Distances.in(plain, 0, found.start()).stream()
-                        .anyMatch(distance -> plain.substring(distance.end(), found.start()).isBlank())
+                        .anyMatch(distance ->
+                                plain.substring(distance.end(), found.start()).isBlank())
                 && plain.startsWith(" ago", found.end());
     }
 

@@ -53,15 +53,10 @@ final class Distances {
                     + "(\\d{1,4})(?= ?\\(?(?:on |in |for )?(?:the )?(?:left|right)\\b)");
 
     private static Optional<Found> ofOtherLeg(String plain, Matcher match, int end) {
-        var other = OTHER_LEG
-                .matcher(plain)
-                .region(match.end(), end)
-                .useTransparentBounds(true);
+        var other = OTHER_LEG.matcher(plain).region(match.end(), end).useTransparentBounds(true);
         return other.lookingAt()
-                ? Optional.of(new Found(
-                        other.start(2),
-                        other.end(2),
-                        (int) Math.round(Double.parseDouble(other.group(2)) * perUnit(match.group(4)))))
+                ? Optional.of(new Found(other.start(2), other.end(2), (int)
+                        Math.round(Double.parseDouble(other.group(2)) * perUnit(match.group(4)))))
                 : Optional.empty();
     }
 

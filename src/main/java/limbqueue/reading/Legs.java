@@ -41,8 +41,8 @@ final class Legs {
             "^ (?:away|now|after|at the|up to|down to|thing|answer|to (?:be|refer|ask|say)|him|her (?:with|in|unable)|without|us|untreated|hospital|message|school|it (?:too|late|alone)|alone|bundle|with (?:a|the)|for (?:the|a|his|her)|handed)\\b");
 
     /** "More than the left": the other leg only by comparison. */
-    private static final Pattern COMPARED =
-            Pattern.compile("\\b(?:than|unlike|compared (?:with|to)|as (?:good|bad|well) as)(?: that)? (?:on |in |of )?(?:the |his |her )?$");
+    private static final Pattern COMPARED = Pattern.compile(
+            "\\b(?:than|unlike|compared (?:with|to)|as (?:good|bad|well) as)(?: that)? (?:on |in |of )?(?:the |his |her )?$");
 
     /** A place or quality that may stand between a side and the finding that the side belongs to. */
     private static final Pattern JOINED = Pattern.compile(
@@ -116,7 +116,7 @@ final class Legs {
             var before = plain.substring(Math.max(0, side.start() - 40), side.start());
             if (NOT_A_LEG.matcher(after).find()
                     || isWordOnly(before, after, side.group())
-                    || COMPARED.matcher(before).find()
+                    || COMPARED.matcher(before).find() && !Fit.matches(after, "(?s),? (?:which|where)\\b.*")
                     || (before.contains("arm") || before.contains("brachial"))
                             && OF_ARMS.matcher(before).find()) {
                 continue;

@@ -86,7 +86,8 @@ final class PerfusionRule implements Rule {
 
     private static final Pattern BEFORE_ARM = Pattern.compile(ARM_PRESSURE + " $");
 
-    private static final Pattern OTHER_ARM = Pattern.compile("^ ?[,;)]? ?(?:and |but |versus |vs )?" + ARM_PRESSURE + "\\b(?! (?:arm|brachial))");
+    private static final Pattern OTHER_ARM =
+            Pattern.compile("^ ?[,;)]? ?(?:and |but |versus |vs )?" + ARM_PRESSURE + "\\b(?! (?:arm|brachial))");
 
     /** "142/80 in the right arm and 138/80 in the left": whether the pressure stands before its arm. */
     private static boolean armBehind(Sentence sentence, Measures.Key key, Findings findings) {
@@ -186,6 +187,9 @@ final class PerfusionRule implements Rule {
                 || Fit.matches(
                         lead,
                         "(?s).*(?:[<>~]|\\b(?:between|less than|more than|greater than|over|under|about \\d\\.\\d+ (?:or|to))) ?$")) {
+            return;
+        }
+        if (measure.index() && Fit.matches(lead, "(?s).*\\b(?:falsely|spurious(?:ly)?) .*")) {
             return;
         }
         if (measure.index() && (ofOneArtery(after) || inBracketsOfThePast(plain, valueStart))) {

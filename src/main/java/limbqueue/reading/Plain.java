@@ -681,7 +681,9 @@ final class Plain {
             }
             if (before.text.equals("/")
                     && i > 1
-                    && !Fit.matches(tokens.get(i - 2).text, "r|l|right|left|o|w|abi|abpi|abis|dp|pt|\\+|present|absent|weak|palpable|normal|good|nil|none|faint")
+                    && !Fit.matches(
+                            tokens.get(i - 2).text,
+                            "r|l|right|left|o|w|abi|abpi|abis|dp|pt|\\+|present|absent|weak|palpable|normal|good|nil|none|faint")
                     && !(tokens.get(i - 2).isNumber() && after != null && after.isNumber() && after.blankBefore)) {
                 return false;
             }

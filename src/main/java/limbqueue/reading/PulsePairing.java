@@ -25,11 +25,14 @@ final class PulsePairing {
     private static final Pattern SAME_FEELING = Pattern.compile(
             "(?:,? but)?(?: (?:and|though|although|if|rather|very|easily|quite|only|a|is|are|to be))* ?");
 
-    private static final Pattern LEADING =
-            Pattern.compile(" ?(?:leg |foot |side |limb |groin |on |in )?(?:the |his |her |a |an |any |both |all )*[:=-]? ?");
+    private static final Pattern LEADING = Pattern.compile(
+            " ?(?:leg |foot |side |limb |groin |on |in )?(?:the |his |her |a |an |any |both |all )*[:=-]? ?");
     /** "No pulses were" felt. */
-    private static final Pattern NO_PULSE_IS = Pattern.compile("(?: pulses?)?(?: (?:is|are|was|were|could be|can be))? ");
-    private static final Pattern PREFIX = Pattern.compile("no|nothing|neither|not|(?:cannot|can|could|unable|failed) .*");
+    private static final Pattern NO_PULSE_IS =
+            Pattern.compile("(?: pulses?)?(?: (?:is|are|was|were|could be|can be))? ");
+
+    private static final Pattern PREFIX =
+            Pattern.compile("no|nothing|neither|not|(?:cannot|can|could|unable|failed) .*");
     private static final Pattern ENDS = Pattern.compile("(?: (?:them|it|those|either|any))?(?: there)? ?(?:[.,;)]|$)");
 
     /** What was felt at places of one leg or both. */
@@ -127,7 +130,8 @@ final class PulsePairing {
     }
 
     private String between(int i, int j) {
-        return plain.substring(words.get(i).end(), Math.max(words.get(i).end(), words.get(j).start()));
+        return plain.substring(
+                words.get(i).end(), Math.max(words.get(i).end(), words.get(j).start()));
     }
 
     private boolean isPlace(int i) {
@@ -153,8 +157,7 @@ final class PulsePairing {
         if (!waiting.isEmpty()
                 && is(next(i), Kind.FELT)
                 && Fit.matches(gap(i), "(?: pulses?)?[,:]? ?(?:in|on|:)?(?: the)? ?")) {
-            waiting.replaceAll(
-                    place -> place.own() ? place : new Waiting(place.places(), side, true, place.start()));
+            waiting.replaceAll(place -> place.own() ? place : new Waiting(place.places(), side, true, place.start()));
         } else if (ahead.isPresent() && !aheadUsed && is(i - 1, Kind.FELT) && !leads(i)) {
             sameAgain(words.get(i).end());
         }
@@ -197,8 +200,7 @@ final class PulsePairing {
             side = Optional.of(Side.both());
             fresh = false;
         } else if (!waiting.isEmpty() && is(i + 1, Kind.FELT)) {
-            waiting.replaceAll(
-                    place -> new Waiting(place.places(), Optional.of(Side.both()), false, place.start()));
+            waiting.replaceAll(place -> new Waiting(place.places(), Optional.of(Side.both()), false, place.start()));
         } else if (trails(i)) {
             var before = side;
             side(i, Side.both());
@@ -258,17 +260,12 @@ final class PulsePairing {
     }
 
     private void every(int i) {
-        if (isPlace(i - 1)
-                || isPlace(i + 1) && BEFORE_PLACE.matcher(gap(i + 1)).matches()
-                || is(i - 1, Kind.BOTH)) {
+        if (isPlace(i - 1) || isPlace(i + 1) && BEFORE_PLACE.matcher(gap(i + 1)).matches() || is(i - 1, Kind.BOTH)) {
             return;
         }
-        if (is(i + 1, Kind.FELT)
-                && Fit.matches(gap(i + 1), " ?(?:are |were |is )?(?:easily )?")
-                && ahead.isEmpty()) {
+        if (is(i + 1, Kind.FELT) && Fit.matches(gap(i + 1), " ?(?:are |were |is )?(?:easily )?") && ahead.isEmpty()) {
             waiting.clear();
-            waiting.add(
-                    new Waiting(PulseWords.ALL, side, fresh, words.get(i).start()));
+            waiting.add(new Waiting(PulseWords.ALL, side, fresh, words.get(i).start()));
         }
     }
 
@@ -357,7 +354,11 @@ final class PulsePairing {
 
     private void felt(int i) {
         var word = words.get(i);
-        if (is(i - 1, Kind.FELT) && ahead.isPresent() && !aheadUsed && denies() && NO_PULSE_IS.matcher(gap(i)).matches()) {
+        if (is(i - 1, Kind.FELT)
+                && ahead.isPresent()
+                && !aheadUsed
+                && denies()
+                && NO_PULSE_IS.matcher(gap(i)).matches()) {
             return;
         }
         if (is(i - 1, Kind.FELT) && SAME_FEELING.matcher(gap(i)).matches() && !isNone(i)) {
@@ -396,7 +397,8 @@ final class PulsePairing {
     /** "None", "nothing below": no other word for what was felt before, but a finding of its own. */
     private boolean isNone(int i) {
         return isPrefix(i)
-                || Fit.matches(plain.substring(words.get(i).start(), words.get(i).end()), "none|nil|nothing|neither|no");
+                || Fit.matches(
+                        plain.substring(words.get(i).start(), words.get(i).end()), "none|nil|nothing|neither|no");
     }
 
     private boolean isGrade(int i) {
@@ -429,9 +431,8 @@ final class PulsePairing {
         var legs = new LinkedHashSet<Optional<Set<Side>>>();
         waiting.forEach(place -> legs.add(place.sides()));
         for (var leg : legs) {
-            var here = waiting.stream()
-                    .filter(place -> place.sides().equals(leg))
-                    .toList();
+            var here =
+                    waiting.stream().filter(place -> place.sides().equals(leg)).toList();
             var places = here.stream()
                     .flatMap(place -> place.places().stream())
                     .distinct()
@@ -466,4 +467,3 @@ final class PulsePairing {
         fresh = false;
     }
 }
-

@@ -13,20 +13,20 @@ final class PulseRule implements Rule {
             "(?! (?:aneurysm|stenos|occlu|disease|lesion|arter|bypass|stent|pressure|graft|oedema|arch))";
     private static final String FELT_FOR_SURE =
             "(?:(?:isn't |not |non[- ]?|im|un)?palpable|absent|present|felt|faint|weak|diminished|bounding|[1-4]\\+|nil|good|ok|fine|full|strong|grand)";
-    private static final String FELT_BY_SIGN =
-            "(?:[0-4]/[1-4](?!/)|0(?!\\d|\\.\\d|/\\d)|[1-4]\\+|\\+|-(?=[ ,;]|$))";
+    private static final String FELT_BY_SIGN = "(?:[0-4]/[1-4](?!/)|0(?!\\d|\\.\\d|/\\d)|[1-4]\\+|\\+|-(?=[ ,;]|$))";
     /** What may stand between an artery and what was felt there. */
     private static final String FILLER =
             "(?: ?(?:[:=,]|and|or|nor|&|/|\\+|pulses?|is|are|was|were|all|both|on|in|the|his|her|leg|foot|side|left|right|bilateral|just|only|easily|barely|readily|clearly|very|rather|quite|be|can|could|to|equally|well|"
                     + VESSEL + ")(?![a-z']))*+ ?";
 
     /** Words that tell without the word pulse that pulses are meant. */
-    private static final Pattern VESSEL_FELT = Pattern.compile("\\b" + VESSEL + "(?![a-z])" + NO_PULSE_BEHIND + FILLER + "(?:"
-            + FELT_FOR_SURE + "\\b|cannot be (?:felt|found)|" + FELT_BY_SIGN + ")"
-            + "|\\b" + VESSEL + " (?:\\+|-(?=[ ,;]|$))"
-            + "|\\bpedals?(?![a-z])" + NO_PULSE_BEHIND + FILLER + "normal\\b"
-            + "|\\b(?:" + FELT_FOR_SURE + "|0|[1-4]\\+|no)(?: left| right| palpable)? " + VESSEL + "\\b"
-            + NO_PULSE_BEHIND);
+    private static final Pattern VESSEL_FELT =
+            Pattern.compile("\\b" + VESSEL + "(?![a-z])" + NO_PULSE_BEHIND + FILLER + "(?:"
+                    + FELT_FOR_SURE + "\\b|cannot be (?:felt|found)|" + FELT_BY_SIGN + ")"
+                    + "|\\b" + VESSEL + " (?:\\+|-(?=[ ,;]|$))"
+                    + "|\\bpedals?(?![a-z])" + NO_PULSE_BEHIND + FILLER + "normal\\b"
+                    + "|\\b(?:" + FELT_FOR_SURE + "|0|[1-4]\\+|no)(?: left| right| palpable)? " + VESSEL + "\\b"
+                    + NO_PULSE_BEHIND);
 
     private static final Pattern FEELING = Pattern.compile(
             "\\b(?:nothing|anything|none|nil)\\b[^.;]{0,20}\\b(?:palpable|felt)\\b[^.;]{0,15}\\bbelow\\b"
@@ -60,8 +60,8 @@ final class PulseRule implements Rule {
             "(?i)\\b(?:fems|femorals|femoral(?: and popliteal)? pulses|pops|popliteals|(?:dp|pt)s|(?:posterior|post)\\.? tib(?:ial)?s)\\b");
 
     /** "Fem/pop/DP/PT R 2/2/0/0": nobody writes the arteries so but for their pulses. */
-    private static final Pattern PLACES_BY_SLASH =
-            Pattern.compile("\\b" + VESSEL + "(?: ?/ ?" + VESSEL + ")+ ?:? ?(?:left|right|bilateral)\\b ?:? ?[0-4]\\+? ?/ ?[0-4](?!\\d)");
+    private static final Pattern PLACES_BY_SLASH = Pattern.compile("\\b" + VESSEL + "(?: ?/ ?" + VESSEL
+            + ")+ ?:? ?(?:left|right|bilateral)\\b ?:? ?[0-4]\\+? ?/ ?[0-4](?!\\d)");
 
     @Override
     public void read(Page page, Findings findings) {
@@ -119,8 +119,16 @@ final class PulseRule implements Rule {
                 .orElse(List.of());
     }
 
+    /** A sentence that names more arteries than this is no sentence. */
+    private static final int MOST = 40;
+
+    private static final Pattern ARTERY = Pattern.compile("\\b" + VESSEL + "\\b|\\bpulses?\\b");
+
     private static boolean speaksOfPulses(Sentence sentence, boolean before) {
         var plain = sentence.plain;
+        if (ARTERY.matcher(plain).results().limit(MOST + 1).count() > MOST) {
+            return false;
+        }
         return plain.contains("pulse") && !RATE_ONLY.matcher(plain).matches()
                 || VESSEL_FELT.matcher(plain).find()
                 || FEELING.matcher(plain).find()
@@ -159,7 +167,8 @@ final class PulseRule implements Rule {
         var alone = page.legs.mentions(sentence).isEmpty();
         if (alone
                 && (OF_TWO_LEGS.matcher(page.original(sentence.whole)).find()
-                        || Fit.matches(sentence.plain.substring(0, group.start), "(?s).*\\ball (?:of )?(?:his|her) "))) {
+                        || Fit.matches(
+                                sentence.plain.substring(0, group.start), "(?s).*\\ball (?:of )?(?:his|her) "))) {
             return new Legs.Place(Side.both(), Findings.Ground.CARRIED);
         }
         if (!alone) {

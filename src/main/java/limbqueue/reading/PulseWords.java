@@ -76,8 +76,8 @@ final class PulseWords {
                     + "|foot(?= ?[:-]? ?(?:(?:both|neither)(?: pulses?)? (?:is |are |was |were )?(?:absent|palpable|felt|present|impalpable|not|weak)|no pulses?|pulseless)\\b))(?<foot>)";
     private static final Pattern PLACE = Pattern.compile("\\b(?:" + PLACES + ")\\b" + NO_PULSE);
     /** "No pulses felt in the right foot", "I cannot feel anything in either foot". */
-    private static final Pattern FOOT_FELT =
-            Pattern.compile("(?<=\\b(?:felt|palpable|present|found|detectable|absent|anything|nothing|any) (?:in|at|on) )"
+    private static final Pattern FOOT_FELT = Pattern.compile(
+            "(?<=\\b(?:felt|palpable|present|found|detectable|absent|anything|nothing|any) (?:in|at|on) )"
                     + "(?:either |" + ARTICLE + ")(?:left |right |bilateral )?(?:foot|ankle)\\b");
 
     /** "The left foot is cold with absent pulses". */
@@ -92,10 +92,12 @@ final class PulseWords {
     private static final String FROM_GROIN_TO_FOOT =
             "all (?:of )?(?:the |his |her )?(?:peripheral |leg |lower limb )?pulses,? (?:from )?(?:the )?(?:femorals?|groins?) "
                     + "(?:down |through )?to (?:the )?(?:foot|pedal|ankle|dp|toe)s?\\b,?";
-    private static final Pattern WHOLE_LEG = Pattern.compile("\\b(?:" + FROM_GROIN_TO_FOOT + "|all (?:of )?(?:the |his |her )?pulses (?:of|in) "
-            + "(?:the |his |her )?(?:left |right |bilateral )leg|full (?:set|complement) of (?:leg |peripheral )?pulses|"
-            + "pulses(?= (?:are |were )?(?:all )?(?:full|normal|intact|palpable|present|good|felt) (?:throughout|all the way|to the foot|down to))|"
-            + "full (?:leg |lower limb |peripheral )?pulses)\\b");
+
+    private static final Pattern WHOLE_LEG =
+            Pattern.compile("\\b(?:" + FROM_GROIN_TO_FOOT + "|all (?:of )?(?:the |his |her )?pulses (?:of|in) "
+                    + "(?:the |his |her )?(?:left |right |bilateral )leg|full (?:set|complement) of (?:leg |peripheral )?pulses|"
+                    + "pulses(?= (?:are |were )?(?:all )?(?:full|normal|intact|palpable|present|good|felt) (?:throughout|all the way|to the foot|down to))|"
+                    + "full (?:leg |lower limb |peripheral )?pulses)\\b");
     private static final Pattern EVERY = Pattern.compile(
             "\\ball(?: of)?(?: the)?(?: \\d(?![+/]))?(?: (?:leg|peripheral|lower limb|lower))?(?: pulses)?\\b");
     private static final Pattern REST = Pattern.compile(

@@ -61,7 +61,8 @@ final class SideValues {
                 shared.add(new Shared(first.start(), first.end(), first.value().orElseThrow(), before));
             }
             if (numbers.size() == 2
-                    && NOW.matcher(plain.substring(first.end(), numbers.get(1).start())).find()) {
+                    && NOW.matcher(plain.substring(first.end(), numbers.get(1).start()))
+                            .find()) {
                 var second = numbers.get(1);
                 shared.add(
                         new Shared(second.start(), second.end(), second.value().orElseThrow(), before));

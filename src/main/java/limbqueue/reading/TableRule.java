@@ -27,7 +27,8 @@ final class TableRule implements Rule {
             Pattern.compile("\\b(?:tick|mark|check|x)\\b[^.]{0,20}\\b(?:if|when|where) (?:palpable|present|felt)\\b"
                     + "|\\bpulses? (?:palpable|present|felt) ?(?:\\(tick\\)|\\(please tick\\))");
 
-    private static final Pattern BOX = Pattern.compile("[\\[(] ?([xy\u2713\u2714])? ?[\\])]|([\u2611\u2612\u2714])|\u2610");
+    private static final Pattern BOX =
+            Pattern.compile("[\\[(] ?([xy\u2713\u2714])? ?[\\])]|([\u2611\u2612\u2714])|\u2610");
 
     @Override
     public void read(Page page, Findings findings) {
@@ -175,12 +176,15 @@ final class TableRule implements Rule {
         if (boxes.size() != 2) {
             return;
         }
-        var column = column(sentence.plain.substring(0, boxes.getFirst().start())).filter(Column::pulse);
+        var column =
+                column(sentence.plain.substring(0, boxes.getFirst().start())).filter(Column::pulse);
         for (var i = 0; column.isPresent() && i < 2; i++) {
             var box = boxes.get(i);
             if (box.group(1) != null || box.group(2) != null) {
                 findings.put(
-                        head.get(i).leg("pulses." + column.get().field()), "present", sentence.span(box.start(), box.end()));
+                        head.get(i).leg("pulses." + column.get().field()),
+                        "present",
+                        sentence.span(box.start(), box.end()));
             }
         }
     }
@@ -215,7 +219,10 @@ final class TableRule implements Rule {
         }
         for (var i = 0; i < 2; i++) {
             var number = sentence.plain.substring(cells.get(i)[0], cells.get(i)[1]);
-            for (var distance : Distances.in(number + " " + unit.group(1), 0, number.length() + unit.group(1).length() + 1)) {
+            for (var distance : Distances.in(
+                    number + " " + unit.group(1),
+                    0,
+                    number.length() + unit.group(1).length() + 1)) {
                 findings.put(
                         head.get(i).leg("claudication.distanceMetres"),
                         distance.metres(),
@@ -232,8 +239,7 @@ final class TableRule implements Rule {
         return columns;
     }
 
-    private static void turned(
-            Sentence sentence, List<Column> columns, Map<String, String> legend, Findings findings) {
+    private static void turned(Sentence sentence, List<Column> columns, Map<String, String> legend, Findings findings) {
         var plain = sentence.plain;
         var side = Fit.of("^[^a-z]*(left|right)\\b(?: leg| foot)?").matcher(plain);
         if (!side.find()) {

@@ -26,7 +26,11 @@ final class WaveformRule implements Rule {
                 }
                 var place = page.legs.of(sentence, match.start(), match.end());
                 for (var side : place.sides()) {
-                    findings.put(side.leg("pressures.waveform"), match.group(1).equals("mono") ? "monophasic" : match.group(1), sentence.span(match), place.ground());
+                    findings.put(
+                            side.leg("pressures.waveform"),
+                            match.group(1).equals("mono") ? "monophasic" : match.group(1),
+                            sentence.span(match),
+                            place.ground());
                 }
             }
         }

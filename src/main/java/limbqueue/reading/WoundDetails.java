@@ -52,7 +52,8 @@ final class WoundDetails {
     private static final Pattern STANDS = Pattern.compile(
             "\\b(?:not got(?:ten)? (?:any )?(?:bigger|larger)|not (?:been )?(?:getting (?:any )?(?:bigger|larger|worse)|spreading|enlarging|growing|bigger|larger|increas\\w+ in size|extending)|isn't (?:getting (?:any )?(?:bigger|larger)|spreading|enlarging|growing|bigger)|hasn't (?:spread|grown|enlarged|got\\w* (?:any )?(?:bigger|larger)|increased in size|changed in size|extended)|no (?:bigger|larger|spread|enlargement|increase in size)|same size|unchanged in size|static in size|don't spread|getting smaller|shrinking|smaller)\\b");
 
-    private static final Pattern LABEL = Pattern.compile("(?: (?:side )?(?:left|right))?(?: (?:location|site|position))?: ");
+    private static final Pattern LABEL =
+            Pattern.compile("(?: (?:side )?(?:left|right))?(?: (?:location|site|position))?: ");
 
     private WoundDetails() {}
 
@@ -77,9 +78,7 @@ final class WoundDetails {
         if (SHALLOW.matcher(text).find()) {
             return Optional.of("shallow");
         }
-        return DEEP.matcher(NOTHING.matcher(text).replaceAll(" ")).find()
-                ? Optional.of("deep")
-                : Optional.empty();
+        return DEEP.matcher(NOTHING.matcher(text).replaceAll(" ")).find() ? Optional.of("deep") : Optional.empty();
     }
 
     /** What a wound exposes by {@code text}, which tells nothing else. */
@@ -109,6 +108,7 @@ final class WoundDetails {
             return;
         }
         if (here && ofEachLeg(sentence, topic, findings)) {
+            since(page, sentence, topic, findings);
             return;
         }
         if (topic.ulcer()) {
@@ -124,8 +124,8 @@ final class WoundDetails {
         }
     }
 
-    private static final Pattern ONE_LEG =
-            Pattern.compile("(?:on |in )?(?:the )?(left|right)(?: leg| foot| side)?(?:,|:| -| there is| he has| she has)? .*");
+    private static final Pattern ONE_LEG = Pattern.compile(
+            "(?:on |in )?(?:the )?(left|right)(?: leg| foot| side)?(?:,|:| -| there is| he has| she has)? .*");
 
     /** "Ulcers on both feet: on the right, over the malleolus, shallow; on the left, on a toe, down to tendon." */
     private static boolean ofEachLeg(Sentence sentence, WoundRule.Topic topic, Findings findings) {

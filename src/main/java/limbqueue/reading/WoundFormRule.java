@@ -13,15 +13,17 @@ final class WoundFormRule implements Rule {
     /** So many lines a form gives to one wound, at most. */
     private static final int LINES = 12;
 
-    private static final Pattern BEGINS = Pattern.compile("(?:wound|ulcer|foot ulcer|tissue loss)(?: details| assessment)? ?:?"
-            + "|.*[\\[(] ?[x\u2713\u2714] ?[\\])] ?(?:non-?healing |open |chronic )?(?:wound|ulcer)\\b.*"
-            + "|wound (?:left|right): (?:none|nil)");
+    private static final Pattern BEGINS =
+            Pattern.compile("(?:wound|ulcer|foot ulcer|tissue loss)(?: details| assessment)? ?:?"
+                    + "|.*[\\[(] ?[x\u2713\u2714] ?[\\])] ?(?:non-?healing |open |chronic )?(?:wound|ulcer)\\b.*"
+                    + "|wound (?:left|right): (?:none|nil)");
     private static final Pattern ENDS = Pattern.compile(
             "(?:[*-] ?)?(?:pulses?|claudication|rest pain|abi|history|medication|allergy|diabetes|risk factors|investigations|comments?)\\b.*");
 
     private static final String OF_WOUND = "(?:wound |ulcer )?";
     private static final Pattern SIDE = label("(?:which |affected )?(?:side|foot|leg|limb)(?: affected)?");
-    private static final Pattern SITE = label(OF_WOUND + "(?:site|where|location|position)(?: of (?:the )?(?:wound|ulcer))?");
+    private static final Pattern SITE =
+            label(OF_WOUND + "(?:site|where|location|position)(?: of (?:the )?(?:wound|ulcer))?");
     private static final Pattern DURATION =
             label(OF_WOUND + "(?:duration|how long|age|present (?:for|since)|since|time present)");
     private static final Pattern DEPTH = label(OF_WOUND + "depth");
@@ -30,7 +32,8 @@ final class WoundFormRule implements Rule {
     private static final Pattern INFECTION = label("(?:signs of )?(?:local )?infection(?: signs)?");
     private static final Pattern LEADING_SIDE = Pattern.compile("^(left|right)(?: leg| foot)? ?[:-] ?");
 
-    private static final Pattern SIGN = Pattern.compile("\\b(?:swelling|erythema|redness|warmth|heat|pus|discharge|pain|tenderness)\\b");
+    private static final Pattern SIGN =
+            Pattern.compile("\\b(?:swelling|erythema|redness|warmth|heat|pus|discharge|pain|tenderness)\\b");
     private static final Pattern TICKED_SIGN = Pattern.compile(SIGN.pattern() + " ?[\\[(] ?[xy\u2713\u2714] ?[\\])]");
     private static final Pattern TICKED_BEHIND = Pattern.compile("\\b(left|right) ?[\\[(] ?[xy\u2713\u2714] ?[\\])]");
     private static final Pattern TICKED_BEFORE = Pattern.compile("[\\[(] ?[xy\u2713\u2714] ?[\\])] ?(left|right)\\b");
@@ -58,7 +61,8 @@ final class WoundFormRule implements Rule {
             if (BEGINS.matcher(sentence.plain).matches()) {
                 begun = sentence.number;
                 side = Set.of();
-            } else if (sentence.number - begun > LINES || ENDS.matcher(sentence.plain).matches()) {
+            } else if (sentence.number - begun > LINES
+                    || ENDS.matcher(sentence.plain).matches()) {
                 begun = -2 * LINES;
             } else {
                 for (var piece : pieces(sentence)) {
@@ -124,7 +128,9 @@ final class WoundFormRule implements Rule {
             enter(
                     side,
                     "wound.sinceDays",
-                    Durations.in(text, 0, text.length()).stream().map(Durations.Found::days).findFirst(),
+                    Durations.in(text, 0, text.length()).stream()
+                            .map(Durations.Found::days)
+                            .findFirst(),
                     duration.get(),
                     findings);
         }
@@ -134,7 +140,8 @@ final class WoundFormRule implements Rule {
         }
         var infection = answer(page, piece, INFECTION);
         if (infection.isPresent() && ANY_BOX.matcher(infection.get().text()).find()) {
-            var ticked = (int) TICKED_SIGN.matcher(infection.get().text()).results().count();
+            var ticked =
+                    (int) TICKED_SIGN.matcher(infection.get().text()).results().count();
             enter(
                     side,
                     "infection.localSigns",
@@ -148,8 +155,8 @@ final class WoundFormRule implements Rule {
     private static void enter(
             Set<Side> side, String field, Optional<? extends Object> value, Answer answer, Findings findings) {
         if (side.size() == 1) {
-            value.ifPresent(found ->
-                    findings.putIfUnknown(side.iterator().next().leg(field), found, answer.words()));
+            value.ifPresent(
+                    found -> findings.putIfUnknown(side.iterator().next().leg(field), found, answer.words()));
         }
     }
 
@@ -168,7 +175,10 @@ final class WoundFormRule implements Rule {
     private static Set<Side> sides(String text) {
         var boxes = ANY_BOX.matcher(text);
         if (boxes.find()) {
-            var ticked = (boxes.start() == 0 ? TICKED_BEFORE : TICKED_BEHIND).matcher(text).results().toList();
+            var ticked = (boxes.start() == 0 ? TICKED_BEFORE : TICKED_BEHIND)
+                    .matcher(text)
+                    .results()
+                    .toList();
             return ticked.size() == 1 ? of(ticked.getFirst().group(1)) : Set.of();
         }
         var left = Fit.matches(text, "(?s).*\\bleft\\b.*");
