@@ -33,6 +33,7 @@ public final class LetterReader {
             new RestPainRule(),
             new WoundRule(),
             new InfectionRule(),
+            new WoundFormRule(),
             new AcuteRule(),
             new LesionRule(),
             new ImagingRule(),

@@ -579,11 +579,12 @@ final class Plain {
             var meant = switch (original) {
                 case "R", "L" -> isSide(i) ? original.equals("R") ? "right" : "left" : token.text;
                 case "r", "l" ->
-                    i + 1 < tokens.size() && isSide(i) && legWord(i + 1)
+                    i + 1 < tokens.size() && isSide(i) && legWord(i + 1) || ofIndex(i)
                             ? original.equals("r") ? "right" : "left"
                             : token.text;
-                case "PT" -> shouted && !legMeasure(i) ? "patient" : "postib";
+                case "PT" -> shouted && !legMeasure(i) && !dpNear(i) ? "patient" : "postib";
                 case "pt", "Pt", "pt's" -> legMeasure(i) ? "postib" : "patient";
+                case "PTs" -> dpNear(i) ? "postib" : token.text;
                 case "PTA" -> besidePulses(i) ? "postib" : token.text;
                 case "AT" -> shouted ? "at" : "ata";
                 case "IC" -> shouted ? "ic" : "claudication";
@@ -609,10 +610,17 @@ final class Plain {
         return upper > 12 && upper > 4 * lower;
     }
 
+    /** "abpi 0.41 l, 0.93 r". */
+    private boolean ofIndex(int i) {
+        return i > 0
+                && Fit.matches(tokens.get(i - 1).text, "[01]\\.\\d{1,2}")
+                && tokens.stream().anyMatch(token -> Fit.matches(token.text, "abi|abpi|abis|abpis|tbi"));
+    }
+
     private boolean legWord(int i) {
         return Fit.matches(
                 tokens.get(i).text,
-                "leg|foot|toe|calf|heel|thigh|limb|abi|abpi|hallux|great|big|dp|sfa|side|buttock|ankle");
+                "fem|femoral|pop|popliteal|leg|foot|toe|calf|heel|thigh|limb|abi|abpi|hallux|great|big|dp|sfa|side|buttock|ankle");
     }
 
     /** Whether "PTA" is the posterior tibial artery: beside the other artery of the foot, or graded among pulses. */
@@ -636,6 +644,12 @@ final class Plain {
                 && Fit.matches(
                         tokens.get(next).text, "[rl]?[0-4]|\\+|palpable|absent|weak|present|felt|impalpable|faint")
                 && tokens.stream().anyMatch(token -> Fit.matches(token.text, "pulses?|" + foot));
+    }
+
+    /** Whether the other artery of the foot is named near by. */
+    private boolean dpNear(int i) {
+        return tokens.subList(Math.max(0, i - 9), Math.min(tokens.size(), i + 10)).stream()
+                .anyMatch(token -> Fit.matches(token.text, "dp|dps|dpa"));
     }
 
     private boolean legMeasure(int i) {
@@ -667,7 +681,9 @@ final class Plain {
             }
             if (before.text.equals("/")
                     && i > 1
-                    && !Fit.matches(tokens.get(i - 2).text, "r|l|right|left|o|w|abi|abpi|abis|dp|pt")
+                    && !Fit.matches(
+                            tokens.get(i - 2).text,
+                            "r|l|right|left|o|w|abi|abpi|abis|dp|pt|\\+|present|absent|weak|palpable|normal|good|nil|none|faint")
                     && !(tokens.get(i - 2).isNumber() && after != null && after.isNumber() && after.blankBefore)) {
                 return false;
             }

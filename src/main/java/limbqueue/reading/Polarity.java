@@ -12,7 +12,7 @@ enum Polarity {
     /** Words after which what follows is denied, up to the end of their clause. */
     private static final Pattern NEGATOR = Pattern.compile(
             "\\b(?:no longer|no evidence of|no (?:clinical |obvious |overt )?signs? of|no|none of|not|nor|neither|never|without|denies|nil(?! ?[,.;])|free (?:of|from)|"
-                    + "absence of|negative for|doesn't|don't|hasn't|isn't|cannot|won't|rule[sd] out|lacks|lacking|lack of|devoid of|"
+                    + "absence of|negative for|doesn't|don't|hasn't|isn't|cannot(?! (?:really )?(?:say|tell|comment|judge|assess|be sure|know|remember|recall)\\b)|won't|rule[sd] out|lacks|lacking|lack of|devoid of|"
                     + "excluded|never had)\\b|(?<=[ (,;:])-ve\\b|\\bneg(?:ative)? (?:for)?|(?<=^|[ (,;])(?:0|\u00f8) (?=rest|ulcer|gangrene)|(?<=^|[ ,;:])\\(-\\)");
 
     /** What is feared, asked or left blank behind the words. */
@@ -24,7 +24,7 @@ enum Polarity {
 
     /** Words that only look like a denial of what follows. */
     private static final Pattern NO_DENIAL = Pattern.compile(
-            "^(?:no|without|not)(?:,? (?:any|much|real|significant|further|been|that|so|quite|yet|as|to|a|the|be))* "
+            "^cannot (?:walk|go|get|manage)(?: \\w+){0,3} (?:further|farther|more|beyond|past)\\b|^(?:no|without|not)(?:,? (?:any|much|real|significant|further|been|that|so|quite|yet|as|to|a|the|be))* "
                     + "(?:change|chang\\w+|improve\\w*|progress\\w*|worsen\\w*|deteriorat\\w*|response|relie\\w+|benefit|doubt|better|worse|difference|treatment for|treated|"
                     + "healing|healed|heal|settl\\w+|responding|responded|controlled|only|just|bigger|smaller|larger|more than|less than|matter|option|help\\w*|surprising\\w*|sure|certain|convinced|happy|keen|"
                     + "reason|sooner|explained|due to|because|interfere|seen before|\\d|aware|clear|known to)\\b|^no\\. ?\\d");
@@ -55,9 +55,9 @@ enum Polarity {
 
     /** Words after which what follows is not said to be so. */
     private static final Pattern OPENER = Pattern.compile(
-            "(?:^(?:were|should)(?= )|\\b(?:if|^any(?= )|(?:asked|read|heard) (?:him |her )?(?:about|whether|if|for|that)|(?:will|to|would) (?:review|reassess|recheck) (?:him |her |it )?for|(?:pending|awaited|awaiting|requested|booked|arranged|ordered) (?:for|to)|(?:please|to|kindly|could you|can you) (?:assess|check|evaluate|examine|investigate) (?:him |her |this patient )?for|(?<![a-z] )were (?:he|she|it|they|there|this|the|any|\\w+ (?:im)?possible)|were (?:he|she) (?:ever )?to|should (?:he|she|it|they|there|the|this|any)|in case|in the event|at risk|risks? (?:of|for)|(?:to|would|could|cannot|not|and|help|need to|want to|like to|can you|you|please|can't be|be) (?:definitively |formally )?(?:exclude[ds]?|rule[ds]? out)|"
+            "(?:^(?:were|should)(?= )|\\b(?:if|^any(?= )|(?:cannot|hard to|difficult to|impossible to) (?:really )?(?:say|tell|comment|judge|assess|be sure|know)|(?:asked|read|heard) (?:him |her )?(?:about|whether|if|for|that)|(?:will|to|would) (?:review|reassess|recheck) (?:him |her |it )?for|(?:pending|awaited|awaiting|requested|booked|arranged|ordered) (?:for|to)|(?:please|to|kindly|could you|can you) (?:assess|check|evaluate|examine|investigate) (?:him |her |this patient )?for|(?<![a-z] )were (?:he|she|it|they|there|this|the|any|\\w+ (?:im)?possible)|were (?:he|she) (?:ever )?to|should (?:he|she|it|they|there|the|this|any)|in case|in the event|at risk|risks? (?:of|for)|(?:to|would|could|cannot|not|and|help|need to|want to|like to|can you|you|please|can't be|be) (?:definitively |formally )?(?:exclude[ds]?|rule[ds]? out)|"
                     + "excluding|exclude|r/o|rule out|query|queries|possible|possibly|\\?possible|potential(?:ly)?|probable|probably|suspect(?:ed|s|ing)?|suspicious|suspicion|"
-                    + "(?:worried|worries|worry|fears?|afraid|anxious|nervous) (?:about|of|that|she|he|it|lest)?|(?<!in )(?<!since )(?<!last )(?<!early )(?<!late )(?<!of )(?<!\\d )(?<!until )may(?! \\d)|might|would|could|unless|prevent(?:s|ing|ion)?|avoid(?:s|ing)?|threat of|threatened|screen(?:ed|ing)? for|"
+                    + "(?:worried|worries|worry|fears?|afraid|anxious|nervous) (?:about|of|that|she|he|it|lest)?|(?<!in )(?<!since )(?<!last )(?<!early )(?<!late )(?<!of )(?<!\\d )(?<!until )may(?! \\d)|might|would|could(?! (?:not |only |just |easily |now |still )*+(?:feel|find|palpate|hear|detect)\\b)|unless|prevent(?:s|ing|ion)?|avoid(?:s|ing)?|threat of|threatened|screen(?:ed|ing)? for|"
                     + "warn(?:ed|ing)?|advised (?:him |her |them )?(?:to|that|about)|told (?:him |her |them )?(?:to (?:look|watch|return|come back|ring|call)|that)|leaflet|information (?:on|about)|until|before (?:it|this|the|he|she|there|any|we)|lest|whether|"
                     + "look(?:ing)? (?:out )?for|watch(?:ing)? for|wonder(?:ed|ing|s)?|differential|versus|vs|rather than|monitor(?:ing)? for|signs to|safety net(?:ted|ting)?|in the absence of|"
                     + "consider(?:ing|ed|ation)?|to develop|will (?:need|require|be|have|develop|get|become|lose|end)|unlikely|likely|think(?:s|ing)? (?:of|about|this is|it is)|concern(?:s|ed)? (?:for|of|about|that|re)|mimic(?:s|king)?|not sure|unsure|uncertain|question(?:able)? of|question of)\\b)");
