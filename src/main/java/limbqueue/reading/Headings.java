@@ -20,6 +20,10 @@ final class Headings {
                     + "(?:presenting )?complaint|pc|hpc|hpi|diagnosis|diagnoses|re|labs?|bloods?|imaging|vitals|obs|observations|smoking|social|impression|assessment|"
                     + "right leg|left leg|right|left|right foot|left foot|summary|background|problems?|problem list|comorbidities|co-morbidities|risk factors|abi|pulses|symptoms?|wound|perfusion");
 
+    /** What is said of medicines behind the allergies in the same line: "Allergy: latex. Takes warfarin 5 mg." */
+    private static final Pattern TAKES = Pattern.compile(
+            "^(?:(?:he|she|patient|pt|currently|now|also|is) )*+(?:takes|taking|on|uses|current|regular|meds|medication)\\b");
+
     private Headings() {}
 
     static boolean isHeading(String plain) {
@@ -29,7 +33,9 @@ final class Headings {
     static Sentence.Section sectionAfter(Sentence.Section section, String plain) {
         var heading = HEADING.matcher(plain);
         if (!heading.find()) {
-            return section == Sentence.Section.FAMILY ? Sentence.Section.FAMILY : section;
+            return section == Sentence.Section.ALLERGIES && TAKES.matcher(plain).find()
+                    ? Sentence.Section.NONE
+                    : section;
         }
         var words = heading.group(1).strip();
         if (FAMILY.matcher(words).matches()) {

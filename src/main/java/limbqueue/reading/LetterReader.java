@@ -39,6 +39,7 @@ public final class LetterReader {
             new ProcedureRule(),
             new DeferralRule(),
             new HistoryRule(),
+            new SmokingRule(),
             new MedicineRule(),
             new AllergyRule(),
             new LabRule(),

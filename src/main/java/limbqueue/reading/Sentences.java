@@ -26,7 +26,7 @@ final class Sentences {
     private static final Pattern LABEL = Pattern.compile("[a-z][a-z0-9 /&().'-]{0,40}:.*");
 
     /** "Rest pain? No." */
-    private static final Pattern ANSWER = Pattern.compile(" {0,3}(?:yes|no|none|nil|y|n)(?: ?[.,;]|$)");
+    private static final Pattern ANSWER = Pattern.compile(" {0,3}(?:yes|no|none|nil|never|y|n)(?: ?[.,;(]| {2}|$)");
 
     /** A line that ends so is not at its end, however short it is. */
     private static final Pattern BREAKS_OFF = Pattern.compile(
