@@ -81,8 +81,7 @@ final class ImagingRule implements Rule {
 
     /** Whether the same kind of imaging on another day is spoken of. */
     private static boolean isAnother(Page page, Sentence sentence, int start, int end, Findings.Entry entry) {
-        var date = page.dates.in(sentence.plain, start, Math.min(sentence.plain.length(), end + 40)).stream()
-                .filter(Dates.Found::full)
+        var date = page.dates.past(page, sentence.plain, start, Math.min(sentence.plain.length(), end + 40)).stream()
                 .findFirst();
         return date.isPresent()
                 && entry.text("date").isPresent()
@@ -147,9 +146,8 @@ final class ImagingRule implements Rule {
     private static void details(Page page, Sentence sentence, int start, int end, Findings.Entry entry) {
         var plain = sentence.plain;
         var to = nextKind(plain, end);
-        for (var date : page.dates.in(plain, end, Math.min(to, end + 80))) {
-            if (date.full()
-                    && Fit.matches(plain.substring(end, date.start()), "(?s)[^;:\\d]{0,60}(?:\\d{1,2} ?(?:cm|mm))?")
+        for (var date : page.dates.past(page, plain, end, Math.min(to, end + 80))) {
+            if (Fit.matches(plain.substring(end, date.start()), "(?s)[^;:\\d]{0,60}(?:\\d{1,2} ?(?:cm|mm))?")
                     && !Fit.matches(
                             plain.substring(end, date.start()),
                             "(?s).*\\b(?:show\\w*|stenosis|occlusion|since|before|after|until|stent|born|planned|booked)\\b.*")) {
@@ -157,8 +155,7 @@ final class ImagingRule implements Rule {
                 break;
             }
         }
-        var lead = page.dates.in(plain, 0, start).stream()
-                .filter(Dates.Found::full)
+        var lead = page.dates.past(page, plain, 0, start).stream()
                 .reduce((_, two) -> two);
         if (!entry.has("date")
                 && lead.isPresent()

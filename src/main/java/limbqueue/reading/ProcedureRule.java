@@ -402,16 +402,14 @@ final class ProcedureRule implements Rule {
     private record When(String date, int start, int end) {}
 
     private static Optional<When> date(Page page, String plain, Found found, int from, int to) {
-        for (var date : page.dates.in(plain, found.end(), Math.min(to, found.end() + 90))) {
-            if (date.full()
-                    && !Fit.matches(
+        for (var date : page.dates.past(page, plain, found.end(), Math.min(to, found.end() + 90))) {
+            if (!Fit.matches(
                             plain.substring(found.end(), date.start()),
                             "(?s).*\\b(?:then|duplex|cta|mra|now|since then|review\\w*|seen|until|postponed|cancelled)\\b.*")) {
                 return Optional.of(new When(date.date().orElseThrow().toString(), date.start(), date.end()));
             }
         }
-        var before = page.dates.in(plain, from, found.start()).stream()
-                .filter(Dates.Found::full)
+        var before = page.dates.past(page, plain, from, found.start()).stream()
                 .reduce((_, two) -> two);
         return before.filter(date -> found.start() - date.end() < 60
                         && !Fit.matches(
