@@ -10,7 +10,7 @@ import java.util.regex.Pattern;
 final class PatientRule implements Rule {
 
     private static final Pattern BORN = Pattern.compile(
-            "\\b(?:dob|d o b|date of birth|birth ?date|born(?: on)?|birth|bom|b(?=[ .:]*$)|d/o/b)\\b(?: ?\\((?:dd|mm|d|m|y|day|month|year|/|-|\\.| )+\\))?[ :.=,-]*(?:on |the |is |was )*$");
+            "\\b(?:dob|d o b|date of birth|birth ?date|born(?: on)?|birth|bom|d0b|b(?=[ .:]*$)|d/o/b)\\b(?: ?\\((?:dd|mm|d|m|y|day|month|year|/|-|\\.| )+\\))?[ :.=,-]*(?:on |the |is |was )*$");
     private static final Pattern BESIDE_NAME = Pattern.compile("[ \\t,(;]*(?:[MFmf]|[Mm]ale|[Ff]emale)?[ \\t,();]*");
     private static final Pattern SEX_STATED = Pattern.compile(
             "\\b(?:sex|gender)\\b ?[:=]? ?(?:\\[ ?x ?\\] ?|\\( ?x ?\\) ?)?(m(?:ale)?|f(?:emale)?|w(?:oman)?)\\b");
@@ -59,7 +59,8 @@ final class PatientRule implements Rule {
                 if (date.full()
                         && BORN.matcher(sentence.plain.substring(0, date.start()))
                                 .find()
-                        && !Polarity.isOthers(sentence, date.start(), date.end())) {
+                        && (!Polarity.isOthers(sentence, date.start(), date.end())
+                                || besideName(sentence, date, findings))) {
                     put(page, sentence, date, findings);
                     return;
                 }
@@ -92,6 +93,14 @@ final class PatientRule implements Rule {
                 }
             }
         }
+    }
+
+    /** "My dad, Cuthbert Astbury, born 24 July 1945". */
+    private static boolean besideName(Sentence sentence, Dates.Found date, Findings findings) {
+        var start = sentence.span(date.start(), date.end()).start();
+        return findings.words("patient.family")
+                .filter(name -> name.end() < start && start - name.end() < 24)
+                .isPresent();
     }
 
     private static void put(Page page, Sentence sentence, Dates.Found date, Findings findings) {

@@ -30,7 +30,7 @@ final class Person {
 
     private static final String ONE_DEGREE =
             "(?:M\\.?D\\.?|D\\.?O\\.?|N\\.?P\\.?|P\\.?A\\.?(?:-C)?|R\\.?N\\.?|F?NP(?:-C|-BC)?|APRN|CNM|DPM|MBBS|MBChB|FRCS|FRCP|MRCP"
-                    + "|MRCGP|CNP|CRNP|ARNP|DNP|PhD|BSc|RVT|RVS|CWS|CWOCN|LPN|MPH|FACS|FACP|FACC|FAAFP|TVN|RGN)\\b\\.?";
+                    + "|MRCGP|CNP|CRNP|ARNP|DNP|PhD|BSc|RVT|RVS|CWS|CWOCN|LPN|MPH|MSN|BSN|MSc|MRCS|FRCGP|FRCPE|FRCSI|FRCR|FRACGP|FRACS|FACS|FACP|FACC|FACE|FACEP|FASN|FAAFP|FACFAS|F\\.A\\.C\\.[CSP]\\.?|TVN|RGN)\\b\\.?";
 
     /** Degrees behind a name: "MD, FACS". */
     static final String DEGREES = ",?[ \\t]+" + ONE_DEGREE + "(?:,?[ \\t]+" + ONE_DEGREE + "){0,5}";

@@ -447,6 +447,8 @@ final class Plain {
                 couple(i);
             }
         }
+        yearsInWords();
+        scannedDates();
         for (var i = 0; i < tokens.size(); i++) {
             if (ORDINALS.containsKey(tokens.get(i).text)) {
                 ordinal(i);
@@ -454,6 +456,31 @@ final class Plain {
                     && i + 1 < tokens.size()
                     && Fit.matches(tokens.get(i + 1).text, MONTH)) {
                 merge(i, i + 1, "0" + tokens.get(i).text.charAt(1));
+            }
+        }
+    }
+
+    /** "Nineteen forty-one", which is a year. */
+    private void yearsInWords() {
+        for (var i = 0; i + 1 < tokens.size(); i++) {
+            if (Fit.matches(tokens.get(i).text, "19|20")
+                    && Fit.matches(tokens.get(i + 1).text, "\\d\\d")
+                    && Character.isLetter(folded.charAt(tokens.get(i).start))
+                    && Character.isLetter(folded.charAt(tokens.get(i + 1).start))) {
+                merge(i, i + 2, tokens.get(i).text + tokens.get(i + 1).text);
+            }
+        }
+    }
+
+    /** "ll/16/1950", which is a date. */
+    private void scannedDates() {
+        for (var i = 0; i + 4 < tokens.size(); i++) {
+            if (Fit.matches(tokens.get(i).text, "[lio]{1,2}")
+                    && tokens.get(i + 1).text.equals("/")
+                    && tokens.get(i + 2).isNumber()
+                    && tokens.get(i + 3).text.equals("/")
+                    && tokens.get(i + 4).isNumber()) {
+                merge(i, i + 1, digitsFor(tokens.get(i).text));
             }
         }
     }
