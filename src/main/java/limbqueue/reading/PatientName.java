@@ -25,8 +25,13 @@ final class PatientName {
     /** What may follow a name that is complete. */
     private static final String COMPLETE = "(?=[ \\t]*(?:[,(|\\n\\r]|$)|[ \\t]{2}|[ \\t]+(?:DOB|D\\.O\\.B|dob|born|b\\.|[MF]\\b|NHS|MRN)\\b)";
 
-    static final Pattern TITLED = Pattern.compile("(?<![A-Za-z])(" + TITLE + ")[ \\t]+(?:(" + PART + "(?=[ \\t]+" + PART
-            + "[ \\t]+" + PART + COMPLETE + ")(?:[ \\t]+" + PART + ")|" + PART + ")(?:[ \\t]+(?:" + INITIAL
+    private static final String NO_NAME =
+            "(?:Born|DOB|Date|NHS|MRN|Hospital|Tel|Phone|Address|Male|Female|Sex|Chart|GP|Age|Aged|Gender|Ward|Clinic|Ref)\\b";
+
+    /** One or two first names before a surname. */
+    private static final String GIVEN = PART + "(?:[ ](?!" + NO_NAME + ")" + PART + "(?=[ ](?!" + NO_NAME + ")" + PART + COMPLETE + "))?";
+
+    static final Pattern TITLED = Pattern.compile("(?<![A-Za-z])(" + TITLE + ")[ \\t]+(?:(" + GIVEN + ")(?:[ \\t]+(?:" + INITIAL
             + "[ \\t]+)?(" + PART + "))?|(" + INITIAL + ")[ \\t]+(" + PART + "))");
 
     private static final String LABEL_PLACE =
@@ -35,7 +40,7 @@ final class PatientName {
             "(?:patient(?:['\u2019]s)?(?:[ \\t]+(?:full[ \\t]+)?name)?|name(?:[ \\t]+of[ \\t]+patient)?|full[ \\t]+name|re|regarding|ref|about|subject|pt(?:[ \\t]+name)?|patient[ \\t]+details)"
                     + "[ \\t]*(?:[:\\-.]|\\.{3,60})?[ \\t]+";
     private static final Pattern LABELLED = Pattern.compile("(?im)" + LABEL_PLACE + LABEL + "(?-i:(?:" + TITLE + "|" + HONOUR
-            + ")[ \\t]+)?(?:(?-i:(" + PART + "),[ \\t]*(" + PART + "))|(?-i:(" + PART + ")(?:[ \\t]+" + INITIAL
+            + ")[ \\t]+)?(?:(?-i:(" + PART + "),[ \\t]*(" + PART + "))|(?-i:(" + GIVEN + ")(?:[ \\t]+" + INITIAL
             + ")?[ \\t]+(" + PART + ")))");
 
     /** "Zadie Orme (daughter)": somebody who writes for the patient. */
@@ -211,7 +216,8 @@ final class PatientName {
     }
 
     private static boolean isName(String word) {
-        return word.length() > 1 && !NOT_A_NAME.matcher(word).matches();
+        return word.length() > 1 && !NOT_A_NAME.matcher(word).matches()
+                && (word.indexOf(' ') < 0 || java.util.Arrays.stream(word.split("[ \\t]+")).noneMatch(part -> NOT_A_NAME.matcher(part).matches()));
     }
 
     /** "Dear Mr Vennor", "Mr Vennor, consultant surgeon", or a signature. */

@@ -15,13 +15,13 @@ final class ProcedureRule implements Rule {
             "\\b(?:(?<aneurysm>(?:evar|endovascular (?:aneurysm|aortic) repair|(?<=aneurysm, |aneurysm - |aneurysm \\()(?:(?:an? )?endovascular repair|repaired(?: by (?:an? )?(?:covered )?stent(?:[ -]graft)?)?)|(?:aortic |popliteal )?aneurysm (?:repair|was repaired|repaired|operation|surgery)|repair of (?:the |an |his |her )?(?:left |right )?(?:aortic |popliteal )?aneurysm|endovascular stent graft for aneurysm))"
                     + "|(?<endarterectomy>endarterectomy)|(?<thrombectomy>thrombectomy)"
                     + "|(?<bypass>(?:fem(?:oral)?(?:oro)?[ -/]*(?:pop(?:liteal)?|distal|tibial|femoral|peroneal|crural|postib|ata|dp|pop)|aorto[ -]?bi?[ -]?(?:femoral|iliac)|ax(?:illo)?[ -]?(?:bi)?[ -]?femoral|iliofemoral|sfa|popliteal)?[ -]*(?:(?:leg|vein|arterial|distal|surgical|peripheral|vascular|crural|limb|left|right|femorodistal) )?bypass)"
-                    + "|(?<amputation>(?:below[ -]knee|above[ -]knee|forefoot|toe|ray|digital|major|minor|partial foot|left|right|syme'?s?|transmetatarsal|\\d\\w* toe|great toe)?(?: (?:toe|ray))? ?amputation|(?<=had (?:his|her) (?:left|right) )leg (?:taken )?off)"
+                    + "|(?<amputation>(?:below[ -]knee|above[ -]knee|forefoot|toe|ray|digital|major|minor|partial foot|left|right|syme'?s?|transmetatarsal|\\d\\w* toe|great toe)?(?: (?:toe|ray))? ?amputation|(?<=(?:his|her) (?:left|right) )leg (?:(?:taken |cut )?off|removed|amputated)|(?<=lost (?:his|her) (?:left|right) )leg(?= (?:below|above|to|in|at)))"
                     + "|(?<angioplasty>angioplasty|(?<=attempted |attempt at |failed |unsuccessful |tried )(?:[a-z -]{0,30})?recanali[sz]ation|recanali[sz]ation(?= (?:attempted|failed|of))|recanali[sz]ed)|(?<stent>stent)|(?<angiogram>angiogram))\\b");
 
     private static final Pattern NOT_LEG = Pattern.compile(
-            "\\b(?:coronary|coronaries|cardiac|heart|renal|gastric|ureteric|biliary|drug eluting stents? (?:to|in) (?:the )?lad|lad|rca|circumflex|pci|myocardial|left main|cerebral|ureter|mesenteric|subclavian|fistula|stomach|weight)\\b");
+            "\\b(?:coronary|coronaries|cardiac|heart|renal|gastric|ureteric|biliary|drug eluting stents? (?:to|in) (?:the )?lad|lad|rca|circumflex|pci|carotid|mammary|cabg|myocardial|left main|cerebral|ureter|mesenteric|subclavian|fistula|stomach|weight)\\b");
     private static final Pattern PLAN = Pattern.compile(
-            "\\b(?:consider(?:ed|ing|ation)?|for (?:possible )?(?:an? )?|would (?:like|benefit|need)|may (?:need|require|benefit)|might|needs?|require[sd]?|suitable for|candidate for|request(?:ed|ing)?|plan(?:ned|ning|s)?|to be|will (?:need|have|be)|await(?:s|ing)|wait(?:ing)? (?:list )?for|list(?:ed)?(?: (?:at|in|of|there|again)[^,;.]{0,40})? for|refer(?:red)? for|accept(?:s|ed)?|would have|in case (?:\\w+ ){0,4}|option ?:?|future|discuss(?:ed|ing)?|option of|offer(?:ed)?|if|avoid(?:ing)?|prevent|risk of|facing|spoken of|talk(?:ed)? of|mention(?:ed)? of|plan (?:is|was)|intention (?:is|was)|heading for|come to|instead of|rather than|declin\\w+|refus\\w+|no (?:previous|prior|past|history of)|never had|without|before (?:any|an)|hoping for|could have|should have|whether|scheduled for|booked for|due (?:for|to have)|in case|candidate|save (?:him|her) from|unfit for|fit for|not (?:a candidate|suitable)|possible|potential|re-?|repeat|another|further|->)(?: (?:a|an|the|any|right|left|urgent|further|early|diagnostic|possible|repeat|his|her|lower|limb|leg|of|to|have|primary|an?|and|or|sfa|iliac|femoral|popliteal|angioplasty|stent|angiogram|bypass|amputation|duplex|cta|surgery)){0,6} ?(?:/|and|or|\\+/?-?)? ?$");
+            "\\b(?:consider(?:ed|ing|ation)?|for(?: possible)?(?: an?)?|put off|postponed|cancelled|deferred|(?:awaits?|await\\w*)|would (?:like|benefit|need)|may (?:need|require|benefit)|might|needs?|require[sd]?|suitable for|candidate for|request(?:ed|ing)?|plan(?:ned|ning|s)?|to be|will (?:need|have|be)|await(?:s|ing)|wait(?:ing)? (?:list )?for|list(?:ed)?(?: (?:at|in|of|there|again)[^,;.]{0,40})? for|refer(?:red)? for|accept(?:s|ed)?|would have|in case (?:\\w+ ){0,4}|option ?:?|future|discuss(?:ed|ing)?|option of|offer(?:ed)?|if|avoid(?:ing)?|prevent|risk of|facing|spoken of|talk(?:ed)? of|mention(?:ed)? of|plan (?:is|was)|intention (?:is|was)|heading for|come to|instead of|rather than|declin\\w+|refus\\w+|no (?:previous|prior|past|history of)|never had|without|before (?:any|an)|hoping for|could have|should have|whether|scheduled for|booked for|due (?:for|to have)|in case|candidate|save (?:him|her) from|unfit for|fit for|not (?:a candidate|suitable)|possible|potential|re-?|repeat|another|further|->)(?: (?:a|an|the|any|right|left|urgent|further|early|diagnostic|possible|repeat|his|her|lower|limb|leg|of|to|have|primary|an?|and|or|sfa|iliac|femoral|popliteal|angioplasty|stent|angiogram|bypass|amputation|duplex|cta|surgery)){0,6} ?(?:/|and|or|\\+/?-?)? ?$");
     private static final Pattern PLANNED_AFTER = Pattern.compile(
             "^(?: of the \\w+)? ?(?:- ?)?(?:is |was |has been |to be |should be |would be |could be |will be |isn't )?(?:not )?(?:planned|booked|scheduled|considered|being considered|discussed|offered|declined|pending|not possible|next (?:week|month)|requested|awaited|would|could|should|may|might|if|suggested|recommended|on \\w+ list|slot|date|cancelled|postponed|put off|deferred|tomorrow|\\?)");
     /** "I took him to our angiography suite for an angiogram": what it was for was done. */
@@ -186,6 +186,10 @@ final class ProcedureRule implements Rule {
                 || Fit.matches(plain.substring(0, match.start()), "(?s).*\\b(?:coronary|heart|cardiac) $")) {
             return false;
         }
+        if (Fit.matches(before, "(?s).*\\bin case (?:\\w+ ){0,6}")
+                || kind.equals("bypass") && Fit.matches(after, "(?s) (?:line|number|tel|telephone|road|phone|switchboard)\\b.*")) {
+            return false;
+        }
         var plan = PLAN.matcher(before);
         var underway = TAKEN_TO_THEATRE.matcher(before).find();
         if (plan.find()
@@ -248,6 +252,7 @@ final class ProcedureRule implements Rule {
         var plain = sentence.plain;
         var clauseFrom = Math.max(from, lastBorder(plain, from, found.start()));
         var clauseTo = Math.min(to, plain.length());
+        var item = from == 0 ? clauseFrom : lastItem(plain, clauseFrom, found.start());
         var sides = sides(sentence, found, clauseFrom, clauseTo);
         var segment = segment(plain, found, clauseFrom, clauseTo);
         var date = date(page, plain, found, clauseFrom, clauseTo);
@@ -273,6 +278,9 @@ final class ProcedureRule implements Rule {
             if (same
                     && agrees
                     && (refersBack || date.isEmpty() || entry.text("date").isEmpty())) {
+                if (Fit.matches(plain.substring(0, found.start()), "(?s).*\\b(?:duplex|cta|mra)\\b.*")) {
+                    return Optional.empty();
+                }
                 date.filter(_ -> !entry.has("date"))
                         .ifPresent(when -> entry.put("date", when.date(), sentence.span(when.start(), when.end())));
                 Places.behind(page, sentence, found.end(), plain.length())
@@ -305,10 +313,10 @@ final class ProcedureRule implements Rule {
             segment.ifPresent(known -> entry.put("segment", known, sentence.span(start, found.end())));
             date.ifPresent(when -> entry.put("date", when.date(), sentence.span(when.start(), when.end())));
             Places.behind(page, sentence, found.end(), Math.min(plain.length(), Math.max(clauseTo, found.end() + 10)))
-                    .or(() -> Places.behind(page, sentence, clauseFrom, found.start()))
+                    .or(() -> Places.behind(page, sentence, item, found.start()))
                     .ifPresent(place -> entry.put("where", place.name(), place.words()));
             made.add(entry);
-            course(page, sentence, clauseFrom, clauseTo, entry);
+            course(page, sentence, item, clauseTo, entry);
             if (!examined(sentence)) {
                 Enclosures.read(sentence, found.end(), entry);
             }
@@ -316,6 +324,16 @@ final class ProcedureRule implements Rule {
             first = first == null ? entry : first;
         }
         return Optional.ofNullable(first);
+    }
+
+    /** Where the words of the second of two procedures begin: "… at Easton Hospital in 2023 and left SFA stenting". */
+    private static int lastItem(String plain, int from, int to) {
+        var match = Fit.of(",? (?:and|then|followed by|plus)\\b|, |; ").matcher(plain).region(from, to);
+        var at = from;
+        while (match.find()) {
+            at = match.end();
+        }
+        return at;
     }
 
     private static int lastBorder(String plain, int from, int to) {
@@ -496,10 +514,11 @@ final class ProcedureRule implements Rule {
         }
         var behind = sentence.plain.substring(found.end(), Math.min(sentence.plain.length(), found.end() + 22));
         var words = (sentence.plain.substring(found.start(), found.end())
-                        + (Fit.matches(behind, "(?s) (?:of|through|at)\\b[^,.;]*.*")
+                        + (Fit.matches(behind, "(?s) (?:of|through|at|below|above)\\b[^,.;]*.*")
                                 ? behind.split("[,.;]", 0)[0]
                                 : ""))
-                .replace('-', ' ');
+                .replace('-', ' ')
+                .replace("the knee", "knee");
         var before = sentence.plain.substring(Math.max(0, found.start() - 25), found.start());
         var level = words.contains("below knee")
                 ? "belowKnee"

@@ -36,6 +36,17 @@ final class TelephoneRule implements Rule {
     private static final Pattern OURS = Pattern.compile(
             "(?i)^[ \\t]*(?:to|attn|fao)\\b[ \\t]*:?|^[ \\t]*fax to\\b|\\b(?:your fax|faxed to you|fax(?:ed)? to:|fax from)");
 
+    /** The patient's own doctor, who is not the one that writes. */
+    private static final Pattern OWN_DOCTOR =
+            Pattern.compile("(?i)(?:(?:^|[|.,][ \\t]*)(?:registered |usual )?(?:gp|pcp)[ \\t]*[:(-]|\\b(?:own|our|his|her|registered|usual) (?:gp|pcp)\\b|\\bfamily doctor\\b)[^\\n|;]{0,80}$");
+
+    /** A relative writes, who is neither the patient nor the referrer. */
+    private static final Pattern BY_A_RELATIVE = Pattern.compile(
+            "(?i)\\b(?:my|our) (?:dad|mum|mom|father|mother|husband|wife|gran|nan|grandad|grandmother|uncle|aunt)\\b|\\bi am (?:the|his|her) (?:daughter|son|wife|husband|niece|nephew)\\b");
+
+    private static final Pattern A_PRACTICE =
+            Pattern.compile("(?i)\\b(?:gp|dr|doctor|surgery|practice|clinic|hospital|(?:medical|health) centre)\\b[^\\n]{0,60}$");
+
     /** Words of a line that speaks of the patient. */
     private static final Pattern PATIENT_LINE = Pattern.compile(
             "(?i)^[ \\t]*(?:re|pt|patient|name|about|surname)\\b|\\b(?:d\\.?o\\.?b|date of birth|born|nhs n|mrn|chart no|hospital no|forename|first name)\\b");
@@ -50,6 +61,7 @@ final class TelephoneRule implements Rule {
     @Override
     public void read(Page page, Findings findings) {
         var lines = Lines.of(page.text);
+        var relative = BY_A_RELATIVE.matcher(page.text).find();
         for (var line : lines) {
             var match =
                     NUMBER.matcher(page.text).region(line.start(), line.end()).useTransparentBounds(true);
@@ -70,12 +82,12 @@ final class TelephoneRule implements Rule {
                 if (isFax(digits, findings)) {
                     continue;
                 }
-                if (FAX.matcher(before).find()) {
+                if (FAX.matcher(Lines.legible(before).replace("t0 ", "to ")).find()) {
                     if (!OURS.matcher(line.upTo(match.start())).find()) {
                         findings.putIfUnknown("referrer.fax", digits, words);
                     }
                 } else {
-                    owner(lines, line, before, words, findings)
+                    owner(lines, line, before, words, relative, findings)
                             .filter(owner -> owner != Owner.OTHER)
                             .ifPresent(owner -> findings.putIfUnknown(
                                     owner == Owner.PATIENT ? "patient.phone" : "referrer.phone", digits, words));
@@ -105,12 +117,19 @@ final class TelephoneRule implements Rule {
                                 + "{10}|\\(\\d{3}\\) ?\\d{3}-\\d{4}|\\d{3}[-.]\\d{3}[-.]\\d{4}|\\d{3}-\\d{4}");
     }
 
-    private static Optional<Owner> owner(List<Line> lines, Line line, String before, Span words, Findings findings) {
+    private static Optional<Owner> owner(List<Line> lines, Line line, String before, Span words, boolean relative, Findings findings) {
         if (THEIRS.matcher(before).find()) {
             return Optional.of(Owner.OTHER);
         }
+        if (OWN_DOCTOR.matcher(before).find()
+                && findings.words("referrer.name").filter(line::holds).isEmpty()) {
+            return Optional.of(Owner.OTHER);
+        }
+        if (relative && A_PRACTICE.matcher(before).find()) {
+            return Optional.of(Owner.OTHER);
+        }
         if (REFERRERS.matcher(before).find()) {
-            return Optional.of(Owner.REFERRER);
+            return Optional.of(relative ? Owner.OTHER : Owner.REFERRER);
         }
         if (PATIENTS.matcher(before).find()) {
             return Optional.of(Owner.PATIENT);
@@ -124,6 +143,9 @@ final class TelephoneRule implements Rule {
             if (above.afterBlank()) {
                 break;
             }
+        }
+        if (relative) {
+            return Optional.empty();
         }
         return line.number() < HEAD || line.number() >= lines.size() - FOOT
                 ? Optional.of(Owner.REFERRER)
