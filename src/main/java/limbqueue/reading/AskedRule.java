@@ -148,7 +148,7 @@ final class AskedRule implements Rule {
         var before = plain.substring(0, match.start());
         if (Fit.matches(
                                 before,
-                                "(?s).*\\b(?:not|don't|isn't|no need to|no reason to|doesn't|hasn't|never|noticed|stopping (?:him|her)|years?|months?|weeks?|days?|distance|stops)\\b[^.;]{0,25}")
+                                "(?s).*\\b(?:not|nobody|no one|don't|isn't|no need to|no reason to|doesn't|hasn't|never|noticed|stopping (?:him|her)|years?|months?|weeks?|days?|distance|stops)\\b[^.;]{0,25}")
                         && !match.group().startsWith("expedit")
                 || Fit.matches(
                         plain,

@@ -110,7 +110,7 @@ final class Enclosures {
         var before = plain.substring(Math.max(0, start - 30), start);
         return Fit.matches(
                         before,
-                        "(?s).*\\b(?:blood|good|poor|satisfactory|excellent|angiographic|technical|lab|laboratory|test|just|only|took|take|takes|for|to get|some) ")
+                        "(?s).*\\b(?:blood|good|poor|satisfactory|excellent|angiographic|technical|lab|laboratory|test|just|only|fax|fax the|fax any|post|post the|email|e-mail|send|send the|took|take|takes|for|to get|some) ")
                 || Fit.matches(before, "(?s).*\\b(?:on|onto) (?:an? |the |our |pacs )*(?:enclosed )?$")
                 || Fit.matches(
                         plain.substring(end), "(?s) (?:only|shows?|showed|of (?:treatment|surgery|the bypass)).*");

@@ -54,9 +54,11 @@ final class HistoryRule implements Rule {
                     "(?:dual |single |double )?anti-?platelets?(?: (?:therapy|agents?|treatment|drugs?|medication))?|dapt|blood thinning tablet"),
             Condition.of("careHome", "care home"));
 
-    /** "Please avoid her dialysis days." */
-    private static final Pattern OWN_DIALYSIS =
-            Pattern.compile("(?:his|her) dialysis (?:days?|sessions?|slots?|shifts?)\\b");
+    /** "Please avoid her dialysis days", "on a non-dialysis day": who has such days is dialysed. */
+    private static final Pattern DIALYSIS_DAY = Pattern.compile("^(?:[ -]free)?[ -](?:days?|sessions?|slots?|shifts?|runs?|schedule)\\b");
+
+    /** An adjective that ends a list of denied nouns: "no atrial fibrillation, hypothyroid". */
+    private static final Pattern ADJECTIVE = Pattern.compile("(?i)(?:hypo|hyper)thyroid|diabetic|haemophiliac");
 
     private static final Pattern NO_DIALYSIS_BEFORE = Pattern.compile(
             "\\b(?:pre|non|may need|may require|approach\\w*|heading (?:for|towards)|near(?:ing)?|close to|consent for|prepar\\w+ for|(?:fistula|access|line|catheter|workup|work ?up|assess\\w*|ready|candidate|suitable|education|awaiting|wait\\w*|listed|referred|refer) for|(?:into|towards?|without|avoid|before|until|short of|start|needs?|need|want|declin\\w+|refus\\w+|discuss\\w*|considering|consider|option of|offered|talk\\w* about|come to|end up on|precipitat\\w+)|risk of) ?(?:the |a |any |starting |having |future |starts? )?-? ?$|\\bblood.{0,30}$");
@@ -86,7 +88,7 @@ final class HistoryRule implements Rule {
     public void read(Page page, Findings findings) {
         for (var sentence : page.sentences) {
             for (var condition : CONDITIONS) {
-                read(sentence, condition, findings);
+                read(page, sentence, condition, findings);
             }
             walking(sentence, findings);
             infarct(page, sentence, findings);
@@ -94,23 +96,22 @@ final class HistoryRule implements Rule {
         }
     }
 
-    private static void read(Sentence sentence, Condition condition, Findings findings) {
+    private static void read(Page page, Sentence sentence, Condition condition, Findings findings) {
         var plain = sentence.plain;
         var match = condition.words().matcher(plain);
         while (match.find()) {
             var field = condition.field();
             if (field.endsWith("dialysis")
-                    && OWN_DIALYSIS
-                            .matcher(plain)
-                            .region(Math.max(0, match.start() - 4), plain.length())
-                            .lookingAt()) {
+                    && DIALYSIS_DAY.matcher(plain.substring(match.end())).find()
+                    && !Polarity.isOthers(sentence, match.start(), match.end())) {
                 findings.put(field, true, sentence.span(match), Findings.Ground.WORDS);
                 continue;
             }
             if (isAnother(sentence, field, match)) {
                 continue;
             }
-            var value = value(sentence, match.start(), match.end());
+            var value = value(sentence, match.start(), match.end())
+                    .map(said -> said || endsDenials(page, sentence, match.start(), match.end()));
             if (value.isEmpty()) {
                 continue;
             }
@@ -121,6 +122,14 @@ final class HistoryRule implements Rule {
             var start = value.get() ? match.start() : Polarity.denialStart(sentence, match.start());
             findings.put(field, value.get(), sentence.span(start, match.end()), Findings.Ground.WORDS);
         }
+    }
+
+    private static boolean endsDenials(Page page, Sentence sentence, int start, int end) {
+        var before = sentence.plain.substring(sentence.clauseStart(start), start);
+        return ADJECTIVE.matcher(page.original(sentence.span(start, end))).matches()
+                && Fit.matches(before, "(?s).*\\bno (?:history of )?[a-z]+(?: [a-z]+){0,2}, ")
+                && !Fit.matches(before, "(?s).*\\b(?:not|never|neither|isn't)\\b.*")
+                && !Fit.matches(sentence.plain.substring(end), "(?s) or\\b.*");
     }
 
     private static Optional<Boolean> value(Sentence sentence, int start, int end) {

@@ -383,6 +383,7 @@ final class Letterhead {
     private static boolean isAddress(Page page, String words, boolean first) {
         if (words.isEmpty()
                 || Fit.matches(words, "[+(]?[\\d][\\d ()-]{7,}")
+                || Fit.matches(words, "\\d{1,2}(?:st|nd|rd|th)? [A-Za-z]{3,9},? (?:19|20|2O)[\\dO]{2}")
                 || Fit.matches(words, ".*\\b\\d{1,2}[/.]\\d{1,2}[/.]\\d{2,4}\\b.*")
                 || Fit.matches(
                         words,

@@ -69,7 +69,7 @@ enum Polarity {
                     + "last (?:year|summer|winter|autumn|spring|month)|years? ago|(?:19|20)\\d\\d)\\b");
 
     private static final String PERSON =
-            "(?:fathers?|dad|mothers?|mum|mom|brothers?|sisters?|sons?|daughters?|daughter-in-law|wife|husband|uncles?|aunts?|cousins?|"
+            "(?:(?:mother|father|brother|sister|son|daughter)s?-in-law|fathers?|dad|mothers?|mum|mom|brothers?|sisters?|sons?|daughters?|daughter-in-law|wife|husband|uncles?|aunts?|cousins?|"
                     + "grandfather|grandmother|grandson|granddaughter|parents?|siblings?|partner|(?:lady|man|woman|gentleman|patient) (?:in the next (?:bed|room)|next door|next to|opposite)|neighbou?rs?|friends?|twin|spouse|nephews?|nieces?|grandparents?|roommate|flatmate|colleague's|"
                     + "donor|co-?worker|wife's|in (?:the |his |her )?family|relatives? with|sis|bro|hubby|neph|mate|room-?mate|lodger|tenant|a colleague of (?:his|hers)|family history|family hx|fhx?|f/h|runs in the family|strong family)";
     private static final Pattern OTHERS = Pattern.compile("\\b" + PERSON + "(?:'s)?\\b");

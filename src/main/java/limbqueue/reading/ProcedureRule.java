@@ -19,7 +19,7 @@ final class ProcedureRule implements Rule {
                     + "|(?<angioplasty>angioplasty|(?<=attempted |attempt at |failed |unsuccessful |tried )(?:[a-z -]{0,30})?recanali[sz]ation|recanali[sz]ation(?= (?:attempted|failed|of))|recanali[sz]ed)|(?<stent>stent)|(?<angiogram>angiogram))\\b");
 
     private static final Pattern NOT_LEG = Pattern.compile(
-            "\\b(?:coronary|coronaries|cardiac|heart|renal|gastric|ureteric|biliary|drug eluting stents? (?:to|in) (?:the )?lad|lad|rca|circumflex|pci|carotid|mammary|cabg|myocardial|left main|cerebral|ureter|mesenteric|subclavian|fistula|stomach|weight)\\b");
+            "\\b(?:coronary|coronaries|cardiac|heart|renal|gastric|ureteric|biliary|drug eluting stents? (?:to|in) (?:the )?lad|lad|rca|circumflex|pci|mammary|cabg|myocardial|left main|cerebral|ureter|mesenteric|subclavian|fistula|stomach|weight)\\b");
     private static final Pattern PLAN = Pattern.compile(
             "\\b(?:consider(?:ed|ing|ation)?|for(?: possible)?(?: an?)?|put off|postponed|cancelled|deferred|(?:awaits?|await\\w*)|would (?:like|benefit|need)|may (?:need|require|benefit)|might|needs?|require[sd]?|suitable for|candidate for|request(?:ed|ing)?|plan(?:ned|ning|s)?|to be|will (?:need|have|be)|await(?:s|ing)|wait(?:ing)? (?:list )?for|list(?:ed)?(?: (?:at|in|of|there|again)[^,;.]{0,40})? for|refer(?:red)? for|accept(?:s|ed)?|would have|in case (?:\\w+ ){0,4}|option ?:?|future|discuss(?:ed|ing)?|option of|offer(?:ed)?|if|avoid(?:ing)?|prevent|risk of|facing|spoken of|talk(?:ed)? of|mention(?:ed)? of|plan (?:is|was)|intention (?:is|was)|heading for|come to|instead of|rather than|declin\\w+|refus\\w+|no (?:previous|prior|past|history of)|never had|without|before (?:any|an)|hoping for|could have|should have|whether|scheduled for|booked for|due (?:for|to have)|in case|candidate|save (?:him|her) from|unfit for|fit for|not (?:a candidate|suitable)|possible|potential|re-?|repeat|another|further|->)(?: (?:a|an|the|any|right|left|urgent|further|early|diagnostic|possible|repeat|his|her|lower|limb|leg|of|to|have|primary|an?|and|or|sfa|iliac|femoral|popliteal|angioplasty|stent|angiogram|bypass|amputation|duplex|cta|surgery)){0,6} ?(?:/|and|or|\\+/?-?)? ?$");
     private static final Pattern PLANNED_AFTER = Pattern.compile(
@@ -91,7 +91,9 @@ final class ProcedureRule implements Rule {
                     var next = i + 1 < found.size() ? found.get(i + 1).start() : sentence.plain.length();
                     var from = i == 0 ? 0 : found.get(i - 1).end();
                     var entry = merge(page, sentence, found.get(i), made, last, from, next, findings);
-                    if (entry.isPresent()) {
+                    if (entry.isEmpty() && examined(sentence)) {
+                        last = null;
+                    } else if (entry.isPresent()) {
                         last = entry.get();
                         lastSentence = sentence.number;
                         lastParagraph = sentence.paragraph;
@@ -144,6 +146,11 @@ final class ProcedureRule implements Rule {
                 "evar",
                 "leg off",
                 "leg taken off",
+                "leg cut off",
+                "leg removed",
+                "leg amputated",
+                "lost his",
+                "lost her",
                 "recanali")) {
             return all;
         }

@@ -35,6 +35,7 @@ final class ReferrerRule implements Rule {
             Pattern.compile("\\b" + WAY + " (?:reply|replies|answers?)(?: please| preferred|$)"),
             Pattern.compile("\\b(?:reply|replies|answers?)(?: please)?:? " + WAY),
             // "best to e-mail me", "drop me an e-mail", "fax results to 01632 960718", "(e-mail please)"
+            Pattern.compile("\\bno fax[^a-z]{1,6}" + WAY),
             Pattern.compile("\\bbest to " + WAY + " (?:me|us)\\b"),
             Pattern.compile("\\b(?:drop|send) (?:me|us) (?:an? )?" + WAY),
             Pattern.compile("^(?:please )?" + WAY + " (?:the )?(?:" + ANSWER + ") (?:to|back)\\b"),

@@ -41,7 +41,10 @@ final class Signatory {
     private static final String REFERRER_LABEL =
             "(?is).*(?:from|fron|frorn|sender|(?:referr\\w*|request\\w*|ordering)(?:[ \\t]+[a-z]+){0,2})[ \\t]*(?::|\\.{2,60}).*";
 
-    /** Who speaks on a telephone, or writes for a relative: "this is Dilwen, I'm the nurse", "my name is Aurelia Bainbridge". */
+    private static final Pattern REFERRED_BY =
+            Pattern.compile("\\breferred (?:to you )?by (?:(?:his|her|our) (?:GP|doctor),? )?(" + TITLED_NAME + ")");
+
+    /** Who speaks on a telephone: "this is Dilwen, I'm the nurse". */
     private static final Pattern SPEAKING = Pattern.compile(
             "\\b(?:[Tt]his is|[Mm]y name is|[Ii]t is|[Ii]t's)[ \\t]+(" + Person.PART + "(?:[ \\t]+" + Person.PART
                     + ")?)(?=,?[ \\t]+(?:(?:and )?I'?m\\b|(?:and )?I am\\b|from\\b|here\\b|calling\\b|ringing\\b|speaking\\b|one of\\b))");
@@ -90,6 +93,9 @@ final class Signatory {
     private Signatory() {}
 
     static Optional<Span> of(Page page, List<Line> lines, Findings findings) {
+        if (Person.isRelatives(page.text)) {
+            return first(REFERRED_BY, page);
+        }
         return labelled(page, SURE)
                 .or(() -> labelled(page, NAMED))
                 .or(() -> first(TAKEN_FOR, page))

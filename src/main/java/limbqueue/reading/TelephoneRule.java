@@ -40,10 +40,6 @@ final class TelephoneRule implements Rule {
     private static final Pattern OWN_DOCTOR =
             Pattern.compile("(?i)(?:(?:^|[|.,][ \\t]*)(?:registered |usual )?(?:gp|pcp)[ \\t]*[:(-]|\\b(?:own|our|his|her|registered|usual) (?:gp|pcp)\\b|\\bfamily doctor\\b)[^\\n|;]{0,80}$");
 
-    /** A relative writes, who is neither the patient nor the referrer. */
-    private static final Pattern BY_A_RELATIVE = Pattern.compile(
-            "(?i)\\b(?:my|our) (?:dad|mum|mom|father|mother|husband|wife|gran|nan|grandad|grandmother|uncle|aunt)\\b|\\bi am (?:the|his|her) (?:daughter|son|wife|husband|niece|nephew)\\b");
-
     private static final Pattern A_PRACTICE =
             Pattern.compile("(?i)\\b(?:gp|dr|doctor|surgery|practice|clinic|hospital|(?:medical|health) centre)\\b[^\\n]{0,60}$");
 
@@ -61,7 +57,7 @@ final class TelephoneRule implements Rule {
     @Override
     public void read(Page page, Findings findings) {
         var lines = Lines.of(page.text);
-        var relative = BY_A_RELATIVE.matcher(page.text).find();
+        var relative = Person.isRelatives(page.text);
         for (var line : lines) {
             var match =
                     NUMBER.matcher(page.text).region(line.start(), line.end()).useTransparentBounds(true);
