@@ -65,6 +65,11 @@ final class AllergyRule implements Rule {
             if (!listed && !SAYS.matcher(piece).find() || denied(sentence, thing, piece)) {
                 continue;
             }
+            if (thing.to().equals("iodinated contrast")
+                    && Fit.matches(plain, "(?s).*\\b(?:angiogram|angioplasty)\\b.*\\breaction\\b.*")
+                    && !Fit.matches(plain, "(?s).*\\ballerg.*")) {
+                continue;
+            }
             if (Polarity.isOthers(sentence, thing.start(), thing.end())
                     || Polarity.isOpen(sentence, thing.start()) && !toReaction.contains("?") && !section) {
                 continue;

@@ -86,7 +86,7 @@ final class DrugsNotTaken {
     private static final String GIVEN_UP =
             "(?:for a (?:while|time|bit)|briefly)\\b|but (?:has |he |she )*(?:r[au]n out|gave (?:it|that|them|up)|given (?:it|that|them|up)|came off|finished)";
     private static final String STOPPED_AFTER =
-            "stopped(?! smok| drink)|discontinued|withheld|hold\\b|ceased|withdrawn|on hold|held\\b|paused|suspended|course|(?:course )?(?:finished|completed)|d/c|dc'd|dcd|"
+            "stopped(?! smok| drink)|tried\\b|discontinued|withheld|hold\\b|ceased|withdrawn|on hold|held\\b|paused|suspended|course|(?:course )?(?:finished|completed)|d/c|dc'd|dcd|"
                     + "(?:replaced (?:by|with)|swapped (?:for|to)|switched to|changed to|exchanged for)|until (?!seen|review|the (?:procedure|appointment|visit|angiogram|day)|advised|told|further|your|you\\b|clinic)|"
                     + "(?:last taken|not (?:yet )?started|never started)|in the past|previously(?= ?(?:[,.;)]|$))";
     private static final String REACTION_AFTER =

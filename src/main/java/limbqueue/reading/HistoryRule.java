@@ -21,7 +21,7 @@ final class HistoryRule implements Rule {
             Condition.of("dialysis", "dialysis"),
             Condition.of(
                     "coronaryBypass",
-                    "coronary bypass|ca bypass|bypass of (?:the |his |her )?coronar\\w+|lima(?:-| to )lad|bypass (?:surgery )?(?:to|on|of|for) (?:his |her |the )?heart|(?<=coronary )bypass"),
+                    "coronary bypass|ca bypass|bypass of (?:the |his |her )?coronar\\w+|lima(?:-| to )lad|bypass(?= [^.;]{0,30}\\bleft internal mammary)|bypass (?:surgery )?(?:to|on|of|for) (?:his |her |the )?heart|(?<=coronary )bypass"),
             Condition.of(
                     "leftInternalMammaryGraft",
                     "left internal mammary graft|mammary graft|(?<=using )(?:left )?internal mammary"),
@@ -116,7 +116,9 @@ final class HistoryRule implements Rule {
                 continue;
             }
             var treatment = field.endsWith("statin") || field.endsWith("antiplatelet");
-            if (treatment && !taken(sentence, match, value.get())) {
+            if (treatment
+                    && answered(plain, match.start(), match.end()).isEmpty()
+                    && !taken(sentence, match, value.get())) {
                 continue;
             }
             var start = value.get() ? match.start() : Polarity.denialStart(sentence, match.start());

@@ -40,7 +40,7 @@ final class LetterDate {
                         && !OTHER.matcher(sentence.plain).find()
                         && !CLINICAL.matcher(sentence.plain).find()
                         && atTheEdge
-                        && rest <= (sentence.number < 4 ? 60 : 24)
+                        && rest <= (sentence.number < 4 ? sentence.plain.length() - date.end() <= 1 ? 90 : 60 : 24)
                         && date.date().filter(day -> day.getYear() >= 1990).isPresent()) {
                     return date.date();
                 }

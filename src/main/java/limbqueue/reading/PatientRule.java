@@ -45,11 +45,11 @@ final class PatientRule implements Rule {
     private static final Pattern ADDRESS_BELOW = Pattern.compile("\\G[^\\n]{0,60}\\n[ \\t]*(" + HOUSE + PLACES + "{1,3})[.]?[ \\t]*(?=\\n|$)");
 
     private static final Pattern LEAVES = Pattern.compile(
-            "\\b(?:leav(?:es?|ing)|out of (?:the )?(?:area|town|country)(?: from)?|flies|fly(?:ing)?|sails?|sailing|depart\\w*|travels?|travelling|traveling|goes (?:away|abroad|on)|going (?:away|abroad)|away from|moves?|off to|cruise|heads? (?:off|south|north))\\b[^.;]{0,60}?$");
+            "\\b(?:leav(?:es?|ing)|out of (?:the )?(?:area|town|country)(?: from)?|flies|fly(?:ing)?|sails?|sailing|depart\\w*|travels?|travelling|traveling|goes (?:away|abroad|on|(?:back )?to (?:his|her) \\w+)|going (?:away|abroad)|away from|moves?|off to|cruise|heads? (?:off|south|north))\\b[^.;]{0,60}?$");
     private static final Pattern RETURNS = Pattern.compile(
             "\\b(?:return(?:s|ing|ed)?|retuning|home(?= ?$)|home by|back(?: home)?(?: on| by| in)?|comes? home(?: on)?|home on|comes? back|coming back|home again|until|be back)\\b[^.;]{0,25}$");
     private static final Pattern AWAY = Pattern.compile(
-            "\\b(?:not available|unavailable|isn't available|absent|away|isn't free|cannot (?:come|attend|make)|can not come|unable to (?:attend|come)|on holiday|on vacation|out of (?:town|the country)|not be available|not free|no appointments?|avoid|cannot make|booked for|dates to avoid|in hospital)\\b");
+            "\\b(?:not available|unavailable|isn't available|absent|away|gone|not able to (?:come|attend)|cannot (?:drive|travel)|isn't free|cannot (?:come|attend|make)|can not come|unable to (?:attend|come)|on holiday|on vacation|out of (?:town|the country)|not be available|not free|no appointments?|avoid|cannot make|booked for|dates to avoid|in hospital)\\b");
 
     private static final Pattern FIRST_DAY =
             Pattern.compile("\\b(?<day>\\d{1,2}) ?(?:st|nd|rd|th)? ?(?:-|to|until|till|through|thru|and) ?(?:the )?$");
@@ -207,6 +207,7 @@ final class PatientRule implements Rule {
                 if (original.equals("M")
                         || original.equals("F")
                         || original.length() > 1
+                        || sentence.plain.startsWith("(" + match.group("l") + ")", match.start("l") - 1)
                         || Fit.matches(sentence.plain.substring(0, match.start("l")), "(?s).*, ")
                                 && Fit.matches(sentence.plain.substring(match.end("l")), "(?s),.*")) {
                     return Optional.of(word(sentence, match.start("l"), match.end("l"), match.group("l")));

@@ -18,7 +18,7 @@ final class ReferrerRule implements Rule {
     private static final List<Pattern> PREFERENCES = List.of(
             // "please reply by fax", "letters by post", "let me know by post", "answer by letter in the post"
             Pattern.compile("\\b(?:" + ANSWER
-                    + "|respond|write(?: back)?|send|get back to (?:me|us)|let (?:me|us) (?:know|have)|(?:reach|contact|inform|tell) (?:me|us)|come back to (?:me|us))\\b[^.;]{0,30}?\\b(?:by|via|in the|through|per|using|:) ?(?:the |return of |return )?"
+                    + "|respond|write(?: back)?|send|get back to (?:me|us)|let (?:me|us) (?:know|have)|hear (?:back )?from you|(?:reach|contact|inform|tell) (?:me|us)|come back to (?:me|us))\\b[^.;]{0,30}?\\b(?:by|via|in the|through|per|using|:) ?(?:the |return of |return )?"
                     + WAY),
             // "e-mail is best", "fax is fine for replies", "post preferred"
             Pattern.compile(
