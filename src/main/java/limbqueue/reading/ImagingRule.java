@@ -14,11 +14,16 @@ final class ImagingRule implements Rule {
     private static final Pattern BONE_FILMS = Pattern.compile(
             "\\b(?:osteomyelitis|fracture|bone|calcaneus|gas)\\b[^.;]{0,30} on (?:plain |recent |the |today's |foot )*(films?)\\b|\\b(?:foot|plain|bone) (films?) (?:show|showed|done|taken|normal|negative|of)\\b");
 
+    private static final Pattern OF_A_VISIT =
+            Pattern.compile("\\b(?:seen|visit|visited|review|reviewed|dob|born|clinic|admitted|discharged)(?: on)? ?:? ?$");
     private static final Pattern DAY_OF_REPORT = Pattern.compile(
             "(?:date of (?:scan|exam|examination|study)|(?:scan|exam|examination|study) date|(?:scanned|examined|performed)(?: on)?|date (?:scanned|examined|performed)) ?:? ?");
 
     private static final Pattern PLANNED_BEFORE = Pattern.compile(
-            "\\b(?:requested|booked|ordered|planned|awaited|wanted|pending|to follow) ?[:-] ?$|\\b(?:should you (?:want|wish|need)|wish(?:es|ed)? for|please|arrange[ds]?|arranging|request(?:ed|ing)?|order(?:ed|ing)?|book(?:ed|ing)?|plan(?:ned|ning|s)?(?: for)?|await(?:s|ing|ed)?|refer(?:red)? for|schedul\\w+|consider(?:ing|ed)?|suggest(?:s|ed)?|recommend(?:s|ed)?|needs?|would (?:like|benefit|need|suggest|recommend)|should have|will (?:have|need|undergo|get|be having)|may need|to have|due (?:a|for)|for|pending|wait(?:ing)? for|list(?:ed)? for|no|without|declin\\w+|refus\\w+|cannot have|not had|hasn't had|never had|ask(?:ed|ing)? for|is having|going for|next|further|repeat|if|could you|can you|propos\\w+|want(?:s|ed)?|hope\\w* for|organis\\w+|organiz\\w+|get(?:ting)?(?: a)?|before|until|unless|facility for|access to|not available|isn't available)\\b(?:(?! (?:showed|shows|done|and had))[^.;:,]){0,40}$");
+            "\\b(?:should you (?:want|wish|need)|wish(?:es|ed)? for|please|arrange[ds]?|arranging|request(?:ed|ing)?|order(?:ed|ing)?|book(?:ed|ing)?|plan(?:ned|ning|s)?(?: for)?|await(?:s|ing|ed)?|refer(?:red)? for|schedul\\w+|consider(?:ing|ed)?|suggest(?:s|ed)?|recommend(?:s|ed)?|needs?|would (?:like|benefit|need|suggest|recommend)|should have|will (?:have|need|undergo|get|be having)|may need|to have|due (?:a|for)|for|pending|wait(?:ing)? for|list(?:ed)? for|no|without|declin\\w+|refus\\w+|cannot have|not had|hasn't had|never had|ask(?:ed|ing)? for|is having|going for|next|further|repeat|if|could you|can you|propos\\w+|want(?:s|ed)?|hope\\w* for|organis\\w+|organiz\\w+|get(?:ting)?(?: a)?|before|until|unless|facility for|access to|not available|isn't available)\\b(?:(?! (?:showed|shows|done|and had))[^.;:,]){0,40}$");
+    /** "Imaging requested: duplex". */
+    private static final Pattern PLANNED_LABEL = Pattern.compile(
+            "\\b(?:requested|booked|ordered|planned|awaited|wanted|pending|to follow) ?: ?(?:an? )?$");
     private static final Pattern PLANNED_AFTER = Pattern.compile(
             "^ (?:of|for) [^,.;:]{1,40}? (?:was|is|has been|have been|will be) (?:requested|ordered|booked|planned|asked for|awaited|arranged|refused|declined|cancelled)\\b|^[^.;]{0,60}\\b(?:has not|hasn't|have not) (?:yet )?(?:taken place|been done|happened)\\b|^(?: of (?:the )?(?:left |right )?\\w+)? to (?:exclude|rule out|look for)\\b|^(?: without \\w+)?(?: (?:foot|toe|heel|ankle|of|for|scan|leg|both|bilateral|the|left|right|lower|limb|limbs|arteries|study|legs|his|her|aorta|and|to|runoff|abdomen|pelvis))* ?[:-]? ?\\(?(?:(?:only if|deliberately|will be|can be|could be|is|are|was|were|has been|have been|to be|will be|should be|being|now|not yet|not|also|already|still) ){0,3}(?:offered|done if|made if|possible|request(?:ed)?|req'?d|req\\b|order(?:ed)?|book(?:ed)?|arranged|pending|await(?:ed|ing)|planned|schedul\\w+|sent\\b|due\\b|suggested|recommended|advised|to follow|considered|referral|next (?:week|month)|if |discussed|thought of|talked of|mentioned|needed|required|would|could|might|please|not (?:done|performed|available here|yet)|not yet|tomorrow|to be|appointment|declined|asked for|wanted|is not available|isn't available|unavailable here|appt|list)");
     private static final Pattern DONE = Pattern.compile(
@@ -111,7 +116,9 @@ final class ImagingRule implements Rule {
         var plain = sentence.plain;
         var before = plain.substring(sentence.clauseStart(start), start);
         var after = plain.substring(end, Math.min(plain.length(), end + 90));
-        if (PLANNED_AFTER.matcher(after).find() || sentence.section == Sentence.Section.PLAN) {
+        if (PLANNED_AFTER.matcher(after).find()
+                || PLANNED_LABEL.matcher(plain.substring(0, start)).find()
+                || sentence.section == Sentence.Section.PLAN) {
             return true;
         }
         var planned = PLANNED_BEFORE.matcher(before);
@@ -176,6 +183,7 @@ final class ImagingRule implements Rule {
                 .reduce((_, two) -> two);
         if (!entry.has("date")
                 && lead.isPresent()
+                && !OF_A_VISIT.matcher(plain.substring(0, lead.get().start())).find()
                 && (Fit.matches(
                                 plain.substring(lead.get().end(), start),
                                 "(?s)[ :,-]*(?:\\w+ )?(?:he |she )?(?:had |underwent )?(?:an? )?(?:\\w+ )?")

@@ -49,7 +49,7 @@ final class PatientRule implements Rule {
     private static final Pattern RETURNS = Pattern.compile(
             "\\b(?:return(?:s|ing|ed)?|retuning|home(?= ?$)|home by|back(?: home)?(?: on| by| in)?|comes? home(?: on)?|home on|comes? back|coming back|home again|until|be back)\\b[^.;]{0,25}$");
     private static final Pattern AWAY = Pattern.compile(
-            "\\b(?:not available|unavailable|isn't available|absent|away|gone|not able to (?:come|attend)|cannot (?:drive|travel)|isn't free|cannot (?:come|attend|make)|can not come|unable to (?:attend|come)|on holiday|on vacation|out of (?:town|the country)|not be available|not free|no appointments?|avoid|cannot make|booked for|dates to avoid|in hospital)\\b");
+            "\\b(?:not available|unavailable|isn't available|absent|away|gone|(?:not|isn't) able to (?:come|attend)|cannot (?:drive|travel)|isn't free|cannot (?:come|attend|make)|can not come|unable to (?:attend|come)|on holiday|on vacation|out of (?:town|the country)|not be available|not free|no appointments?|avoid|cannot make|booked for|dates to avoid|in hospital)\\b");
 
     private static final Pattern FIRST_DAY =
             Pattern.compile("\\b(?<day>\\d{1,2}) ?(?:st|nd|rd|th)? ?(?:-|to|until|till|through|thru|and) ?(?:the )?$");
