@@ -168,7 +168,7 @@ final class Dates {
     static Optional<Integer> year(String plain) {
         var match = Fit.of("(?<![\\d/.])\\d{1,2}[/.-]\\d{1,2}[/.-]((?:20)?\\d\\d)(?![\\d/.])")
                 .matcher(plain);
-        return match.find() && match.start() <= 24
+        return match.find() && match.start() <= 24 && Integer.parseInt(match.group(1)) % 100 <= 40
                 ? Optional.of(Integer.parseInt(match.group(1)) % 100 + 2000)
                 : Optional.empty();
     }

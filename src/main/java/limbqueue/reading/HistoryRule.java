@@ -68,7 +68,7 @@ final class HistoryRule implements Rule {
     private static final Pattern TAKES = Pattern.compile(
             "\\b(?:on|takes|taking|has|started|given|prescribed|continues|receiving|gets|with|plus|and|a|already|with a|his|her|dual|single|remains|tolerates|own|statin|statin and)\\b[^.;]{0,40}$");
     private static final Pattern TOLERANCE = Pattern.compile(
-            "^[a-z ,]{0,20}\\b(?:intoleran\\w+|not tolerated|stopped|declin\\w+|refus\\w+|allerg\\w+|myalgia|never tried|contraindicated|discontinued|should|would|could|to be|if)\\b");
+            "^[a-z ,]{0,20}\\b(?:intoleran\\w+|not tolerated|poorly|badly|stopped|declin\\w+|refus\\w+|allerg\\w+|myalgia|never tried|contraindicated|discontinued|should|would|could|to be|if)\\b");
 
     private static final Pattern UNAIDED = Pattern.compile(
             "\\b(?:(?:walks|walking|mobil(?:e|ises|ising)|ambulat(?:es|ory|ing)|gets (?:about|around)|independently mobile|fully mobile)(?: \\w+){0,2} (?:unaided|independently|without (?:aids?|a stick|any aids?|help|assistance|support|assistive device)|by (?:himself|herself)|freely|independent)|independently (?:mobile|ambulatory)|independent (?:ambulation|mobility|walker|ambulator)|walks independently|ambulates? independently|unaided (?:walking|mobility)|mobility ?: ?(?:independent|unaided)|mobile and independent|fully mobile|independent with (?:walking|ambulation|mobility))\\b");

@@ -294,7 +294,7 @@ enum Polarity {
         if (sentence.section == Sentence.Section.FAMILY
                 && !Fit.matches(
                         sentence.plain.substring(sentence.clauseStart(start), start),
-                        "(?s)(?:the )?patient (?:himself |herself )?(?:has|is|had).*")) {
+                        "(?s)(?:the )?patient (?:himself |herself )?(?:has|is|had).*|(?:he himself|she herself)\\b.*")) {
             return true;
         }
         var plain = sentence.plain;

@@ -21,7 +21,7 @@ final class ProcedureRule implements Rule {
     private static final Pattern NOT_LEG = Pattern.compile(
             "\\b(?:coronary|coronaries|cardiac|heart|renal|gastric|ureteric|biliary|drug eluting stents? (?:to|in) (?:the )?lad|lad|rca|circumflex|pci|mammary|cabg|myocardial|left main|cerebral|ureter|mesenteric|subclavian|fistula|stomach|weight)\\b");
     private static final Pattern PLAN = Pattern.compile(
-            "\\b(?:consider(?:ed|ing|ation)?|for(?: possible)?(?: an?)?|put off|postponed|cancelled|deferred|(?:awaits?|await\\w*)|would (?:like|benefit|need)|may (?:need|require|benefit)|might|needs?|require[sd]?|suitable for|candidate for|request(?:ed|ing)?|plan(?:ned|ning|s)?|to be|will (?:need|have|be)|await(?:s|ing)|wait(?:ing)? (?:list )?for|list(?:ed)?(?: (?:at|in|of|there|again)[^,;.]{0,40})? for|refer(?:red)? for|accept(?:s|ed)?|would have|in case (?:\\w+ ){0,4}|option ?:?|future|discuss(?:ed|ing)?|option of|offer(?:ed)?|if|avoid(?:ing)?|prevent|risk of|facing|spoken of|talk(?:ed)? of|mention(?:ed)? of|plan (?:is|was)|intention (?:is|was)|heading for|come to|instead of|rather than|declin\\w+|refus\\w+|no (?:previous|prior|past|history of)|never had|without|before (?:any|an)|hoping for|could have|should have|whether|scheduled for|booked for|due (?:for|to have)|in case|candidate|save (?:him|her) from|unfit for|fit for|not (?:a candidate|suitable)|possible|potential|re-?|repeat|another|further|->)(?: (?:a|an|the|any|right|left|urgent|further|early|diagnostic|possible|repeat|his|her|lower|limb|leg|of|to|have|primary|an?|and|or|sfa|iliac|femoral|popliteal|angioplasty|stent|angiogram|bypass|amputation|duplex|cta|surgery)){0,6} ?(?:/|and|or|\\+/?-?)? ?$");
+            "\\b(?:consider(?:ed|ing|ation)?|(?<!notable )(?<!significant )(?<!remarkable )(?<!history )(?<!positive )(?<!known )(?<!admitted )for(?: possible)?(?: an?)?|put off|postponed|cancelled|deferred|(?:awaits?|await\\w*)|would (?:like|benefit|need)|may (?:need|require|benefit)|might|needs?|require[sd]?|suitable for|candidate for|request(?:ed|ing)?|plan(?:ned|ning|s)?|to be|will (?:need|have|be)|await(?:s|ing)|wait(?:ing)? (?:list )?for|list(?:ed)?(?: (?:at|in|of|there|again)[^,;.]{0,40})? for|refer(?:red)? for|accept(?:s|ed)?|would have|in case (?:\\w+ ){0,4}|option ?:?|future|discuss(?:ed|ing)?|option of|offer(?:ed)?|if|avoid(?:ing)?|prevent|risk of|facing|spoken of|talk(?:ed)? of|mention(?:ed)? of|plan (?:is|was)|intention (?:is|was)|heading for|come to|instead of|rather than|declin\\w+|refus\\w+|no (?:previous|prior|past|history of)|never had|without|before (?:any|an)|hoping for|could have|should have|whether|scheduled for|booked for|due (?:for|to have)|in case|candidate|save (?:him|her) from|unfit for|fit for|not (?:a candidate|suitable)|possible|potential|re-?|repeat|another|further|->)(?: (?:a|an|the|any|right|left|urgent|further|early|diagnostic|possible|repeat|his|her|lower|limb|leg|of|to|have|primary|an?|and|or|sfa|iliac|femoral|popliteal|angioplasty|stent|angiogram|bypass|amputation|duplex|cta|surgery)){0,6} ?(?:/|and|or|\\+/?-?)? ?$");
     private static final Pattern PLANNED_AFTER = Pattern.compile(
             "^(?: of the \\w+)? ?(?:- ?)?(?:is |was |has been |to be |should be |would be |could be |will be |isn't )?(?:not )?(?:planned|booked|scheduled|considered|being considered|discussed|offered|declined|pending|not possible|next (?:week|month)|requested|awaited|would|could|should|may|might|if|suggested|recommended|on \\w+ list|slot|date|cancelled|postponed|put off|deferred|tomorrow|\\?)");
     /** "I took him to our angiography suite for an angiogram": what it was for was done. */
@@ -77,6 +77,7 @@ final class ProcedureRule implements Rule {
 
     @Override
     public void read(Page page, Findings findings) {
+        var coronary = page.sentences.stream().anyMatch(sentence -> sentence.has("coronary bypass"));
         var made = new ArrayList<Findings.Entry>();
         Findings.Entry last = null;
         var lastSentence = -9;
@@ -85,7 +86,7 @@ final class ProcedureRule implements Rule {
             if (sentence.section == Sentence.Section.FAMILY) {
                 continue;
             }
-            var found = find(sentence);
+            var found = find(sentence, coronary);
             if (!found.isEmpty()) {
                 for (var i = 0; i < found.size(); i++) {
                     var next = i + 1 < found.size() ? found.get(i + 1).start() : sentence.plain.length();
@@ -132,7 +133,7 @@ final class ProcedureRule implements Rule {
                 && !Fit.matches(sentence.plain, "(?s).*\\b(?:duplex|cta|mra|smok\\w*|ulcer)\\b.*");
     }
 
-    private static List<Found> find(Sentence sentence) {
+    private static List<Found> find(Sentence sentence, boolean coronary) {
         var plain = sentence.plain;
         var all = new ArrayList<Found>();
         if (!sentence.hasAny(
@@ -157,7 +158,7 @@ final class ProcedureRule implements Rule {
         var match = KIND.matcher(plain);
         while (match.find()) {
             var kind = kind(match);
-            if (isDone(sentence, match, kind)) {
+            if (isDone(sentence, match, kind, coronary)) {
                 all.add(new Found(match.start(), match.end(), kind));
             }
         }
@@ -174,7 +175,7 @@ final class ProcedureRule implements Rule {
         return "aneurysmRepair";
     }
 
-    private static boolean isDone(Sentence sentence, Matcher match, String kind) {
+    private static boolean isDone(Sentence sentence, Matcher match, String kind, boolean coronary) {
         var plain = sentence.plain;
         var clause = sentence.clauseStart(match.start());
         var before = plain.substring(clause, match.start());
@@ -191,6 +192,12 @@ final class ProcedureRule implements Rule {
                         && !Fit.matches(
                                 piece, "(?s).*\\b(?:sfa|cia|eia|cfa|iliac|popliteal|leg|limb|femoral|groin)\\b.*")
                 || Fit.matches(plain.substring(0, match.start()), "(?s).*\\b(?:coronary|heart|cardiac) $")) {
+            return false;
+        }
+        if (kind.equals("bypass")
+                && Fit.matches(before, "(?s).*\\b(?:his|her|the) ")
+                && !Fit.matches(piece, "(?s).*\\b(?:leg|limb|graft|vein|femoral|fem-pop|popliteal|distal|left|right)\\b.*")
+                && coronary) {
             return false;
         }
         if (Fit.matches(before, "(?s).*\\bin case (?:\\w+ ){0,6}")
