@@ -21,6 +21,13 @@ final class AllergyRule implements Rule {
     private static final Pattern REFUTED = Pattern.compile(
             "^[^.;]{0,80}\\b(?:(?:has been|was) (?:removed|refuted|ruled out|disproved|de-?labelled|withdrawn)|proved (?:wrong|false)|was (?:an error|a mistake|his wife's|her husband's|another patient's))\\b");
 
+    /** "Pre-medicate with prednisone": what guards against the reaction. */
+    private static final Pattern PREMEDICATION = Pattern.compile(
+            "\\b(?:pre-? ?med\\w*|premed\\w*|cover(?:ed)?|prophyla\\w+|treated|steroid prep)\\b(?: (?:with|w|by|using|needed|required|:))*[^.;]{0,30}$");
+    private static final Pattern TOLERATED = Pattern.compile(
+            "\\b(?:had|has had|tolerated|received|given) (?:iv |the )?contrast\\b[^.;]{0,40}\\b(?:without|no) (?:\\w+ )?(?:problems?|reaction|issues?|trouble|incident)\\b"
+                    + "|\\bcontrast\\b[^.;]{0,20}\\b(?:was |well )?tolerated\\b|\\btolerated (?:iv )?contrast\\b|\\bcontrast ?[:-] ?(?:none|no\\b|nil|ok|no previous)");
+
     private static final Pattern SEVERE = Pattern.compile(
             "\\b(?:anaphyla\\w+|collaps\\w+|intubat\\w+|cardiac arrest|shock|stevens|icu|itu|angio-?oedema|throat (?:swell\\w*|clos\\w+)|swelling of (?:the )?(?:throat|tongue)|severe(?:ly)?|life[- ]threatening)\\b");
     private static final Pattern MODERATE = Pattern.compile(
@@ -63,6 +70,11 @@ final class AllergyRule implements Rule {
                             plain.substring(0, thing.start()),
                             "(?s).*\\b(?:allergy(?: to)?|allergic to|allergy ?[:-])[^.;]*");
             if (!listed && !SAYS.matcher(piece).find() || denied(sentence, thing, piece)) {
+                continue;
+            }
+            if (PREMEDICATION.matcher(plain.substring(0, thing.start())).find()
+                    || thing.to().equals("iodinated contrast")
+                            && TOLERATED.matcher(plain.substring(Math.max(0, thing.start() - 40))).find()) {
                 continue;
             }
             if (thing.to().equals("iodinated contrast")

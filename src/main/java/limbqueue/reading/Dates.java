@@ -33,10 +33,10 @@ final class Dates {
 
     private static final Pattern ANY = Pattern.compile(
             "\\b(?<iy>(?:19|20)\\d\\d)-(?<im>\\d\\d?)-(?<id>\\d\\d?)\\b"
-                    + "|\\b(?<d>\\d{1,2})(?: ?(?:st|nd|rd|th))?(?: of| day of)?[ -]?(?<m>" + MONTH
+                    + "|\\b(?<d>\\d{1,2})(?: ?(?:st|nd|rd|th)\\b)?(?: of| day of)?[ -]?(?<m>" + MONTH
                     + ")(?:,? ?-?(?<y>(?:19|20)\\d\\d|'?\\d\\d(?![\\d/%]|[.:]\\d| ?(?:m|mg|mm|year|yard|metre|week|day|month|%)\\b)))?(?![a-z])"
                     + "|\\b(?<m2>" + MONTH
-                    + ") ?(?:the )?(?<d2>\\d{1,2})(?: ?(?:st|nd|rd|th))?(?![\\d/%]|[.:]\\d| ?(?:m|mg|mm|year|yard|metre|week|day|month)\\b)(?:,? ?(?<y2>(?:19|20)\\d\\d|'\\d\\d))?(?![\\d])"
+                    + ") ?(?:the )?(?<d2>\\d{1,2})(?: ?(?:st|nd|rd|th)\\b)?(?![\\d/%]|[.:]\\d| ?(?:m|mg|mm|year|yard|metre|week|day|month)\\b)(?:,? ?(?<y2>(?:19|20)\\d\\d|'\\d\\d))?(?![\\d])"
                     + "|(?<![\\d/.])(?<n1>\\d{1,2}) ?[/.-] ?(?<n2>\\d{1,2}) ?[/.-] ?(?<n3>(?:19|20)\\d\\d|\\d\\d)(?![\\d/]|\\.\\d)");
 
     /** A date found, or a day and month that need a year. */

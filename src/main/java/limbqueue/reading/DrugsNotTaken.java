@@ -42,7 +42,7 @@ final class DrugsNotTaken {
                     + "suggest(?:ed)?|recommend(?:ed)?|advi[cs]e (?:on|about|regarding|re)|suitable for|candidate for|eligible for|benefit from|needs? to (?:be on|start|go on)|"
                     + "discuss\\w*|talk\\w* about|mention(?:ed)?|offer(?:ed|ing)?|thinking of|role (?:of|for)|"
                     + "(?:advised|told|asked|encouraged) (?:him|her|them|the patient|mr \\w+|mrs \\w+)? ?to (?:take|start|buy|try|get)|please (?:start|prescribe|add|commence|give|try)|"
-                    + "try(?=" + ENDS_AT_DRUG + ")";
+                    + "(?:try|add)(?=" + ENDS_AT_DRUG + ")";
     private static final String LABORATORY_BEFORE =
             "overdose of|interact\\w*(?: \\w+)? with|metabolite|levels? of|sensitive to|resistant to|sensitivit(?:y|ies) to|resistance to|sensitive [a-z, -]{0,40}";
 
@@ -86,11 +86,11 @@ final class DrugsNotTaken {
     private static final String GIVEN_UP =
             "(?:for a (?:while|time|bit)|briefly)\\b|but (?:has |he |she )*(?:r[au]n out|gave (?:it|that|them|up)|given (?:it|that|them|up)|came off|finished)";
     private static final String STOPPED_AFTER =
-            "stopped(?! smok| drink)|tried\\b|discontinued|withheld|hold\\b|ceased|withdrawn|on hold|held\\b|paused|suspended|course|(?:course )?(?:finished|completed)|d/c|dc'd|dcd|"
+            "stopped(?! smok| drink)|tried\\b|discontinued|withheld|hold\\b|ceased|withdrawn|on hold|held\\b|omitted|paused|suspended|course|(?:course )?(?:finished|completed)|d/c|dc'd|dcd|"
                     + "(?:replaced (?:by|with)|swapped (?:for|to)|switched to|changed to|exchanged for)|until (?!seen|review|the (?:procedure|appointment|visit|angiogram|day)|advised|told|further|your|you\\b|clinic)|"
                     + "(?:last taken|not (?:yet )?started|never started)|in the past|previously(?= ?(?:[,.;)]|$))";
     private static final String REACTION_AFTER =
-            "not tolerated|contraindicated|declined|refused|allerg(?:y|ies|ic)(?! to)|anaphylaxis|intolerance|intolerant|"
+            "(?:did not|didn't|don't|doesn't|does not) (?:agree|suit)|not tolerated|contraindicated|declined|refused|allerg(?:y|ies|ic)(?! to)|anaphylaxis|intolerance|intolerant|"
                     + "-? ?(?:rash|hives|nausea|anaphylaxis|itch\\w*|angioedema|swelling|bronchospasm|wheeze|vomiting|gi upset|upset stomach|myalgia|cough)\\b|caused|causes|makes? (?:him|her)|"
                     + "gives (?:him|her)|upsets?|made (?:him|her)|brings (?:him|her) out|sensitiv\\w+|resistan\\w+|reaction|"
                     + "(?:he|she) (?:will not|won't|cannot|doesn't|refuses to|did not|no longer) (?:take|tolerate)s?";

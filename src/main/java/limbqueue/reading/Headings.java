@@ -10,7 +10,7 @@ final class Headings {
     private static final Pattern MEDICINES = Pattern.compile(
             "(?:current |regular |present |repeat |usual |home |drug |active )*(?:medication|drugs?|rx|drug history|dh|dhx|prescriptions?|medication list|treatment|drug list)(?: list| history| on admission)?");
     private static final Pattern ALLERGIES = Pattern.compile(
-            "(?:drug |known )*allergy(?: status)?|allergic to|adverse reactions?|sensitivities|allergy /? ?(?:intolerances?|reactions?)?");
+            "(?:drug |known )*allergy(?: status| band| alert| label)?|allergic to|adverse reactions?|sensitivities|allergy /? ?(?:intolerances?|reactions?)?");
     private static final Pattern FAMILY =
             Pattern.compile("family(?: history| hx)?|fh|fhx|f/h|f/hx|fam(?:ily)? hx|relatives(?: with)?");
     private static final Pattern PLAN = Pattern.compile(

@@ -14,7 +14,7 @@ final class MedicineRule implements Rule {
     private static final String UNIT =
             "(?:mg|mcg|micrograms?|microg|µg|ug|g|gm|grams?|milligrams?|units?|iu|u|ml|mls|%|mmol|meq)(?: ?/ ?(?:ml|hr|hour|h|day|24h|dose|actuation|kg|\\d+ ?ml))?";
     private static final String FREQUENCY =
-            "(?:(?:take |taking )?(?:(?:\\d{1,2}(?:-\\d)?|half) )?(?:(?:tabs?|tablets?|caps?|capsules?|puffs?|sachets?) )?)?(?:once (?:a day|daily|per day|weekly|at night|every (?:day|night|morning))|twice (?:a day|daily|per day|a week|weekly)|(?:thrice|three times|3 times|four times|4 times|2 times|two times) (?:a day|daily|per day|a week)|1 (?:daily|a day|at night|nocte|od|bd)|daily|od|om|on(?= ?(?:[,.;)]|$))|bd|bid|tds|tid|qds|qid|qd|qod|qam|qpm|qhs|hs|nightly|nocte|mane|noct|"
+            "(?:(?:take |taking )?(?:(?:\\d{1,2}(?:-\\d)?|half) )?(?:(?:tabs?|tablets?|caps?|capsules?|puffs?|sachets?) )?)?(?:once (?:a day|daily|per day|weekly|at night|every (?:day|night|morning))|twice (?:a day|daily|per day|a week|weekly)|(?:thrice|three times|3 times|four times|4 times|2 times|two times) (?:a day|daily|per day|a week)|1 (?:daily|a day|at night|nocte|od|bd)|daily|od|om|on(?= ?(?:[,.;)]|$|and\\b|plus\\b))|bd|bid|tds|tid|qds|qid|qd|qod|qam|qpm|qhs|hs|nightly|nocte|mane|noct|"
                     + "in the (?:morning|evening|mornings|evenings)|at (?:night|bedtime|breakfast|lunch|teatime)|every (?:morning|night|evening|day|other day|\\d+ ?(?:hour|day|week)s?|4 hours|6 hours|8 hours|12 hours)|each (?:day|morning|night|evening)|a day|per day|weekly|once a week|a week|monthly|prn|as (?:needed|required|directed)|when (?:needed|required)|q ?\\d+ ?-? ?(?:h|hrs?|hours?|hourly)|\\d+ ?hourly|stat|with (?:meals|food|breakfast|supper|evening meal)|before (?:meals|bed|breakfast)|after (?:meals|food)|on alternate days|alternate days|ac|pc|ud|sc daily|x ?[1-4](?!\\d)(?: ?(?:daily|/d(?:ay)?|a day))?)";
     private static final String ROUTE =
             "(?:po|orally|oral|by mouth|iv|im|sc|s/c|subcut(?:aneous(?:ly)?)?|sl|sublingual(?:ly)?|inh|topical(?:ly)?|patch|tablets?|tabs?|caps?|capsules?|puffs?|ec|m/r|mr|sr|xl|xr|er|slow release|modified release|inhaler|spray|depot|per dose|plus)";
@@ -158,6 +158,7 @@ final class MedicineRule implements Rule {
                     "cipro",
                     "aspir" -> !Fit.matches(after, "(?s) ?\\d.*|[,.;)].*|$| od.*| bd.*");
             case "alcohol", "iron", "vessel", "nph", "mst", "medrol" -> !Fit.matches(after, "(?s) ?\\d.*");
+            case "asa" -> Fit.matches(after, "(?s) ?(?:[1-5]|i{1,3}v?|grade|class|score|ps)(?!\\w|\\.\\d)(?! ?mg| \\d).*");
             case "calcium carbonate" -> false;
             case "nicotine" -> !Fit.matches(after, "(?s) ?(?:patch|gum|\\d|replacement).*");
             case "folate", "lithium" -> Fit.matches(after, "(?s) (?:level|deficien).*");

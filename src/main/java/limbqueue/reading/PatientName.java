@@ -67,7 +67,7 @@ final class PatientName {
     /** A day of the last century: "03/04/1950", "18-Jun-1960", "July 4, 1950". */
     private static final String BIRTH_DAY = "(?:\\d{1,2}[/.-]\\d{1,2}[/.-]19\\d\\d|\\d{1,2}[ -]" + MONTH_NAME + "[ -]19\\d\\d|" + MONTH_NAME
             + " \\d{1,2},? 19\\d\\d)";
-    private static final Pattern BESIDE_BIRTH = Pattern.compile("(" + PART + ")[ ](?:" + INITIAL + "[ ])?(" + PART
+    private static final Pattern BESIDE_BIRTH = Pattern.compile("(" + PART + ")[ ](?:" + INITIAL + "[ ]|\\(" + PART + "\\)[ ])?(" + PART
             + ")(?:,?[ ]+|,?[ ]*\\(|[ ]*[|-][ ]*)(?:[mfMF],?[ ]+|\\([mfMF]\\),?[ ]*)?(?=(?:DOB|dob|DoB|d\\.o\\.b|D\\.O\\.B|born|b\\.)[ :.]|[mfMF]\\)|"
             + BIRTH_DAY + ")|\\b\\d{2}[ ]?[MF][ ](" + PART + ")[ ](" + PART + ")");
     private static final Pattern NOT_BEFORE_PATIENT =

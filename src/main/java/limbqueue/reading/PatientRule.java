@@ -31,7 +31,7 @@ final class PatientRule implements Rule {
     private static final String NUMBERED = "(?!(?:19|20)\\d\\d\\b)\\d{1,5}[A-Za-z]?[ \\t,]+" + STREET;
     private static final String NAMED_HOUSE = "(?:[A-Z][\\w'\u2019-]{1,30}[ \\t]+){1,4}(?:House|Cottage|Cottages|Cottge|Farm|Lodge|Villa|Court|Mill|Hall|Barn|Manor|Grange|Bungalow|Residential Home|Nursing Home|Care Home|Rest Home)\\b";
     private static final String HOUSE =
-            "(?:(?:Flat|Apt\\.?|Apartment|Unit|Room)[ \\t]+\\d+[A-Za-z]?,[ \\t]*" + STREET + "|" + NUMBERED + "|" + NAMED_HOUSE + ")";
+            "(?:(?:Flat|Apt\\.?|Apartment|Unit|Room)[ \\t]+\\d+[A-Za-z]?,[ \\t]*(?:\\d{1,5}[A-Za-z]?[ \\t]+)?" + STREET + "|" + NUMBERED + "|" + NAMED_HOUSE + ")";
     private static final String PLACES = "(?:,[ \\t\\n]*" + CAPITAL + "(?:(?:[ \\t]+|[ \\t]*\\n[ \\t]*(?=Lane|Road|Street|Avenue|Close|Row|Place|Terrace|Court))" + CAPITAL + "){0,6})";
 
     private static final Pattern ADDRESS_LABEL = Pattern.compile(
@@ -84,7 +84,10 @@ final class PatientRule implements Rule {
                 return;
             }
             for (var date : page.dates.in(sentence.plain)) {
-                var name = findings.words("patient.family");
+                var name = findings.words("patient.family")
+                        .map(family -> findings.words("patient.given")
+                                .filter(given -> given.start() >= family.end() && given.start() - family.end() < 4)
+                                .orElse(family));
                 var words = sentence.span(date.start(), date.end());
                 if (date.full()
                         && name.isPresent()

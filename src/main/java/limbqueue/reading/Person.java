@@ -19,7 +19,7 @@ final class Person {
     static final String PLAIN_TITLE = "(?:Mr|Mrs|Ms|Miss|Mx)\\b\\.?";
 
     /** First names or initials, and a surname. */
-    static final String NAME = "(?:" + PART + "|" + INITIAL + ")(?:[ \\t](?!Fax|Tel|Phone|Date|Dear|Ref\\b)(?:" + PART
+    static final String NAME = "(?<![A-Za-z.])(?:" + PART + "|(?:[A-Z]\\.){2,3}|" + INITIAL + ")(?:[ \\t](?!Fax|Tel|Phone|Date|Dear|Ref\\b)(?:" + PART
             + "|" + INITIAL + "(?![a-z]))){0,3}";
 
     private static final String CAPITALS = "[A-Z][A-Z'\u2019-]{2,20}(?![a-z])";
@@ -29,7 +29,7 @@ final class Person {
             + "(?![ \\t]+[A-Z])|" + CAPITALS + "[ \\t]+" + CAPITALS + "(?=[ \\t]*(?:,|$)))";
 
     private static final String ONE_DEGREE =
-            "(?:M\\.?D\\.?|D\\.?O\\.?|N\\.?P\\.?|P\\.?A\\.?(?:-C)?|R\\.?N\\.?|F?NP(?:-C|-BC)?|APRN|CNM|DPM|MBBS|MBChB|FRCS|FRCP|MRCP"
+            "(?:M\\.?D\\.?|D\\.?O\\.?|N\\.?P\\.?|P\\.?A\\.?(?:-C)?|R\\.?N\\.?|F?NP(?:-C|-BC)?|APRN|CNM|DPM|MBBS|MBChB|MBBCh|MB[ ]?BCh|MBBChir|BMBS|MD,? CCFP|CCFP|CFNP|FRCEM|FRCS|FRCP|MRCP"
                     + "|MRCGP|CNP|CRNP|ARNP|DNP|PhD|BSc|RVT|RVS|CWS|CWOCN|LPN|MPH|MSN|BSN|MSc|MRCS|FRCGP|FRCPE|FRCSI|FRCR|FRACGP|FRACS|FACS|FACP|FACC|FACE|FACEP|FASN|FAAFP|FACFAS|F\\.A\\.C\\.[CSP]\\.?|TVN|RGN)\\b\\.?";
 
     /** Degrees behind a name: "MD, FACS". */

@@ -20,6 +20,8 @@ final class ProcedureRule implements Rule {
 
     private static final Pattern NOT_LEG = Pattern.compile(
             "\\b(?:coronary|coronaries|cardiac|heart|renal|gastric|ureteric|biliary|drug eluting stents? (?:to|in) (?:the )?lad|lad|rca|circumflex|pci|mammary|cabg|myocardial|left main|cerebral|ureter|mesenteric|subclavian|fistula|stomach|weight)\\b");
+    private static final Pattern OF_A_LEG = Pattern.compile(
+            "\\b(?:sfa|cia|eia|cfa|iliac|popliteal|leg|limb|femoral|groin|left|right|fem|amputation|toe|knee|aneurysm|evar|distal|peripheral)\\b");
     private static final Pattern PLAN = Pattern.compile(
             "\\b(?:consider(?:ed|ing|ation)?|(?<!notable )(?<!significant )(?<!remarkable )(?<!history )(?<!positive )(?<!known )(?<!admitted )for(?: possible)?(?: an?)?|put off|postponed|cancelled|deferred|(?:awaits?|await\\w*)|would (?:like|benefit|need)|may (?:need|require|benefit)|might|needs?|require[sd]?|suitable for|candidate for|request(?:ed|ing)?|plan(?:ned|ning|s)?|to be|will (?:need|have|be)|await(?:s|ing)|wait(?:ing)? (?:list )?for|list(?:ed)?(?: (?:at|in|of|there|again)[^,;.]{0,40})? for|refer(?:red)? for|accept(?:s|ed)?|would have|in case (?:\\w+ ){0,4}|option ?:?|future|discuss(?:ed|ing)?|option of|offer(?:ed)?|if|avoid(?:ing)?|prevent|risk of|facing|spoken of|talk(?:ed)? of|mention(?:ed)? of|plan (?:is|was)|intention (?:is|was)|heading for|come to|instead of|rather than|declin\\w+|refus\\w+|no (?:previous|prior|past|history of)|never had|without|before (?:any|an)|hoping for|could have|should have|whether|scheduled for|booked for|due (?:for|to have)|in case|candidate|save (?:him|her) from|unfit for|fit for|not (?:a candidate|suitable)|possible|potential|re-?|repeat|another|further|->)(?: (?:a|an|the|any|right|left|urgent|further|early|diagnostic|possible|repeat|his|her|lower|limb|leg|of|to|have|primary|an?|and|or|sfa|iliac|femoral|popliteal|angioplasty|stent|angiogram|bypass|amputation|duplex|cta|surgery)){0,6} ?(?:/|and|or|\\+/?-?)? ?$");
     private static final Pattern PLANNED_AFTER = Pattern.compile(
@@ -92,7 +94,8 @@ final class ProcedureRule implements Rule {
                     var next = i + 1 < found.size() ? found.get(i + 1).start() : sentence.plain.length();
                     var from = i == 0 ? 0 : found.get(i - 1).end();
                     var entry = merge(page, sentence, found.get(i), made, last, from, next, findings);
-                    if (entry.isEmpty() && examined(sentence)) {
+                    if (Fit.matches(sentence.plain.substring(0, found.get(i).start()), "(?s).*\\b(?:duplex|cta|mra)\\b.*")
+                            || entry.isEmpty() && examined(sentence)) {
                         last = null;
                     } else if (entry.isPresent()) {
                         last = entry.get();
@@ -188,6 +191,9 @@ final class ProcedureRule implements Rule {
         if (sentence.section == Sentence.Section.PLAN || Polarity.isOthers(sentence, match.start(), match.end())) {
             return false;
         }
+        if (Fit.matches(before, "(?s).*\\b(?:coronary bypass|cad|ihd|pci)\\b.*") && !OF_A_LEG.matcher(piece).find()) {
+            return false;
+        }
         if (NOT_LEG.matcher(piece).find()
                         && !Fit.matches(
                                 piece, "(?s).*\\b(?:sfa|cia|eia|cfa|iliac|popliteal|leg|limb|femoral|groin)\\b.*")
@@ -195,7 +201,7 @@ final class ProcedureRule implements Rule {
             return false;
         }
         if (kind.equals("bypass")
-                && Fit.matches(before, "(?s).*\\b(?:his|her|the) ")
+                && Fit.matches(before, "(?s).*\\b(?:his|her|the) ?")
                 && !Fit.matches(piece, "(?s).*\\b(?:leg|limb|graft|vein|femoral|fem-pop|popliteal|distal|left|right)\\b.*")
                 && coronary) {
             return false;

@@ -26,7 +26,8 @@ final class Signatory {
     /** Labels of those who treat the patient, of whom one may have written. */
     private static final String TREATING_LABEL = "attending|consultant|gp|pcp|usual[ \\t]+(?:gp|doctor)|family[ \\t]+(?:doctor|physician)";
 
-    private static final String LABELLED_NAME = ")[ \\t]*[:.\\-]?[ \\t]*(?-i:((?:" + Person.TITLE + "[ \\t]+){0,3}"
+    private static final String LABELLED_NAME = ")[ \\t]*[:.\\-]?[ \\t]*(?-i:(" + Person.PART + ",[ \\t]+" + Person.PART
+            + "(?:[ \\t]+[A-Z]\\b\\.?)?" + Person.DEGREES + "|(?:" + Person.TITLE + "[ \\t]+){0,3}"
             + Person.NAME + "(?:" + Person.DEGREES + ")?|" + Person.PLAIN_TITLE + "[ \\t]+" + Person.NAME + "))";
     private static final Pattern SURE = Pattern.compile("(?im)(?:^|[ \\t|])(?:" + SURE_LABEL + LABELLED_NAME);
     private static final Pattern LABELLED =

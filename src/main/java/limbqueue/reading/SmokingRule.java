@@ -10,7 +10,7 @@ import java.util.regex.Pattern;
 final class SmokingRule implements Rule {
 
     private static final String TOPIC =
-            "(?:smoking|tobacco|tob|smoker|smokes|cigarettes|nicotine)(?: status| history| hx| use)? ?(?:[:=?-] ?){0,3}";
+            "(?<!smokeless )(?<!smokesless )(?:smoking|tobacco|tob|smoker|smokes|cigarettes|nicotine)(?: status| history| hx| use)? ?(?:[:=?-] ?){0,3}";
     private static final String A_DAY = " ?(?:a|per|each|/|daily)? ?d(?:ay)?\\b";
     private static final String QUIT =
             "(?:quit|stopped|gave (?:it |them |that )?up|given (?:it |them |that )?up|giving up|ceased|packed (?:it |them )?(?:in|up)|kicked)";
@@ -97,7 +97,7 @@ final class SmokingRule implements Rule {
                             "smoking (?:about |around |some |approximately )?\\d+",
                             "smoker(?= ?[:,]? ?(?:\\d+|of \\d+|yes|y\\b))",
                             "(?:gets|getting) through \\d+ (?:cigarettes )?(?:a|per) day",
-                            TOPIC + "(?:yes|current|y\\b|active|still)",
+                            TOPIC + "(?:yes|current|y\\b|active|still|every ?day|some days)",
                             "(?:smoking|smoker|smokes|tobacco|tob)(?: status| history)? ?[:=?-]* ?\\d+",
                             "\\d+ ?(?:cigarettes )?(?:a|per|/) ?d(?:ay)? smoker",
                             "(?:is|remains|was|am) (?:still )?(?:a|an) (?:\\w+ )?smoker",

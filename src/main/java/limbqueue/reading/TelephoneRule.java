@@ -26,6 +26,10 @@ final class TelephoneRule implements Rule {
     private static final Pattern NO_TELEPHONE = Pattern.compile(
             "(?i)\\b(?:nhs|mrn|chart|hospital|hosp|unit|case|record|chi|ref|our ref|your ref|account|acct|id)(?:[ \\t]*(?:no|number|#))?[ \\t]*[.:#]?[ \\t]*$");
 
+    /** "300-1188 Lakeshore Dr". */
+    private static final Pattern OF_A_STREET = Pattern.compile(
+            "[ \\t]+(?:[A-Z][a-z'\u2019]+[ \\t]+){1,3}(?:Dr|St|Ave|Avenue|Rd|Road|Street|Drive|Blvd|Boulevard|Lane|Cres|Crescent|Way|Hwy|Highway|Court|Ct)\\b");
+
     private static final Pattern THEIRS = Pattern.compile(
             "(?i)\\b(?:daughter|son|wife|husband|nok|next of kin|carer|neighbou?r|pharmacy|niece|nephew|sister|brother|warden)(?:['\u2019]s)?"
                     + "(?:[^\\d,;.]{0,30}|[^\\d;.]{0,40}\\b(?:rang|called|phoned|telephoned|wrote)\\b[^\\d;.]{0,20})$");
@@ -70,6 +74,7 @@ final class TelephoneRule implements Rule {
                 if (length < 7
                         || length > 15
                         || Fit.matches(match.group(), "(?:19|20)\\d\\d-\\d\\d-\\d\\d")
+                        || OF_A_STREET.matcher(page.text).region(match.end(), line.end()).lookingAt()
                         || NO_TELEPHONE.matcher(before).find()
                         || !looksLike(match.group(), before)) {
                     continue;
