@@ -81,12 +81,12 @@ final class DrugsNotTaken {
 
     /** "never given", "but did not take it", ": not prescribed". */
     private static final String NEVER_TAKEN =
-            "(?:- ?|: ?|but |and |(?:prescribed|dispensed|issued|bought|given),? )*(?:(?:was|were|is|has been) (?:\\w+ ){1,2}but )?(?:he |she |it was |they were )?(?:never|not|don't|doesn't|hasn't|isn't|wasn't|cannot)(?: (?:yet|actually|being|currently|been|ever))? "
-                    + "(?:given|took|taken|taking|take|started|begun|prescribed|used|collected|collect|dispensed|tried|filled|fill)\\b";
+            "(?:- ?|: ?|but |and |(?:which|that) (?:\\w+ ){1,5}(?=was never|never|but never)|(?:prescribed|dispensed|issued|bought|given),? )*(?:(?:was|were|is|has been) (?:\\w+ ){1,2}but )?(?:he |she |it was |they were )?(?:never|not|don't|doesn't|hasn't|isn't|wasn't|cannot)(?: (?:yet|actually|being|currently|been|ever))? "
+                    + "(?:given|took|taken|taking|take|started|begun|prescribed|continued|used|collected|collect|dispensed|tried|filled|fill)\\b";
     private static final String GIVEN_UP =
             "(?:for a (?:while|time|bit)|briefly)\\b|but (?:has |he |she )*(?:r[au]n out|gave (?:it|that|them|up)|given (?:it|that|them|up)|came off|finished)";
     private static final String STOPPED_AFTER =
-            "stopped(?! smok| drink)|tried\\b|discontinued|withheld|hold\\b|ceased|withdrawn|on hold|held\\b|omitted|paused|suspended|course|(?:course )?(?:finished|completed)|d/c|dc'd|dcd|"
+            "stopped(?! smok| drink)|tried\\b|discontinued|withheld|hold\\b|ceased|withdrawn|on hold|held\\b|omitted|reversed|paused|suspended|course|(?:course )?(?:finished|completed)|d/c|dc'd|dcd|"
                     + "(?:replaced (?:by|with)|swapped (?:for|to)|switched to|changed to|exchanged for)|until (?!seen|review|the (?:procedure|appointment|visit|angiogram|day)|advised|told|further|your|you\\b|clinic)|"
                     + "(?:last taken|not (?:yet )?started|never started)|in the past|previously(?= ?(?:[,.;)]|$))";
     private static final String REACTION_AFTER =

@@ -265,7 +265,7 @@ final class HistoryRule implements Rule {
         if (TOLERANCE.matcher(after).find()
                 || Fit.matches(
                         before,
-                        "(?s).*\\b(?:intoleran\\w+ (?:of|to)|stopped|refus\\w+|declin\\w+|allerg\\w+ to|start|begin|add|consider|suggest\\w*|recommend\\w*|should|could|would|high[- ]dose|trial of|myalgia (?:on|with))(?: \\w+){0,2} ?$")) {
+                        "(?s).*\\b(?:intoleran\\w+ (?:of|to)|stopped|refus\\w+|declin\\w+|allerg\\w+ to|swapped|exchanged|replaced|changed|instead of|start|begin|add|consider|suggest\\w*|recommend\\w*|should|could|would|high[- ]dose|trial of|myalgia (?:on|with))(?: \\w+){0,2} ?$")) {
             return false;
         }
         if (!positive) {

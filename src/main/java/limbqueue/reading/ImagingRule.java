@@ -21,6 +21,9 @@ final class ImagingRule implements Rule {
 
     private static final Pattern PLANNED_BEFORE = Pattern.compile(
             "\\b(?:should you (?:want|wish|need)|wish(?:es|ed)? for|please|arrange[ds]?|arranging|request(?:ed|ing)?|order(?:ed|ing)?|book(?:ed|ing)?|plan(?:ned|ning|s)?(?: for)?|await(?:s|ing|ed)?|refer(?:red)? for|schedul\\w+|consider(?:ing|ed)?|suggest(?:s|ed)?|recommend(?:s|ed)?|needs?|would (?:like|benefit|need|suggest|recommend)|should have|will (?:have|need|undergo|get|be having)|may need|to have|due (?:a|for)|for|pending|wait(?:ing)? for|list(?:ed)? for|no|without|declin\\w+|refus\\w+|cannot have|not had|hasn't had|never had|ask(?:ed|ing)? for|is having|going for|next|further|repeat|if|could you|can you|propos\\w+|want(?:s|ed)?|hope\\w* for|organis\\w+|organiz\\w+|get(?:ting)?(?: a)?|before|until|unless|facility for|access to|not available|isn't available)\\b(?:(?! (?:showed|shows|done|and had))[^.;:,]){0,40}$");
+    private static final Pattern NEXT_STEP = Pattern.compile(
+            "^(?: of [^,.;]{1,30})? (?:is|would be|seems|may be|might be) (?:probably |surely )?(?:the |a |an )?(?:next|sensible|logical|reasonable|obvious|needed|helpful|worth\\w*|useful|indicated|appropriate)\\b");
+
     /** "Imaging requested: duplex". */
     private static final Pattern PLANNED_LABEL = Pattern.compile(
             "\\b(?:requested|booked|ordered|planned|awaited|wanted|pending|to follow) ?: ?(?:an? )?$");
@@ -117,6 +120,7 @@ final class ImagingRule implements Rule {
         var before = plain.substring(sentence.clauseStart(start), start);
         var after = plain.substring(end, Math.min(plain.length(), end + 90));
         if (PLANNED_AFTER.matcher(after).find()
+                || NEXT_STEP.matcher(after).find()
                 || PLANNED_LABEL.matcher(plain.substring(0, start)).find()
                 || sentence.section == Sentence.Section.PLAN) {
             return true;

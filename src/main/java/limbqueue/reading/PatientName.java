@@ -174,10 +174,21 @@ final class PatientName {
                     && !NOT_BEFORE_PATIENT
                             .matcher(text.substring(Math.max(0, beside.start() - 12), beside.start()))
                             .matches()) {
-                return Optional.of(Full.of(beside, given, given + 1));
+                return Optional.of(turned(text, beside, given).orElse(Full.of(beside, given, given + 1)));
             }
         }
         return Optional.empty();
+    }
+
+    /** "MCALLISTER, HORACE LEE   DOB": the surname stands before. */
+    private static Optional<Full> turned(String text, Matcher names, int given) {
+        var from = Math.max(0, names.start(given) - 40);
+        var before = Fit.of("(?:^|[ \\t:|])(" + PART + "),[ \\t]*$").matcher(text.substring(from, names.start(given)));
+        return before.find() && isName(before.group(1))
+                ? Optional.of(new Full(
+                        new Span(names.start(given), names.end(given + 1)),
+                        new Span(from + before.start(1), from + before.end(1))))
+                : Optional.empty();
     }
 
     private static Optional<Full> titled(Page page) {

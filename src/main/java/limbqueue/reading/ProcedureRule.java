@@ -20,6 +20,8 @@ final class ProcedureRule implements Rule {
 
     private static final Pattern NOT_LEG = Pattern.compile(
             "\\b(?:coronary|coronaries|cardiac|heart|renal|gastric|ureteric|biliary|drug eluting stents? (?:to|in) (?:the )?lad|lad|rca|circumflex|pci|mammary|cabg|myocardial|left main|cerebral|ureter|mesenteric|subclavian|fistula|stomach|weight)\\b");
+    private static final Pattern OF_ANOTHER_ORGAN = Pattern.compile(
+            "^s? (?:in|to|of|into|for|on) (?:the |his |her )?(?:heart|coronar\\w+|lad|rca|circumflex|kidneys?|renal|neck|carotids?|brain|bowel|stomach|arm|wrist)\\b");
     private static final Pattern OF_A_LEG = Pattern.compile(
             "\\b(?:sfa|cia|eia|cfa|iliac|popliteal|leg|limb|femoral|groin|left|right|fem|amputation|toe|knee|aneurysm|evar|distal|peripheral)\\b");
     private static final Pattern PLAN = Pattern.compile(
@@ -48,7 +50,7 @@ final class ProcedureRule implements Rule {
             java.util.Map.entry(
                     "none",
                     Pattern.compile(
-                            "\\b(?:uneventful(?:ly)?|uncomplicated|no (?:\\w+ )?complications?|without (?:any )?(?:complications?|incident|problems?)|complications? ?[:=-] ?(?:none|nil|no))\\b")),
+                            "\\b(?:uneventful(?:ly)?|uncomplicated|no (?:\\w+ )?(?:complications?|issues|mishaps?)|without (?:any )?(?:mishaps?|issues)|without (?:any )?(?:complications?|incident|problems?)|complications? ?[:=-] ?(?:none|nil|no))\\b")),
             java.util.Map.entry(
                     "contrastReaction",
                     Pattern.compile(
@@ -198,6 +200,9 @@ final class ProcedureRule implements Rule {
                         && !Fit.matches(
                                 piece, "(?s).*\\b(?:sfa|cia|eia|cfa|iliac|popliteal|leg|limb|femoral|groin)\\b.*")
                 || Fit.matches(plain.substring(0, match.start()), "(?s).*\\b(?:coronary|heart|cardiac) $")) {
+            return false;
+        }
+        if (OF_ANOTHER_ORGAN.matcher(after).find()) {
             return false;
         }
         if (kind.equals("bypass")
