@@ -16,6 +16,8 @@ final class HistoryRule implements Rule {
         }
     }
 
+    private static final String METAL = "(?:metal\\w*|screws?|rods?|plates?)(?: put| placed| inserted)?";
+
     private static final List<Condition> CONDITIONS = List.of(
             Condition.of("diabetes", "diabetes(?! insipidus)"),
             Condition.of("dialysis", "dialysis"),
@@ -32,10 +34,10 @@ final class HistoryRule implements Rule {
             Condition.of("atrialFibrillation", "atrial fibrillation"),
             Condition.of(
                     "spinalHardware",
-                    "operation on (?:the |his |her )?(?:spine|back) with (?:rods|screws|metal\\w*|plates)|spinal surgery ?/ ?metal|(?:lumbar|lumber|spinal|cervical|thoracic|back|spine|l\\d(?: ?[-/] ?[ls]?\\d)?)(?: spine| interbody| vertebral)? (?:fusion|instrumentation)|fusion of (?:the |his |her )?(?:lumbar |spine|l\\d|back)|pedicle screws?|(?:spinal|lumbar) (?:rods?|screws?|metalwork|hardware|implants?)|(?:metalwork|rods?|screws?|hardware|metal|plates?) (?:in|of) (?:the |his |her )?(?:lumbar |lower )?(?:spine|back)|spinal cord stimulator|posterior lumbar interbody|plif|tlif|l\\d ?[-/] ?s?\\d fusion|fused (?:lumbar )?spine|(?:spine|lumbar spine) (?:was |is )?fused"),
+                    METAL + " in (?:the |his |her )?(?:back|spine|lumbar spine)|operation on (?:the |his |her )?(?:spine|back) with (?:rods|screws|metal\\w*|plates)|spinal surgery ?/ ?metal|(?:lumbar|lumber|spinal|cervical|thoracic|back|spine|l\\d(?: ?[-/] ?[ls]?\\d)?)(?: spine| interbody| vertebral)? (?:fusion|instrumentation)|fusion of (?:the |his |her )?(?:lumbar |spine|l\\d|back)|pedicle screws?|(?:spinal|lumbar) (?:rods?|screws?|metalwork|hardware|implants?)|(?:metalwork|rods?|screws?|hardware|metal|plates?) (?:in|of) (?:the |his |her )?(?:lumbar |lower )?(?:spine|back)|spinal cord stimulator|posterior lumbar interbody|plif|tlif|l\\d ?[-/] ?s?\\d fusion|fused (?:lumbar )?spine|(?:spine|lumbar spine) (?:was |is )?fused"),
             Condition.of(
                     "hipOrPelvicHardware",
-                    "hip replacement|hip prosthesis|hips? on (?:that|the \\w+) side (?:was |has been )?replaced|(?:hip|pelvic|acetabular|sacroiliac) (?:metal\\b|metalwork|hardware|plates?|screws?|fixation|implant|nail)|(?:metalwork|plates?|screws?|hardware|metal|nail) (?:in|of) (?:the |his |her )?(?:left |right )?(?:hip|pelvis|acetabulum)|pelvic fixation|(?:left |right |bilateral |total |both )?hips? (?:was |were |is |has been |have been )?(?:both )?replaced|replacement of (?:the |his |her )?(?:left |right )?hip|new hips?|hip nail|hips? (?:was |were )?pinned|pinned hip"),
+                    "hip replacement|hip prosthesis|" + METAL + " in (?:the |his |her )?(?:(?:back|spine) (?:or|and|nor) (?:the |his |her )?)?(?:hips?|pelvis)|hips? on (?:that|the \\w+) side (?:was |has been )?replaced|(?:hip|pelvic|acetabular|sacroiliac) (?:metal\\b|metalwork|hardware|plates?|screws?|fixation|implant|nail)|(?:metalwork|plates?|screws?|hardware|metal|nail) (?:in|of) (?:the |his |her )?(?:left |right )?(?:hip|pelvis|acetabulum)|pelvic fixation|(?:left |right |bilateral |total |both )?hips? (?:was |were |is |has been |have been )?(?:both )?replaced|replacement of (?:the |his |her )?(?:left |right )?hip|new hips?|hip nail|hips? (?:was |were )?pinned|pinned hip"),
             Condition.of(
                     "spinalStenosis",
                     "spinal stenosis|stenosis at l\\d|l\\d ?/ ?\\d stenosis|neurogenic claudication due to spinal"),
@@ -71,7 +73,7 @@ final class HistoryRule implements Rule {
             "^[a-z ,]{0,20}\\b(?:intoleran\\w+|not tolerated|poorly|badly|stopped|declin\\w+|refus\\w+|allerg\\w+|myalgia|never tried|contraindicated|discontinued|should|would|could|to be|if)\\b");
 
     private static final Pattern UNAIDED = Pattern.compile(
-            "\\b(?:(?:walks|walking|mobil(?:e|ises|ising)|ambulat(?:es|ory|ing)|gets (?:about|around)|independently mobile|fully mobile)(?: \\w+){0,2} (?:unaided|independently|without (?:aids?|a stick|any aids?|help|assistance|support|assistive device)|by (?:himself|herself)|freely|independent)|independently (?:mobile|ambulatory)|independent (?:ambulation|mobility|walker|ambulator)|walks independently|ambulates? independently|unaided (?:walking|mobility)|mobility ?: ?(?:independent|unaided)|mobile and independent|fully mobile|independent with (?:walking|ambulation|mobility))\\b");
+            "\\b(?:(?:walks|walking|mobil(?:e|ises|ising)|ambulat(?:es|ory|ing)|gets (?:about|around)|independently mobile|fully mobile)(?: \\w+){0,2} (?:unaided|independently|without (?:aids?|a stick|a cane|a frame|a walker|any aids?|help|assistance|support|assistive device)|by (?:himself|herself)|freely|independent)|independently (?:mobile|ambulatory)|independent (?:ambulation|mobility|walker|ambulator)|walks independently|ambulates? independently|unaided (?:walking|mobility)|mobility ?: ?(?:independent|unaided)|mobile and independent|fully mobile|independent with (?:walking|ambulation|mobility))\\b");
     private static final Pattern AIDED = Pattern.compile(
             "\\b(?:wheel ?-?chair(?:[- ](?:bound|dependent|user|only))?|bed ?-?(?:bound|ridden)|non ?-?ambulatory|chair ?-?bound|(?:walks|mobilises|walking|ambulates|mobile|gets about|gets around|moves|transfers)(?: \\w+){0,3} (?:with|using|on)(?: (?:a|an|the|his|her|two|one|1|2|wheeled|zimmer|rolling|walking|four|4|aid|of))* (?:frame|zimmer|walker|rollator|sticks?|cane|crutch(?:es)?|hoist|assistance|help of \\w+|prosthesis and)|uses (?:a |an |his |her )?(?:zimmer|walking |wheeled |rolling )?(?:frame|walker|rollator|zimmer|stick|cane|crutches)|zimmer frame|cannot walk (?:unaided|independently|without)|can't walk unaided|doesn't walk|no longer walks|hoisted?(?: for)? transfers|transfers with (?:a )?hoist|full hoist|walks with help|not (?:independently )?mobile|needs (?:help|assistance|two people|one person) to (?:walk|transfer|mobilise))\\b");
 
@@ -82,7 +84,7 @@ final class HistoryRule implements Rule {
     private static final Pattern INFARCT = Pattern.compile("\\bmyocardial infarction\\b");
     private static final Pattern EXERCISE = Pattern.compile(
             "(?:supervised (?:walking|exercise))[^.;]{0,40}?\\b(?<n3>\\d{1,2}) (?<u3>week|month)s?\\b|(?<n>\\d{1,2})[ -](?<u>week|month)s?(?:'|s)?[ -](?:of )?(?:(?:a|the|our|hospital|full|structured|completed|complete|physio\\w*|led|nurse|local|formal|course|programme|of|program|supervised|walking|sessions?|class(?:es)?|rehab\\w*)[ -])*(?:supervised |structured )?(?:exercise|walking (?:programme|program|class|therapy|training)|set\\b|treadmill (?:programme|training|therapy))"
-                    + "|(?:exercise|walking)(?: (?:programme|program|class(?:es)?|therapy|training|course|sessions|group|rehabilitation))*(?: \\w+){0,4}?(?: for|,| \\(|:| of| lasting| x) ?(?:a full |the full |all |full )?(?<n2>\\d{1,2})[ -](?<u2>week|month)s?\\b");
+                    + "|(?:exercise|walking)(?: (?:programme|program|class(?:es)?|therapy|training|course|sessions|group|rehabilitation))*(?: \\w+){0,4}?(?: for|,| \\(|:| of| lasting| x) ?(?:did |completed |done |finished )?(?:a full |the full |all |full )?(?<n2>\\d{1,2})[ -](?<u2>week|month)s?\\b");
 
     @Override
     public void read(Page page, Findings findings) {
@@ -297,7 +299,10 @@ final class HistoryRule implements Rule {
             return;
         }
         var aided = AIDED.matcher(sentence.plain);
-        if (aided.find() && Polarity.of(sentence, aided) != Polarity.OPEN) {
+        while (aided.find()) {
+            if (Polarity.of(sentence, aided) == Polarity.OPEN) {
+                continue;
+            }
             var words = aided.group();
             if (Fit.matches(words, "cannot.*|doesn't.*|no longer.*|not .*|non.*")
                     || !Polarity.isDenied(sentence, aided.start(), aided.end())) {
