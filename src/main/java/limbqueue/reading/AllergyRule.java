@@ -24,6 +24,7 @@ final class AllergyRule implements Rule {
     /** "Pre-medicate with prednisone": what guards against the reaction. */
     private static final Pattern PREMEDICATION = Pattern.compile(
             "\\b(?:pre-? ?med\\w*|premed\\w*|cover(?:ed)?|prophyla\\w+|treated|steroid prep)\\b(?: (?:with|w|by|using|needed|required|:))*[^.;]{0,30}$");
+
     private static final Pattern TOLERATED = Pattern.compile(
             "\\b(?:had|has had|tolerated|received|given) (?:iv |the )?contrast\\b[^.;]{0,40}\\b(?:without|no) (?:\\w+ )?(?:problems?|reaction|issues?|trouble|incident)\\b"
                     + "|\\bcontrast\\b[^.;]{0,20}\\b(?:was |well )?tolerated\\b|\\btolerated (?:iv )?contrast\\b|\\bcontrast ?[:-] ?(?:none|no\\b|nil|ok|no previous)");
@@ -74,7 +75,9 @@ final class AllergyRule implements Rule {
             }
             if (PREMEDICATION.matcher(plain.substring(0, thing.start())).find()
                     || thing.to().equals("iodinated contrast")
-                            && TOLERATED.matcher(plain.substring(Math.max(0, thing.start() - 40))).find()) {
+                            && TOLERATED
+                                    .matcher(plain.substring(Math.max(0, thing.start() - 40)))
+                                    .find()) {
                 continue;
             }
             if (thing.to().equals("iodinated contrast")

@@ -7,21 +7,22 @@ final class AskedRule implements Rule {
 
     private static final Pattern STAT = Pattern.compile(
             "\\b(?:stat(?! \\d| ?\\? ?no|\\?)|emergency(?! department| room| dept| doctor| physician| medicine| contact| services| call| unit| admission was| care)|emergent(?:ly)?|immediate(?:ly)?|same[- ]day(?= (?:review|assess\\w+|appointment|admission|visit|eval\\w*|opinion|attention))|straight away|at once|right away|without delay)\\b");
-    private static final Pattern ASAP = Pattern.compile(
-            "\\b(?:as soon as (?:possible|you can)|as quickly as (?:possible|you can))\\b");
+    private static final Pattern ASAP =
+            Pattern.compile("\\b(?:as soon as (?:possible|you can)|as quickly as (?:possible|you can))\\b");
 
     /** What may be said of any request, and counts where nothing else is said. */
     private static final Pattern SOON = Pattern.compile(
             "\\b(?:(?:as |the )?(?:earliest|soonest) (?:possible|convenience|available|opportunity|appointment|appt|slot|date)|very soon)\\b");
+
     private static final Pattern URGENT = Pattern.compile("\\b(?:urgent(?:ly)?|pressing)\\b");
-    private static final Pattern ROUTINE = Pattern.compile(
-            "\\b(?:routine(?:ly)?|non[- ]?urgent(?:ly)?|not urgent|isn't urgent|nothing urgent)\\b");
+    private static final Pattern ROUTINE =
+            Pattern.compile("\\b(?:routine(?:ly)?|non[- ]?urgent(?:ly)?|not urgent|isn't urgent|nothing urgent)\\b");
     private static final Pattern NO_HURRY = Pattern.compile(
             "\\b(?:no urgency|no hurry|no rush|when(?:ever)? (?:convenient|you (?:can|have (?:a )?(?:slot|time|space)))|elective(?:ly)?|in your own time|at your (?:leisure|convenience))\\b");
     private static final Pattern URGENCY = Pattern.compile(
             "(?:routine|urgent|emergency|stat|as soon as possible|immediate|soon|non-? ?urgent|not urgent|elective)\\b");
-    private static final Pattern URGENCY_LABEL =
-            Pattern.compile("^[^\\[(\u2610-\u2612]{0,40}?\\b(?:urgency|priority|category|requested|request|timescale)\\b[a-z ]{0,20}:?");
+    private static final Pattern URGENCY_LABEL = Pattern.compile(
+            "^[^\\[(\u2610-\u2612]{0,40}?\\b(?:urgency|priority|category|requested|request|timescale)\\b[a-z ]{0,20}:?");
     private static final Pattern REQUEST = Pattern.compile(
             "\\b(?:please|pls|plz|see|seen|review|appointment|appt|refer\\w*|request\\w*|priority|opinion|assess\\w*|ask\\w*|consult\\w*|grateful|thank|appreciate|could you|would you|can you|your|list|clinic|advice|triage|help|urgency|need|advise|him|her|attention|eval\\w*|kindly|glad|view|category|transfer|admission)\\b");
     private static final Pattern NOT_ASKED = Pattern.compile(

@@ -56,8 +56,8 @@ final class Dates {
     }
 
     /** A number of a date that can be read one way only: 22/10/1957, 10/22/1957. */
-    private static final Pattern ONE_WAY = Pattern.compile(
-            "(?<![\\d/.-])(\\d{1,2})([/.-])(\\d{1,2})\\2(?:(?:19|20)\\d\\d|\\d\\d)(?![\\d/-]|\\.\\d)");
+    private static final Pattern ONE_WAY =
+            Pattern.compile("(?<![\\d/.-])(\\d{1,2})([/.-])(\\d{1,2})\\2(?:(?:19|20)\\d\\d|\\d\\d)(?![\\d/-]|\\.\\d)");
 
     /** Looks whether the letter's form says the order of day and month, or else all its dates that can be read one way only. */
     static Dates of(String folded) {

@@ -90,8 +90,8 @@ final class DeferralRule implements Rule {
                 && !Fit.matches(match.group(1), "(?:Dr|Mr|Mrs|Ms|Miss|Sister|Prof)\\b.*")
                 && (sentence.plain.startsWith("told", start) && Fit.matches(match.group(1), "[A-Z]\\w+ [A-Z]\\w+")
                         || Fit.matches(
-                        match.group(1),
-                        "(?s).*(?:Hospital|Infirmary|General|Center|Centre|Clinic|Memorial|Royal|Hosp).*"))) {
+                                match.group(1),
+                                "(?s).*(?:Hospital|Infirmary|General|Center|Centre|Clinic|Memorial|Royal|Hosp).*"))) {
             return java.util.Optional.of(new Places.Place(
                     match.group(1).replaceAll("\\s+", " "),
                     new Span(span.start() + match.start(1), span.start() + match.end(1))));

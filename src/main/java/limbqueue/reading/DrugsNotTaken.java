@@ -10,14 +10,15 @@ final class DrugsNotTaken {
 
     private static final String STOPPED_BEFORE =
             "stop(?:ped|ping|s)?|quit(?: taking)?|gave up|given up|discontinu\\w+|ceased|"
-                    + "withdrawn|withdrew|withheld|held|hold(?:ing)?(?=" + ENDS_AT_DRUG + ")|paused|suspended|omitted|no longer (?:on|taking|takes)|came off|taken off|off (?:his|her|the)|r[au]n out of|instead of|"
+                    + "withdrawn|withdrew|withheld|held|hold(?:ing)?(?=" + ENDS_AT_DRUG
+                    + ")|paused|suspended|omitted|no longer (?:on|taking|takes)|came off|taken off|off (?:his|her|the)|r[au]n out of|instead of|"
                     + "in place of";
     private static final String CHANGED_BEFORE =
             "switched from|changed from|(?:stepped down|swapped|converted|moved) from|(?:swapped|exchanged)(?="
                     + ENDS_AT_DRUG + ")";
-    private static final String PAST_BEFORE =
-            "used to (?:have|take|be on)|took(?=" + ENDS_AT_DRUG + ")|was taking|were taking|previous(?:ly)?(?: (?:treated with|on|took|taken|tried|use of))?|was (?:previously )?on|had been (?:on|prescribed)|"
-                    + "tried|trial of|failed|until|received|(?<!has )(?<!have )(?:was|were) treated with|after (?:\\w+ ){0,2}courses? of";
+    private static final String PAST_BEFORE = "used to (?:have|take|be on)|took(?=" + ENDS_AT_DRUG
+            + ")|was taking|were taking|previous(?:ly)?(?: (?:treated with|on|took|taken|tried|use of))?|was (?:previously )?on|had been (?:on|prescribed)|"
+            + "tried|trial of|failed|until|received|(?<!has )(?<!have )(?:was|were) treated with|after (?:\\w+ ){0,2}courses? of";
     private static final String ONCE_BEFORE =
             "(?:one|single|1|a|stat|first|loading) (?:stat |single |loading |iv |intravenous )?(?:dose|shot|bolus|infusion) of|loaded with|bolus of|"
                     + "(?:was|were) given (?:iv|intravenous|a|one|stat)|^(?:was |also |and )*given|(?:to be admitted|admi\\w+) for (?:iv|intravenous)|(?:local anaesthetic|infiltrat\\w+)(?: \\w+)?";
@@ -35,14 +36,14 @@ final class DrugsNotTaken {
     private static final String PUT_ON =
             "(?:might|may|could|would|will|shall|going to|plans? to|hopes? to|wants? to|thinking of|talk(?:ed|ing)? of|hold off|wary of)"
                     + " (?:\\w+ )?(?:put|putting|start|starting|try|trying|add|adding) (?:(?:him|her|them) )?(?:on|with)";
-    private static final String PROPOSED_BEFORE =
-            PUT_ON + "|consider(?:ing|ed)?|should (?:he|she|we|i|be|have|take|start|go)|ought to|whether|would you|could (?:he|she|we)|"
-                    + "(?:plan(?:ning|s)?|propos\\w+|intend\\w*|want\\w*|like|hop\\w+) to (?:start|add|begin|switch|try|give|use)|to (?:start|begin|commence|add|try)|(?:will|shall|going to|about to|intend to|is to) (?:start|begin|add|commence|try|give|put)|to give(?="
-                    + ENDS_AT_DRUG + ")|"
-                    + "suggest(?:ed)?|recommend(?:ed)?|advi[cs]e (?:on|about|regarding|re)|suitable for|candidate for|eligible for|benefit from|needs? to (?:be on|start|go on)|"
-                    + "discuss\\w*|talk\\w* about|mention(?:ed)?|offer(?:ed|ing)?|thinking of|role (?:of|for)|"
-                    + "(?:advised|told|asked|encouraged) (?:him|her|them|the patient|mr \\w+|mrs \\w+)? ?to (?:take|start|buy|try|get)|please (?:start|prescribe|add|commence|give|try)|"
-                    + "(?:try|add)(?=" + ENDS_AT_DRUG + ")";
+    private static final String PROPOSED_BEFORE = PUT_ON
+            + "|consider(?:ing|ed)?|should (?:he|she|we|i|be|have|take|start|go)|ought to|whether|would you|could (?:he|she|we)|"
+            + "(?:plan(?:ning|s)?|propos\\w+|intend\\w*|want\\w*|like|hop\\w+) to (?:start|add|begin|switch|try|give|use)|to (?:start|begin|commence|add|try)|(?:will|shall|going to|about to|intend to|is to) (?:start|begin|add|commence|try|give|put)|to give(?="
+            + ENDS_AT_DRUG + ")|"
+            + "suggest(?:ed)?|recommend(?:ed)?|advi[cs]e (?:on|about|regarding|re)|suitable for|candidate for|eligible for|benefit from|needs? to (?:be on|start|go on)|"
+            + "discuss\\w*|talk\\w* about|mention(?:ed)?|offer(?:ed|ing)?|thinking of|role (?:of|for)|"
+            + "(?:advised|told|asked|encouraged) (?:him|her|them|the patient|mr \\w+|mrs \\w+)? ?to (?:take|start|buy|try|get)|please (?:start|prescribe|add|commence|give|try)|"
+            + "(?:try|add)(?=" + ENDS_AT_DRUG + ")";
     private static final String LABORATORY_BEFORE =
             "overdose of|interact\\w*(?: \\w+)? with|metabolite|levels? of|sensitive to|resistant to|sensitivit(?:y|ies) to|resistance to|sensitive [a-z, -]{0,40}";
 
@@ -83,6 +84,7 @@ final class DrugsNotTaken {
     private static final String NEVER_TAKEN =
             "(?:- ?|: ?|but |and |(?:which|that) (?:\\w+ ){1,5}(?=was never|never|but never)|(?:prescribed|dispensed|issued|bought|given),? )*(?:(?:was|were|is|has been) (?:\\w+ ){1,2}but )?(?:he |she |it was |they were )?(?:never|not|don't|doesn't|hasn't|isn't|wasn't|cannot)(?: (?:yet|actually|being|currently|been|ever))? "
                     + "(?:given|took|taken|taking|take|started|begun|prescribed|continued|used|collected|collect|dispensed|tried|filled|fill)\\b";
+
     private static final String GIVEN_UP =
             "(?:for a (?:while|time|bit)|briefly)\\b|but (?:has |he |she )*(?:r[au]n out|gave (?:it|that|them|up)|given (?:it|that|them|up)|came off|finished)";
     private static final String STOPPED_AFTER =
@@ -108,7 +110,15 @@ final class DrugsNotTaken {
 
     private static final Pattern AFTER = Pattern.compile("^" + AMOUNT_BETWEEN + BEING + "(?:"
             + String.join(
-                    "|", NEVER_TAKEN, GIVEN_UP, STOPPED_AFTER, REACTION_AFTER, USELESS_AFTER, ONCE_AFTER, PROPOSED_AFTER, OTHER_AFTER)
+                    "|",
+                    NEVER_TAKEN,
+                    GIVEN_UP,
+                    STOPPED_AFTER,
+                    REACTION_AFTER,
+                    USELESS_AFTER,
+                    ONCE_AFTER,
+                    PROPOSED_AFTER,
+                    OTHER_AFTER)
             + ")");
 
     private static final Pattern NO_DRUG = Pattern.compile(
@@ -149,7 +159,8 @@ final class DrugsNotTaken {
         var plain = sentence.plain;
         var before = plain.substring(clause, drug.start());
         var after = PARTNER.matcher(plain.substring(drug.end())).replaceFirst("");
-        if (AT_ONCE.matcher(after).find() || NEVER_REGULAR.contains(drug.generic())
+        if (AT_ONCE.matcher(after).find()
+                || NEVER_REGULAR.contains(drug.generic())
                 || NO_DRUG.matcher(after).find()
                 || AFTER.matcher(after).find()
                 || HEADING.matcher(plain.substring(0, drug.start())).find()) {

@@ -1,6 +1,5 @@
 package limbqueue.reading;
 
-import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -34,10 +33,12 @@ final class HistoryRule implements Rule {
             Condition.of("atrialFibrillation", "atrial fibrillation"),
             Condition.of(
                     "spinalHardware",
-                    METAL + " in (?:the |his |her )?(?:back|spine|lumbar spine)|operation on (?:the |his |her )?(?:spine|back) with (?:rods|screws|metal\\w*|plates)|spinal surgery ?/ ?metal|(?:lumbar|lumber|spinal|cervical|thoracic|back|spine|l\\d(?: ?[-/] ?[ls]?\\d)?)(?: spine| interbody| vertebral)? (?:fusion|instrumentation)|fusion of (?:the |his |her )?(?:lumbar |spine|l\\d|back)|pedicle screws?|(?:spinal|lumbar) (?:rods?|screws?|metalwork|hardware|implants?)|(?:metalwork|rods?|screws?|hardware|metal|plates?) (?:in|of) (?:the |his |her )?(?:lumbar |lower )?(?:spine|back)|spinal cord stimulator|posterior lumbar interbody|plif|tlif|l\\d ?[-/] ?s?\\d fusion|fused (?:lumbar )?spine|(?:spine|lumbar spine) (?:was |is )?fused"),
+                    METAL
+                            + " in (?:the |his |her )?(?:back|spine|lumbar spine)|operation on (?:the |his |her )?(?:spine|back) with (?:rods|screws|metal\\w*|plates)|spinal surgery ?/ ?metal|(?:lumbar|lumber|spinal|cervical|thoracic|back|spine|l\\d(?: ?[-/] ?[ls]?\\d)?)(?: spine| interbody| vertebral)? (?:fusion|instrumentation)|fusion of (?:the |his |her )?(?:lumbar |spine|l\\d|back)|pedicle screws?|(?:spinal|lumbar) (?:rods?|screws?|metalwork|hardware|implants?)|(?:metalwork|rods?|screws?|hardware|metal|plates?) (?:in|of) (?:the |his |her )?(?:lumbar |lower )?(?:spine|back)|spinal cord stimulator|posterior lumbar interbody|plif|tlif|l\\d ?[-/] ?s?\\d fusion|fused (?:lumbar )?spine|(?:spine|lumbar spine) (?:was |is )?fused"),
             Condition.of(
                     "hipOrPelvicHardware",
-                    "hip replacement|hip prosthesis|" + METAL + " in (?:the |his |her )?(?:(?:back|spine) (?:or|and|nor) (?:the |his |her )?)?(?:hips?|pelvis)|hips? on (?:that|the \\w+) side (?:was |has been )?replaced|(?:hip|pelvic|acetabular|sacroiliac) (?:metal\\b|metalwork|hardware|plates?|screws?|fixation|implant|nail)|(?:metalwork|plates?|screws?|hardware|metal|nail) (?:in|of) (?:the |his |her )?(?:left |right )?(?:hip|pelvis|acetabulum)|pelvic fixation|(?:left |right |bilateral |total |both )?hips? (?:was |were |is |has been |have been )?(?:both )?replaced|replacement of (?:the |his |her )?(?:left |right )?hip|new hips?|hip nail|hips? (?:was |were )?pinned|pinned hip"),
+                    "hip replacement|hip prosthesis|" + METAL
+                            + " in (?:the |his |her )?(?:(?:back|spine) (?:or|and|nor) (?:the |his |her )?)?(?:hips?|pelvis)|hips? on (?:that|the \\w+) side (?:was |has been )?replaced|(?:hip|pelvic|acetabular|sacroiliac) (?:metal\\b|metalwork|hardware|plates?|screws?|fixation|implant|nail)|(?:metalwork|plates?|screws?|hardware|metal|nail) (?:in|of) (?:the |his |her )?(?:left |right )?(?:hip|pelvis|acetabulum)|pelvic fixation|(?:left |right |bilateral |total |both )?hips? (?:was |were |is |has been |have been )?(?:both )?replaced|replacement of (?:the |his |her )?(?:left |right )?hip|new hips?|hip nail|hips? (?:was |were )?pinned|pinned hip"),
             Condition.of(
                     "spinalStenosis",
                     "spinal stenosis|stenosis at l\\d|l\\d ?/ ?\\d stenosis|neurogenic claudication due to spinal"),
@@ -57,7 +58,8 @@ final class HistoryRule implements Rule {
             Condition.of("careHome", "care home"));
 
     /** "Please avoid her dialysis days", "on a non-dialysis day": who has such days is dialysed. */
-    private static final Pattern DIALYSIS_DAY = Pattern.compile("^(?:[ -]free)?[ -](?:days?|sessions?|slots?|shifts?|runs?|schedule)\\b");
+    private static final Pattern DIALYSIS_DAY =
+            Pattern.compile("^(?:[ -]free)?[ -](?:days?|sessions?|slots?|shifts?|runs?|schedule)\\b");
 
     /** An adjective that ends a list of denied nouns: "no atrial fibrillation, hypothyroid". */
     private static final Pattern ADJECTIVE = Pattern.compile("(?i)(?:hypo|hyper)thyroid|diabetic|haemophiliac");
@@ -78,8 +80,8 @@ final class HistoryRule implements Rule {
             "\\b(?:wheel ?-?chair(?:[- ](?:bound|dependent|user|only))?|bed ?-?(?:bound|ridden)|non ?-?ambulatory|chair ?-?bound|(?:walks|mobilises|walking|ambulates|mobile|gets about|gets around|moves|transfers)(?: \\w+){0,3} (?:with|using|on)(?: (?:a|an|the|his|her|two|one|1|2|wheeled|zimmer|rolling|walking|four|4|aid|of))* (?:frame|zimmer|walker|rollator|sticks?|cane|crutch(?:es)?|hoist|assistance|help of \\w+|prosthesis and)|uses (?:a |an |his |her )?(?:zimmer|walking |wheeled |rolling )?(?:frame|walker|rollator|zimmer|stick|cane|crutches)|zimmer frame|cannot walk (?:unaided|independently|without)|can't walk unaided|doesn't walk|no longer walks|hoisted?(?: for)? transfers|transfers with (?:a )?hoist|full hoist|walks with help|not (?:independently )?mobile|needs (?:help|assistance|two people|one person) to (?:walk|transfer|mobilise))\\b");
 
     /** "Diabetic? No". */
-    private static final Pattern QUESTION =
-            Pattern.compile("^ ?\\? ?(?:(?<yes>yes|y)|no|n|never|nil|none)(?![a-z/])(?! ?[\\[(\u2610] ?[x\u2713\u2714]? ?[\\])])");
+    private static final Pattern QUESTION = Pattern.compile(
+            "^ ?\\? ?(?:(?<yes>yes|y)|no|n|never|nil|none)(?![a-z/])(?! ?[\\[(\u2610] ?[x\u2713\u2714]? ?[\\])])");
 
     private static final Pattern INFARCT = Pattern.compile("\\bmyocardial infarction\\b");
     private static final Pattern EXERCISE = Pattern.compile(

@@ -14,8 +14,8 @@ final class ImagingRule implements Rule {
     private static final Pattern BONE_FILMS = Pattern.compile(
             "\\b(?:osteomyelitis|fracture|bone|calcaneus|gas)\\b[^.;]{0,30} on (?:plain |recent |the |today's |foot )*(films?)\\b|\\b(?:foot|plain|bone) (films?) (?:show|showed|done|taken|normal|negative|of)\\b");
 
-    private static final Pattern OF_A_VISIT =
-            Pattern.compile("\\b(?:seen|visit|visited|review|reviewed|dob|born|clinic|admitted|discharged)(?: on)? ?:? ?$");
+    private static final Pattern OF_A_VISIT = Pattern.compile(
+            "\\b(?:seen|visit|visited|review|reviewed|dob|born|clinic|admitted|discharged)(?: on)? ?:? ?$");
     private static final Pattern DAY_OF_REPORT = Pattern.compile(
             "(?:date of (?:scan|exam|examination|study)|(?:scan|exam|examination|study) date|(?:scanned|examined|performed)(?: on)?|date (?:scanned|examined|performed)) ?:? ?");
 
@@ -25,8 +25,9 @@ final class ImagingRule implements Rule {
             "^(?: of [^,.;]{1,30})? (?:is|would be|seems|may be|might be) (?:probably |surely )?(?:the |a |an )?(?:next|sensible|logical|reasonable|obvious|needed|helpful|worth\\w*|useful|indicated|appropriate)\\b");
 
     /** "Imaging requested: duplex". */
-    private static final Pattern PLANNED_LABEL = Pattern.compile(
-            "\\b(?:requested|booked|ordered|planned|awaited|wanted|pending|to follow) ?: ?(?:an? )?$");
+    private static final Pattern PLANNED_LABEL =
+            Pattern.compile("\\b(?:requested|booked|ordered|planned|awaited|wanted|pending|to follow) ?: ?(?:an? )?$");
+
     private static final Pattern PLANNED_AFTER = Pattern.compile(
             "^ (?:of|for) [^,.;:]{1,40}? (?:was|is|has been|have been|will be) (?:requested|ordered|booked|planned|asked for|awaited|arranged|refused|declined|cancelled)\\b|^[^.;]{0,60}\\b(?:has not|hasn't|have not) (?:yet )?(?:taken place|been done|happened)\\b|^(?: of (?:the )?(?:left |right )?\\w+)? to (?:exclude|rule out|look for)\\b|^(?: without \\w+)?(?: (?:foot|toe|heel|ankle|of|for|scan|leg|both|bilateral|the|left|right|lower|limb|limbs|arteries|study|legs|his|her|aorta|and|to|runoff|abdomen|pelvis))* ?[:-]? ?\\(?(?:(?:only if|deliberately|will be|can be|could be|is|are|was|were|has been|have been|to be|will be|should be|being|now|not yet|not|also|already|still) ){0,3}(?:offered|done if|made if|possible|request(?:ed)?|req'?d|req\\b|order(?:ed)?|book(?:ed)?|arranged|pending|await(?:ed|ing)|planned|schedul\\w+|sent\\b|due\\b|suggested|recommended|advised|to follow|considered|referral|next (?:week|month)|if |discussed|thought of|talked of|mentioned|needed|required|would|could|might|please|not (?:done|performed|available here|yet)|not yet|tomorrow|to be|appointment|declined|asked for|wanted|is not available|isn't available|unavailable here|appt|list)");
     private static final Pattern DONE = Pattern.compile(
@@ -89,7 +90,9 @@ final class ImagingRule implements Rule {
             var imaging = findings.entries("imaging");
             if (date.full()
                     && imaging.size() == 1
-                    && DAY_OF_REPORT.matcher(sentence.plain.substring(0, date.start())).matches()) {
+                    && DAY_OF_REPORT
+                            .matcher(sentence.plain.substring(0, date.start()))
+                            .matches()) {
                 imaging.getFirst()
                         .put("date", date.date().orElseThrow().toString(), sentence.span(date.start(), date.end()));
             }
@@ -183,8 +186,7 @@ final class ImagingRule implements Rule {
                 break;
             }
         }
-        var lead = page.dates.past(page, plain, 0, start).stream()
-                .reduce((_, two) -> two);
+        var lead = page.dates.past(page, plain, 0, start).stream().reduce((_, two) -> two);
         if (!entry.has("date")
                 && lead.isPresent()
                 && !OF_A_VISIT.matcher(plain.substring(0, lead.get().start())).find()

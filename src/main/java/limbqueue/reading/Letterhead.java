@@ -52,8 +52,8 @@ final class Letterhead {
     private static final String STREET_KIND =
             "(?:road|street|lane|avenue|drive|way|close|walk|row|square|place|court|terrace|hill|quay|yard|blvd|boulevard|suite|st|rd|ave|dr|highway"
                     + "|crescent|approach|esplanade|promenade|broadway|croft|chase|gardens|park|green|wharf|parade|hwy|pike|box|plaza|turnpike|parkway|pkwy|fold|mews|grove|rise|view|side|quayside|bank|circle|trail|ln|lodge)";
-    private static final Pattern STREET =
-            Pattern.compile("(?i).*(?:^(?:flat |suite |unit |po box |p\\.o\\. box )?\\d|\\b" + STREET_KIND
+    private static final Pattern STREET = Pattern.compile(
+            "(?i).*(?:^(?:flat |suite |unit |po box |p\\.o\\. box )?\\d|\\b" + STREET_KIND
                     + "\\b|^[A-Z][a-z]+(?: [A-Z][a-z]+){0,2}, [A-Z][\\w ]+$|^[A-Z][\\w'\u2019 ]+(?:, [A-Z][\\w'\u2019 ]+)+ (?-i:[A-Z]{1,2}\\d[\\dA-Z]? ?\\d[A-Z]{2}|[A-Z]{2} \\d{5}(?:-\\d{4})?)$).*");
     private static final Pattern STREET_NAMED = Pattern.compile(
             "(?i)(?:(?:suite|unit|floor|flat|p\\.?o\\.? box) \\d.*|\\d{1,5}[a-z]?[ \\t]+[a-z].*|(?:[a-z'\u2019-]+ ){0,3}"
@@ -104,7 +104,8 @@ final class Letterhead {
                 var words = new Span(form.start(1), form.start(1) + value.length());
                 put(page, words, findings);
                 lines.stream()
-                        .filter(line -> line.holds(words) && words.end() - line.start() < line.text().length())
+                        .filter(line -> line.holds(words)
+                                && words.end() - line.start() < line.text().length())
                         .findFirst()
                         .ifPresent(line -> besideOnly(line, words, findings));
                 return;
@@ -324,7 +325,8 @@ final class Letterhead {
         if (!pieces.isEmpty()) {
             var words = line.span(pieces.getFirst().start(), pieces.getLast().end());
             var address = pieces.stream()
-                    .map(piece -> line.text().substring(piece.start(), piece.end()).strip())
+                    .map(piece ->
+                            line.text().substring(piece.start(), piece.end()).strip())
                     .collect(java.util.stream.Collectors.joining(", "));
             findings.putIfUnknown("referrer.address", address.replaceAll("\\s+", " "), words);
         }

@@ -158,7 +158,8 @@ final class MedicineRule implements Rule {
                     "cipro",
                     "aspir" -> !Fit.matches(after, "(?s) ?\\d.*|[,.;)].*|$| od.*| bd.*");
             case "alcohol", "iron", "vessel", "nph", "mst", "medrol" -> !Fit.matches(after, "(?s) ?\\d.*");
-            case "asa" -> Fit.matches(after, "(?s) ?(?:[1-5]|i{1,3}v?|grade|class|score|ps)(?!\\w|\\.\\d)(?! ?mg| \\d).*");
+            case "asa" ->
+                Fit.matches(after, "(?s) ?(?:[1-5]|i{1,3}v?|grade|class|score|ps)(?!\\w|\\.\\d)(?! ?mg| \\d).*");
             case "calcium carbonate" -> false;
             case "nicotine" -> !Fit.matches(after, "(?s) ?(?:patch|gum|\\d|replacement).*");
             case "folate", "lithium" -> Fit.matches(after, "(?s) (?:level|deficien).*");

@@ -11,8 +11,11 @@ final class PatientName {
     private static final String LOWER = "[a-z\\p{Ll}]";
 
     /** A first name or a surname, with the particle that belongs to it: Penhallow, van Oort, \u00d3 Treasaigh, BLOUNT-VAISEY. */
-    private static final String PART = "(?:(?:Mc|Mac|O['\u2019]|D['\u2019]|de |van |von |St\\.? ?|\u00d3 |N\u00ed |U\u00ed |Mac |Nic )?" + UPPER + LOWER
-            + "+(?:['\u2019-]" + UPPER + "?" + LOWER + "{1,30}+){0,3}|[A-Z][A-Z'\u2019-]{1,20}(?![a-z]))";
+    private static final String PART =
+            "(?:(?:Mc|Mac|O['\u2019]|D['\u2019]|de |van |von |St\\.? ?|\u00d3 |N\u00ed |U\u00ed |Mac |Nic )?" + UPPER
+                    + LOWER + "+(?:['\u2019-]" + UPPER + "?" + LOWER
+                    + "{1,30}+){0,3}|[A-Z][A-Z'\u2019-]{1,20}(?![a-z]))";
+
     private static final String INITIAL = "[A-Z]\\.?";
 
     private static final String TITLE =
@@ -23,33 +26,37 @@ final class PatientName {
             "(?:Captain|Capt|Colonel|Col|Major|Rev|Reverend|Father|Canon|Lord|Lady|Pastor|Judge|Professor|Prof|Sergeant|Sgt|Commander|Dame|Sir)\\b\\.?";
 
     /** What may follow a name that is complete. */
-    private static final String COMPLETE = "(?=[ \\t]*(?:[,(|\\n\\r]|$)|[ \\t]{2}|[ \\t]+(?:DOB|D\\.O\\.B|dob|born|b\\.|[MF]\\b|NHS|MRN)\\b)";
+    private static final String COMPLETE =
+            "(?=[ \\t]*(?:[,(|\\n\\r]|$)|[ \\t]{2}|[ \\t]+(?:DOB|D\\.O\\.B|dob|born|b\\.|[MF]\\b|NHS|MRN)\\b)";
 
     private static final String NO_NAME =
             "(?:Born|DOB|Date|NHS|MRN|Hospital|Tel|Phone|Address|Male|Female|Sex|Chart|GP|Age|Aged|Gender|Ward|Clinic|Ref)\\b";
 
     /** One or two first names before a surname. */
-    private static final String GIVEN = PART + "(?:[ ](?!" + NO_NAME + ")" + PART + "(?=[ ](?!" + NO_NAME + ")" + PART + COMPLETE + "))?";
+    private static final String GIVEN =
+            PART + "(?:[ ](?!" + NO_NAME + ")" + PART + "(?=[ ](?!" + NO_NAME + ")" + PART + COMPLETE + "))?";
 
-    static final Pattern TITLED = Pattern.compile("(?<![A-Za-z])(" + TITLE + ")[ \\t]+(?:(" + GIVEN + ")(?:[ \\t]+(?:" + INITIAL
-            + "[ \\t]+)?(" + PART + "))?|(" + INITIAL + ")[ \\t]+(" + PART + "))");
+    static final Pattern TITLED = Pattern.compile("(?<![A-Za-z])(" + TITLE + ")[ \\t]+(?:(" + GIVEN + ")(?:[ \\t]+(?:"
+            + INITIAL + "[ \\t]+)?(" + PART + "))?|(" + INITIAL + ")[ \\t]+(" + PART + "))");
 
     private static final String LABEL_PLACE =
             "(?:^[ \\t]*(?:\\d{1,2}[.)][ \\t]+)?|(?<=[ \\t]{2})|(?<=\\|[ \\t]?)|(?<=[.,][ \\t])(?=[Pp]atient|[Rr]e\\b)|(?<=[ \\t])(?=(?:patient|name)[^\\n:]{0,20}:))";
     private static final String LABEL =
             "(?:patient(?:['\u2019]s)?(?:[ \\t]+(?:full[ \\t]+)?name)?|name(?:[ \\t]+of[ \\t]+patient)?|full[ \\t]+name|re|regarding|ref|about|subject|pt(?:[ \\t]+name)?|patient[ \\t]+details)"
                     + "[ \\t]*(?:[:\\-.]|\\.{3,60})?[ \\t]+";
-    private static final Pattern LABELLED = Pattern.compile("(?im)" + LABEL_PLACE + LABEL + "(?-i:(?:" + TITLE + "|" + HONOUR
-            + ")[ \\t]+)?(?:(?-i:(" + PART + "),[ \\t]*(" + PART + "))|(?-i:(" + GIVEN + ")(?:[ \\t]+" + INITIAL
-            + ")?[ \\t]+(" + PART + ")))");
+    private static final Pattern LABELLED =
+            Pattern.compile("(?im)" + LABEL_PLACE + LABEL + "(?-i:(?:" + TITLE + "|" + HONOUR
+                    + ")[ \\t]+)?(?:(?-i:(" + PART + "),[ \\t]*(" + PART + "))|(?-i:(" + GIVEN + ")(?:[ \\t]+" + INITIAL
+                    + ")?[ \\t]+(" + PART + ")))");
 
     /** "Zadie Orme (daughter)": somebody who writes for the patient. */
     private static final Pattern OF_A_RELATIVE = Pattern.compile(
             "^[ \\t,-]*\\(?(?:(?:his|her|the|my)[ \\t]+)?(?:daughter|son|wife|husband|niece|nephew|carer|nurse|sister|brother|mother|father|neighbour|next of kin|nok)\\b");
+
     private static final Pattern REFERRER_HEADING = Pattern.compile(
             "(?i)^\\W*(?:\\d{1,2}[.)])?[ \\t]*(?:referr\\w+|sender|requester|requesting|gp|registered gp|from|clinician)\\b[^:\\n]{0,25}:?[ \\t]*$");
-    private static final Pattern PATIENT_HEADING =
-            Pattern.compile("(?i)^\\W*(?:\\d{1,2}[.)])?[ \\t]*(?:patient|client|demographics)\\b[^:\\n]{0,25}:?[ \\t]*$");
+    private static final Pattern PATIENT_HEADING = Pattern.compile(
+            "(?i)^\\W*(?:\\d{1,2}[.)])?[ \\t]*(?:patient|client|demographics)\\b[^:\\n]{0,25}:?[ \\t]*$");
 
     private static final Pattern SURNAME = Pattern.compile(
             "(?i)\\b(?:surname|family[ \\t]+name|last[ \\t]+name)[ \\t]*[:\\-]?[ \\t]*(?-i:(" + PART + "))");
@@ -59,17 +66,21 @@ final class PatientName {
 
     private static final String AGE_OR_NUMBER =
             "(?:(?:man|woman|lady|gentleman|male|female)\\b|[MF],?[ \\t]+\\d|(?:a |an |aged? )?\\d{1,3}[ -]?(?:yo|y/o|yr|year|y\\b|M\\b|F\\b)|D\\.?O\\.?B|dob|born|b\\.|MRN|\\d{1,3},|NHS|date of birth)";
-    private static final Pattern HEADED = Pattern.compile("(?m)^[ \\t]*(?:[-*\u2022][ \\t]+)?(?:" + HONOUR + "[ \\t]+)?(" + PART
-            + ")[ \\t]+(?:" + INITIAL + "[ \\t]+)?(" + PART + ")[ \\t]*(?:,[ \\t]*|[ \\t]{2,}|\\(|[ \\t]+)(?=" + AGE_OR_NUMBER
-            + ")");
+    private static final Pattern HEADED =
+            Pattern.compile("(?m)^[ \\t]*(?:[-*\u2022][ \\t]+)?(?:" + HONOUR + "[ \\t]+)?(" + PART
+                    + ")[ \\t]+(?:" + INITIAL + "[ \\t]+)?(" + PART + ")[ \\t]*(?:,[ \\t]*|[ \\t]{2,}|\\(|[ \\t]+)(?="
+                    + AGE_OR_NUMBER
+                    + ")");
 
     private static final String MONTH_NAME = "(?:Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)[a-z]*\\.?";
     /** A day of the last century: "03/04/1950", "18-Jun-1960", "July 4, 1950". */
-    private static final String BIRTH_DAY = "(?:\\d{1,2}[/.-]\\d{1,2}[/.-]19\\d\\d|\\d{1,2}[ -]" + MONTH_NAME + "[ -]19\\d\\d|" + MONTH_NAME
-            + " \\d{1,2},? 19\\d\\d)";
-    private static final Pattern BESIDE_BIRTH = Pattern.compile("(" + PART + ")[ ](?:" + INITIAL + "[ ]|\\(" + PART + "\\)[ ])?(" + PART
-            + ")(?:,?[ ]+|,?[ ]*\\(|[ ]*[|-][ ]*)(?:[mfMF],?[ ]+|\\([mfMF]\\),?[ ]*)?(?=(?:DOB|dob|DoB|d\\.o\\.b|D\\.O\\.B|born|b\\.)[ :.]|[mfMF]\\)|"
-            + BIRTH_DAY + ")|\\b\\d{2}[ ]?[MF][ ](" + PART + ")[ ](" + PART + ")");
+    private static final String BIRTH_DAY = "(?:\\d{1,2}[/.-]\\d{1,2}[/.-]19\\d\\d|\\d{1,2}[ -]" + MONTH_NAME
+            + "[ -]19\\d\\d|" + MONTH_NAME + " \\d{1,2},? 19\\d\\d)";
+
+    private static final Pattern BESIDE_BIRTH =
+            Pattern.compile("(" + PART + ")[ ](?:" + INITIAL + "[ ]|\\(" + PART + "\\)[ ])?(" + PART
+                    + ")(?:,?[ ]+|,?[ ]*\\(|[ ]*[|-][ ]*)(?:[mfMF],?[ ]+|\\([mfMF]\\),?[ ]*)?(?=(?:DOB|dob|DoB|d\\.o\\.b|D\\.O\\.B|born|b\\.)[ :.]|[mfMF]\\)|"
+                    + BIRTH_DAY + ")|\\b\\d{2}[ ]?[MF][ ](" + PART + ")[ ](" + PART + ")");
     private static final Pattern NOT_BEFORE_PATIENT =
             Pattern.compile("(?is).*\\b(?:dr|doctor|nurse|sister|prof|and)\\.?\\s*");
 
@@ -83,7 +94,6 @@ final class PatientName {
 
     private static final Pattern NOT_A_NAME = Pattern.compile(
             "(?i)(?:dear|colleague|doctor|team|clinic|hospital|practice|surgery|medical|centre|center|health|referral|form|date|dob|sex|urgent|right|left|leg|legs|foot|the|this|patient|name|re|he|she|his|her|thank|diagnosis|history|vascular|department|dr|mr|mrs|ms|miss|and|with|is|was|has|of|for|born|male|female|address|phone|tel|fax|letter|new|old|both|bilateral|claudication|rest|pain|ulcer|ischaemia|ischemia|angiogram|limb|lower|circulation|your|our|ref|no|yes|nhs|mrn|request|appointment|opinion|gp|note|call|on|at|in|a|i|ct|cta|chart|service|details|number|id)");
-
 
     private PatientName() {}
 
@@ -217,9 +227,14 @@ final class PatientName {
     }
 
     private static void put(String text, Full full, Findings findings) {
-        findings.put("patient.given", properly(text.substring(full.given().start(), full.given().end())), full.given());
         findings.put(
-                "patient.family", properly(text.substring(full.family().start(), full.family().end())), full.family());
+                "patient.given",
+                properly(text.substring(full.given().start(), full.given().end())),
+                full.given());
+        findings.put(
+                "patient.family",
+                properly(text.substring(full.family().start(), full.family().end())),
+                full.family());
     }
 
     private static String properly(String name) {
@@ -227,8 +242,11 @@ final class PatientName {
     }
 
     private static boolean isName(String word) {
-        return word.length() > 1 && !NOT_A_NAME.matcher(word).matches()
-                && (word.indexOf(' ') < 0 || java.util.Arrays.stream(word.split("[ \\t]+")).noneMatch(part -> NOT_A_NAME.matcher(part).matches()));
+        return word.length() > 1
+                && !NOT_A_NAME.matcher(word).matches()
+                && (word.indexOf(' ') < 0
+                        || java.util.Arrays.stream(word.split("[ \\t]+"))
+                                .noneMatch(part -> NOT_A_NAME.matcher(part).matches()));
     }
 
     /** "Dear Mr Vennor", "Mr Vennor, consultant surgeon", or a signature. */

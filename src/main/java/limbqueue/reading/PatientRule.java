@@ -24,25 +24,32 @@ final class PatientRule implements Rule {
 
     private static final String MONTHS =
             "(?:January|February|March|April|May|June|July|August|September|October|November|December|Jan|Feb|Mar|Apr|Jun|Jul|Aug|Sep|Oct|Nov|Dec)\\b";
-    private static final String NO_STREET =
-            "(?:" + MONTHS + "|NHS|DOB|MRN|MALE|FEMALE|FAX|TEL|PAGE|PAGES|OF|ABI|ABPI|Male|Female|Fax|Tel|Page|Years?|Yrs?)\\b";
+    private static final String NO_STREET = "(?:" + MONTHS
+            + "|NHS|DOB|MRN|MALE|FEMALE|FAX|TEL|PAGE|PAGES|OF|ABI|ABPI|Male|Female|Fax|Tel|Page|Years?|Yrs?)\\b";
     private static final String CAPITAL = "[A-Z][\\w'\u2019-]*";
     private static final String STREET = "(?!" + NO_STREET + ")[A-Z][\\w'\u2019-]+(?:[ \\t]+" + CAPITAL + "){0,6}";
     private static final String NUMBERED = "(?!(?:19|20)\\d\\d\\b)\\d{1,5}[A-Za-z]?[ \\t,]+" + STREET;
-    private static final String NAMED_HOUSE = "(?:[A-Z][\\w'\u2019-]{1,30}[ \\t]+){1,4}(?:House|Cottage|Cottages|Cottge|Farm|Lodge|Villa|Court|Mill|Hall|Barn|Manor|Grange|Bungalow|Residential Home|Nursing Home|Care Home|Rest Home)\\b";
+    private static final String NAMED_HOUSE =
+            "(?:[A-Z][\\w'\u2019-]{1,30}[ \\t]+){1,4}(?:House|Cottage|Cottages|Cottge|Farm|Lodge|Villa|Court|Mill|Hall|Barn|Manor|Grange|Bungalow|Residential Home|Nursing Home|Care Home|Rest Home)\\b";
     private static final String HOUSE =
-            "(?:(?:Flat|Apt\\.?|Apartment|Unit|Room)[ \\t]+\\d+[A-Za-z]?,[ \\t]*(?:\\d{1,5}[A-Za-z]?[ \\t]+)?" + STREET + "|" + NUMBERED + "|" + NAMED_HOUSE + ")";
-    private static final String PLACES = "(?:,[ \\t\\n]*" + CAPITAL + "(?:(?:[ \\t]+|[ \\t]*\\n[ \\t]*(?=Lane|Road|Street|Avenue|Close|Row|Place|Terrace|Court))" + CAPITAL + "){0,6})";
+            "(?:(?:Flat|Apt\\.?|Apartment|Unit|Room)[ \\t]+\\d+[A-Za-z]?,[ \\t]*(?:\\d{1,5}[A-Za-z]?[ \\t]+)?" + STREET
+                    + "|" + NUMBERED + "|" + NAMED_HOUSE + ")";
+    private static final String PLACES = "(?:,[ \\t\\n]*" + CAPITAL
+            + "(?:(?:[ \\t]+|[ \\t]*\\n[ \\t]*(?=Lane|Road|Street|Avenue|Close|Row|Place|Terrace|Court))" + CAPITAL
+            + "){0,6})";
 
     private static final Pattern ADDRESS_LABEL = Pattern.compile(
-            "(?im)\\b(?:patient(?:['\u2019]s)?[ \\t]+address|home[ \\t]+address|usual[ \\t]+address|add?ress|addr)(?:[ \\t]*:[ \\t]*|[ \\t]+(?-i:(?=" + HOUSE
+            "(?im)\\b(?:patient(?:['\u2019]s)?[ \\t]+address|home[ \\t]+address|usual[ \\t]+address|add?ress|addr)(?:[ \\t]*:[ \\t]*|[ \\t]+(?-i:(?="
+                    + HOUSE
                     + ",)))([^\\n\\r]{5,120}?)(?=[ \\t]{2,}|[ \\t]+(?:tel|phone|dob|sex|mrn|nhs|mobile|mob)\\b|,?[ \\t]*(?:tel|phone|mob|mobile|ph)\\b|[.][ \\t]|$)");
     private static final Pattern ADDRESS_PROSE = Pattern.compile(
             "\\b(?:liv(?:es?|ing)(?:[ \\t]+(?:alone|independently|with[ \\t]+\\w+[ \\t]+\\w+))?[ \\t]+at|resid(?:es|ing)[ \\t]+at|[Aa]ddress(?:[ \\t]+is)?|who[ \\t]+lives[ \\t]+at|of(?=[ \\t]+(?:\\d|"
-                    + NAMED_HOUSE + ",)))[ \\t\\n]+((?:" + CAPITAL + "(?: " + CAPITAL + "){0,6},[ \\t\\n]+)?" + HOUSE + PLACES + "{0,3})");
+                    + NAMED_HOUSE + ",)))[ \\t\\n]+((?:" + CAPITAL + "(?: " + CAPITAL + "){0,6},[ \\t\\n]+)?" + HOUSE
+                    + PLACES + "{0,3})");
     private static final Pattern ADDRESS_BESIDE =
             Pattern.compile("(?:,|;|^|(?<!\\d)\\.)[ \\t]*(" + HOUSE + PLACES + "{1,3})");
-    private static final Pattern ADDRESS_BELOW = Pattern.compile("\\G[^\\n]{0,60}\\n[ \\t]*(" + HOUSE + PLACES + "{1,3})[.]?[ \\t]*(?=\\n|$)");
+    private static final Pattern ADDRESS_BELOW =
+            Pattern.compile("\\G[^\\n]{0,60}\\n[ \\t]*(" + HOUSE + PLACES + "{1,3})[.]?[ \\t]*(?=\\n|$)");
 
     private static final Pattern LEAVES = Pattern.compile(
             "\\b(?:leav(?:es?|ing)|out of (?:the )?(?:area|town|country)(?: from)?|flies|fly(?:ing)?|sails?|sailing|depart\\w*|travels?|travelling|traveling|goes (?:away|abroad|on|(?:back )?to (?:his|her) \\w+)|going (?:away|abroad)|away from|moves?|off to|cruise|heads? (?:off|south|north))\\b[^.;]{0,60}?$");

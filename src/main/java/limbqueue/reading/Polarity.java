@@ -77,6 +77,7 @@ enum Polarity {
     private static final Pattern OWN_STORY = Pattern.compile(
             "^, who [^,.;]{3,50}+, (?:is|has|had|takes|was|died|suffers|smokes|uses|lost|underwent)\\b"
                     + "|^,? (?!and |who |has |have |had |is |was |also |now |says |said |that |which |she |he |then |but |once |recently |never |not |with |since )\\p{L}{3,15}+,? (?:has|had|is on|was on|died|takes|suffers|lost|underwent|smokes|smoked|needed)\\b[^.;]{0,80}$");
+
     private static final Pattern OBSERVES = Pattern.compile(
             "^,? ?(?:who (?:is|lives|cares|came|brought|was|helps)[a-z ]{0,40}?,? )?(?:and (?:he|she|i) )?(?:has |have |had |also |now |who )?(?:says?|said|reports?|reported|notic\\w+|tells?|told|states?|thinks?|feels?|calls?|called|found|finds|"
                     + "brought|brings|asks?|asked|phoned?|rang|rings?|helps?|helped|cares?|saw|sees|dresses|changes|describes?|noted|confirms?|mention(?:s|ed)|showed|shows|does|do|drives?|drove|insist\\w*|writes?|wrote|complain\\w*|observ\\w+|spotted|smelt|smelled|alerted|pointed|took|lives|is (?:worried|concerned|very worried|her carer|his carer|with)|has noticed|was concerned|became)\\b");

@@ -96,7 +96,9 @@ final class ProcedureRule implements Rule {
                     var next = i + 1 < found.size() ? found.get(i + 1).start() : sentence.plain.length();
                     var from = i == 0 ? 0 : found.get(i - 1).end();
                     var entry = merge(page, sentence, found.get(i), made, last, from, next, findings);
-                    if (Fit.matches(sentence.plain.substring(0, found.get(i).start()), "(?s).*\\b(?:duplex|cta|mra)\\b.*")
+                    if (Fit.matches(
+                                    sentence.plain.substring(0, found.get(i).start()),
+                                    "(?s).*\\b(?:duplex|cta|mra)\\b.*")
                             || entry.isEmpty() && examined(sentence)) {
                         last = null;
                     } else if (entry.isPresent()) {
@@ -193,7 +195,8 @@ final class ProcedureRule implements Rule {
         if (sentence.section == Sentence.Section.PLAN || Polarity.isOthers(sentence, match.start(), match.end())) {
             return false;
         }
-        if (Fit.matches(before, "(?s).*\\b(?:coronary bypass|cad|ihd|pci)\\b.*") && !OF_A_LEG.matcher(piece).find()) {
+        if (Fit.matches(before, "(?s).*\\b(?:coronary bypass|cad|ihd|pci)\\b.*")
+                && !OF_A_LEG.matcher(piece).find()) {
             return false;
         }
         if (NOT_LEG.matcher(piece).find()
@@ -207,12 +210,14 @@ final class ProcedureRule implements Rule {
         }
         if (kind.equals("bypass")
                 && Fit.matches(before, "(?s).*\\b(?:his|her|the) ?")
-                && !Fit.matches(piece, "(?s).*\\b(?:leg|limb|graft|vein|femoral|fem-pop|popliteal|distal|left|right)\\b.*")
+                && !Fit.matches(
+                        piece, "(?s).*\\b(?:leg|limb|graft|vein|femoral|fem-pop|popliteal|distal|left|right)\\b.*")
                 && coronary) {
             return false;
         }
         if (Fit.matches(before, "(?s).*\\bin case (?:\\w+ ){0,6}")
-                || kind.equals("bypass") && Fit.matches(after, "(?s) (?:line|number|tel|telephone|road|phone|switchboard)\\b.*")) {
+                || kind.equals("bypass")
+                        && Fit.matches(after, "(?s) (?:line|number|tel|telephone|road|phone|switchboard)\\b.*")) {
             return false;
         }
         var plan = PLAN.matcher(before);
@@ -353,7 +358,9 @@ final class ProcedureRule implements Rule {
 
     /** Where the words of the second of two procedures begin: "… at Easton Hospital in 2023 and left SFA stenting". */
     private static int lastItem(String plain, int from, int to) {
-        var match = Fit.of(",? (?:and|then|followed by|plus)\\b|, |; ").matcher(plain).region(from, to);
+        var match = Fit.of(",? (?:and|then|followed by|plus)\\b|, |; ")
+                .matcher(plain)
+                .region(from, to);
         var at = from;
         while (match.find()) {
             at = match.end();
@@ -447,13 +454,12 @@ final class ProcedureRule implements Rule {
     private static Optional<When> date(Page page, String plain, Found found, int from, int to) {
         for (var date : page.dates.past(page, plain, found.end(), Math.min(to, found.end() + 90))) {
             if (!Fit.matches(
-                            plain.substring(found.end(), date.start()),
-                            "(?s).*\\b(?:then|duplex|cta|mra|now|since then|review\\w*|seen|until|postponed|cancelled)\\b.*")) {
+                    plain.substring(found.end(), date.start()),
+                    "(?s).*\\b(?:then|duplex|cta|mra|now|since then|review\\w*|seen|until|postponed|cancelled)\\b.*")) {
                 return Optional.of(new When(date.date().orElseThrow().toString(), date.start(), date.end()));
             }
         }
-        var before = page.dates.past(page, plain, from, found.start()).stream()
-                .reduce((_, two) -> two);
+        var before = page.dates.past(page, plain, from, found.start()).stream().reduce((_, two) -> two);
         return before.filter(date -> found.start() - date.end() < 60
                         && !Fit.matches(
                                 plain.substring(date.end(), found.start()),

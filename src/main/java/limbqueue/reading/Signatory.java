@@ -24,7 +24,8 @@ final class Signatory {
                     + "|(?<!(?:was|is|been|were)[ \\t]{1,3})seen by|author|(?:form[ \\t]+)?completed[ \\t]+by|(?:form[ \\t]+)?filled(?:[ \\t]+in)?[ \\t]+by";
 
     /** Labels of those who treat the patient, of whom one may have written. */
-    private static final String TREATING_LABEL = "attending|consultant|gp|pcp|usual[ \\t]+(?:gp|doctor)|family[ \\t]+(?:doctor|physician)";
+    private static final String TREATING_LABEL =
+            "attending|consultant|gp|pcp|usual[ \\t]+(?:gp|doctor)|family[ \\t]+(?:doctor|physician)";
 
     private static final String LABELLED_NAME = ")[ \\t]*[:.\\-]?[ \\t]*(?-i:(" + Person.PART + ",[ \\t]+" + Person.PART
             + "(?:[ \\t]+[A-Z]\\b\\.?)?" + Person.DEGREES + "|(?:" + Person.TITLE + "[ \\t]+){0,3}"
@@ -51,8 +52,9 @@ final class Signatory {
                     + ")?)(?=,?[ \\t]+(?:(?:and )?I'?m\\b|(?:and )?I am\\b|from\\b|here\\b|calling\\b|ringing\\b|speaking\\b|one of\\b))");
 
     /** The last words of a letter that has no lines: "Urgent please. Dr P Lisle, Burnt Oak HC". */
-    private static final Pattern LAST_WORDS = Pattern.compile("(" + TITLED_NAME
-            + ")(?:[ \\t]*[,/(-][^.\\n]{0,60}|[ \\t]*[.]?)\\s*$");
+    private static final Pattern LAST_WORDS =
+            Pattern.compile("(" + TITLED_NAME + ")(?:[ \\t]*[,/(-][^.\\n]{0,60}|[ \\t]*[.]?)\\s*$");
+
     private static final String SMALL_LETTERS =
             "dr\\.?[ \\t]+(?:[a-z]\\.?[ \\t]+){0,2}[a-z][a-z'-]{2,30}(?:[ \\t]+[a-z][a-z'-]{2,30})?";
     private static final int TAIL = 160;
@@ -157,7 +159,9 @@ final class Signatory {
     }
 
     private static Optional<Span> signed(Line line, boolean atTheFoot, Findings findings) {
-        if (Fit.matches(line.text(), "(?i)(?:cc|copy|copies|c\\.c\\.|enc|dictated|typed|to|re|dear)\\b.*|(?:patient|pt|name|gp|pcp|nok)[ \\t]*[:.].*")
+        if (Fit.matches(
+                        line.text(),
+                        "(?i)(?:cc|copy|copies|c\\.c\\.|enc|dictated|typed|to|re|dear)\\b.*|(?:patient|pt|name|gp|pcp|nok)[ \\t]*[:.].*")
                 || line.text().length() > 110 && !line.text().endsWith(".")) {
             return Optional.empty();
         }

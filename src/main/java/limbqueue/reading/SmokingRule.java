@@ -42,8 +42,8 @@ final class SmokingRule implements Rule {
 
     /** A non-smoker of late was a smoker before. */
     private static final Pattern OF_LATE = Pattern.compile(
-            "^,? (?:now\\b|for (?:the )?(?:past |last )?(?:\\d|a |some|many|years)|since|these days|at present|currently|today|having " + QUIT
-                    + "|x ?\\d)");
+            "^,? (?:now\\b|for (?:the )?(?:past |last )?(?:\\d|a |some|many|years)|since|these days|at present|currently|today|having "
+                    + QUIT + "|x ?\\d)");
 
     private static final Pattern OF_LATE_BEFORE = Pattern.compile("\\b(?:now|currently|presently)(?: an?)? $");
 
@@ -121,17 +121,32 @@ final class SmokingRule implements Rule {
     /** Words that do not say that it came about. */
     private static final Pattern NOT_YET = Pattern.compile(
             "\\b(?:not|hasn't|cannot|never|refuses? to|trying to|tries to|tried to|attempts? to|attempted to|struggl\\w+ to|keen to|hopes to|promised to|plans to|been to|try to|wants to|advised to|asked to|told to|urged to|encouraged to|help (?:him|her) (?:to )?|will|should|must|needs to|agreed to|would like to|failed to|until (?:he|she)|unless|if)(?: \\w+)? ?$");
+
     private static final Pattern RELAPSED = Pattern.compile(
             "\\b(?:restarted|relaps\\w+|(?:is |now |gone )?back (?:on|to|smoking)|started again|resumed|but (?:is )?smoking again)\\b");
-    private static final Pattern TOPIC_BEFORE_BOXES = Pattern.compile("\\b(?:smok\\w*|tobacco|cigarettes)\\b(?: status| history)?");
+    private static final Pattern TOPIC_BEFORE_BOXES =
+            Pattern.compile("\\b(?:smok\\w*|tobacco|cigarettes)\\b(?: status| history)?");
     private static final Pattern SAYS_NEVER = Pattern.compile("^(?:never|non\\b|no\\b|n\\b)");
-    private static final Pattern SAYS_FORMER = Pattern.compile("^(?:ex\\b|ex-|former|past|quit|stopped|previous|gave up)");
+    private static final Pattern SAYS_FORMER =
+            Pattern.compile("^(?:ex\\b|ex-|former|past|quit|stopped|previous|gave up)");
     private static final Pattern SAYS_CURRENT = Pattern.compile("^(?:current|yes|y\\b|active|now|smok|daily|still)");
 
     @Override
     public void read(Page page, Findings findings) {
         for (var sentence : page.sentences) {
-            if (sentence.hasAny("smok", "cig", "fags", "tobacco", "tob ", "pack", "ppd", "quit", "a day", "rolls h", "gave up", "nicotine")) {
+            if (sentence.hasAny(
+                    "smok",
+                    "cig",
+                    "fags",
+                    "tobacco",
+                    "tob ",
+                    "pack",
+                    "ppd",
+                    "quit",
+                    "a day",
+                    "rolls h",
+                    "gave up",
+                    "nicotine")) {
                 packYears(sentence, findings);
                 smoking(page, sentence, findings);
             }
@@ -153,7 +168,8 @@ final class SmokingRule implements Rule {
             return;
         }
         var said = never(sentence).or(() -> former(sentence)).or(() -> current(page, sentence));
-        said.ifPresent(found -> findings.put("history.smoking", found.status(), sentence.span(found.start(), found.end())));
+        said.ifPresent(
+                found -> findings.put("history.smoking", found.status(), sentence.span(found.start(), found.end())));
     }
 
     private record Said(String status, int start, int end) {}
@@ -198,7 +214,9 @@ final class SmokingRule implements Rule {
         while (never.find()) {
             var ofLate = Fit.matches(never.group(), ".*non smoker")
                     && (OF_LATE.matcher(plain.substring(never.end())).find()
-                            || OF_LATE_BEFORE.matcher(plain.substring(0, never.start())).find());
+                            || OF_LATE_BEFORE
+                                    .matcher(plain.substring(0, never.start()))
+                                    .find());
             var weak = Fit.matches(never.group(), ".*(?:denies|doesn't smoke|isn't a smoker|not a smoker).*");
             if (isPatients(sentence, never)
                     && !ofLate
@@ -229,9 +247,10 @@ final class SmokingRule implements Rule {
         var current = CURRENT.matcher(plain);
         while (current.find()) {
             if (isPatients(sentence, current) && isCurrent(plain, current)) {
-                return Optional.of(quitNext(page, sentence)
-                        ? new Said("former", current.start(), current.end())
-                        : new Said("current", trim(plain, current), current.end()));
+                return Optional.of(
+                        quitNext(page, sentence)
+                                ? new Said("former", current.start(), current.end())
+                                : new Said("current", trim(plain, current), current.end()));
             }
         }
         var smoker = SMOKER.matcher(plain);
@@ -252,8 +271,7 @@ final class SmokingRule implements Rule {
                 : !Fit.matches(
                                 before,
                                 "(?s).*\\b(?:never|not|no|doesn't|don't|no longer|used to|previously|ex|non|former|passive|stopped)[ -]$")
-                        && !(current.group().endsWith("smokes")
-                                && Fit.matches(before, "(?s).*(?:no longer|never) ?$"));
+                        && !(current.group().endsWith("smokes") && Fit.matches(before, "(?s).*(?:no longer|never) ?$"));
     }
 
     private static boolean quitNext(Page page, Sentence sentence) {

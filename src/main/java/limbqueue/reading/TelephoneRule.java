@@ -41,11 +41,11 @@ final class TelephoneRule implements Rule {
             "(?i)^[ \\t]*(?:to|attn|fao)\\b[ \\t]*:?|^[ \\t]*fax to\\b|\\b(?:your fax|faxed to you|fax(?:ed)? to:|fax from)");
 
     /** The patient's own doctor, who is not the one that writes. */
-    private static final Pattern OWN_DOCTOR =
-            Pattern.compile("(?i)(?:(?:^|[|.,][ \\t]*)(?:registered |usual )?(?:gp|pcp)[ \\t]*[:(-]|\\b(?:own|our|his|her|registered|usual) (?:gp|pcp)\\b|\\bfamily doctor\\b)[^\\n|;]{0,80}$");
+    private static final Pattern OWN_DOCTOR = Pattern.compile(
+            "(?i)(?:(?:^|[|.,][ \\t]*)(?:registered |usual )?(?:gp|pcp)[ \\t]*[:(-]|\\b(?:own|our|his|her|registered|usual) (?:gp|pcp)\\b|\\bfamily doctor\\b)[^\\n|;]{0,80}$");
 
-    private static final Pattern A_PRACTICE =
-            Pattern.compile("(?i)\\b(?:gp|dr|doctor|surgery|practice|clinic|hospital|(?:medical|health) centre)\\b[^\\n]{0,60}$");
+    private static final Pattern A_PRACTICE = Pattern.compile(
+            "(?i)\\b(?:gp|dr|doctor|surgery|practice|clinic|hospital|(?:medical|health) centre)\\b[^\\n]{0,60}$");
 
     /** Words of a line that speaks of the patient. */
     private static final Pattern PATIENT_LINE = Pattern.compile(
@@ -74,7 +74,10 @@ final class TelephoneRule implements Rule {
                 if (length < 7
                         || length > 15
                         || Fit.matches(match.group(), "(?:19|20)\\d\\d-\\d\\d-\\d\\d")
-                        || OF_A_STREET.matcher(page.text).region(match.end(), line.end()).lookingAt()
+                        || OF_A_STREET
+                                .matcher(page.text)
+                                .region(match.end(), line.end())
+                                .lookingAt()
                         || NO_TELEPHONE.matcher(before).find()
                         || !looksLike(match.group(), before)) {
                     continue;
@@ -118,7 +121,8 @@ final class TelephoneRule implements Rule {
                                 + "{10}|\\(\\d{3}\\) ?\\d{3}-\\d{4}|\\d{3}[-.]\\d{3}[-.]\\d{4}|\\d{3}-\\d{4}");
     }
 
-    private static Optional<Owner> owner(List<Line> lines, Line line, String before, Span words, boolean relative, Findings findings) {
+    private static Optional<Owner> owner(
+            List<Line> lines, Line line, String before, Span words, boolean relative, Findings findings) {
         if (THEIRS.matcher(before).find()) {
             return Optional.of(Owner.OTHER);
         }

@@ -38,7 +38,8 @@ final class TickBoxes {
             var start = first ? ends.get(i) : i == 0 ? from : ends.get(i - 1);
             var end = first ? i + 1 < starts.size() ? starts.get(i + 1) : plain.length() : starts.get(i);
             var words = plain.substring(start, end).replaceAll("^[ ,;:/|?.*-]+|[ ,;:/|*-]+$", "");
-            var ticked = TICKED.matcher(plain.substring(starts.get(i), ends.get(i))).matches();
+            var ticked =
+                    TICKED.matcher(plain.substring(starts.get(i), ends.get(i))).matches();
             options.add(new Option(words, ticked, Math.min(start, starts.get(i)), Math.max(end, ends.get(i))));
         }
         return options;
