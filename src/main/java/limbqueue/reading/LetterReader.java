@@ -40,6 +40,7 @@ public final class LetterReader {
             new ProcedureRule(),
             new DeferralRule(),
             new HistoryRule(),
+            new SmokingRule(),
             new MedicineRule(),
             new AllergyRule(),
             new LabRule(),

@@ -69,10 +69,15 @@ enum Polarity {
                     + "last (?:year|summer|winter|autumn|spring|month)|years? ago|(?:19|20)\\d\\d)\\b");
 
     private static final String PERSON =
-            "(?:fathers?|dad|mothers?|mum|mom|brothers?|sisters?|sons?|daughters?|daughter-in-law|wife|husband|uncles?|aunts?|cousins?|"
+            "(?:(?:mother|father|brother|sister|son|daughter)s?-in-law|fathers?|dad|mothers?|mum|mom|brothers?|sisters?|sons?|daughters?|daughter-in-law|wife|husband|uncles?|aunts?|cousins?|"
                     + "grandfather|grandmother|grandson|granddaughter|parents?|siblings?|partner|(?:lady|man|woman|gentleman|patient) (?:in the next (?:bed|room)|next door|next to|opposite)|neighbou?rs?|friends?|twin|spouse|nephews?|nieces?|grandparents?|roommate|flatmate|colleague's|"
                     + "donor|co-?worker|wife's|in (?:the |his |her )?family|relatives? with|sis|bro|hubby|neph|mate|room-?mate|lodger|tenant|a colleague of (?:his|hers)|family history|family hx|fhx?|f/h|runs in the family|strong family)";
     private static final Pattern OTHERS = Pattern.compile("\\b" + PERSON + "(?:'s)?\\b");
+    /** ", who lives with him, is on dialysis", " Ian died after an amputation", " Carlos had a stent". */
+    private static final Pattern OWN_STORY = Pattern.compile(
+            "^, who [^,.;]{3,50}+, (?:is|has|had|takes|was|died|suffers|smokes|uses|lost|underwent)\\b"
+                    + "|^,? (?!and |who |has |have |had |is |was |also |now |says |said |that |which |she |he |then |but |once |recently |never |not |with |since )\\p{L}{3,15}+,? (?:has|had|is on|was on|died|takes|suffers|lost|underwent|smokes|smoked|needed)\\b[^.;]{0,80}$");
+
     private static final Pattern OBSERVES = Pattern.compile(
             "^,? ?(?:who (?:is|lives|cares|came|brought|was|helps)[a-z ]{0,40}?,? )?(?:and (?:he|she|i) )?(?:has |have |had |also |now |who )?(?:says?|said|reports?|reported|notic\\w+|tells?|told|states?|thinks?|feels?|calls?|called|found|finds|"
                     + "brought|brings|asks?|asked|phoned?|rang|rings?|helps?|helped|cares?|saw|sees|dresses|changes|describes?|noted|confirms?|mention(?:s|ed)|showed|shows|does|do|drives?|drove|insist\\w*|writes?|wrote|complain\\w*|observ\\w+|spotted|smelt|smelled|alerted|pointed|took|lives|is (?:worried|concerned|very worried|her carer|his carer|with)|has noticed|was concerned|became)\\b");
@@ -290,7 +295,7 @@ enum Polarity {
         if (sentence.section == Sentence.Section.FAMILY
                 && !Fit.matches(
                         sentence.plain.substring(sentence.clauseStart(start), start),
-                        "(?s)(?:the )?patient (?:himself |herself )?(?:has|is|had).*")) {
+                        "(?s)(?:the )?patient (?:himself |herself )?(?:has|is|had).*|(?:he himself|she herself)\\b.*")) {
             return true;
         }
         var plain = sentence.plain;
@@ -300,6 +305,9 @@ enum Polarity {
                 var between = plain.substring(other.end(), start);
                 var family = Fit.matches(other.group(), "f.*h.*|.*family.*");
                 if (family && between.length() < 160 && !Fit.matches(between, ".*[.;].*")) {
+                    return true;
+                }
+                if (OWN_STORY.matcher(between).find()) {
                     return true;
                 }
                 if (OBSERVES.matcher(between).find()) {
