@@ -11,9 +11,9 @@ final class AcuteRule implements Rule {
     private static final Pattern NAMED = Pattern.compile(
             "\\b(?:acute limb ischaemia|acute(?:ly)? (?:on chronic )?(?:(?:left|right|bilateral|limb|leg|lower limb|arterial|foot|threatening) )*ischaemi[ac]\\w*(?: (?:left|right))?(?: (?:leg|limb|foot))?|acute(?:ly)? ischaemic|acute (?:arterial )?occlusion of the (?:left|right) (?:leg|limb)|(?:new|sudden) limb ischaemia|acute (?:embol\\w+|thrombo\\w+) (?:to|of) the (?:left |right )?(?:leg|limb|popliteal|femoral))\\b");
     private static final Pattern DENIED = Pattern.compile(
-            "\\b(?:no (?:\\w+ )?(?:signs?|evidence|features|symptoms|suggestion) of (?:an? )?acute (?:\\w+ )?ischaemia|no (?:new |sign of |features of )?acute (?:\\w+ ){0,3}ischaemi[ac]|no acute limb ischaemia|not acutely (?:ischaemic|threatened)|isn't acutely (?:ischaemic|threatened)|no acutely ischaemic|no acute (?:limb )?threat|no acute (?:problem|issue|concern)s?|no sudden (?:change|onset|deterioration|worsening))\\b");
+            "\\b(?:no (?:\\w+ )?(?:signs?|evidence|features|symptoms|suggestion) of (?:an? )?acute (?:\\w+ )?ischaemia|no (?:new |sign of |features of )?acute (?:\\w+ ){0,3}ischaemi[ac]|no acute limb ischaemia|not acutely (?:ischaemic|threatened)|isn't acutely (?:ischaemic|threatened)|no acutely (?:ischaemic|threatened)|no acute (?:limb )?threat|no acute (?:problem|issue|concern)s?|no sudden (?:change|onset|deterioration|worsening))\\b");
     private static final Pattern SUDDEN = Pattern.compile(
-            "\\b(?:sudden(?:ly)?|acute(?:ly)?|abrupt(?:ly)?|all at once|out of the blue|woke (?:up )?with|this morning|last night|yesterday|today|since \\d{1,2}(?:[:.]\\d\\d)? ?(?:am|pm|o'clock|this|today|last|yesterday)|\\d{1,2} hours? (?:ago|history)|for (?:the (?:last|past) )?\\d{1,2} hours?|hours? ago|overnight|(?:1|2|3|4|5|6|7|8|9|10|11|12|13|14)[ -]days? (?:ago|history))\\b");
+            "\\b(?:sudden(?:ly)?|acute(?:ly)?|abrupt(?:ly)?|all at once|out of the blue|woke (?:up )?with|this morning|last night|yesterday|today|since \\d{1,2}(?:[:.]\\d\\d)? ?(?:am|pm|o'clock|this|today|last|yesterday)|\\d{1,2} hours? (?:ago|history)|for (?:the (?:last|past) )?\\d{1,2} hours?|hours? ago|of \\d{1,2} hours?'? duration|overnight|(?:1|2|3|4|5|6|7|8|9|10|11|12|13|14)[ -]days? (?:ago|history))\\b");
     private static final Pattern LOST = Pattern.compile(
             "\\b(?:cold|pale|white|pallor|mottled|numb|dead|icy|ice|ashen|dusky|pulseless|painful and (?:cold|white)|paralys\\w+|paraesthesi\\w+|blue)\\b");
     private static final Pattern PAIN =
@@ -53,7 +53,7 @@ final class AcuteRule implements Rule {
             "\\b(?:inaudible|not (?:be )?(?:audible|heard|present|detect\\w*|found)|isn't (?:audible|heard)|absent|no (?:arterial|venous|audible|doppler|waveform|dp|pedal|signal|flow|ankle|foot)|cannot (?:be )?(?:hear|heard|find|detect\\w*)|silent|none|nil|neither|lost|no)\\b");
 
     private static final Pattern CLOCK = Pattern.compile(
-            "\\b(?<h>\\d{1,2})(?:[:.](?<m>\\d\\d))? ?(?<ap>am|pm)\\b|\\b(?<hh>[01]?\\d|2[0-3]):(?<mm>[0-5]\\d)\\b|\\b(?<four>[012]\\d[0-5]\\d) ?(?:hour|h|hrs)\\b");
+            "\\b(?<h>\\d{1,2})(?:[:.](?<m>\\d\\d))? ?(?<ap>am|pm)\\b|\\b(?<hh>[01]?\\d|2[0-3]):(?<mm>[0-5]\\d)\\b|\\b(?<four>[012]\\d[0-5]\\d)(?: ?(?:hour|h|hrs)\\b|(?= (?:today|yesterday|this morning|last night)\\b))");
     private static final Pattern TODAY = Pattern.compile("\\b(?:today|this (?:morning|afternoon|evening)|tonight)\\b");
     private static final Pattern YESTERDAY = Pattern.compile("\\b(?:yesterday|last (?:night|evening))\\b");
     private static final Pattern DAYS_AGO =
@@ -352,7 +352,7 @@ final class AcuteRule implements Rule {
         listen(page, sentence, topic, "arterialDoppler", ARTERIAL, VENOUS, findings);
         listen(page, sentence, topic, "venousDoppler", VENOUS, ARTERIAL, findings);
         var nothing = Fit.of(
-                        "\\b(?:cannot hear anything|hear nothing|nothing (?:can be |is )?(?:heard|audible)|no (?:audible )?doppler (?:waveform|flow)?)\\b")
+                        "\\b(?:cannot hear anything|hear nothing|nothing (?:can be |is )?(?:heard|audible)|no (?:audible )?doppler (?:waveform|flow))\\b")
                 .matcher(plain);
         if (nothing.find()) {
             sign(page, sentence, topic, "arterialDoppler", "inaudible", nothing, findings);

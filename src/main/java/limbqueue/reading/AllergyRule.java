@@ -11,7 +11,7 @@ final class AllergyRule implements Rule {
     private static final Pattern CONTRAST = Pattern.compile(
             "\\b(?:iv |intravenous |x[ -]?ray |radiograph |iodinated |iodine |radiographic |radiological |radiology |ct |cta |angiogram |angiographic |radio)?-?(?:iodinated |iodine )?contrast(?: (?:media|medium|dye|agents?|material))?\\b|\\b(?:iodinated dye|x[ -]?ray dye|radiograph dye|ct dye|cta dye|angiogram dye|iv dye|contrast)\\b");
     private static final Pattern OTHER = Pattern.compile(
-            "\\b(pen(?=:? ?allerg)|(?<=allergy: |allergic to |allergy to |allergic )pen(?=[ ,.;(:-]|$)|pcn|latex|iodine|iodide|povidone[ -]iodine|sulfa(?: drugs)?|sulpha(?: drugs)?|sulfonamides?|sulphonamides?|penicillins?|shellfish|elastoplast|plasters?|sticking plaster|adhesive(?: tape)?|micropore|tape|eggs?|nuts?|peanuts?|nickel|chlorhexidine|nsaids?|statins?|opioids?|opiates?|bee stings?|wasp stings?|cephalosporins?|macrolides?|tetracyclines?|quinolones?|ace inhibitors?|acei|heparin|protamine|aspirin|kiwi|pollen|strawberries|metal|zinc|silver|honey|lanolin)\\b");
+            "\\b(pen(?=:? ?allerg)|(?<=allergy: |allergic to |allergy to |allergic )pen(?=[ ,.;(:-]|$)|pcn|latex|iodine|iodide|povidone[ -]iodine|sulfa(?: drugs)?|sulpha(?: drugs)?|sulfonamides?|sulphonamides?|penicillins?|shellfish|elastoplast|plasters?|sticking plaster|adhesive(?: tape)?|micropore|tape|eggs?|nuts?|peanuts?|nickel|chlorhexidine|nsaids?|statins?|opioids?|opiates?|bee stings?|wasp stings?|cephalosporins?|macrolides?|tetracyclines?|quinolones?|ace inhibitors?|acei|kiwi|pollen|strawberries|metal|zinc|silver|honey|lanolin)\\b");
     private static final Pattern SAYS = Pattern.compile(
             "\\b(?:allergy|allergic|allergen|anaphyla\\w+|hypersensitiv\\w+|reacts? (?:badly |severely )?to|reacted (?:badly |severely )?to|reactions? to|adverse reactions?|intoleran\\w+|rash|hives|urticaria|angioedema|bronchospasm|wheez\\w+|itch\\w*|broke out|breaks out|comes? (?:him |her )?out in|came out in|collaps\\w+|brings (?:him|her) out)\\b");
     private static final Pattern NONE = Pattern.compile(
@@ -20,6 +20,14 @@ final class AllergyRule implements Rule {
     /** An entry of the notes that proved wrong. */
     private static final Pattern REFUTED = Pattern.compile(
             "^[^.;]{0,80}\\b(?:(?:has been|was) (?:removed|refuted|ruled out|disproved|de-?labelled|withdrawn)|proved (?:wrong|false)|was (?:an error|a mistake|his wife's|her husband's|another patient's))\\b");
+
+    /** "Pre-medicate with prednisone": what guards against the reaction. */
+    private static final Pattern PREMEDICATION = Pattern.compile(
+            "\\b(?:pre-? ?med\\w*|premed\\w*|cover(?:ed)?|prophyla\\w+|treated|steroid prep)\\b(?: (?:with|w|by|using|needed|required|:))*[^.;]{0,30}$");
+
+    private static final Pattern TOLERATED = Pattern.compile(
+            "\\b(?:had|has had|tolerated|received|given) (?:iv |the )?contrast\\b[^.;]{0,40}\\b(?:without|no) (?:\\w+ )?(?:problems?|reaction|issues?|trouble|incident)\\b"
+                    + "|\\bcontrast\\b[^.;]{0,20}\\b(?:was |well )?tolerated\\b|\\btolerated (?:iv )?contrast\\b|\\bcontrast ?[:-] ?(?:none|no\\b|nil|ok|no previous)");
 
     private static final Pattern SEVERE = Pattern.compile(
             "\\b(?:anaphyla\\w+|collaps\\w+|intubat\\w+|cardiac arrest|shock|stevens|icu|itu|angio-?oedema|throat (?:swell\\w*|clos\\w+)|swelling of (?:the )?(?:throat|tongue)|severe(?:ly)?|life[- ]threatening)\\b");
@@ -63,6 +71,18 @@ final class AllergyRule implements Rule {
                             plain.substring(0, thing.start()),
                             "(?s).*\\b(?:allergy(?: to)?|allergic to|allergy ?[:-])[^.;]*");
             if (!listed && !SAYS.matcher(piece).find() || denied(sentence, thing, piece)) {
+                continue;
+            }
+            if (PREMEDICATION.matcher(plain.substring(0, thing.start())).find()
+                    || thing.to().equals("iodinated contrast")
+                            && TOLERATED
+                                    .matcher(plain.substring(Math.max(0, thing.start() - 40)))
+                                    .find()) {
+                continue;
+            }
+            if (thing.to().equals("iodinated contrast")
+                    && Fit.matches(plain, "(?s).*\\b(?:angiogram|angioplasty)\\b.*\\breaction\\b.*")
+                    && !Fit.matches(plain, "(?s).*\\ballerg.*")) {
                 continue;
             }
             if (Polarity.isOthers(sentence, thing.start(), thing.end())

@@ -7,15 +7,26 @@ final class AskedRule implements Rule {
 
     private static final Pattern STAT = Pattern.compile(
             "\\b(?:stat(?! \\d| ?\\? ?no|\\?)|emergency(?! department| room| dept| doctor| physician| medicine| contact| services| call| unit| admission was| care)|emergent(?:ly)?|immediate(?:ly)?|same[- ]day(?= (?:review|assess\\w+|appointment|admission|visit|eval\\w*|opinion|attention))|straight away|at once|right away|without delay)\\b");
-    private static final Pattern ASAP = Pattern.compile(
-            "\\b(?:as soon as possible|(?:as |the )?(?:earliest|soonest) (?:possible|convenience|available|opportunity|appointment|appt|slot|date)|very soon|as soon as you can|as quickly as possible)\\b");
+    private static final Pattern ASAP =
+            Pattern.compile("\\b(?:as soon as (?:possible|you can)|as quickly as (?:possible|you can))\\b");
+
+    /** What may be said of any request, and counts where nothing else is said. */
+    private static final Pattern SOON = Pattern.compile(
+            "\\b(?:(?:as |the )?(?:earliest|soonest) (?:possible|convenience|available|opportunity|appointment|appt|slot|date)|very soon)\\b");
+
     private static final Pattern URGENT = Pattern.compile("\\b(?:urgent(?:ly)?|pressing)\\b");
-    private static final Pattern ROUTINE = Pattern.compile(
-            "\\b(?:routine(?:ly)?|non[- ]?urgent(?:ly)?|not urgent|no urgency|no hurry|no rush|when(?:ever)? (?:convenient|you (?:can|have (?:a )?(?:slot|time|space)))|isn't urgent|elective(?:ly)?|in your own time|at your (?:leisure|convenience)|nothing urgent)\\b");
+    private static final Pattern ROUTINE =
+            Pattern.compile("\\b(?:routine(?:ly)?|non[- ]?urgent(?:ly)?|not urgent|isn't urgent|nothing urgent)\\b");
+    private static final Pattern NO_HURRY = Pattern.compile(
+            "\\b(?:no urgency|no hurry|no rush|when(?:ever)? (?:convenient|you (?:can|have (?:a )?(?:slot|time|space)))|elective(?:ly)?|in your own time|at your (?:leisure|convenience))\\b");
+    private static final Pattern URGENCY = Pattern.compile(
+            "(?:routine|urgent|emergency|stat|as soon as possible|immediate|soon|non-? ?urgent|not urgent|elective)\\b");
+    private static final Pattern URGENCY_LABEL = Pattern.compile(
+            "^[^\\[(\u2610-\u2612]{0,40}?\\b(?:urgency|priority|category|requested|request|timescale)\\b[a-z ]{0,20}:?");
     private static final Pattern REQUEST = Pattern.compile(
             "\\b(?:please|pls|plz|see|seen|review|appointment|appt|refer\\w*|request\\w*|priority|opinion|assess\\w*|ask\\w*|consult\\w*|grateful|thank|appreciate|could you|would you|can you|your|list|clinic|advice|triage|help|urgency|need|advise|him|her|attention|eval\\w*|kindly|glad|view|category|transfer|admission)\\b");
     private static final Pattern NOT_ASKED = Pattern.compile(
-            "\\b(?:routine(?:ly)? (?:bloods?|blood tests?|medication|check|screening|labs?|surgery|follow|foot|follow-up|exam\\w*|observations|health|annual|review in)|(?:annual|during|his|her|attended (?:for )?|at) (?:a )?routine (?:check|visit|exam|bloods?|clinic|appointment|review)|urgent (?:care|dialysis|surgery in|bypass|operation in|admission in|care centre|hospital admission)|emergency (?:bypass|surgery|operation|admission|repair)|immediate(?:ly)? (?:after|relief|postoperative|below|distal|post)|routine of|return urgently|(?:asked|told|wants|wanted) me to (?:write|say|mark|put|call|make)[^.;]{0,20}|in an emergency|in case of (?:an )?emergency|back urgently|come back (?:urgent|immediately|at once)|(?:to )?(?:return|attend|go to|come|present)(?: \\w+){0,6} (?:immediately|at once|straight away|urgently|right away)|heart.{0,20}urgent)\\b");
+            "\\b(?:(?:mg|mcg|units?|iu|ml|iv|im|po|sc|bolus|given|dose|gtt) stat|routine(?:ly)? (?:\\w+ )?(?:bloods?|blood tests?|medication|check|screening|labs?|surgery|follow|foot|follow-up|exam\\w*|observations|health|annual|review in)|(?:annual|during|his|her|attended (?:for )?|at) (?:a )?routine (?:check|visit|exam|bloods?|clinic|appointment|review)|urgent (?:care|dialysis|surgery in|bypass|operation in|admission in|care centre|hospital admission)|emergency (?:bypass|surgery|operation|admission|repair)|immediate(?:ly)? (?:after|relief|postoperative|below|distal|post)|routine of|return urgently|(?:asked|told|wants|wanted) me to (?:write|say|mark|put|call|make)[^.;]{0,20}|in an emergency|in case of (?:an )?emergency|back urgently|come back (?:urgent|immediately|at once)|(?:to )?(?:return|attend|go to|come|present)(?: \\w+){0,6} (?:immediately|at once|straight away|urgently|right away)|heart.{0,20}urgent)\\b");
 
     private static final Pattern EXPEDITE = Pattern.compile(
             "\\b(?:expedit\\w+|(?:be |him |her |get |seen |treated |done |it )?(?:sooner|earlier|faster|quicker)(?: than)?(?: appointment| date| slot| if| please)?|bring (?:\\w+ ){0,4}forward|brought forward|jump the queue|move (?:\\w+ ){0,3}up (?:the|your) (?:list|queue)|fast[- ]track\\w*|speed(?:ed)? up|hurry (?:things|this|it)|(?:would like|wants?|wishes|hopes?|hoping|like|asks?|asking|keen|needs?|prefer\\w*|anxious)(?: \\w+){0,12} (?:before|in time for|prior to|ahead of)|(?:seen|treated|done|sorted|fixed|better|walking|procedure|it|appointment|see (?:him|her)|see \\w+)(?: \\w+){0,4} (?:before|in time for|prior to|ahead of)(?= (?:he|she|his|her|the|their|a|this|that|they|\\d|leaving|christmas|easter|sail\\w*|fl\\w+|travel\\w*|january|february|march|april|may|june|july|august|september|october|november|december))|before the (?:wedding|cruise|holiday|trip)|if (?:at all )?possible before)\\b");
@@ -31,6 +42,12 @@ final class AskedRule implements Rule {
         for (var sentence : page.sentences) {
             priority(page, sentence, findings);
             expedite(page, sentence, findings);
+        }
+        if (findings.words("asked.priority").isEmpty()) {
+            for (var sentence : page.sentences) {
+                put(page, sentence, SOON, "asap", findings);
+                put(page, sentence, NO_HURRY, "routine", findings);
+            }
         }
     }
 
@@ -51,20 +68,30 @@ final class AskedRule implements Rule {
     /** A form with boxes: "[ ] routine [X] urgent". */
     private static boolean box(Sentence sentence, Findings findings) {
         var plain = sentence.plain;
-        var box = Fit.of(
-                        "(?:\\[ ?[x*\u2713\u2714] ?\\]|\\( ?x ?\\)|[\u2612\u2611\u2714\u25a0\u2713]) ?(routine|urgent|emergency|stat|as soon as possible|immediate|soon|non-?urgent)")
-                .matcher(plain);
-        if (!box.find()) {
-            return Fit.matches(plain, "(?s).*(?:\\[ *\\]|\\( \\)|\u2610) ?(?:routine|urgent|emergency|stat).*");
+        var label = URGENCY_LABEL.matcher(plain);
+        var options = TickBoxes.in(plain, label.find() ? label.end() : 0).stream()
+                .filter(option -> option.words().length() < 40)
+                .filter(option -> URGENCY.matcher(option.words()).lookingAt())
+                .toList();
+        if (options.isEmpty()) {
+            return false;
         }
-        var value = switch (box.group(1)) {
-            case "routine", "non-urgent", "nonurgent" -> "routine";
-            case "urgent" -> "urgent";
-            case "as soon as possible", "soon" -> "asap";
-            default -> "stat";
-        };
-        findings.put("asked.priority", value, sentence.span(box));
+        var ticked = options.stream().filter(TickBoxes.Option::ticked).toList();
+        if (ticked.size() == 1) {
+            var answer = ticked.getFirst();
+            findings.put("asked.priority", priority(answer.words()), sentence.span(answer.start(), answer.end()));
+        }
         return true;
+    }
+
+    private static String priority(String answer) {
+        if (Fit.matches(answer, "(?:routine|non|not urgent|elective).*")) {
+            return "routine";
+        }
+        if (answer.startsWith("urgent")) {
+            return "urgent";
+        }
+        return Fit.matches(answer, "(?:as soon|soon).*") ? "asap" : "stat";
     }
 
     private static void put(Page page, Sentence sentence, Pattern pattern, String value, Findings findings) {
@@ -83,7 +110,7 @@ final class AskedRule implements Rule {
                                     plain.substring(0, match.start()),
                                     "(?s).*\\b(?:if|should|was|were|had|has been|taken|admitted)\\b[^.;]{0,60}")
                             && !Fit.matches(
-                                    plain,
+                                    plain.split(";", -1)[0].length() > match.start() ? plain.split(";", -1)[0] : plain,
                                     "(?s).*\\b(?:please|grateful|could|appreciate|if possible|thank|glad)\\b.*")) {
                 continue;
             }
@@ -122,7 +149,7 @@ final class AskedRule implements Rule {
         var before = plain.substring(0, match.start());
         if (Fit.matches(
                                 before,
-                                "(?s).*\\b(?:not|don't|isn't|no need to|no reason to|doesn't|hasn't|never|noticed|stopping (?:him|her)|years?|months?|weeks?|days?|distance|stops)\\b[^.;]{0,25}")
+                                "(?s).*\\b(?:not|nobody|no one|don't|isn't|no need to|no reason to|doesn't|hasn't|never|noticed|stopping (?:him|her)|years?|months?|weeks?|days?|distance|stops)\\b[^.;]{0,25}")
                         && !match.group().startsWith("expedit")
                 || Fit.matches(
                         plain,

@@ -8,11 +8,14 @@ import java.util.regex.Pattern;
 final class BodyRule implements Rule {
 
     private static final Pattern HEIGHT_CM = Pattern.compile(
-            "\\b(?:height|tall|stands)\\b[ :=]*(?:is |of |about )*(\\d{3}(?:\\.\\d)?) ?cm\\b|\\b(\\d{3}(?:\\.\\d)?) ?cm (?:tall|height|in height)\\b|\\bheight[ :=]*(?:is |of )*(\\d{3})(?= ?(?:,|;|\\.|weight|$|/))");
+            "\\b(?:height|tall|stands)\\b[ :=]*(?:is |of |about )*(\\d{3}(?:\\.\\d)?) ?cm\\b|\\b(\\d{3}(?:\\.\\d)?) ?cm (?:tall|height|in height)\\b|(?<![\\d.,/x])(?<! x )(1[2-9]\\d|2[01]\\d) ?cm(?= ?(?:[,/;]|and)? ?\\d{2,3}(?:\\.\\d)? ?kg)|\\bheight[ :=]*(?:is |of )*(\\d{3})(?= ?(?:,|;|\\.|weight|$|/))");
     private static final Pattern HEIGHT_M = Pattern.compile(
             "\\b(?:height|tall|stands)\\b[ :=]*(?:is |of |about )*([12]\\.\\d{1,2}) ?(?:m|metre)\\b|\\b([12]\\.\\d{1,2}) ?(?:m|metre) tall\\b");
-    private static final Pattern HEIGHT_FEET = Pattern.compile(
-            "(?<![\\d/.])([4-6]) ?(?:ft|feet_unit|feet|foot|')\\.? ?,? ?(?:(\\d{1,2}(?:\\.5|½| 1/2)?) ?(?:in\\b|inches|inch|\"|'')?)?(?= ?\\.?(?: tall| in height|,|;|\\.| and| \\d|$|\\)| weigh| weight|/))");
+    private static final String INCHES = "(\\d{1,2}(?:\\.5|\u00bd| 1/2)?) ?(?:in\\b|inches|inch|\"|'')?";
+    private static final String HEIGHT_ENDS = " ?\\.?(?: tall| in height|,|;|\\.| and|$|\\)| ?\\(| weigh| weight|/)";
+    private static final Pattern HEIGHT_FEET =
+            Pattern.compile("(?<![\\d/.])([4-6]) ?(?:ft|feet_unit|feet|foot|')\\.? ?,? ?(?:" + INCHES + "(?="
+                    + HEIGHT_ENDS + "| \\d)|(?=" + HEIGHT_ENDS + "))");
     private static final Pattern WEIGHT_KG = Pattern.compile(
             "\\b(?:weighs?|weight|wt|weighing)\\b[ :=]*(?:is |of |about |currently |today |was )*(\\d{2,3}(?:\\.\\d{1,2})?) ?(?:kg|kgs|kilos?|kilograms?)\\b|(?<![\\d.])(\\d{2,3}(?:\\.\\d{1,2})?) ?(?:kg|kgs|kilos?|kilograms?)\\b(?! ?/)(?! (?:lost|loss|lighter|heavier|weight (?:loss|gain)|of))");
     private static final Pattern WEIGHT_POUNDS = Pattern.compile(
@@ -36,7 +39,9 @@ final class BodyRule implements Rule {
         var plain = sentence.plain;
         var cm = HEIGHT_CM.matcher(plain);
         if (cm.find()) {
-            var text = cm.group(1) != null ? cm.group(1) : cm.group(2) != null ? cm.group(2) : cm.group(3);
+            var text = cm.group(1) != null
+                    ? cm.group(1)
+                    : cm.group(2) != null ? cm.group(2) : cm.group(3) != null ? cm.group(3) : cm.group(4);
             put(sentence, "heightCm", new BigDecimal(text), cm.start(), cm.end(), findings, 120, 230);
             return;
         }

@@ -8,13 +8,17 @@ import java.util.regex.Pattern;
 final class ClaudicationCourse {
 
     private static final Pattern COURSE_WORSE = Pattern.compile(
-            "\\b(?:worse(?:n(?:ing|ed|s)?)?|progressive(?:ly)?|progress(?:ing|ed)|deteriorat\\w+|getting shorter|shorten(?:ed|ing|s)|declin(?:ing|ed)|going downhill|(?:come|gone|went|came|is|now) down (?:from|to)|(?:distance|dist\\w*|walking) (?:is |now )?down|down (?:from|to) \\d|(?:used to be|it was|was) \\d{2,4}(?= (?:at|in|last|a year|before|m|metre|yard|block|when)|[.,;]|$)|(?:increasing|decreasing|reducing|falling|shrinking|dwindling)(?:ly)?|shorter (?:and shorter|every|each)|less and less|sooner every|dropped|fallen|crescendo)\\b");
+            "\\b(?:worse(?:n(?:ing|ed|s)?)?|progressive(?:ly)?|progress(?:ing|ed)|deteriorat\\w+|getting shorter|shorten(?:ed|ing|s)|declin(?:ing|ed)|going downhill|(?:come|gone|went|came|is|now) down (?:from|to)|(?:distance|dist\\w*|walking) (?:is |now )?down|down (?:from|to) \\d|(?:used to be|it was|was) \\d{2,4}(?= (?:at|in|last|a year|before|m|metre|yard|block|when)|[.,;]|$)|(?:increasing|decreasing|reducing|falling|shrinking|dwindling)(?:ly)?|shorter (?:and shorter|every|each)|(?:ever|progressively|increasingly|steadily) shorter|less and less|sooner every|dropped|fallen|crescendo)\\b");
     private static final Pattern COURSE_STABLE = Pattern.compile(
-            "\\b(?:stable|unchanged|no change|not (?:changed|changing|worse|worsening|progressed|progressing|deteriorat\\w+)|hasn't (?:changed|progressed|worsened|got\\w* (?:any )?worse|deteriorated)|(?:don't|doesn't|never) change\\w*|not altered|hasn't altered|(?:don't|not) (?:think|believe|feel) (?:it|this|that it) has (?:altered|changed|worsened|progressed)|nothing has altered|static|steady|no worse|no (?:recent )?(?:progression|deterioration|worsening)|same (?:for|as|over)|(?:neither|no|not) (?:any )?(?:better,? (?:and |n?or |and no |and not )(?:no |not )?(?:any )?worse|worse,? (?:and |n?or )(?:no |not )?(?:any )?better)|isn't (?:getting |becoming |any |got )*worse|(?:no|not|hardly|isn't|any) (?:any )?different (?:from|than|to)|nothing has changed|(?:trend|course) ?:? ?(?:stable|unchanged|static)|much the same|has been the same)\\b");
+            "\\b(?:stable|unchanged|no change|not (?:changed|changing|worse|worsening|progressed|progressing|deteriorat\\w+)|hasn't (?:changed|progressed|worsened|got\\w* (?:any )?worse|deteriorated)|(?:don't|doesn't|never) change\\w*|not altered|hasn't altered|(?:don't|not) (?:think|believe|feel) (?:it|this|that it) has (?:altered|changed|worsened|progressed)|nothing has altered|static|steady|no worse|no (?:recent )?(?:progression|deterioration|worsening)|same (?:for|as|over)|(?:neither|no|not) (?:any )?(?:better,? (?:and |n?or |and no |and not )?(?:no |not )?(?:any )?worse|worse,? (?:and |n?or )(?:no |not )?(?:any )?better)|isn't (?:getting |becoming |any |got )*worse|(?:no|not|hardly|isn't|any) (?:any )?different (?:from|than|to)|nothing has changed|(?:trend|course) ?:? ?(?:stable|unchanged|static)|much the same|has been the same)\\b");
     private static final Pattern COURSE_SUDDEN = Pattern.compile(
             "\\b(?:sudden(?:ly)?(?: onset)?|overnight|out of the blue|abrupt(?:ly)?|from one day to the next|came on (?:all )?at once)\\b");
     private static final Pattern SUBJECT = Pattern.compile(
-            "\\b(?:claudication|walking|walk|distance|symptoms?|leg pain|pain|it|this|calf|complaint|things|nothing|its|trend|(?:the|his|her) leg (?:is|has)|course|cramp\\w*|tolerance|these)\\b");
+            "\\b(?:claudication|trouble|problem|condition|walking|walk|distance|symptoms?|leg pain|pain|it|this|calf|complaint|things|nothing|its|trend|(?:the|his|her) leg (?:is|has)|course|cramp\\w*|tolerance|these)\\b");
+
+    /** "The right leg is worse": than the other, and not than before. */
+    private static final Pattern THE_WORSE_LEG = Pattern.compile(
+            "\\b(?:left|right)(?: leg| side| one| calf| foot)? (?:is|was|being)(?: (?:the|much|far|rather))* $");
 
     private ClaudicationCourse() {}
 
@@ -46,8 +50,13 @@ final class ClaudicationCourse {
                                 .contains("no ")
                         || Fit.matches(
                                 plain.substring(match.end()),
-                                "(?s) (?:(?:on|than|at|with|if|when|after|going|during|walking) .*|in (?:the )?(?:left|right|cold|morning|winter).*|uphill.*)")
+                                "(?s) (?:(?:on|than(?! (?:in (?:the )?)?(?:summer|winter|spring|autumn|last|a (?:year|month)|before|it was|christmas|easter|\\d|[a-z]+uary))|at|with|if|when|after|going|during|walking) .*|in (?:the )?(?:left|right|cold|morning|winter).*|uphill.*)")
                         || !sameSubject(sentence, match.start(), match.end())
+                        || Fit.matches(match.group(), "worse")
+                                && THE_WORSE_LEG
+                                        .matcher(plain.substring(0, match.start()))
+                                        .find()
+                                && Fit.matches(plain.substring(match.end()), "(?s) ?(?:[.:;,]|of (?:the )?2).*|")
                         || Fit.matches(match.group(), "dropped|fallen|falling|increasing|decreasing|reducing")
                                 && !Fit.matches(
                                         plain,

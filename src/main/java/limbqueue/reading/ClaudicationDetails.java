@@ -2,6 +2,7 @@ package limbqueue.reading;
 
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Set;
 import java.util.regex.Pattern;
 
@@ -16,13 +17,13 @@ final class ClaudicationDetails {
             "\\b(?:life ?-?style[- ]?(?:limiting|limited|altering)|limits (?:his|her|their) (?:life|lifestyle|work|daily)|limiting (?:his|her|their) (?:life|lifestyle|daily|work|activities|independence|quality)|life[- ](?:limiting|altering)|disabling|disabled by|severely limit(?:s|ed|ing)?|short[- ]distance disabling|"
                     + "significantly (?:limit|affect|impact|impair|restrict)\\w*|greatly (?:limit|restrict|affect)\\w*|(?:markedly|badly|seriously|profoundly|very|really) (?:limit|restrict|affect)\\w*|incapacitat\\w+|debilitating|affect(?:s|ing) (?:his|her|their) (?:work|job|daily|quality|life|livelihood|independence)|impact(?:s|ing)? (?:on |upon )?(?:his|her|their) (?:work|job|daily|quality|life|livelihood)|interfer(?:es|ing) with (?:his|her|their|work|daily)|"
                     + "(?:cannot|no longer|not able to|unable to|can no longer|can hardly|can barely)(?: now| longer| any longer| even)? (?:(?:\\w+ ){1,5}because of (?:it|this|the pain|his leg|her leg|the leg)|(?:complete|finish|deliver|carry) (?:his|her)|work|shop|do (?:his |her |the |any )?(?:job|work|shopping|shop|garden|allotment|alotment|own shopping|round\\w*|gardening|shop|allotment|alotment|housework|chores|hobby|hobbies)|get (?:to|round|around) (?:the )?(?:shops?|work|church|town)|walk (?:the|his|her) dogs?|play golf|get round the shops|manage (?:the|his|her) (?:shopping|job|work|garden)|go shopping|reach the shops|carry on working|keep up (?:his|her) (?:job|work))|"
-                    + "(?:off|given up|gave up|had to give up|has had to give up|lost|stopped|had to stop) (?:his |her |the )?(?:work(?:ing)?|job|golf(?:ing)?|shopping|rounds?|gardening|dancing|bowls|allotment|employment)|housebound (?:by|because|due)|quality of life (?:is |has )?(?:poor|suffer\\w*|affected|ruined))\\b");
+                    + "(?:off|given up|gave up|had to give up|has had to give up|lost|stopped|had to stop) (?:his |her |the )?(?:work(?:ing)?|job|golf(?:ing)?|shopping|rounds?|gardening|dancing|bowls|allotment|employment)|(?:stops|stopping|prevents|preventing) (?:him|her|them) (?:from )?(?!walking|sleeping)\\w+ing\\b|housebound (?:by|because|due)|quality of life (?:is |has )?(?:poor|suffer\\w*|affected|ruined))\\b");
 
     private static final Pattern COPES = Pattern.compile(
-            "\\b(?:not (?:really |particularly |unduly |much |greatly |overly |too )?(?:bothered|limiting|limited|life[- ]?style[- ]?limiting|lifestyle limiting|disabling|troubled|troubling|troublesome|bothersome|restricted|affecting (?:his|her) (?:life|daily)|limit\\w*|restrict\\w*|interfer\\w+)|isn't (?:really |particularly |unduly |much |overly )?(?:bothered|limiting|limited|life[- ]?style[- ]?limiting|disabling|troubled|troublesome|bothersome|affecting)|doesn't (?:really |particularly |unduly |much |greatly )?(?:seem to )?(?:bother|limit|trouble|restrict|affect|interfere|stop|keep|hold|worry|mind)|don't (?:limit|bother|trouble|stop|restrict)|(?:copes?|coping|manag(?:es|ing)) (?:well|all right|alright|fine|very well|happily|perfectly well|quite well|nicely|ok|okay)|non[- ]limiting|non[- ](?:life[- ]?style|lifestyle)[- ]limiting|no (?:real )?(?:bother|impact on (?:his|her) (?:life|daily)|limitation of (?:his|her)|trouble to (?:him|her)|effect on (?:his|her) (?:life|daily))|happy with (?:his|her|the|their) (?:current )?(?:walking|distance|lot|legs?)|(?:perfectly|quite|entirely) happy (?:with (?:it|things)|as (?:he|she) is)|takes it in (?:his|her) stride|(?:not|hardly|scarcely|little) (?:much )?(?:put out|inconvenienced)|lives with it happily|unbothered)\\b");
+            "\\b(?:not (?:really |particularly |especially |terribly |unduly |much |greatly |overly |too |at all )*+(?:bothered|limiting|limited|life[- ]?style[- ]?limiting|lifestyle limiting|disabling|troubled|troubling|troublesome|bothersome|restricted|affecting (?:his|her) (?:life|daily)|limit\\w*|restrict\\w*|interfer\\w+)|isn't (?:really |particularly |especially |terribly |unduly |much |overly |too |at all )*+(?:bothered|limiting|limited|life[- ]?style[- ]?limiting|disabling|troubled|troublesome|bothersome|affecting)|doesn't (?:really |particularly |unduly |much |greatly )?(?:seem to )?(?:bother|limit|trouble|restrict|affect|interfere|stop|keep|hold|worry|mind)|don't (?:limit|bother|trouble|stop|restrict)|(?:copes?|coping|manag(?:es|ing)) (?:well|all right|alright|fine|very well|happily|perfectly well|quite well|nicely|ok|okay)|non[- ]limiting|non[- ](?:life[- ]?style|lifestyle)[- ]limiting|no (?:real )?(?:bother|impact on (?:his|her) (?:life|daily)|limitation of (?:his|her)|trouble to (?:him|her)|effect on (?:his|her) (?:life|daily))|happy with (?:his|her|the|their) (?:current )?(?:walking|distance|lot|legs?)|(?:perfectly|quite|entirely) happy (?:with (?:it|things)|as (?:he|she) is)|takes it in (?:his|her) stride|(?:not|hardly|scarcely|little) (?:much )?(?:put out|inconvenienced)|lives with it happily|unbothered)\\b");
 
     private static final Pattern STANDING = Pattern.compile(
-            "\\b(?:waits standing|relief ?:? standing|(?:eases?|relie\\w+|settles?|goes(?: off| away)?|resolves?|better|gone|disappears?|passes|subsides|improves|recovers?|stops?|abates?|wears off|clears|(?:has|must|have) to (?:stop|stand))\\b[^.;]{0,40}?\\b(?:stand(?:s|ing)?(?: still)?|stops?(?: walking)?|stopping|halts?|paus\\w+|rests?(?: for| briefly)?|resting|short rest|brief rest|a rest|rest)|(?:stands?|standing|stops?|stopping|rest|resting|pauses?|halts?)\\b[^.;]{0,40}?\\b(?:eases?|relieves?|settles?|goes|passes|helps?|fixes|sorts|clears|disappears|gone)|comes to nothing (?:once|when|as soon as) (?:he|she|they) (?:stands?|stops?|halts?|rests?))\\b");
+            "\\b(?:waits standing|relief ?:? standing|(?:eases?|relie\\w+|settles?|goes(?: off| away)?|resolves?|better|gone|disappears?|passes|quits?|ceases?|lets? up|fades|pass(?: off)?|subsides|improves|recovers?|stops?|abates?|dies down|wears off|clears|(?:has|have) to (?:stop|stand)|must (?:stop|stand))\\b[^.;]{0,40}?\\b(?:stand(?:s|ing)?(?: still)?|stops?(?: walking)?|stopping|halts?|paus\\w+|rests?(?: for| briefly)?|resting|short rest|brief rest|a rest|rest)|(?:stands?|standing|stops?|stopping|rest|resting|pauses?|halts?)\\b[^.;]{0,40}?\\b(?:eases?|relieves?|settles?|goes|passes|helps?|fixes|sorts|clears|disappears|gone)|comes to nothing (?:once|when|as soon as) (?:he|she|they) (?:stands?|stops?|halts?|rests?))\\b");
 
     private static final Pattern STANDING_SAID = Pattern.compile(
             "\\bstand(?:s|ing)?\\b|\\bstops?\\b(?! (?:when|if|after|on|with|by|as|once)\\b)|\\bstopping\\b|\\bpaus\\w+|\\bhalts?\\b|\\bshop window\\b");
@@ -35,6 +36,10 @@ final class ClaudicationDetails {
 
     static final Pattern FORMER = Pattern.compile(
             "\\b(?:used to|previously|formerly|before (?:this|that)|was able|could (?:once|previously)|normally walked|always walked|a year ago|it was)\\b[^,;.]{0,40}$|\\bfrom (?:about |roughly |approximately |some )?$");
+
+    /** "400 m two years ago": a distance of that time. */
+    private static final Pattern FORMER_AFTER = Pattern.compile(
+            " ?[(]?(?:about |only |some )?(?:(?:\\d+|a|a few|several) (?:year|month|week)s? (?:ago|back|earlier)|last (?:year|yr|spring|summer|autumn|winter|month|christmas)|in (?:19|20)\\d\\d|previously|before (?:christmas|that|this|the))\\b");
 
     private ClaudicationDetails() {}
 
@@ -50,7 +55,7 @@ final class ClaudicationDetails {
         site(page, sentence, topic, findings, later);
         since(page, sentence, topic, at, findings, later);
         ClaudicationCourse.read(page, sentence, topic, findings, later);
-        life(sentence, topic, findings);
+        life(page, sentence, topic, findings);
         relief(sentence, topic, findings, later);
     }
 
@@ -97,6 +102,10 @@ final class ClaudicationDetails {
                         .find())
                 .filter(found -> !(plain.substring(0, found.start()).endsWith(" was ")
                         && Fit.matches(plain.substring(found.end()), "(?s)[^.;]*\\bnow\\b.*\\d.*")))
+                .filter(found -> !FORMER_AFTER
+                        .matcher(plain)
+                        .region(found.end(), plain.length())
+                        .lookingAt())
                 .filter(found -> Polarity.of(sentence, found.start(), found.end()) != Polarity.OPEN
                         || Fit.matches(
                                 plain.substring(Math.max(0, found.start() - 25), found.start()),
@@ -201,6 +210,7 @@ final class ClaudicationDetails {
         for (var found : Durations.in(plain, 0, plain.length())) {
             var between = later ? "" : plain.substring(Math.min(at, found.start()), Math.max(at, found.start()));
             if (Durations.lasts(sentence, found)
+                    && !datesADistance(plain, found)
                     && !Fit.matches(between, "(?s).*\\b(?:ulcer|wound|rest pain|gangrene|sore|necrosis)\\b.*")
                     && !(found.end() <= at
                             && between.contains(",")
@@ -245,10 +255,27 @@ final class ClaudicationDetails {
         }
     }
 
-    private static void life(Sentence sentence, ClaudicationRule.Topic topic, Findings findings) {
+    /** Whether the words are said of a leg that does not claudicate: "the left gives him no bother". */
+    private static boolean ofOtherLeg(Page page, Sentence sentence, ClaudicationRule.Topic topic, int start, int end) {
+        var place = page.legs.mentions(sentence).isEmpty() ? Legs.UNKNOWN : page.legs.of(sentence, start, end);
+        return place.known() && Collections.disjoint(place.sides(), topic.sides());
+    }
+
+    /** "400 m two years ago" */
+    private static boolean datesADistance(String plain, Durations.Found found) {
+        return Distances.in(plain, 0, found.start()).stream()
+                        .anyMatch(distance ->
+                                plain.substring(distance.end(), found.start()).isBlank())
+                && plain.startsWith(" ago", found.end());
+    }
+
+    private static void life(Page page, Sentence sentence, ClaudicationRule.Topic topic, Findings findings) {
         var plain = sentence.plain;
         var copes = COPES.matcher(plain);
         if (copes.find()) {
+            if (ofOtherLeg(page, sentence, topic, copes.start(), copes.end())) {
+                return;
+            }
             for (var side : topic.sides()) {
                 findings.putIfUnknown(side.leg("claudication.limitsLife"), false, sentence.span(copes));
             }
@@ -272,6 +299,14 @@ final class ClaudicationDetails {
                         sentence.span(Polarity.denialStart(sentence, limits.start()), limits.end()));
             }
         }
+    }
+
+    /** Whether the sentence tells of something that goes when the patient stands still. */
+    static boolean easesOnStanding(Sentence sentence) {
+        var standing = STANDING.matcher(sentence.plain);
+        return standing.find()
+                && STANDING_SAID.matcher(standing.group()).find()
+                && !Fit.matches(sentence.plain, "(?s).*\\b(?:night|bed|swelling|dvt)\\b.*");
     }
 
     private static void relief(Sentence sentence, ClaudicationRule.Topic topic, Findings findings, boolean later) {

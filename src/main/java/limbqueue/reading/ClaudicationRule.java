@@ -9,7 +9,7 @@ import java.util.regex.Pattern;
 final class ClaudicationRule implements Rule {
 
     private static final String SORENESS =
-            "(?:pain(?:ful)?|cramps?|cramping|ache[sd]?|aching|achy|tightness|tightens?|tight|heaviness|discomfort|fatigue|gives? (?:out|way)|seizes?(?: up)?|burning|burns?|weakness|tired|grips?|gripping|soreness|stiffens?|locks|hurts?|hurting|sore|locks up|symptoms?)";
+            "(?:pain(?:ful)?|cramps?|cramping|ache[sd]?|aching|achy|tightness|tightens?|tight|heaviness|discomfort|fatigue|tires?|gives? (?:out|way)|seizes?(?: up)?|burning|burns?|weakness|tired|grips?|gripping|soreness|stiffens?|locks|hurts?|hurting|sore|locks up|symptoms?)";
     private static final String WALKING =
             "(?:walk(?:s|ed|ing)?|exert\\w*|exercis\\w+|stairs|uphill|hills?|inclines?|on the flat|on the level|treadmill|mobilis\\w+|ambulat\\w+|steps|strides|stroll\\w*|march\\w*|runs?|running|jog\\w*|climb\\w*|cycl(?:es|ing))";
 
@@ -40,6 +40,9 @@ final class ClaudicationRule implements Rule {
         Optional<Topic> topic = Optional.empty();
         for (var sentence : page.sentences) {
             var found = find(page, sentence, topic, findings);
+            if (topic.isPresent() && sentence.number - topic.get().sentence() <= 2) {
+                noneThere(sentence, topic.get(), findings);
+            }
             if (found.isPresent()) {
                 topic = found;
             } else if (topic.isPresent()) {
@@ -52,6 +55,20 @@ final class ClaudicationRule implements Rule {
             }
         }
         loneLimits(page, findings, topic);
+    }
+
+    /** "R leg none." behind the claudication of the left. */
+    private static final Pattern NONE_THERE = Pattern.compile(
+            "(?:the )?(?<side>left|right)(?: leg| side| calf)? ?[:=,-]? ?(?:none|nil|has none|no(?:ne)? claudication)[ .]*");
+
+    private static void noneThere(Sentence sentence, Topic topic, Findings findings) {
+        var none = NONE_THERE.matcher(sentence.plain);
+        if (none.matches()) {
+            var side = none.group("side").equals("left") ? Side.LEFT : Side.RIGHT;
+            if (!topic.sides().contains(side)) {
+                findings.put(side.leg("claudication.present"), false, sentence.span(none));
+            }
+        }
     }
 
     /** What was spoken of last: the claudication of these legs. */
@@ -122,7 +139,9 @@ final class ClaudicationRule implements Rule {
                             "(?s).*\\b(?:ulcer|wound|gangrene|at rest|sudden\\w*|swelling|sciatica|joint)\\b.*")) {
                 continue;
             }
-            if (pattern != DESCRIBED && Distances.in(plain, 0, plain.length()).isEmpty()) {
+            if (pattern != DESCRIBED
+                    && Distances.in(plain, 0, plain.length()).isEmpty()
+                    && !(pattern == SORE_MUSCLE && ClaudicationDetails.easesOnStanding(sentence))) {
                 continue;
             }
             var next = page.after(sentence)
@@ -187,6 +206,14 @@ final class ClaudicationRule implements Rule {
         }
     }
 
+    private static final String ABOUT = "(?:(?:at|after|about|around|to|is|only|:|=|-) ?)*";
+    private static final String SOME_WAY = "\\d{2,4} ?(?:m|metre|yard|feet_unit)s?";
+
+    /** A distance for each leg: "100 m on the right and 300 on the left". */
+    private static final Pattern OF_BOTH_LEGS = Pattern.compile("\\b" + SOME_WAY
+            + " (?:on|in) the (?:left and " + ABOUT + "\\d{2,4}(?: ?\\w+)? (?:on|in) the right|right and " + ABOUT
+            + "\\d{2,4}(?: ?\\w+)? (?:on|in) the left)\\b");
+
     private static Optional<Topic> present(Page page, Sentence sentence, int start, int end, Findings findings) {
         var place = page.legs.of(sentence, start, end);
         if (!place.known()) {
@@ -195,6 +222,9 @@ final class ClaudicationRule implements Rule {
         if (!place.known()) {
             findings.ask("Claudication is mentioned: ask in which leg.", sentence.span(start, end));
             return Optional.empty();
+        }
+        if (place.sides().size() == 1 && OF_BOTH_LEGS.matcher(sentence.plain).find()) {
+            place = new Legs.Place(Side.both(), place.ground());
         }
         for (var side : place.sides()) {
             findings.put(side.leg("claudication.present"), true, sentence.span(start, end), place.ground());

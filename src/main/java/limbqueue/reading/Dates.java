@@ -33,10 +33,10 @@ final class Dates {
 
     private static final Pattern ANY = Pattern.compile(
             "\\b(?<iy>(?:19|20)\\d\\d)-(?<im>\\d\\d?)-(?<id>\\d\\d?)\\b"
-                    + "|\\b(?<d>\\d{1,2})(?: ?(?:st|nd|rd|th))?(?: of| day of)?[ -]?(?<m>" + MONTH
+                    + "|\\b(?<d>\\d{1,2})(?: ?(?:st|nd|rd|th)\\b)?(?: of| day of)?[ -]?(?<m>" + MONTH
                     + ")(?:,? ?-?(?<y>(?:19|20)\\d\\d|'?\\d\\d(?![\\d/%]|[.:]\\d| ?(?:m|mg|mm|year|yard|metre|week|day|month|%)\\b)))?(?![a-z])"
                     + "|\\b(?<m2>" + MONTH
-                    + ") ?(?:the )?(?<d2>\\d{1,2})(?: ?(?:st|nd|rd|th))?(?![\\d/%]|[.:]\\d| ?(?:m|mg|mm|year|yard|metre|week|day|month)\\b)(?:,? ?(?<y2>(?:19|20)\\d\\d|'\\d\\d))?(?![\\d])"
+                    + ") ?(?:the )?(?<d2>\\d{1,2})(?: ?(?:st|nd|rd|th)\\b)?(?![\\d/%]|[.:]\\d| ?(?:m|mg|mm|year|yard|metre|week|day|month)\\b)(?:,? ?(?<y2>(?:19|20)\\d\\d|'\\d\\d))?(?![\\d])"
                     + "|(?<![\\d/.])(?<n1>\\d{1,2}) ?[/.-] ?(?<n2>\\d{1,2}) ?[/.-] ?(?<n3>(?:19|20)\\d\\d|\\d\\d)(?![\\d/]|\\.\\d)");
 
     /** A date found, or a day and month that need a year. */
@@ -47,14 +47,19 @@ final class Dates {
     }
 
     private final Optional<Boolean> dayFirst;
-    private final int century;
+    /** Whether the form says the order in words; else it is seen from the letter's other dates, and counts for whole years. */
+    private final boolean said;
 
-    private Dates(Optional<Boolean> dayFirst, int century) {
+    private Dates(Optional<Boolean> dayFirst, boolean said) {
         this.dayFirst = dayFirst;
-        this.century = century;
+        this.said = said;
     }
 
-    /** Looks whether the letter's form says the order of day and month. */
+    /** A number of a date that can be read one way only: 22/10/1957, 10/22/1957. */
+    private static final Pattern ONE_WAY =
+            Pattern.compile("(?<![\\d/.-])(\\d{1,2})([/.-])(\\d{1,2})\\2(?:(?:19|20)\\d\\d|\\d\\d)(?![\\d/-]|\\.\\d)");
+
+    /** Looks whether the letter's form says the order of day and month, or else all its dates that can be read one way only. */
     static Dates of(String folded) {
         if (folded.contains("dd/mm")
                 || folded.contains("dd-mm")
@@ -62,12 +67,25 @@ final class Dates {
                 || folded.contains("d/m/y")
                 || folded.contains("day/month/year")
                 || folded.contains("day-month-year")) {
-            return new Dates(Optional.of(true), 2000);
+            return new Dates(Optional.of(true), true);
         }
         if (folded.contains("month/day/year") || folded.contains("mm/dd") || folded.contains("mm-dd")) {
-            return new Dates(Optional.of(false), 2000);
+            return new Dates(Optional.of(false), true);
         }
-        return new Dates(Optional.empty(), 2000);
+        return new Dates(shown(folded), false);
+    }
+
+    private static Optional<Boolean> shown(String folded) {
+        var dayFirst = 0;
+        var monthFirst = 0;
+        var match = ONE_WAY.matcher(folded);
+        while (match.find()) {
+            var first = Integer.parseInt(match.group(1));
+            var second = Integer.parseInt(match.group(3));
+            dayFirst += first > 12 && first <= 31 && second <= 12 ? 1 : 0;
+            monthFirst += second > 12 && second <= 31 && first <= 12 ? 1 : 0;
+        }
+        return dayFirst > 0 == monthFirst > 0 ? Optional.empty() : Optional.of(dayFirst > 0);
     }
 
     List<Found> in(String plain) {
@@ -108,11 +126,14 @@ final class Dates {
         if (first == second) {
             return date(match, year, first, second);
         }
+        if (!said && match.group("n3").length() < 4) {
+            return Optional.empty();
+        }
         return dayFirst.flatMap(days -> days ? date(match, year, second, first) : date(match, year, first, second));
     }
 
-    private int twoDigits(int year) {
-        return year <= 40 ? century + year : century - 100 + year;
+    private static int twoDigits(int year) {
+        return year <= 40 ? 2000 + year : 1900 + year;
     }
 
     private Optional<Found> named(
@@ -147,7 +168,7 @@ final class Dates {
     static Optional<Integer> year(String plain) {
         var match = Fit.of("(?<![\\d/.])\\d{1,2}[/.-]\\d{1,2}[/.-]((?:20)?\\d\\d)(?![\\d/.])")
                 .matcher(plain);
-        return match.find() && match.start() <= 24
+        return match.find() && match.start() <= 24 && Integer.parseInt(match.group(1)) % 100 <= 40
                 ? Optional.of(Integer.parseInt(match.group(1)) % 100 + 2000)
                 : Optional.empty();
     }
@@ -157,6 +178,19 @@ final class Dates {
         return found.date()
                 .or(() -> letter.flatMap(
                         day -> day(found, day.getYear()).map(date -> date.isAfter(day) ? date.minusYears(1) : date)));
+    }
+
+    /** The dates of something past between {@code start} and {@code end}, each with its year; of what is said to be to come, none. */
+    List<Found> past(Page page, String plain, int start, int end) {
+        return in(plain, start, end).stream()
+                .map(found -> found.full()
+                        ? found
+                        : past(found, page.written)
+                                .map(day -> new Found(
+                                        found.start(), found.end(), Optional.of(day), found.day(), found.month()))
+                                .orElse(found))
+                .filter(Found::full)
+                .toList();
     }
 
     /** The next such day on or after {@code letter}. */

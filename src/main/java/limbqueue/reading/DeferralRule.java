@@ -7,7 +7,8 @@ import java.util.regex.Pattern;
 final class DeferralRule implements Rule {
 
     private static final Pattern PUT_OFF = Pattern.compile(
-            "\\b(?:(?:has |was |and )?(?:now|since|then) (?:been )?(?:given|offered|moved to|rebooked for|rescheduled)(?: (?:the |for )?)?(?=\\d|january|february|march|april|may|june|july|august|september|october|november|december)|postpon\\w+|cancel(?:led|ed|s|lation|lations)?|(?:put|puts|putting) (?:(?:him|her|it|them|this|the \\w+|his \\w+|her \\w+|mr \\w+|mrs \\w+|us) )?off|put back|deferred|told (?:him |her |them |mr \\w+ |mrs \\w+ |\\w+ )?(?:to )?(?:come back|return|wait|that (?:he|she) (?:must|would have to) (?:wait|come back))|(?:asked|advised|instructed) to (?:come back|wait|return)|come back (?:in|after)|(?:wait(?:ing)?[ -]?list|wait|waiting time|waiting(?= (?:\\d|since|for|nearly|over))|waited|list)(?: (?:there|for|of|is|at|time|elsewhere|now|surgery|procedure|an|the|angiogram|bypass|angioplasty)){0,6}|rescheduled|bumped|delayed|earliest (?:date|slot|appointment)|cannot (?:see|offer|treat|take) (?:him|her))\\b");
+            "\\b(?:(?:has |was |and )?(?:now|since|then) (?:been )?(?:given|offered|moved to|rebooked for|rescheduled)(?: (?:the |for )?)?(?=\\d|january|february|march|april|may|june|july|august|september|october|november|december)|postpon\\w+|cancel(?:led|ed|s|lation|lations)?|(?:put|puts|putting) (?:(?:him|her|it|them|this|the \\w+|his \\w+|her \\w+|mr \\w+|mrs \\w+|us) )?off|put back|deferred(?! to (?:you|your)\\b)|told (?:him |her |them |mr \\w+ |mrs \\w+ |\\w+ )?(?:to )?(?:come back|return|wait|that (?:he|she) (?:must|would have to) (?:wait|come back))|(?:asked|advised|instructed) to (?:come back|wait|return)|come back (?:in|after)|(?:wait(?:ing)?[ -]?list|wait|waiting time|waiting(?= (?:\\d|since|for|nearly|over))|waited|list)(?: (?:there|for|of|is|at|time|elsewhere|now|surgery|procedure|an|the|angiogram|bypass|angioplasty)){0,6}|rescheduled|bumped|delayed|earliest (?:date|slot|appointment)|cannot (?:see|offer|treat|take) (?:him|her)"
+                    + "|told (?:him |her |them )?(?:in \\w+ |last \\w+ )?(?:that )?(?:he|she|they) (?:must|would have to|will have to|has to|had to) (?:wait|come back))\\b");
     /** Before a verb that then says what the patient or the writer did, not a hospital. */
     private static final Pattern OWN_WISH =
             Pattern.compile("\\b(?:i|we|he|she|patient|mr \\w+|mrs \\w+)(?: (?:have|has|had))? $");
@@ -86,9 +87,11 @@ final class DeferralRule implements Rule {
                         "((?:St\\.?\\s+)?[A-Z][A-Za-z'\u2019-]+(?:\\s+(?:of\\s+)?[A-Z][A-Za-z'\u2019-]+){0,4})(?:\\s+(?:has|have|had|then|twice|now|also|again|first|since|already)){0,2}\\s*$")
                 .matcher(text);
         if (match.find()
-                && Fit.matches(
-                        match.group(1),
-                        "(?s).*(?:Hospital|Infirmary|General|Center|Centre|Clinic|Memorial|Royal|Hosp).*")) {
+                && !Fit.matches(match.group(1), "(?:Dr|Mr|Mrs|Ms|Miss|Sister|Prof)\\b.*")
+                && (sentence.plain.startsWith("told", start) && Fit.matches(match.group(1), "[A-Z]\\w+ [A-Z]\\w+")
+                        || Fit.matches(
+                                match.group(1),
+                                "(?s).*(?:Hospital|Infirmary|General|Center|Centre|Clinic|Memorial|Royal|Hosp).*"))) {
             return java.util.Optional.of(new Places.Place(
                     match.group(1).replaceAll("\\s+", " "),
                     new Span(span.start() + match.start(1), span.start() + match.end(1))));

@@ -2,6 +2,7 @@ package limbqueue.reading;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -13,7 +14,7 @@ final class Distances {
 
     private static final String UNIT = "(metre|yard|feet_unit|feet|foot|block|mile|kilometre|m)";
     private static final String NUMBER =
-            "(1/[24](?: a| of a)?|3/4(?: of)?(?: a)?|(?:3|three)[ -]quarters?(?: of)?(?: a| an)?|\\d{1,4}(?:\\.\\d+)?(?: 1/[24])?|(?:a )?half(?: of)?(?: a| an)?|(?:a )?quarter(?: of)?(?: a)?|a|an|1)";
+            "(\\d{1,2}(?: (?:to|or|-) \\d)? hundred|1/[24](?: a| of a)?|3/4(?: of)?(?: a)?|(?:3|three)[ -]quarters?(?: of)?(?: a| an)?|\\d{1,4}(?:\\.\\d+)?(?: 1/[24])?|(?:a )?half(?: of)?(?: a| an)?|(?:a )?quarter(?: of)?(?: a)?|a|an|1)";
 
     private static final Pattern DISTANCE = Pattern.compile(
             "(?<![\\d.,/]|[a-z])" + NUMBER
@@ -40,9 +41,23 @@ final class Distances {
             var metres = number(match) * perUnit(unit);
             if (metres >= 1 && metres <= 10_000) {
                 found.add(new Found(match.start(), match.end(), (int) Math.round(metres)));
+                ofOtherLeg(plain, match, end).ifPresent(found::add);
             }
         }
         return found;
+    }
+
+    /** "50 metres on the right, 150 on the left": the unit is said once. */
+    private static final Pattern OTHER_LEG = Pattern.compile(
+            " ?\\(?(?:on |in |for )?(?:the )?(left|right)(?: leg| side| calf)?\\)?[,;]? ?(?:and |but |/ ?)?(?:about |around |only |roughly |some )*"
+                    + "(\\d{1,4})(?= ?\\(?(?:on |in |for )?(?:the )?(?:left|right)\\b)");
+
+    private static Optional<Found> ofOtherLeg(String plain, Matcher match, int end) {
+        var other = OTHER_LEG.matcher(plain).region(match.end(), end).useTransparentBounds(true);
+        return other.lookingAt()
+                ? Optional.of(new Found(other.start(2), other.end(2), (int)
+                        Math.round(Double.parseDouble(other.group(2)) * perUnit(match.group(4)))))
+                : Optional.empty();
     }
 
     private static double number(Matcher match) {
@@ -54,6 +69,9 @@ final class Distances {
     }
 
     private static double number(String words) {
+        if (words.endsWith("hundred")) {
+            return 100 * Double.parseDouble(words.substring(0, words.indexOf(' ')));
+        }
         if (words.contains("half")) {
             return 0.5;
         }

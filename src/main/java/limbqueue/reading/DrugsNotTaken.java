@@ -10,17 +10,18 @@ final class DrugsNotTaken {
 
     private static final String STOPPED_BEFORE =
             "stop(?:ped|ping|s)?|quit(?: taking)?|gave up|given up|discontinu\\w+|ceased|"
-                    + "withdrawn|withdrew|withheld|held|paused|suspended|omitted|no longer (?:on|taking|takes)|came off|taken off|off (?:his|her|the)|r[au]n out of|instead of|"
+                    + "withdrawn|withdrew|withheld|held|hold(?:ing)?(?=" + ENDS_AT_DRUG
+                    + ")|paused|suspended|omitted|no longer (?:on|taking|takes)|came off|taken off|off (?:his|her|the)|r[au]n out of|instead of|"
                     + "in place of";
     private static final String CHANGED_BEFORE =
             "switched from|changed from|(?:stepped down|swapped|converted|moved) from|(?:swapped|exchanged)(?="
                     + ENDS_AT_DRUG + ")";
-    private static final String PAST_BEFORE =
-            "used to (?:have|take|be on)|was taking|were taking|previous(?:ly)?(?: (?:treated with|on|took|taken|tried|use of))?|was (?:previously )?on|had been (?:on|prescribed)|"
-                    + "tried|trial of|failed|until|received|(?<!has )(?<!have )(?:was|were) treated with|after (?:\\w+ ){0,2}courses? of";
+    private static final String PAST_BEFORE = "used to (?:have|take|be on)|took(?=" + ENDS_AT_DRUG
+            + ")|was taking|were taking|previous(?:ly)?(?: (?:treated with|on|took|taken|tried|use of))?|was (?:previously )?on|had been (?:on|prescribed)|"
+            + "tried|trial of|failed|until|received|(?<!has )(?<!have )(?:was|were) treated with|after (?:\\w+ ){0,2}courses? of";
     private static final String ONCE_BEFORE =
             "(?:one|single|1|a|stat|first|loading) (?:stat |single |loading |iv |intravenous )?(?:dose|shot|bolus|infusion) of|loaded with|bolus of|"
-                    + "(?:was|were) given (?:iv|intravenous|a|one|stat)|(?:to be admitted|admi\\w+) for (?:iv|intravenous)|(?:local anaesthetic|infiltrat\\w+)(?: \\w+)?";
+                    + "(?:was|were) given (?:iv|intravenous|a|one|stat)|^(?:was |also |and )*given|(?:to be admitted|admi\\w+) for (?:iv|intravenous)|(?:local anaesthetic|infiltrat\\w+)(?: \\w+)?";
     private static final String COURSE_BEFORE =
             "(?:finish\\w*|complet\\w+|had|after|following|despite|recent|previous|past|two|three|several|multiple|repeated|further|[2-9])"
                     + " (?:an? |the |his |her |\\w+ )?(?:courses?|weeks?|days?) of";
@@ -32,14 +33,17 @@ final class DrugsNotTaken {
     private static final String UNWANTED_BEFORE =
             "declin\\w+|refus\\w+|(?:off|doesn't take|not take|never took)(?=" + ENDS_AT_DRUG
                     + ")|not keen on|reluctant|unwilling|hesitant|doesn't (?:want|like)|won't take|against|avoid(?:ing)?";
-    private static final String PROPOSED_BEFORE =
-            "consider(?:ing|ed)?|should (?:he|she|we|i|be|have|take|start|go)|ought to|whether|would you|could (?:he|she|we)|"
-                    + "(?:plan(?:ning|s)?|propos\\w+|intend\\w*|want\\w*|like|hop\\w+) to (?:start|add|begin|switch|try|give|use)|to (?:start|begin|commence|add|try)|(?:will|shall|going to|about to|intend to|is to) (?:start|begin|add|commence|try|give|put)|to give(?="
-                    + ENDS_AT_DRUG + ")|"
-                    + "suggest(?:ed)?|recommend(?:ed)?|advi[cs]e (?:on|about|regarding|re)|suitable for|candidate for|eligible for|benefit from|needs? to (?:be on|start|go on)|"
-                    + "discuss\\w*|talk\\w* about|mention(?:ed)?|offer(?:ed|ing)?|thinking of|role (?:of|for)|"
-                    + "(?:advised|told|asked|encouraged) (?:him|her|them|the patient|mr \\w+|mrs \\w+)? ?to (?:take|start|buy|try|get)|please (?:start|prescribe|add|commence|give|try)|"
-                    + "try(?=" + ENDS_AT_DRUG + ")";
+    private static final String PUT_ON =
+            "(?:might|may|could|would|will|shall|going to|plans? to|hopes? to|wants? to|thinking of|talk(?:ed|ing)? of|hold off|wary of)"
+                    + " (?:\\w+ )?(?:put|putting|start|starting|try|trying|add|adding) (?:(?:him|her|them) )?(?:on|with)";
+    private static final String PROPOSED_BEFORE = PUT_ON
+            + "|consider(?:ing|ed)?|should (?:he|she|we|i|be|have|take|start|go)|ought to|whether|would you|could (?:he|she|we)|"
+            + "(?:plan(?:ning|s)?|propos\\w+|intend\\w*|want\\w*|like|hop\\w+) to (?:start|add|begin|switch|try|give|use)|to (?:start|begin|commence|add|try)|(?:will|shall|going to|about to|intend to|is to) (?:start|begin|add|commence|try|give|put)|to give(?="
+            + ENDS_AT_DRUG + ")|"
+            + "suggest(?:ed)?|recommend(?:ed)?|advi[cs]e (?:on|about|regarding|re)|suitable for|candidate for|eligible for|benefit from|needs? to (?:be on|start|go on)|"
+            + "discuss\\w*|talk\\w* about|mention(?:ed)?|offer(?:ed|ing)?|thinking of|role (?:of|for)|"
+            + "(?:advised|told|asked|encouraged) (?:him|her|them|the patient|mr \\w+|mrs \\w+)? ?to (?:take|start|buy|try|get)|please (?:start|prescribe|add|commence|give|try)|"
+            + "(?:try|add)(?=" + ENDS_AT_DRUG + ")";
     private static final String LABORATORY_BEFORE =
             "overdose of|interact\\w*(?: \\w+)? with|metabolite|levels? of|sensitive to|resistant to|sensitivit(?:y|ies) to|resistance to|sensitive [a-z, -]{0,40}";
 
@@ -70,15 +74,25 @@ final class DrugsNotTaken {
                     + "adverse(?: drug)? reactions?|tried) ?(?:medication|drugs)? ?: [^:]*$");
 
     private static final String AMOUNT_BETWEEN =
-            "(?: (?:drip|infusion|tablets?|patch(?:es)?|therapy|treatment))?(?: \\d(?:(?!smok|ex )[\\w ./]){0,25})?,? ?(?:[(:-] ?)?";
+            "(?: (?:drip|gtt|infusion|tablets?|patch(?:es)?|therapy|treatment))?(?: \\d(?:(?!smok|ex )[\\w ./]){0,25})?(?: for (?:his |her |the )?\\w+)?,? ?(?:[(:-] ?)?";
+
+    /** "which she has since", "but he". */
     private static final String BEING =
-            "(?:which )?(?:was |were |has been |have been |is |are |being |recently |now |since |has |had |all )*";
+            "(?:but |and )?(?:which |that |this |it )?(?:(?:i|we|he|she|they|(?:his|her|the) \\w+|gp) )?(?:was |were |has been |have been |is |are |being |recently |now |since |has |have |had |all |then |later |soon |promptly )*";
+
+    /** "never given", "but did not take it", ": not prescribed". */
+    private static final String NEVER_TAKEN =
+            "(?:- ?|: ?|but |and |(?:which|that) (?:\\w+ ){1,5}(?=was never|never|but never)|(?:prescribed|dispensed|issued|bought|given),? )*(?:(?:was|were|is|has been) (?:\\w+ ){1,2}but )?(?:he |she |it was |they were )?(?:never|not|don't|doesn't|hasn't|isn't|wasn't|cannot)(?: (?:yet|actually|being|currently|been|ever))? "
+                    + "(?:given|took|taken|taking|take|started|begun|prescribed|continued|used|collected|collect|dispensed|tried|filled|fill)\\b";
+
+    private static final String GIVEN_UP =
+            "(?:for a (?:while|time|bit)|briefly)\\b|but (?:has |he |she )*(?:r[au]n out|gave (?:it|that|them|up)|given (?:it|that|them|up)|came off|finished)";
     private static final String STOPPED_AFTER =
-            "stopped|discontinued|withheld|ceased|withdrawn|on hold|held\\b|paused|suspended|course|(?:course )?(?:finished|completed)|d/c|dc'd|dcd|"
-                    + "(?:replaced (?:by|with)|swapped (?:for|to)|switched to|changed to|exchanged for)|until (?:last|january|february|march|april|june|july|august|september|october|november|december|(?:19|20)\\d\\d)|"
+            "stopped(?! smok| drink)|tried\\b|discontinued|withheld|hold\\b|ceased|withdrawn|on hold|held\\b|omitted|reversed|paused|suspended|course|(?:course )?(?:finished|completed)|d/c|dc'd|dcd|"
+                    + "(?:replaced (?:by|with)|swapped (?:for|to)|switched to|changed to|exchanged for)|until (?!seen|review|the (?:procedure|appointment|visit|angiogram|day)|advised|told|further|your|you\\b|clinic)|"
                     + "(?:last taken|not (?:yet )?started|never started)|in the past|previously(?= ?(?:[,.;)]|$))";
     private static final String REACTION_AFTER =
-            "not tolerated|contraindicated|declined|refused|allerg(?:y|ies|ic)(?! to)|anaphylaxis|intolerance|intolerant|"
+            "(?:did not|didn't|don't|doesn't|does not) (?:agree|suit)|not tolerated|contraindicated|declined|refused|allerg(?:y|ies|ic)(?! to)|anaphylaxis|intolerance|intolerant|"
                     + "-? ?(?:rash|hives|nausea|anaphylaxis|itch\\w*|angioedema|swelling|bronchospasm|wheeze|vomiting|gi upset|upset stomach|myalgia|cough)\\b|caused|causes|makes? (?:him|her)|"
                     + "gives (?:him|her)|upsets?|made (?:him|her)|brings (?:him|her) out|sensitiv\\w+|resistan\\w+|reaction|"
                     + "(?:he|she) (?:will not|won't|cannot|doesn't|refuses to|did not|no longer) (?:take|tolerate)s?";
@@ -95,7 +109,16 @@ final class DrugsNotTaken {
     private static final String OTHER_AFTER = "level|free\\b|assay|clinic (?:attender|patient) in the past";
 
     private static final Pattern AFTER = Pattern.compile("^" + AMOUNT_BETWEEN + BEING + "(?:"
-            + String.join("|", STOPPED_AFTER, REACTION_AFTER, USELESS_AFTER, ONCE_AFTER, PROPOSED_AFTER, OTHER_AFTER)
+            + String.join(
+                    "|",
+                    NEVER_TAKEN,
+                    GIVEN_UP,
+                    STOPPED_AFTER,
+                    REACTION_AFTER,
+                    USELESS_AFTER,
+                    ONCE_AFTER,
+                    PROPOSED_AFTER,
+                    OTHER_AFTER)
             + ")");
 
     private static final Pattern NO_DRUG = Pattern.compile(
@@ -105,6 +128,13 @@ final class DrugsNotTaken {
             Pattern.compile("^(?:is|are|can|could|would|should|do|does|what|any|shall|might)\\b");
     private static final Pattern COURSE_GOES_ON = Pattern.compile(
             "(?s).*\\b(?:is |currently |still |now |remains )?on (?:a|his|her|the)(?: \\w+){0,2} course of .*");
+
+    /** The other drug of a tablet that holds two: "hydrocodone-acetaminophen". */
+    private static final Pattern PARTNER = Pattern.compile("^ ?[-/] ?[a-z]{5,20}+(?= ?[:,;.(-]|$| not\\b)");
+
+    /** A dose that is given at once and not again. */
+    private static final Pattern AT_ONCE = Pattern.compile(
+            "^(?: (?:iv|im|po|sc))? ?\\d[\\d,.]* ?(?:mg|mcg|g|units?|iu|u|ml)(?: (?:iv|im|po|sc|orally|chewed))* (?:stat|bolus|loading|load)\\b");
 
     /** Drugs that are given once and by others' hands. */
     private static final Set<String> NEVER_REGULAR = Set.of(
@@ -128,8 +158,9 @@ final class DrugsNotTaken {
     static boolean named(Sentence sentence, MedicineRule.Named drug, int clause) {
         var plain = sentence.plain;
         var before = plain.substring(clause, drug.start());
-        var after = plain.substring(drug.end());
-        if (NEVER_REGULAR.contains(drug.generic())
+        var after = PARTNER.matcher(plain.substring(drug.end())).replaceFirst("");
+        if (AT_ONCE.matcher(after).find()
+                || NEVER_REGULAR.contains(drug.generic())
                 || NO_DRUG.matcher(after).find()
                 || AFTER.matcher(after).find()
                 || HEADING.matcher(plain.substring(0, drug.start())).find()) {

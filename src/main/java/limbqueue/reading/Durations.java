@@ -109,6 +109,10 @@ final class Durations {
                 && !Fit.matches(before, "(?s).*\\b(?:for|since|history of)\\b.*(?:claudication|pain|ulcer|wound).*")) {
             return false;
         }
+        if (Fit.matches(
+                after, "(?s) (?:of|with) (?:\\w+ ){0,4}(?:pain|claudication|cramp\\w*|ulcer|wound|sore)\\b.*")) {
+            return true;
+        }
         if (Fit.matches(after, "(?s)[ ,-]*(?:history|hx|h/o|duration|ago|now|onset)\\b.*")) {
             return !Fit.matches(
                             after,

@@ -26,7 +26,7 @@ final class Enclosures {
                     + "|on pacs|(?:has|have|had|was|were) (?:also )?(?:been )?(?:sent|faxed|forwarded|mailed|posted)(?: (?:to you|along|over|across|with|separately))?|sent (?:to you|along|over|across)|faxed(?: with)?|follows? below"
                     + "|(?:which )?(?:i|we) (?:also )?(?:hold|have|enclose|attach)|yes)";
     private static final String GONE =
-            "(?:(?:(?:has|have|is|are|was|were|hasn't|haven't|isn't) )?(?:yet )?(?:not|never|neither|nowhere)(?: (?:yet|ever|been|to|be|come|us|me|with))* ?(?:available|received|arrived|reached|enclosed|attached|sent|to hand|seen|found|shown|given|traced|obtained|forwarded|supplied|included|here)?"
+            "(?:(?:but |, )?neither (?:has|have|is|was)|(?:(?:has|have|is|are|was|were|hasn't|haven't|isn't) )?(?:yet )?(?:not|never|neither|nowhere)(?: (?:yet|ever|been|to|be|come|us|me|with))* ?(?:available|received|arrived|reached|enclosed|attached|sent|to hand|seen|found|shown|given|traced|obtained|forwarded|supplied|included|here)?"
                     + "|(?:isn't|hasn't|doesn't)(?: (?:yet|ever|been))* (?:available|received|arrived|reached|enclosed|attached|sent|to hand|seen|shown|given|come|here|included|reach\\w*)"
                     + "|unavailable|missing|lost|await\\w*|pending|to follow|will follow|outstanding|requested|(?:that |which )?(?:i|we) (?:don't|do not|hasn't|have not|cannot)(?: (?:hold|have|get|find|obtain|see|access|open))?|were never|cannot be (?:found|opened|obtained)|no\\b(?! \\w+ (?:disease|stenosis)))";
 
@@ -110,7 +110,7 @@ final class Enclosures {
         var before = plain.substring(Math.max(0, start - 30), start);
         return Fit.matches(
                         before,
-                        "(?s).*\\b(?:blood|good|poor|satisfactory|excellent|angiographic|technical|lab|laboratory|test|just|only|took|take|takes|for|to get|some) ")
+                        "(?s).*\\b(?:blood|good|poor|satisfactory|excellent|angiographic|technical|lab|laboratory|test|just|only|fax|fax the|fax any|post|post the|email|e-mail|send|send the|took|take|takes|for|to get|some) ")
                 || Fit.matches(before, "(?s).*\\b(?:on|onto) (?:an? |the |our |pacs )*(?:enclosed )?$")
                 || Fit.matches(
                         plain.substring(end), "(?s) (?:only|shows?|showed|of (?:treatment|surgery|the bypass)).*");

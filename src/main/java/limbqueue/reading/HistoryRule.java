@@ -1,6 +1,5 @@
 package limbqueue.reading;
 
-import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -16,12 +15,14 @@ final class HistoryRule implements Rule {
         }
     }
 
+    private static final String METAL = "(?:metal\\w*|screws?|rods?|plates?)(?: put| placed| inserted)?";
+
     private static final List<Condition> CONDITIONS = List.of(
             Condition.of("diabetes", "diabetes(?! insipidus)"),
             Condition.of("dialysis", "dialysis"),
             Condition.of(
                     "coronaryBypass",
-                    "coronary bypass|ca bypass|bypass of (?:the |his |her )?coronar\\w+|lima(?:-| to )lad|bypass (?:surgery )?(?:to|on|of|for) (?:his |her |the )?heart|(?<=coronary )bypass"),
+                    "coronary bypass|ca bypass|bypass of (?:the |his |her )?coronar\\w+|lima(?:-| to )lad|bypass(?= [^.;]{0,30}\\bleft internal mammary)|bypass (?:surgery )?(?:to|on|of|for) (?:his |her |the )?heart|(?<=coronary )bypass"),
             Condition.of(
                     "leftInternalMammaryGraft",
                     "left internal mammary graft|mammary graft|(?<=using )(?:left )?internal mammary"),
@@ -32,10 +33,12 @@ final class HistoryRule implements Rule {
             Condition.of("atrialFibrillation", "atrial fibrillation"),
             Condition.of(
                     "spinalHardware",
-                    "operation on (?:the |his |her )?(?:spine|back) with (?:rods|screws|metal\\w*|plates)|spinal surgery ?/ ?metal|(?:lumbar|lumber|spinal|cervical|thoracic|back|spine|l\\d(?: ?[-/] ?[ls]?\\d)?)(?: spine| interbody| vertebral)? (?:fusion|instrumentation)|fusion of (?:the |his |her )?(?:lumbar |spine|l\\d|back)|pedicle screws?|(?:spinal|lumbar) (?:rods?|screws?|metalwork|hardware|implants?)|(?:metalwork|rods?|screws?|hardware|metal|plates?) (?:in|of) (?:the |his |her )?(?:lumbar |lower )?(?:spine|back)|spinal cord stimulator|posterior lumbar interbody|plif|tlif|l\\d ?[-/] ?s?\\d fusion|fused (?:lumbar )?spine|(?:spine|lumbar spine) (?:was |is )?fused"),
+                    METAL
+                            + " in (?:the |his |her )?(?:back|spine|lumbar spine)|operation on (?:the |his |her )?(?:spine|back) with (?:rods|screws|metal\\w*|plates)|spinal surgery ?/ ?metal|(?:lumbar|lumber|spinal|cervical|thoracic|back|spine|l\\d(?: ?[-/] ?[ls]?\\d)?)(?: spine| interbody| vertebral)? (?:fusion|instrumentation)|fusion of (?:the |his |her )?(?:lumbar |spine|l\\d|back)|pedicle screws?|(?:spinal|lumbar) (?:rods?|screws?|metalwork|hardware|implants?)|(?:metalwork|rods?|screws?|hardware|metal|plates?) (?:in|of) (?:the |his |her )?(?:lumbar |lower )?(?:spine|back)|spinal cord stimulator|posterior lumbar interbody|plif|tlif|l\\d ?[-/] ?s?\\d fusion|fused (?:lumbar )?spine|(?:spine|lumbar spine) (?:was |is )?fused"),
             Condition.of(
                     "hipOrPelvicHardware",
-                    "hip replacement|hip prosthesis|hips? on (?:that|the \\w+) side (?:was |has been )?replaced|(?:hip|pelvic|acetabular|sacroiliac) (?:metal\\b|metalwork|hardware|plates?|screws?|fixation|implant|nail)|(?:metalwork|plates?|screws?|hardware|metal|nail) (?:in|of) (?:the |his |her )?(?:left |right )?(?:hip|pelvis|acetabulum)|pelvic fixation|(?:left |right |bilateral |total |both )?hips? (?:was |were |is |has been |have been )?(?:both )?replaced|replacement of (?:the |his |her )?(?:left |right )?hip|new hips?|hip nail|hips? (?:was |were )?pinned|pinned hip"),
+                    "hip replacement|hip prosthesis|" + METAL
+                            + " in (?:the |his |her )?(?:(?:back|spine) (?:or|and|nor) (?:the |his |her )?)?(?:hips?|pelvis)|hips? on (?:that|the \\w+) side (?:was |has been )?replaced|(?:hip|pelvic|acetabular|sacroiliac) (?:metal\\b|metalwork|hardware|plates?|screws?|fixation|implant|nail)|(?:metalwork|plates?|screws?|hardware|metal|nail) (?:in|of) (?:the |his |her )?(?:left |right )?(?:hip|pelvis|acetabulum)|pelvic fixation|(?:left |right |bilateral |total |both )?hips? (?:was |were |is |has been |have been )?(?:both )?replaced|replacement of (?:the |his |her )?(?:left |right )?hip|new hips?|hip nail|hips? (?:was |were )?pinned|pinned hip"),
             Condition.of(
                     "spinalStenosis",
                     "spinal stenosis|stenosis at l\\d|l\\d ?/ ?\\d stenosis|neurogenic claudication due to spinal"),
@@ -54,92 +57,85 @@ final class HistoryRule implements Rule {
                     "(?:dual |single |double )?anti-?platelets?(?: (?:therapy|agents?|treatment|drugs?|medication))?|dapt|blood thinning tablet"),
             Condition.of("careHome", "care home"));
 
-    /** "Please avoid her dialysis days." */
-    private static final Pattern OWN_DIALYSIS =
-            Pattern.compile("(?:his|her) dialysis (?:days?|sessions?|slots?|shifts?)\\b");
+    /** "Please avoid her dialysis days", "on a non-dialysis day": who has such days is dialysed. */
+    private static final Pattern DIALYSIS_DAY =
+            Pattern.compile("^(?:[ -]free)?[ -](?:days?|sessions?|slots?|shifts?|runs?|schedule)\\b");
+
+    /** An adjective that ends a list of denied nouns: "no atrial fibrillation, hypothyroid". */
+    private static final Pattern ADJECTIVE = Pattern.compile("(?i)(?:hypo|hyper)thyroid|diabetic|haemophiliac");
 
     private static final Pattern NO_DIALYSIS_BEFORE = Pattern.compile(
             "\\b(?:pre|non|may need|may require|approach\\w*|heading (?:for|towards)|near(?:ing)?|close to|consent for|prepar\\w+ for|(?:fistula|access|line|catheter|workup|work ?up|assess\\w*|ready|candidate|suitable|education|awaiting|wait\\w*|listed|referred|refer) for|(?:into|towards?|without|avoid|before|until|short of|start|needs?|need|want|declin\\w+|refus\\w+|discuss\\w*|considering|consider|option of|offered|talk\\w* about|come to|end up on|precipitat\\w+)|risk of) ?(?:the |a |any |starting |having |future |starts? )?-? ?$|\\bblood.{0,30}$");
     private static final Pattern NO_DIALYSIS_AFTER = Pattern.compile(
-            "^(?: (?:is|was|has been|being|not|yet|be|will|may|likely|to))* (?:plann\\w+|discuss\\w*|considered|needed|required|started(?= (?:next|soon))|declined|refused|anticipated|expected|offered|in prospect|soon|counsel\\w*|nurse|risk|centre|center|team|prepar\\w+|education)|^ ?\\?");
+            "^(?: (?:is|was|has been|being|not|yet|be|will|may|likely|to))* (?:plann\\w+|discuss\\w*|considered|needed|required|started(?= (?:next|soon))|declined|refused|anticipated|expected|offered|in prospect|soon|counsel\\w*|nurse|risk|centre|center|team|prepar\\w+|education)|^ ?\\?(?! ?(?:no|yes|n|y)\\b)");
 
     private static final Pattern TAKES = Pattern.compile(
             "\\b(?:on|takes|taking|has|started|given|prescribed|continues|receiving|gets|with|plus|and|a|already|with a|his|her|dual|single|remains|tolerates|own|statin|statin and)\\b[^.;]{0,40}$");
     private static final Pattern TOLERANCE = Pattern.compile(
-            "^[a-z ,]{0,20}\\b(?:intoleran\\w+|not tolerated|stopped|declin\\w+|refus\\w+|allerg\\w+|myalgia|never tried|contraindicated|discontinued|should|would|could|to be|if)\\b");
-
-    private static final String NEVER_WORDS =
-            "non smoker|never(?: ever| has| been)? smoked|has never (?:been a smoker|smoked)|don't smoke and never (?:has|did)|never a smoker|(?:smoking|tobacco|smoker|smoking status)(?: status| history)? ?[:=-]? ?(?:never|none|nil|non)|life-?long abstainer from tobacco|never used tobacco|no smoking history|no tobacco use(?: ever)?|denies (?:ever )?smoking|denies tobacco(?: use)?|no history of (?:smoking|tobacco use)|never touched (?:a cigarette|tobacco)|no tobacco|tobacco ?: ?(?:none|never)|never tobacco|never (?:picked up|took up|started) (?:smoking|tobacco|cigarettes)|doesn't smoke(?!s? (?:any ?(?:more|longer)|now|these days|at present|since|today))|isn't a smoker|not a smoker";
-    private static final String FORMER_WORDS =
-            "former smoker|doesn't smokes? (?:any ?(?:more|longer)|now|these days|since)|(?:not|hasn't) smoked (?:for|since|in)|(?:pack years?|a day|/ ?day|cigarettes)[^.]{0,25}\\b(?:quit|stopped|gave up|given up)(?= ?(?:in\\b|\\d|when|after|at\\b|aged|following|[,;.)]|$))|(?:quit|stopped|gave up|given up|has given up|ceased|stopping|packed in|packed up|kicked|off)(?: with)?(?: the| his| her)? ?(?:smoking|cigarettes|tobacco|smoke)|smoking (?:stopped|ceased|cessation (?:in )?(?:19|20)\\d\\d)|quit (?:in )?(?:19|20)\\d\\d|quit (?:smoking )?\\d+ years? ago|(?:smoked|smoker)[^.;]{0,40}\\b(?:until|till|up to|quit|stopped|gave up|but not since)\\b|(?:has |have )?(?:now |recently |finally |since )?(?:quit|stopped|given up) (?:smoking|cigarettes)|former tobacco(?: use)?|smoking ?[:=-]? ?(?:ex|former|stopped|quit|past|previous)|used to smoke|smoked in the past|past (?:smoking|tobacco)|previously smoked|(?:no longer|not any more) (?:smokes|smoking)|no longer smokes|hasn't smoked since|not smoked since|ex ?- ?smoker|tobacco ?: ?(?:former|quit)|formerly smoked|(?:i have|we have|have) stopped (?:his|her) cigarettes|stopped (?:his|her) cigarettes";
-    private static final String CURRENT_WORDS =
-            "\\d+ ?(?:cigs?|cigarettes|fags|roll ?-?ups) ?(?:/|a|per|each|daily)? ?d(?:ay)?\\b|(?:refuses?|unable|unwilling|failed|trying|struggl\\w+|not ready) to (?:give up|stop|quit) smoking|rolls (?:his|her) own|(?:current|active|every ?day|daily|ongoing|heavy|continuing|persistent|lifelong|long[- ]?standing|keen|life-?long|chronic|present|regular|light)(?: tobacco| heavy| cigarette| daily)? (?:smoker|smoking|tobacco use)|(?:still|currently|continues to|continues|now|unfortunately|sadly|also|he|she|patient|,|and|;|^|who|but|regrettably|- ) ?smokes\\b|smokes (?:about |around |some |approximately |roughly |up to |over |still |a |half |\\d|heavily|cigarettes|pipe|cigars|roll|1|too|like)|still smoking|continues (?:to )?(?:smoking|smokes)|continues smoking|smoking (?:about |around |some |approximately )?\\d+|smoker(?= ?[:,]? ?(?:\\d+|of \\d+|yes|y\\b))|(?:gets|getting) through \\d+ (?:cigarettes )?(?:a|per) day|smoker ?[:=-]? ?(?:yes|current|y\\b|still|\\d+)|smoking(?: status)? ?[:=-]? ?(?:yes|current|y\\b|active|still|\\d+)|\\d+ ?(?:cigarettes )?(?:a|per|/) ?d(?:ay)? smoker|(?:is|remains|was|am) (?:still )?(?:a|an) (?:\\w+ )?smoker|tobacco ?: ?(?:current|yes|active|\\d)|\\d+(?: ?- ?\\d+)? cigarettes (?:a|per|each|/) ?day|half a pack (?:a|per) day|\\d(?:\\.\\d)? (?:packs?(?! ?-? ?years?)|ppd)(?: (?:a|per) day)?|ppd|still on \\d+ (?:a day|cigarettes)|has not (?:given up|stopped|quit) (?:smoking|cigarettes)|hasn't (?:given up|stopped|quit)(?: smoking| cigarettes)|cannot (?:stop|quit|give up) smoking";
-    private static final Pattern NEVER = Pattern.compile("\\b(?:" + NEVER_WORDS + ")");
-    private static final Pattern FORMER = Pattern.compile("\\b(?:" + FORMER_WORDS + ")\\b");
-    private static final Pattern CURRENT = Pattern.compile("(?:" + CURRENT_WORDS + ")");
-    private static final Pattern SMOKER = Pattern.compile(
-            "(?<![a-z-] )\\bsmoker\\b(?! ?[:?=])|(?:^|[,;.] |and |a |pack years )\\bsmoker\\b(?! ?[:?=])");
-    private static final Pattern PACK_YEARS = Pattern.compile(
-            "(\\d{1,3}(?:\\.\\d)?)(?: ?\\+)?[ -]*pack years\\b|pack years ?[:=]? ?(?:of )?(\\d{1,3}(?:\\.\\d)?)\\b");
+            "^[a-z ,]{0,20}\\b(?:intoleran\\w+|not tolerated|poorly|badly|stopped|declin\\w+|refus\\w+|allerg\\w+|myalgia|never tried|contraindicated|discontinued|should|would|could|to be|if)\\b");
 
     private static final Pattern UNAIDED = Pattern.compile(
-            "\\b(?:(?:walks|walking|mobil(?:e|ises|ising)|ambulat(?:es|ory|ing)|gets (?:about|around)|independently mobile|fully mobile)(?: \\w+){0,2} (?:unaided|independently|without (?:aids?|a stick|any aids?|help|assistance|support|assistive device)|by (?:himself|herself)|freely|independent)|independently (?:mobile|ambulatory)|independent (?:ambulation|mobility|walker|ambulator)|walks independently|ambulates? independently|unaided (?:walking|mobility)|mobility ?: ?(?:independent|unaided)|mobile and independent|fully mobile|independent with (?:walking|ambulation|mobility))\\b");
+            "\\b(?:(?:walks|walking|mobil(?:e|ises|ising)|ambulat(?:es|ory|ing)|gets (?:about|around)|independently mobile|fully mobile)(?: \\w+){0,2} (?:unaided|independently|without (?:aids?|a stick|a cane|a frame|a walker|any aids?|help|assistance|support|assistive device)|by (?:himself|herself)|freely|independent)|independently (?:mobile|ambulatory)|independent (?:ambulation|mobility|walker|ambulator)|walks independently|ambulates? independently|unaided (?:walking|mobility)|mobility ?: ?(?:independent|unaided)|mobile and independent|fully mobile|independent with (?:walking|ambulation|mobility))\\b");
     private static final Pattern AIDED = Pattern.compile(
             "\\b(?:wheel ?-?chair(?:[- ](?:bound|dependent|user|only))?|bed ?-?(?:bound|ridden)|non ?-?ambulatory|chair ?-?bound|(?:walks|mobilises|walking|ambulates|mobile|gets about|gets around|moves|transfers)(?: \\w+){0,3} (?:with|using|on)(?: (?:a|an|the|his|her|two|one|1|2|wheeled|zimmer|rolling|walking|four|4|aid|of))* (?:frame|zimmer|walker|rollator|sticks?|cane|crutch(?:es)?|hoist|assistance|help of \\w+|prosthesis and)|uses (?:a |an |his |her )?(?:zimmer|walking |wheeled |rolling )?(?:frame|walker|rollator|zimmer|stick|cane|crutches)|zimmer frame|cannot walk (?:unaided|independently|without)|can't walk unaided|doesn't walk|no longer walks|hoisted?(?: for)? transfers|transfers with (?:a )?hoist|full hoist|walks with help|not (?:independently )?mobile|needs (?:help|assistance|two people|one person) to (?:walk|transfer|mobilise))\\b");
 
-    private static final String BOX = "(?:\\[ ?(?<%1$s>[x✓✔]?) ?\\]|\\( ?(?<%1$sr>[x✓✔]?) ?\\)|(?<%1$sc>[☐☑☒✔]))";
-    private static final Pattern YES_OR_NO = Pattern.compile(
-            "^ ?[:?=-]* ?" + BOX.formatted("yes") + " ?(?:yes|y)\\b ?[/,|]? ?" + BOX.formatted("no") + " ?(?:no|n)\\b");
-    private static final Pattern NO_OR_YES = Pattern.compile(
-            "^ ?[:?=-]* ?" + BOX.formatted("no") + " ?(?:no|n)\\b ?[/,|]? ?" + BOX.formatted("yes") + " ?(?:yes|y)\\b");
-    private static final Pattern SMOKING_BOX = Pattern.compile(
-            "\\b(?:smok\\w*|tobacco)\\b[^.;]{0,60}?(?:\\[ ?[x✓✔] ?\\]|\\( ?[x✓✔] ?\\)|[☑☒✔]) ?(?:(?<never>never|non|no\\b)|(?<former>ex|former|past|quit|stopped)|(?<current>current|yes|active|now|smok))");
+    /** "Diabetic? No". */
+    private static final Pattern QUESTION = Pattern.compile(
+            "^ ?\\? ?(?:(?<yes>yes|y)|no|n|never|nil|none)(?![a-z/])(?! ?[\\[(\u2610] ?[x\u2713\u2714]? ?[\\])])");
 
     private static final Pattern INFARCT = Pattern.compile("\\bmyocardial infarction\\b");
     private static final Pattern EXERCISE = Pattern.compile(
             "(?:supervised (?:walking|exercise))[^.;]{0,40}?\\b(?<n3>\\d{1,2}) (?<u3>week|month)s?\\b|(?<n>\\d{1,2})[ -](?<u>week|month)s?(?:'|s)?[ -](?:of )?(?:(?:a|the|our|hospital|full|structured|completed|complete|physio\\w*|led|nurse|local|formal|course|programme|of|program|supervised|walking|sessions?|class(?:es)?|rehab\\w*)[ -])*(?:supervised |structured )?(?:exercise|walking (?:programme|program|class|therapy|training)|set\\b|treadmill (?:programme|training|therapy))"
-                    + "|(?:exercise|walking)(?: (?:programme|program|class(?:es)?|therapy|training|course|sessions|group|rehabilitation))*(?: \\w+){0,4}?(?: for|,| \\(|:| of| lasting| x) ?(?:a full |the full |all |full )?(?<n2>\\d{1,2})[ -](?<u2>week|month)s?\\b");
+                    + "|(?:exercise|walking)(?: (?:programme|program|class(?:es)?|therapy|training|course|sessions|group|rehabilitation))*(?: \\w+){0,4}?(?: for|,| \\(|:| of| lasting| x) ?(?:did |completed |done |finished )?(?:a full |the full |all |full )?(?<n2>\\d{1,2})[ -](?<u2>week|month)s?\\b");
 
     @Override
     public void read(Page page, Findings findings) {
         for (var sentence : page.sentences) {
             for (var condition : CONDITIONS) {
-                read(sentence, condition, findings);
+                read(page, sentence, condition, findings);
             }
-            smoking(sentence, findings);
             walking(sentence, findings);
             infarct(page, sentence, findings);
             exercise(sentence, findings);
         }
     }
 
-    private static void read(Sentence sentence, Condition condition, Findings findings) {
+    private static void read(Page page, Sentence sentence, Condition condition, Findings findings) {
         var plain = sentence.plain;
         var match = condition.words().matcher(plain);
         while (match.find()) {
             var field = condition.field();
             if (field.endsWith("dialysis")
-                    && OWN_DIALYSIS
-                            .matcher(plain)
-                            .region(Math.max(0, match.start() - 4), plain.length())
-                            .lookingAt()) {
+                    && DIALYSIS_DAY.matcher(plain.substring(match.end())).find()
+                    && !Polarity.isOthers(sentence, match.start(), match.end())) {
                 findings.put(field, true, sentence.span(match), Findings.Ground.WORDS);
                 continue;
             }
             if (isAnother(sentence, field, match)) {
                 continue;
             }
-            var value = value(sentence, match.start(), match.end());
+            var value = value(sentence, match.start(), match.end())
+                    .map(said -> said || endsDenials(page, sentence, match.start(), match.end()));
             if (value.isEmpty()) {
                 continue;
             }
             var treatment = field.endsWith("statin") || field.endsWith("antiplatelet");
-            if (treatment && !taken(sentence, match, value.get())) {
+            if (treatment
+                    && answered(plain, match.start(), match.end()).isEmpty()
+                    && !taken(sentence, match, value.get())) {
                 continue;
             }
             var start = value.get() ? match.start() : Polarity.denialStart(sentence, match.start());
             findings.put(field, value.get(), sentence.span(start, match.end()), Findings.Ground.WORDS);
         }
+    }
+
+    private static boolean endsDenials(Page page, Sentence sentence, int start, int end) {
+        var before = sentence.plain.substring(sentence.clauseStart(start), start);
+        return ADJECTIVE.matcher(page.original(sentence.span(start, end))).matches()
+                && Fit.matches(before, "(?s).*\\bno (?:history of )?[a-z]+(?: [a-z]+){0,2}, ")
+                && !Fit.matches(before, "(?s).*\\b(?:not|never|neither|isn't)\\b.*")
+                && !Fit.matches(sentence.plain.substring(end), "(?s) or\\b.*");
     }
 
     private static Optional<Boolean> value(Sentence sentence, int start, int end) {
@@ -150,18 +146,11 @@ final class HistoryRule implements Rule {
         if (Fit.matches(plain.substring(end), "(?s) test (?:is |was )?:? ?(?:negative|neg\\b|-ve).*")) {
             return Optional.of(false);
         }
-        var boxes = boxes(plain.substring(end));
-        if (boxes.isPresent()) {
-            return boxes.get();
+        var answered = answered(plain, start, end);
+        if (answered.isPresent()) {
+            return answered.get();
         }
         var after = plain.substring(end, Math.min(plain.length(), end + 20));
-        if (Fit.matches(plain, "(?s) ?[\\[(] ?x? ?[\\])].*")) {
-            return switch (Polarity.of(sentence, start, end)) {
-                case OPEN -> Optional.empty();
-                case DENIED -> Optional.of(false);
-                case STATED -> Optional.of(true);
-            };
-        }
         if (Fit.matches(
                 after,
                 "(?s) ?[:?=-]+ ?(?:\\[ ?x ?\\] ?)?(?:yes|y\\b|\\[x\\] ?yes|present|\\+).*|(?s) ?[\\[(] ?[yx] ?[\\])].*")) {
@@ -192,26 +181,28 @@ final class HistoryRule implements Rule {
         };
     }
 
-    /** What a pair of boxes answers: "[ ] yes [x] no". Two empty boxes, or two ticked ones, say nothing. */
-    private static Optional<Optional<Boolean>> boxes(String after) {
-        for (var pattern : List.of(YES_OR_NO, NO_OR_YES)) {
-            var match = pattern.matcher(after);
-            if (match.find()) {
-                var yes = ticked(match, "yes");
-                return Optional.of(yes == ticked(match, "no") ? Optional.empty() : Optional.of(yes));
-            }
+    /** What boxes say; the outer is empty where there are none, the inner where they are left blank. */
+    private static Optional<Optional<Boolean>> answered(String plain, int start, int end) {
+        var asked = QUESTION.matcher(plain.substring(end));
+        if (asked.find()) {
+            return Optional.of(Optional.of(asked.group("yes") != null));
         }
-        return Optional.empty();
-    }
-
-    private static boolean ticked(Matcher match, String box) {
-        for (var sign : List.of(box, box + "r", box + "c")) {
-            var found = match.group(sign);
-            if (found != null && !found.isEmpty() && !found.equals("☐")) {
-                return true;
-            }
+        if (Fit.matches(plain.substring(end), "(?s) ?:? ?[\\[(] ?n ?[\\])].*")) {
+            return Optional.of(Optional.of(false));
         }
-        return false;
+        var boxes = TickBoxes.yesOrNo(plain, end);
+        if (boxes.isPresent()) {
+            return boxes;
+        }
+        var kinds = TickBoxes.in(plain, end);
+        if (kinds.stream().anyMatch(kind -> Fit.matches(kind.words(), "no|none"))) {
+            var ticked = kinds.stream().filter(TickBoxes.Option::ticked).toList();
+            return Optional.of(
+                    ticked.size() == 1
+                            ? Optional.of(!Fit.matches(ticked.getFirst().words(), "no|none"))
+                            : Optional.empty());
+        }
+        return TickBoxes.isTicked(plain, start, end).map(ticked -> ticked ? Optional.of(true) : Optional.empty());
     }
 
     /** Uses of the words that say something else. */
@@ -278,7 +269,7 @@ final class HistoryRule implements Rule {
         if (TOLERANCE.matcher(after).find()
                 || Fit.matches(
                         before,
-                        "(?s).*\\b(?:intoleran\\w+ (?:of|to)|stopped|refus\\w+|declin\\w+|allerg\\w+ to|start|begin|add|consider|suggest\\w*|recommend\\w*|should|could|would|high[- ]dose|trial of|myalgia (?:on|with))(?: \\w+){0,2} ?$")) {
+                        "(?s).*\\b(?:intoleran\\w+ (?:of|to)|stopped|refus\\w+|declin\\w+|allerg\\w+ to|swapped|exchanged|replaced|changed|instead of|start|begin|add|consider|suggest\\w*|recommend\\w*|should|could|would|high[- ]dose|trial of|myalgia (?:on|with))(?: \\w+){0,2} ?$")) {
             return false;
         }
         if (!positive) {
@@ -296,93 +287,6 @@ final class HistoryRule implements Rule {
                         && sentence.section == Sentence.Section.MEDICINES;
     }
 
-    private static void smoking(Sentence sentence, Findings findings) {
-        var plain = sentence.plain;
-        if (!sentence.hasAny("smok", "cig", "fags", "tobacco", "pack", "ppd", "quit", "rolls h")) {
-            return;
-        }
-        var years = PACK_YEARS.matcher(plain);
-        if (years.find() && !Polarity.isOthers(sentence, years.start(), years.end())) {
-            findings.put(
-                    "history.packYears",
-                    new BigDecimal(years.group(1) != null ? years.group(1) : years.group(2)),
-                    sentence.span(years));
-        }
-        if (!sentence.hasAny("smok", "cig", "fags", "tobacco", "ppd", "pack", "quit", "a day", "rolls h")) {
-            return;
-        }
-        var box = SMOKING_BOX.matcher(plain);
-        if (box.find()) {
-            var answer = box.group("never") != null ? "never" : box.group("former") != null ? "former" : "current";
-            findings.put("history.smoking", answer, sentence.span(box));
-            return;
-        }
-        var never = NEVER.matcher(plain);
-        while (never.find()) {
-            if (mine(sentence, never)) {
-                if (!Fit.matches(never.group(), ".*(?:denies|doesn't smoke|isn't a smoker|not a smoker).*")
-                        || !FORMER.matcher(plain).find()) {
-                    findings.put("history.smoking", "never", sentence.span(never));
-                    return;
-                }
-            }
-        }
-        var former = FORMER.matcher(plain);
-        while (former.find()) {
-            var before = plain.substring(Math.max(0, former.start() - 40), former.start());
-            if (mine(sentence, former)
-                    && !Fit.matches(
-                            before,
-                            "(?s).*\\b(?:not|hasn't|cannot|never|refuses? to|trying to|tries to|tried to|attempts? to|attempted to|struggl\\w+ to|keen to|hopes to|promised to|plans to|been to|try to|wants to|advised to|asked to|told to|urged to|encouraged to|help (?:him|her) (?:to )?|will|should|must|needs to|agreed to|would like to|failed to|until (?:he|she)|unless|if)(?: \\w+)? ?$")
-                    && !former.group().startsWith("stopping")
-                    && !former.group().startsWith("off")) {
-                findings.put("history.smoking", "former", sentence.span(former));
-                return;
-            }
-        }
-        var current = CURRENT.matcher(plain);
-        while (current.find()) {
-            var before = plain.substring(Math.max(0, current.start() - 25), current.start());
-            var words = current.group();
-            if (mine(sentence, current)
-                            && !Fit.matches(
-                                    before,
-                                    "(?s).*\\b(?:never|not|no|doesn't|don't|no longer|used to|previously|ex|non|former|passive|stopped)[ -]$")
-                            && !(words.endsWith("smokes") && Fit.matches(before, "(?s).*(?:no longer|never) ?$"))
-                            && !Fit.matches(words, "(?:heavy|lifelong|life-?long|long.*|chronic|regular) .*")
-                    || mine(sentence, current)
-                            && Fit.matches(words, "(?:heavy|lifelong|life-?long|long.*|chronic|regular) .*")
-                            && !Fit.matches(
-                                    before, "(?s).*\\b(?:ex|former|previous|was an?|previously a|non|never)[ -]$")) {
-                findings.put("history.smoking", "current", sentence.span(trim(plain, current), current.end()));
-                return;
-            }
-        }
-        var smoker = SMOKER.matcher(plain);
-        if (smoker.find()
-                && mine(sentence, smoker)
-                && !Fit.matches(
-                        plain.substring(Math.max(0, smoker.start() - 12), smoker.end()),
-                        "(?s).*\\b(?:non|ex|never|former|not an?|passive|no) ?-? ?smoker")) {
-            findings.put("history.smoking", "current", sentence.span(smoker));
-        }
-    }
-
-    private static int trim(String plain, Matcher match) {
-        var start = match.start();
-        while (start < match.end() - 1 && !Character.isLetterOrDigit(plain.charAt(start))) {
-            start++;
-        }
-        return start;
-    }
-
-    private static boolean mine(Sentence sentence, Matcher match) {
-        return !Polarity.isOthers(sentence, match.start(), match.end())
-                && !Polarity.isOpen(sentence, match.start())
-                && !Fit.matches(
-                        sentence.plain.substring(match.end()), "(?s) (?:unknown|not known|cessation|clinic|advice).*");
-    }
-
     private static void walking(Sentence sentence, Findings findings) {
         var unaided = UNAIDED.matcher(sentence.plain);
         if (unaided.find()
@@ -397,7 +301,10 @@ final class HistoryRule implements Rule {
             return;
         }
         var aided = AIDED.matcher(sentence.plain);
-        if (aided.find() && Polarity.of(sentence, aided) != Polarity.OPEN) {
+        while (aided.find()) {
+            if (Polarity.of(sentence, aided) == Polarity.OPEN) {
+                continue;
+            }
             var words = aided.group();
             if (Fit.matches(words, "cannot.*|doesn't.*|no longer.*|not .*|non.*")
                     || !Polarity.isDenied(sentence, aided.start(), aided.end())) {

@@ -14,10 +14,22 @@ final class ImagingRule implements Rule {
     private static final Pattern BONE_FILMS = Pattern.compile(
             "\\b(?:osteomyelitis|fracture|bone|calcaneus|gas)\\b[^.;]{0,30} on (?:plain |recent |the |today's |foot )*(films?)\\b|\\b(?:foot|plain|bone) (films?) (?:show|showed|done|taken|normal|negative|of)\\b");
 
+    private static final Pattern OF_A_VISIT = Pattern.compile(
+            "\\b(?:seen|visit|visited|review|reviewed|dob|born|clinic|admitted|discharged)(?: on)? ?:? ?$");
+    private static final Pattern DAY_OF_REPORT = Pattern.compile(
+            "(?:date of (?:scan|exam|examination|study)|(?:scan|exam|examination|study) date|(?:scanned|examined|performed)(?: on)?|date (?:scanned|examined|performed)) ?:? ?");
+
     private static final Pattern PLANNED_BEFORE = Pattern.compile(
             "\\b(?:should you (?:want|wish|need)|wish(?:es|ed)? for|please|arrange[ds]?|arranging|request(?:ed|ing)?|order(?:ed|ing)?|book(?:ed|ing)?|plan(?:ned|ning|s)?(?: for)?|await(?:s|ing|ed)?|refer(?:red)? for|schedul\\w+|consider(?:ing|ed)?|suggest(?:s|ed)?|recommend(?:s|ed)?|needs?|would (?:like|benefit|need|suggest|recommend)|should have|will (?:have|need|undergo|get|be having)|may need|to have|due (?:a|for)|for|pending|wait(?:ing)? for|list(?:ed)? for|no|without|declin\\w+|refus\\w+|cannot have|not had|hasn't had|never had|ask(?:ed|ing)? for|is having|going for|next|further|repeat|if|could you|can you|propos\\w+|want(?:s|ed)?|hope\\w* for|organis\\w+|organiz\\w+|get(?:ting)?(?: a)?|before|until|unless|facility for|access to|not available|isn't available)\\b(?:(?! (?:showed|shows|done|and had))[^.;:,]){0,40}$");
+    private static final Pattern NEXT_STEP = Pattern.compile(
+            "^(?: of [^,.;]{1,30})? (?:is|would be|seems|may be|might be) (?:probably |surely )?(?:the |a |an )?(?:next|sensible|logical|reasonable|obvious|needed|helpful|worth\\w*|useful|indicated|appropriate)\\b");
+
+    /** "Imaging requested: duplex". */
+    private static final Pattern PLANNED_LABEL =
+            Pattern.compile("\\b(?:requested|booked|ordered|planned|awaited|wanted|pending|to follow) ?: ?(?:an? )?$");
+
     private static final Pattern PLANNED_AFTER = Pattern.compile(
-            "^ (?:of|for) [^,.;:]{1,40}? (?:was|is|has been|have been|will be) (?:requested|ordered|booked|planned|asked for|awaited|arranged|refused|declined|cancelled)\\b|^[^.;]{0,60}\\b(?:has not|hasn't|have not) (?:yet )?(?:taken place|been done|happened)\\b|^(?: of (?:the )?(?:left |right )?\\w+)? to (?:exclude|rule out|look for)\\b|^(?: without \\w+)?(?: (?:foot|toe|heel|ankle|of|for|scan|leg|both|bilateral|the|left|right|lower|limb|limbs|arteries|study|legs|his|her|aorta|and|to|runoff|abdomen|pelvis))* ?[:-]? ?\\(?(?:(?:only if|deliberately|will be|can be|could be|is|are|was|were|has been|have been|to be|will be|should be|being|now|not yet|not|also|already|still) ){0,3}(?:offered|done if|made if|possible|request(?:ed)?|req'?d|req\\b|order(?:ed)?|book(?:ed)?|arranged|pending|await(?:ed|ing)|planned|schedul\\w+|sent\\b|due\\b|suggested|recommended|advised|to follow|considered|referral|next (?:week|month)|if |needed|required|would|could|might|please|not (?:done|performed|available here|yet)|not yet|tomorrow|to be|appointment|declined|asked for|wanted|is not available|isn't available|unavailable here|appt|list)");
+            "^ (?:of|for) [^,.;:]{1,40}? (?:was|is|has been|have been|will be) (?:requested|ordered|booked|planned|asked for|awaited|arranged|refused|declined|cancelled)\\b|^[^.;]{0,60}\\b(?:has not|hasn't|have not) (?:yet )?(?:taken place|been done|happened)\\b|^(?: of (?:the )?(?:left |right )?\\w+)? to (?:exclude|rule out|look for)\\b|^(?: without \\w+)?(?: (?:foot|toe|heel|ankle|of|for|scan|leg|both|bilateral|the|left|right|lower|limb|limbs|arteries|study|legs|his|her|aorta|and|to|runoff|abdomen|pelvis))* ?[:-]? ?\\(?(?:(?:only if|deliberately|will be|can be|could be|is|are|was|were|has been|have been|to be|will be|should be|being|now|not yet|not|also|already|still) ){0,3}(?:offered|done if|made if|possible|request(?:ed)?|req'?d|req\\b|order(?:ed)?|book(?:ed)?|arranged|pending|await(?:ed|ing)|planned|schedul\\w+|sent\\b|due\\b|suggested|recommended|advised|to follow|considered|referral|next (?:week|month)|if |discussed|thought of|talked of|mentioned|needed|required|would|could|might|please|not (?:done|performed|available here|yet)|not yet|tomorrow|to be|appointment|declined|asked for|wanted|is not available|isn't available|unavailable here|appt|list)");
     private static final Pattern DONE = Pattern.compile(
             "\\b(?:show(?:s|ed|n|ing)?|demonstrat\\w+|reveal\\w*|report(?:ed|s)?|confirm\\w*|enclosed|attached|done|performed|dated|taken|found|suggest(?:s|ed)|of \\d|on \\d|was (?:normal|carried|performed|done)|results?|findings|impression|images|underwent|had (?:a|an)|in (?:19|20)\\d\\d|with (?:this|you)|agrees?|excludes?|excluded|:|=)\\b|[:]");
 
@@ -65,8 +77,24 @@ final class ImagingRule implements Rule {
                             sentence.plain, "(?s).*\\b(?:angiogram|angioplasty|bypass|operation|procedure)\\b.*")) {
                 Enclosures.read(sentence, 0, last);
             }
+            dayOfReport(page, sentence, findings);
             if (sentence.hasAny("angiogram", "angioplasty") && lastSentence != sentence.number) {
                 last = null;
+            }
+        }
+    }
+
+    /** "Date of scan: 20 February 2026" in the report of one examination. */
+    private static void dayOfReport(Page page, Sentence sentence, Findings findings) {
+        for (var date : page.dates.in(sentence.plain)) {
+            var imaging = findings.entries("imaging");
+            if (date.full()
+                    && imaging.size() == 1
+                    && DAY_OF_REPORT
+                            .matcher(sentence.plain.substring(0, date.start()))
+                            .matches()) {
+                imaging.getFirst()
+                        .put("date", date.date().orElseThrow().toString(), sentence.span(date.start(), date.end()));
             }
         }
     }
@@ -81,8 +109,7 @@ final class ImagingRule implements Rule {
 
     /** Whether the same kind of imaging on another day is spoken of. */
     private static boolean isAnother(Page page, Sentence sentence, int start, int end, Findings.Entry entry) {
-        var date = page.dates.in(sentence.plain, start, Math.min(sentence.plain.length(), end + 40)).stream()
-                .filter(Dates.Found::full)
+        var date = page.dates.past(page, sentence.plain, start, Math.min(sentence.plain.length(), end + 40)).stream()
                 .findFirst();
         return date.isPresent()
                 && entry.text("date").isPresent()
@@ -95,7 +122,10 @@ final class ImagingRule implements Rule {
         var plain = sentence.plain;
         var before = plain.substring(sentence.clauseStart(start), start);
         var after = plain.substring(end, Math.min(plain.length(), end + 90));
-        if (PLANNED_AFTER.matcher(after).find() || sentence.section == Sentence.Section.PLAN) {
+        if (PLANNED_AFTER.matcher(after).find()
+                || NEXT_STEP.matcher(after).find()
+                || PLANNED_LABEL.matcher(plain.substring(0, start)).find()
+                || sentence.section == Sentence.Section.PLAN) {
             return true;
         }
         var planned = PLANNED_BEFORE.matcher(before);
@@ -147,9 +177,8 @@ final class ImagingRule implements Rule {
     private static void details(Page page, Sentence sentence, int start, int end, Findings.Entry entry) {
         var plain = sentence.plain;
         var to = nextKind(plain, end);
-        for (var date : page.dates.in(plain, end, Math.min(to, end + 80))) {
-            if (date.full()
-                    && Fit.matches(plain.substring(end, date.start()), "(?s)[^;:\\d]{0,60}(?:\\d{1,2} ?(?:cm|mm))?")
+        for (var date : page.dates.past(page, plain, end, Math.min(to, end + 80))) {
+            if (Fit.matches(plain.substring(end, date.start()), "(?s)[^;:\\d]{0,60}(?:\\d{1,2} ?(?:cm|mm))?")
                     && !Fit.matches(
                             plain.substring(end, date.start()),
                             "(?s).*\\b(?:show\\w*|stenosis|occlusion|since|before|after|until|stent|born|planned|booked)\\b.*")) {
@@ -157,11 +186,10 @@ final class ImagingRule implements Rule {
                 break;
             }
         }
-        var lead = page.dates.in(plain, 0, start).stream()
-                .filter(Dates.Found::full)
-                .reduce((_, two) -> two);
+        var lead = page.dates.past(page, plain, 0, start).stream().reduce((_, two) -> two);
         if (!entry.has("date")
                 && lead.isPresent()
+                && !OF_A_VISIT.matcher(plain.substring(0, lead.get().start())).find()
                 && (Fit.matches(
                                 plain.substring(lead.get().end(), start),
                                 "(?s)[ :,-]*(?:\\w+ )?(?:he |she )?(?:had |underwent )?(?:an? )?(?:\\w+ )?")

@@ -36,6 +36,9 @@ final class InfectionRule implements Rule {
     private static final Pattern NO_SIGNS = Pattern.compile(
             "\\b(?:no (?:\\w+ ){0,3}?(?:signs?|evidence|features|suggestion|hint) of (?:\\w+ ){0,3}?infection|no (?:local |obvious |clinical |active |overt |superficial |current )*infection|not (?:clinically |obviously |currently |at all )*infected|isn't (?:clinically |obviously |currently )*infected|uninfected|non[- ]?infected|without (?:any )?(?:signs? of |evidence of )?(?:\\w+ )?infection|free (?:of|from) infection|clinically clean|infection ?[:=-] ?(?:none|no|nil|absent)|no infective signs?|denies infection|(?:is|looks|appears|remains|clean and|dry and) (?:clean|dry) (?:and|with) (?:no infection|not infected|uninfected))\\b");
 
+    private static final Pattern SAID_INFECTED = Pattern.compile(
+            "\\binfected (?:\\w+ ){0,3}(?:ulcer|wound|sore|toe|heel|foot)\\b|\\b(?:ulcer|wound|toe|heel|foot) (?:is |are |has become |became )(?:now )?infected\\b");
+
     private static final Pattern REDNESS_EXTENT = Pattern.compile(
             "\\b(?:erythema|redness|cellulitis|red)\\b[^.;]{0,60}?\\b(?<![\\d.])(?<a>\\d{1,3}(?:\\.\\d)?) ?(?<ua>cm|mm|centimetres?|centimeters?|millimetres?|inch(?:es)?)\\b|(?<![\\d.])\\b(?<b>\\d{1,3}(?:\\.\\d)?) ?(?<ub>cm|mm|centimetres?|centimeters?|millimetres?|inch(?:es)?)(?: (?:of|wide|rim|ring|halo|zone|area|margin|band|collar|surrounding|peri-?wound|spreading))*(?: of)?(?: surrounding| peri-?wound| spreading| periwound)? (?:erythema|redness|cellulitis)\\b");
     private static final Pattern DEEP = Pattern.compile(
@@ -326,6 +329,23 @@ final class InfectionRule implements Rule {
         }
     }
 
+    /** The wounded legs of which a sentence says that they are infected, and no more. */
+    private static Set<Side> saidInfected(Page page, Findings findings) {
+        var wounded = wounded(findings);
+        var legs = EnumSet.noneOf(Side.class);
+        for (var sentence : page.sentences) {
+            var match = SAID_INFECTED.matcher(sentence.plain);
+            while (match.find()) {
+                if (Polarity.of(sentence, match) == Polarity.STATED) {
+                    legs.addAll(
+                            page.legs.of(sentence, match.start(), match.end()).sides());
+                }
+            }
+        }
+        legs.retainAll(wounded);
+        return legs;
+    }
+
     private static void wholeBody(Page page, Findings findings) {
         var infected = EnumSet.noneOf(Side.class);
         for (var side : Side.values()) {
@@ -335,6 +355,9 @@ final class InfectionRule implements Rule {
                     || findings.get(side.leg("infection.rednessMm")).isPresent()) {
                 infected.add(side);
             }
+        }
+        if (infected.isEmpty()) {
+            infected.addAll(saidInfected(page, findings));
         }
         if (infected.size() != 1) {
             return;

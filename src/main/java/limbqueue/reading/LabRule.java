@@ -33,7 +33,7 @@ final class LabRule implements Rule {
                     List.of(
                             Unit.of("mg ?/ ?dl|mg%|mg/100 ?ml", "mg/dL"),
                             Unit.of(
-                                    "(?:µmol|umol|micromol|mcmol|micromoles|mmol(?=/l))\\w* ?(?:/|per) ?l(?:itre)?|µmol|umol",
+                                    "(?:µmol|umol|micromol|mcmol|micromoles|mmol(?=/l))\\w* ?(?:/|per) ?l(?:itre)?|(?:umol|µmol)/1\\b|µmol|umol",
                                     "umol/L")),
                     0.2,
                     2000),
@@ -102,7 +102,7 @@ final class LabRule implements Rule {
                     200));
 
     private static final Pattern VALUE = Pattern.compile(
-            "^(?: ?\\((?:[a-z0-9 /.-]{1,30})\\))?(?: ?(?:level|count|result|value|today|now|currently|yesterday|recently|was|is|were|of|at|last|came back(?: as)?|measured|checked|stable|steady|up to|down to|up|fell to|rose to|has (?:fallen|risen) to|raised|elevated|low|normal|high|good|only|just|about|around|approximately|remains|currently|most recent|latest|recent|this (?:week|month|morning)|estimated|his|her|the|on|and|:|=|-|,|~|\\()){0,6} ?(?<v>\\d{1,3}(?:,\\d{3})+|\\d{1,6}(?:\\.\\d{1,3})?)(?!\\d|\\.\\d| ?(?:-|to) ?\\d|/\\d{1,2}/\\d| ?(?:week|month|year|day|hour)s?\\b|:\\d\\d)");
+            "^\\.?(?: ?\\((?:[a-z0-9 /.-]{1,30})\\))?(?: ?(?:level|count|result|value|today|now|currently|yesterday|recently|was|is|were|of|at|last|came back(?: as)?|measured|checked|stable|steady|up to|down to|up|fell to|rose to|has (?:fallen|risen) to|raised|elevated|low|normal|high|good|only|just|about|around|approximately|remains|currently|most recent|latest|recent|this (?:week|month|morning)|estimated|his|her|the|on|and|:|=|-|,|~|\\()){0,6} ?(?<v>\\d{1,3}(?:,\\d{3})+|\\d{1,6}(?:\\.\\d{1,3})?)(?!\\d|\\.\\d| ?(?:-|to) ?\\d|/\\d{1,2}/\\d| ?(?:week|month|year|day|hour)s?\\b|:\\d\\d)");
     /** A value that a sentence comes to later: "creatinine rose after the contrast but is 109 umol/l". */
     private static final Pattern LATER = Pattern.compile(
             "^[^\\d.;:]{0,60}\\b(?:is|was|now|at) (?<v>\\d{1,6}(?:\\.\\d{1,3})?)(?!\\d|\\.\\d| ?(?:-|to) ?\\d|/\\d| ?(?:week|month|year|day|hour)s?\\b)");

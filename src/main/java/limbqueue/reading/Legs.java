@@ -27,7 +27,10 @@ final class Legs {
     static final Place UNKNOWN = new Place(Set.of(), Findings.Ground.CARRIED);
 
     private static final Pattern SIDE = Pattern.compile(
-            "\\b(?:(bilateral|left ?(?:and|&|\\+|>|<|=|/|or) ?right|right ?(?:and|&|\\+|>|<|=|/|or) ?left)|contralateral|(left|right))\\b(?!-? ?hand(?:ed)? )");
+            "\\b(?:(bilateral|"
+                    + "left(?: (?:leg|side|calf|foot))?,? (?:being |is |are |was |much |rather |slightly |a little )*(?:worse|greater|more severe|more so|more) than (?:on |in )?(?:the )?right|"
+                    + "right(?: (?:leg|side|calf|foot))?,? (?:being |is |are |was |much |rather |slightly |a little )*(?:worse|greater|more severe|more so|more) than (?:on |in )?(?:the )?left|"
+                    + "left ?(?:and|&|\\+|>|<|=|/|or) ?right|right ?(?:and|&|\\+|>|<|=|/|or) ?left)|contralateral|(left|right))\\b(?!-? ?hand(?:ed)? )");
 
     private static final Pattern NOT_A_LEG = Pattern.compile(
             "^(?:[ -](?:sided|side|the|of|upper|internal|middle|common|heart|distal|proximal|main|mid|hemi)){0,3}[ -]?(?:[a-z]+ ){0,1}(?:arm|hand|wrist|shoulder|elbow|finger|thumb|radial|brachial|brachio\\w*|subclavian|axilla\\w*|kidney|renal|nephr\\w+|eye|ear|breast|mastectomy|"
@@ -36,6 +39,10 @@ final class Legs {
 
     private static final Pattern WORD_ONLY = Pattern.compile(
             "^ (?:away|now|after|at the|up to|down to|thing|answer|to (?:be|refer|ask|say)|him|her (?:with|in|unable)|without|us|untreated|hospital|message|school|it (?:too|late|alone)|alone|bundle|with (?:a|the)|for (?:the|a|his|her)|handed)\\b");
+
+    /** "More than the left": the other leg only by comparison. */
+    private static final Pattern COMPARED = Pattern.compile(
+            "\\b(?:than|unlike|compared (?:with|to)|as (?:good|bad|well) as)(?: that)? (?:on |in |of )?(?:the |his |her )?$");
 
     /** A place or quality that may stand between a side and the finding that the side belongs to. */
     private static final Pattern JOINED = Pattern.compile(
@@ -78,7 +85,8 @@ final class Legs {
                 var split = found.stream().anyMatch(Mention::single) && named.size() == 2;
                 var unseen = Fit.matches(
                         sentence.plain,
-                        "(?s).*\\b(?:hasn't (?:been )?(?:looked|seen|examined)|not (?:been )?(?:looked|examined|seen)|isn't examined|unremarkable|looks fine|is fine|is normal)\\b.*");
+                        "(?s).*\\b(?:hasn't (?:been )?(?:looked|seen|examined)|not (?:been )?(?:looked|examined|seen)|isn't examined|unremarkable|looks fine|is fine|is normal)\\b.*"
+                                + "|(?s).*\\b(?:had|previous(?:ly)?|old|history of)\\b[^.;]*\\b(?:healed|years? ago|(?:19|20)\\d\\d)\\b.*");
                 carry = unseen ? carry : split ? last() : named;
             }
             if (Fit.matches(sentence.plain, "(?:[*#-] ?)?(?:left|right|bilateral)(?: leg| foot| limb| side)? ?:?")) {
@@ -108,6 +116,7 @@ final class Legs {
             var before = plain.substring(Math.max(0, side.start() - 40), side.start());
             if (NOT_A_LEG.matcher(after).find()
                     || isWordOnly(before, after, side.group())
+                    || COMPARED.matcher(before).find() && !Fit.matches(after, "(?s),? (?:which|where)\\b.*")
                     || (before.contains("arm") || before.contains("brachial"))
                             && OF_ARMS.matcher(before).find()) {
                 continue;

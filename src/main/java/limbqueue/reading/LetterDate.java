@@ -8,7 +8,7 @@ import java.util.regex.Pattern;
 final class LetterDate {
 
     private static final Pattern CALLED = Pattern.compile(
-            "(?:^|\\b)(?:date(?: of (?:letter|referral|dictation|visit|consultation|clinic))?|dated|dictat(?:ed|ing)|typed|letter date|referral date|clinic date|seen on|clinic)(?: on)?(?: the)? ?:? ?$");
+            "(?:^|\\b)(?:date(?: of (?:letter|referral|dictation|visit|consultation|clinic))?|dated|dictat(?:ed|ing)|typed|letter date|referral date|clinic date|seen on|clinic|discharged?|discharge date|date of discharge)(?: on)?(?: the)? ?:? ?$");
     private static final Pattern OTHER =
             Pattern.compile("\\b(?:dob|d o b|born|birth\\w*|received|rec'd|recd|stamp|scan|printed)\\b");
     private static final Pattern CLINICAL = Pattern.compile(
@@ -40,7 +40,7 @@ final class LetterDate {
                         && !OTHER.matcher(sentence.plain).find()
                         && !CLINICAL.matcher(sentence.plain).find()
                         && atTheEdge
-                        && rest <= (sentence.number < 4 ? 60 : 24)
+                        && rest <= (sentence.number < 4 ? sentence.plain.length() - date.end() <= 1 ? 90 : 60 : 24)
                         && date.date().filter(day -> day.getYear() >= 1990).isPresent()) {
                     return date.date();
                 }
@@ -53,6 +53,7 @@ final class LetterDate {
             }
             for (var date : page.dates.in(sentence.plain)) {
                 if (date.full()
+                        && date.date().filter(day -> day.getYear() >= 1990).isPresent()
                         && !OTHER.matcher(sentence.plain).find()
                         && sentence.plain.length() - (date.end() - date.start()) <= 16) {
                     return date.date();

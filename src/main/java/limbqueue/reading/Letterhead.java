@@ -13,7 +13,7 @@ final class Letterhead {
             "(?:Surgery|Surgry|Practice|Practise|Practce|Medical|Clinic|Hospital|Hosp|Infirmary|Health|Centre|Center|Group|Associates|Medicine"
                     + "|Physicians|Department|Dept|Nursing|House|Care|Foundation|Trust|Imaging|Radiology|Podiatry|Cardiology|Nephrology|Diabetes"
                     + "|Wound|Community|General|Memorial|Laboratory|Institute|Partners|Partnership|Family|Internists|Specialists|Service|Services"
-                    + "|Unit|Campus|Team|Walk-[Ii]n|Polyclinic|Hospice|Heart|Vascular|LLC|LLP|PLLC|LTD|Ltd|Inc|out of hours|Out of Hours)";
+                    + "|Royal|HC|ED|Foot & Ankle|Foot and Ankle|Foot Care|Associates|Unit|Campus|Team|Walk-[Ii]n|Polyclinic|Hospice|Heart|Vascular|LLC|LLP|PLLC|LTD|Ltd|Inc|out of hours|Out of Hours)";
     private static final Pattern ORGANISATION = Pattern.compile(
             "\\b" + KIND + "\\b|\\b(?i:" + KIND + ")\\b(?<=[A-Z0O1l]{2})"
                     + "|(?<=[A-Z][a-z]{2,15} )(?:surgery|surgry|practice|practise|clinic|hospital|medical|health|nursing home)\\b");
@@ -24,7 +24,19 @@ final class Letterhead {
     private static final Pattern NOT_ORGANISATION = Pattern.compile(
             "(?i)\\b(?:dear|referral|re|patient|name|date|tel|phone|fax|form|summary|note|letter|to|dob|born|request|sheet|report|subject"
                     + "|received|page|urgent|mr|mrs|ms|miss|thank|diagnosis|message|phone note|nhs number|clinic date|history|vascular team"
-                    + "|interventional (?:vascular|radiology)|your|appointment|refer|questionnaire|handover|attachments?|service:)\\b|:");
+                    + "|interventional (?:vascular|radiology)|your|appointment|refer|questionnaire|handover|attachments?|service:)\\b|:|\\.{3}|[\\[\\]]|^from\\b");
+
+    /** Somebody's calling, which is no practice. */
+    private static final Pattern CALLING =
+            Pattern.compile("(?i)\\b(?:nurse(?![ -]led)|specialist|surgeon|podiatrist|practitioner|registrar)\\b");
+
+    /** A name in which words have capitals, but for small ones and the kinds of practices. */
+    private static final Pattern CAPITALISED = Pattern.compile(
+            "(?:(?:[A-Z0-9(&'\u2019][^ \\t]*|of|and|the|for|in|at|on|upon|&|-|\u2013|surgery|surgry|practice|practise|clinic|hospital|medical|health|nursing|home|centre|center|community|foot|unit|service|team|department|out|hours)(?:[ \\t]+|$))+");
+
+    /** A line that names whoever treats the patient beside the writer. */
+    private static final Pattern OF_OTHERS = Pattern.compile(
+            "(?i)\\s*(?:dear|re\\b|to\\b|cc\\b|c\\.c\\.|copy|patient|fax to|attn|fao|about|(?:registered |usual )?(?:gp|pcp)[ \\t]*:|referring to\\b|family doctor|nok|pharmacy).*");
 
     /** A box of a form: "Practice: Millrace Surgery". */
     private static final Pattern FORM = Pattern.compile(
@@ -34,15 +46,15 @@ final class Letterhead {
 
     /** A line that tells the sender: "From: Dr Umber, Marlpit Health Centre". */
     private static final Pattern SENDER = Pattern.compile(
-            "(?i)(?:^|[ \\t]{2,}|[.] )(?:from|fron|frorn|sender|referr(?:er|ing(?: \\w+)?)|referred by|caller|provider|(?:form )?(?:completed|filled(?: in)?) by|taken by\\b[^,]{2,40}, for)"
+            "(?i)(?:^|[ \\t]{2,}|[.] )(?:from|fron|frorn|sender|referr(?:er|ing(?! to)(?: \\w+)?)|referred by|caller|provider|(?:form )?(?:completed|filled(?: in)?) by|taken by\\b[^,]{2,40}, for)"
                     + "[ \\t]*:?[ \\t]+");
 
     private static final String STREET_KIND =
             "(?:road|street|lane|avenue|drive|way|close|walk|row|square|place|court|terrace|hill|quay|yard|blvd|boulevard|suite|st|rd|ave|dr|highway"
-                    + "|crescent|gardens|park|green|wharf|parade|hwy|pike|box|plaza|turnpike|parkway|pkwy|fold|mews|grove|rise|view|side|quayside|bank|circle|trail|ln|lodge)";
-    private static final Pattern STREET =
-            Pattern.compile("(?i).*(?:^(?:flat |suite |unit |po box |p\\.o\\. box )?\\d|\\b" + STREET_KIND
-                    + "\\b|^[A-Z][a-z]+(?: [A-Z][a-z]+){0,2}, [A-Z][\\w ]+$).*");
+                    + "|crescent|approach|esplanade|promenade|broadway|croft|chase|gardens|park|green|wharf|parade|hwy|pike|box|plaza|turnpike|parkway|pkwy|fold|mews|grove|rise|view|side|quayside|bank|circle|trail|ln|lodge)";
+    private static final Pattern STREET = Pattern.compile(
+            "(?i).*(?:^(?:flat |suite |unit |po box |p\\.o\\. box )?\\d|\\b" + STREET_KIND
+                    + "\\b|^[A-Z][a-z]+(?: [A-Z][a-z]+){0,2}, [A-Z][\\w ]+$|^[A-Z][\\w'\u2019 ]+(?:, [A-Z][\\w'\u2019 ]+)+ (?-i:[A-Z]{1,2}\\d[\\dA-Z]? ?\\d[A-Z]{2}|[A-Z]{2} \\d{5}(?:-\\d{4})?)$).*");
     private static final Pattern STREET_NAMED = Pattern.compile(
             "(?i)(?:(?:suite|unit|floor|flat|p\\.?o\\.? box) \\d.*|\\d{1,5}[a-z]?[ \\t]+[a-z].*|(?:[a-z'\u2019-]+ ){0,3}"
                     + STREET_KIND + ")(?: (?:\\w+ )?(?:[ns][ew]?|\\d+))?");
@@ -89,7 +101,13 @@ final class Letterhead {
         while (form.find()) {
             var value = form.group(1).strip();
             if (isOrganisation(value) && value.contains(" ")) {
-                put(page, new Span(form.start(1), form.start(1) + value.length()), findings);
+                var words = new Span(form.start(1), form.start(1) + value.length());
+                put(page, words, findings);
+                lines.stream()
+                        .filter(line -> line.holds(words)
+                                && words.end() - line.start() < line.text().length())
+                        .findFirst()
+                        .ifPresent(line -> besideOnly(line, words, findings));
                 return;
             }
         }
@@ -109,6 +127,7 @@ final class Letterhead {
             var found = inLine(lines.get(i), name);
             if (found.isPresent()) {
                 put(page, found.get(), findings);
+                besideOnly(lines.get(i), found.get(), findings);
                 return;
             }
         }
@@ -123,7 +142,7 @@ final class Letterhead {
     private static Optional<Span> besideName(Page page, Span name) {
         var rest = page.text.substring(name.end(), Math.min(page.text.length(), name.end() + 80));
         var match = Fit.of(
-                        "^[ \\t]*[,/(-]?[ \\t]*(?:(?:at|of|from)[ \\t]+)?((?:St\\.?[ \\t]+)?[A-Z][\\w'\u2019]*(?:[ \\t]+(?:of|and|the|&|[A-Z][\\w'\u2019]*|nursing home|home)){0,8})")
+                        "^(?:[ \\t]*[,/(-]?[ \\t]*(?:(?:at|of|from)[ \\t]+)?|,[^.,\\n]{3,40}?[ \\t](?:at|from)[ \\t]+(?:the[ \\t]+)?)((?:St\\.?[ \\t]+)?[A-Z][\\w'\u2019]*(?:[ \\t]+(?:of|and|the|&|[A-Z][\\w'\u2019]*|nursing home|care home|home)){0,8})")
                 .matcher(rest);
         if (match.find() && isOrganisation(match.group(1))) {
             return Optional.of(new Span(name.end() + match.start(1), name.end() + match.end(1)));
@@ -156,7 +175,9 @@ final class Letterhead {
                 var bare = i > 0
                         && Fit.matches(words, NAMED)
                         && !STREET.matcher(words).matches();
-                var named = isOrganisation(words) && Character.isUpperCase(words.charAt(0));
+                var named = isOrganisation(words)
+                        && Character.isUpperCase(words.charAt(0))
+                        && !CALLING.matcher(words).find();
                 if (signed
                         || words.length() < 5
                         || Fit.matches(words, ANY_DEPARTMENT)
@@ -213,7 +234,7 @@ final class Letterhead {
         var text = line.text();
         if (text.length() > 120
                 || !isOrganisation(text)
-                || Fit.matches(text, "(?i)\\s*(?:dear|re\\b|to\\b|cc\\b|patient|fax to|attn|fao|about).*")) {
+                || OF_OTHERS.matcher(text).matches()) {
             return Optional.empty();
         }
         var pieces = pieces(line, 0);
@@ -246,6 +267,8 @@ final class Letterhead {
                 && piece.indexOf(')') < 0
                 && !NOT_ORGANISATION.matcher(piece).find()
                 && Character.isUpperCase(piece.charAt(0))
+                && CAPITALISED.matcher(piece).matches()
+                && !CALLING.matcher(piece).find()
                 && !Fit.matches(piece, "(?s).*\\b(?:does|not|no|have|is|was|has|with|for|he|she|this|I)\\b.*")
                 && !Fit.of(
                                 "^(?:Consultant|Vascular Surgeon|Nurse|Family Physician|General Practitioner|Department|Dept\\b|Unit|Diabetic Foot Clinic|Clinical|Vascular Surgery|Ward)\\b")
@@ -296,6 +319,19 @@ final class Letterhead {
         return department || partOfHospital ? pieces.get(i + 1).end() : end;
     }
 
+    /** Street and place in the same line, of a practice that a form or the foot names. */
+    private static void besideOnly(Line line, Span organisation, Findings findings) {
+        var pieces = beside(line, organisation.end() - line.start());
+        if (!pieces.isEmpty()) {
+            var words = line.span(pieces.getFirst().start(), pieces.getLast().end());
+            var address = pieces.stream()
+                    .map(piece ->
+                            line.text().substring(piece.start(), piece.end()).strip())
+                    .collect(java.util.stream.Collectors.joining(", "));
+            findings.putIfUnknown("referrer.address", address.replaceAll("\\s+", " "), words);
+        }
+    }
+
     /** Beside the practice's name, or in the lines under it up to a blank line, a number to ring, or a date. */
     private static void address(Page page, List<Line> lines, Line line, Span organisation, Findings findings) {
         var parts = new ArrayList<String>();
@@ -341,7 +377,7 @@ final class Letterhead {
 
     private static String withoutNumbers(String words) {
         var cut = Fit.of(
-                        "(?i)[ \\t,;|.-]*\\b(?:tel|telephone|phone|ph|fax|e-?mail|t|f)\\b[ \\t]*[.:]?[ \\t]*\\(?[+\\d].*$|[ \\t]{3,}.*$|[ \\t|,;]*[\\w.]+@.*$")
+                        "(?i)[ \\t,;|.-]*\\b(?:tel|telephone|phone|ph|fax|e-?mail|t|f|p)\\b[ \\t]*[.:]?[ \\t]*\\(?[+\\d].*$|[ \\t]{3,}.*$|[ \\t|,;]*[\\w.]+@.*$")
                 .matcher(words);
         return cut.find() ? words.substring(0, cut.start()).strip() : words;
     }
@@ -349,6 +385,7 @@ final class Letterhead {
     private static boolean isAddress(Page page, String words, boolean first) {
         if (words.isEmpty()
                 || Fit.matches(words, "[+(]?[\\d][\\d ()-]{7,}")
+                || Fit.matches(words, "\\d{1,2}(?:st|nd|rd|th)? [A-Za-z]{3,9},? (?:19|20|2O)[\\dO]{2}")
                 || Fit.matches(words, ".*\\b\\d{1,2}[/.]\\d{1,2}[/.]\\d{2,4}\\b.*")
                 || Fit.matches(
                         words,

@@ -6,45 +6,11 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Who the patient is, how to reach him or her, and when he or she is away. */
+/** When the patient was born, the sex, numbers and address, and when he or she is away. */
 final class PatientRule implements Rule {
 
-    private static final String PART =
-            "(?:(?:Mc|Mac|O['\u2019]|D['\u2019]|de |van |von |St\\.? ?)?[A-Z][a-z\u00c0-\u024f]+(?:['\u2019-][A-Z]?[a-z\u00c0-\u024f]{1,30}+){0,3}|[A-Z][A-Z'\u2019-]{1,20}(?![a-z]))";
-    private static final String TITLE =
-            "(?:Mr|Mrs|Ms|Miss|MR|MRS|MS|MISS|mr|mrs|ms|miss|Master|Mister|Sir|Lady)\\b\\.?";
-
-    private static final Pattern TITLED = Pattern.compile("(?<![A-Za-z])(" + TITLE + ")[ \\t]+(?:(" + PART
-            + ")(?:[ \\t]+(?:[A-Z]\\.?[ \\t]+)?(" + PART + "))?|([A-Z])\\.?[ \\t]+(" + PART + "))");
-    private static final Pattern LABELLED = Pattern.compile(
-            "(?im)(?:^[ \\t]*(?:\\d{1,2}[.)][ \\t]+)?|(?<=[ \\t]{2})|(?<=\\|[ \\t]?)|(?<=[.,][ \\t])(?=[Pp]atient|[Rr]e\\b)|(?<=[ \\t])(?=(?:patient|name)[^\\n:]{0,20}:))(?:patient(?:['\u2019]s)?(?:[ \\t]+(?:full[ \\t]+)?name)?|name(?:[ \\t]+of[ \\t]+patient)?|full[ \\t]+name|re|regarding|ref|about|subject|pt(?:[ \\t]+name)?|patient[ \\t]+details)[ \\t]*(?:[:\\-.]|\\.{3,60})?[ \\t]+(?-i:"
-                    + TITLE + "[ \\t]+)?(?:(?-i:(" + PART + "),[ \\t]*(" + PART + "))|(?-i:(" + PART
-                    + ")(?:[ \\t]+[A-Z]\\.?)?[ \\t]+(" + PART + ")))");
-    private static final Pattern SURNAME = Pattern.compile(
-            "(?i)\\b(?:surname|family[ \\t]+name|last[ \\t]+name)[ \\t]*[:\\-]?[ \\t]*(?-i:(" + PART + "))");
-    private static final Pattern FORENAME = Pattern.compile(
-            "(?i)\\b(?:first[ \\t]+names?|fore ?names?|given[ \\t]+names?|christian[ \\t]+name)(?:\\(s\\))?[ \\t]*[:\\-]?[ \\t]*(?-i:("
-                    + PART + "))");
-    private static final Pattern HEADED = Pattern.compile(
-            "(?m)^[ \\t]*(?:[-*\u2022][ \\t]+)?(?:(?:Captain|Capt\\.?|Colonel|Col\\.?|Major|Rev\\.?|Reverend|Father|Lord|Lady|Pastor|Judge|Professor|Prof\\.?|Sergeant|Sgt\\.?)[ \\t]+)?(?-i:("
-                    + PART + ")[ \\t]+(?:[A-Z]\\.?[ \\t]+)?(" + PART
-                    + "))[ \\t]*(?:,[ \\t]*|[ \\t]{2,}|\\(|[ \\t]+)(?=(?:(?:man|woman|lady|gentleman|male|female)\\b|[MF],?[ \\t]+\\d|(?:a |an |aged? )?\\d{1,3}[ -]?(?:yo|y/o|yr|year|y\\b|M\\b|F\\b)|D\\.?O\\.?B|dob|born|b\\.|MRN|\\d{1,3},|NHS|date of birth))");
-    private static final Pattern BESIDE_BIRTH = Pattern.compile("(" + PART + ")[ ](" + PART
-            + "),?[ ]+(?:[mfMF],?[ ]+|\\([mfMF]\\),?[ ]*)?(?=(?:DOB|dob|DoB|d\\.o\\.b|D\\.O\\.B|born|b\\.)[ :.]|\\([mfMF]\\))|\\b\\d{2}[ ]?[MF][ ]("
-            + PART + ")[ ](" + PART + ")");
-    private static final String INTRODUCTION =
-            "(?:(?i:thank you for (?:kindly )?(?:seeing|reviewing|accepting|assessing)|(?:please|kindly|could you(?: please)?|if you (?:would|could)(?: kindly)?) (?:see|review|assess|consider)|i (?:am|would like to|wish to) refer(?:ring)?|i refer|i saw|we saw|this is about|i write about|writing about|on behalf of)"
-                    + "|(?i:man|woman|gentleman|lady|patient)(?:,|[ \\t]+of[ \\t]+\\d\\d,))";
-    /** "Thank you for seeing Joan Tarr, a 71-year-old woman": a name without a title. */
-    private static final Pattern INTRODUCED = Pattern.compile(
-            "\\b" + INTRODUCTION + "[ \\t\\n]+(" + PART + ")[ \\t\\n]+(?:[A-Z]\\.?[ \\t]+)?(" + PART
-                    + ")(?=,?[ \\t\\n]+(?:aged?\\b|an?[ \\t\\n]|who\\b|whose\\b|with\\b|\\(|\\d{2}\\b|dob\\b|DOB\\b|born\\b|is\\b|has\\b|for\\b|this\\b)|[ \\t]*\\()");
-
-    private static final Pattern NOT_A_NAME = Pattern.compile(
-            "(?i)(?:dear|colleague|doctor|team|clinic|hospital|practice|surgery|medical|centre|center|health|referral|form|date|dob|sex|urgent|right|left|leg|legs|foot|the|this|patient|name|re|he|she|his|her|thank|diagnosis|history|vascular|department|dr|mr|mrs|ms|miss|and|with|is|was|has|of|for|born|male|female|address|phone|tel|fax|letter|new|old|both|bilateral|claudication|rest|pain|ulcer|ischaemia|ischemia|angiogram|limb|lower|circulation|your|our|ref|no|yes|nhs|mrn|request|appointment|opinion|gp|note|call|on|at|in|a|i|ct|cta|chart|service|details|number|id)");
-
     private static final Pattern BORN = Pattern.compile(
-            "\\b(?:dob|d o b|date of birth|birth ?date|born(?: on)?|birth|bom|b(?=[ .:]*$)|d/o/b)\\b(?: ?\\((?:dd|mm|d|m|y|day|month|year|/|-|\\.| )+\\))?[ :.=,-]*(?:on |the |is |was )*$");
+            "\\b(?:dob|d o b|date of birth|birth ?date|born(?: on)?|birth|bom|d0b|b(?=[ .:]*$)|d/o/b)\\b(?: ?\\((?:dd|mm|d|m|y|day|month|year|/|-|\\.| )+\\))?[ :.=,-]*(?:on |the |is |was )*$");
     private static final Pattern BESIDE_NAME = Pattern.compile("[ \\t,(;]*(?:[MFmf]|[Mm]ale|[Ff]emale)?[ \\t,();]*");
     private static final Pattern SEX_STATED = Pattern.compile(
             "\\b(?:sex|gender)\\b ?[:=]? ?(?:\\[ ?x ?\\] ?|\\( ?x ?\\) ?)?(m(?:ale)?|f(?:emale)?|w(?:oman)?)\\b");
@@ -56,21 +22,41 @@ final class PatientRule implements Rule {
     private static final Pattern IDENTIFIER = Pattern.compile(
             "(?i)\\b((?:MRN|M\\.R\\.N\\.|NHS(?:[ \\t]+(?:number|nurnber|no\\.?|#))?|CHI(?:[ \\t]+(?:number|no\\.?))?|hospital[ \\t]+(?:number|no\\.?|id|#)|hosp\\.?[ \\t]+(?:number|no\\.?|id)|chart(?:[ \\t]+(?:number|no\\.?|#))?|unit[ \\t]+(?:number|no\\.?)|case[ \\t]+(?:number|no\\.?)|record[ \\t]+(?:number|no\\.?)|(?:medical[ \\t]+)?record[ \\t]+(?:number|no\\.?|#)|patient[ \\t]+(?:id|number|no\\.?|#)|acct(?:\\.|[ \\t]+(?:no\\.?|#|number))?|account(?:[ \\t]+(?:no\\.?|#|number))?|health[ \\t]+(?:card|number|no\\.?)(?:[ \\t]+(?:no\\.?|number))?|medicare(?:[ \\t]+(?:no\\.?|number|id))?|insurance[ \\t]+(?:no\\.?|number|id)|[A-Z]{2,4}[ \\t]+(?:number|no\\.?)|file[ \\t]+(?:no\\.?|number)|ID(?:[ \\t]+(?:no\\.?|number))?))[ \\t]*(?:[:#=]|\\.{1,60})?[ \\t]*#?[ \\t]*((?-i:[A-Z]{1,4})?[ /-]?\\d[\\d]{0,14}(?:[ -]?\\d{2,12}){0,4}(?:-?(?-i:[A-Z])\\b)?|(?-i:[A-Z]{1,4}-)\\d[\\d-]*)");
 
-    private static final Pattern ADDRESS_LABEL = Pattern.compile(
-            "(?im)\\b(?:patient(?:['\u2019]s)?[ \\t]+address|home[ \\t]+address|address|addr)[ \\t]*:[ \\t]*([^\\n\\r]{5,120}?)(?=[ \\t]{2,}|[ \\t]+(?:tel|phone|dob|sex|mrn|nhs)\\b|$)");
-    private static final Pattern ADDRESS_PROSE = Pattern.compile(
-            "\\b(?:lives? at|living at|resid(?:es|ing) at|[Aa]ddress(?: is)?|who lives at|of(?= \\d))[ \\t]+(?!\\d{1,2}[ \\t]+(?:Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec))((?:[A-Z][\\w'\u2019-]*(?: [A-Z][\\w'\u2019-]*){0,6},[ \\t\\n]+)?\\d{1,5}[A-Za-z]?[ \\t,]+[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}(?:,[ \\t\\n]+[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}){0,3})");
+    private static final String MONTHS =
+            "(?:January|February|March|April|May|June|July|August|September|October|November|December|Jan|Feb|Mar|Apr|Jun|Jul|Aug|Sep|Oct|Nov|Dec)\\b";
+    private static final String NO_STREET = "(?:" + MONTHS
+            + "|NHS|DOB|MRN|MALE|FEMALE|FAX|TEL|PAGE|PAGES|OF|ABI|ABPI|Male|Female|Fax|Tel|Page|Years?|Yrs?)\\b";
+    private static final String CAPITAL = "[A-Z][\\w'\u2019-]*";
+    private static final String STREET = "(?!" + NO_STREET + ")[A-Z][\\w'\u2019-]+(?:[ \\t]+" + CAPITAL + "){0,6}";
+    private static final String NUMBERED = "(?!(?:19|20)\\d\\d\\b)\\d{1,5}[A-Za-z]?[ \\t,]+" + STREET;
+    private static final String NAMED_HOUSE =
+            "(?:[A-Z][\\w'\u2019-]{1,30}[ \\t]+){1,4}(?:House|Cottage|Cottages|Cottge|Farm|Lodge|Villa|Court|Mill|Hall|Barn|Manor|Grange|Bungalow|Residential Home|Nursing Home|Care Home|Rest Home)\\b";
     private static final String HOUSE =
-            "(?:(?:Flat|Apt\\.?|Apartment|Unit|Room)[ \\t]+\\d+[A-Za-z]?,[ \\t]*[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}|\\d{1,5}[A-Za-z]?[ \\t,]+(?!January|February|March|April|May|June|July|August|September|October|November|December|Jan|Feb|Mar|Apr|Jun|Jul|Aug|Sep|Oct|Nov|Dec)[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}|(?:[A-Z][\\w'\u2019-]{1,30}[ \\t]+){1,4}(?:House|Cottage|Cottge|Farm|Lodge|Villa|Court|Mill|Hall|Barn))";
-    private static final Pattern ADDRESS_BESIDE = Pattern.compile("(?:,|;|^|\\.)[ \\t]*(" + HOUSE
-            + "(?:,[ \\t]*[A-Z][\\w'\u2019-]*(?:[ \\t]+[A-Z][\\w'\u2019-]*){0,6}){1,3})");
+            "(?:(?:Flat|Apt\\.?|Apartment|Unit|Room)[ \\t]+\\d+[A-Za-z]?,[ \\t]*(?:\\d{1,5}[A-Za-z]?[ \\t]+)?" + STREET
+                    + "|" + NUMBERED + "|" + NAMED_HOUSE + ")";
+    private static final String PLACES = "(?:,[ \\t\\n]*" + CAPITAL
+            + "(?:(?:[ \\t]+|[ \\t]*\\n[ \\t]*(?=Lane|Road|Street|Avenue|Close|Row|Place|Terrace|Court))" + CAPITAL
+            + "){0,6})";
+
+    private static final Pattern ADDRESS_LABEL = Pattern.compile(
+            "(?im)\\b(?:patient(?:['\u2019]s)?[ \\t]+address|home[ \\t]+address|usual[ \\t]+address|add?ress|addr)(?:[ \\t]*:[ \\t]*|[ \\t]+(?-i:(?="
+                    + HOUSE
+                    + ",)))([^\\n\\r]{5,120}?)(?=[ \\t]{2,}|[ \\t]+(?:tel|phone|dob|sex|mrn|nhs|mobile|mob)\\b|,?[ \\t]*(?:tel|phone|mob|mobile|ph)\\b|[.][ \\t]|$)");
+    private static final Pattern ADDRESS_PROSE = Pattern.compile(
+            "\\b(?:liv(?:es?|ing)(?:[ \\t]+(?:alone|independently|with[ \\t]+\\w+[ \\t]+\\w+))?[ \\t]+at|resid(?:es|ing)[ \\t]+at|[Aa]ddress(?:[ \\t]+is)?|who[ \\t]+lives[ \\t]+at|of(?=[ \\t]+(?:\\d|"
+                    + NAMED_HOUSE + ",)))[ \\t\\n]+((?:" + CAPITAL + "(?: " + CAPITAL + "){0,6},[ \\t\\n]+)?" + HOUSE
+                    + PLACES + "{0,3})");
+    private static final Pattern ADDRESS_BESIDE =
+            Pattern.compile("(?:,|;|^|(?<!\\d)\\.)[ \\t]*(" + HOUSE + PLACES + "{1,3})");
+    private static final Pattern ADDRESS_BELOW =
+            Pattern.compile("\\G[^\\n]{0,60}\\n[ \\t]*(" + HOUSE + PLACES + "{1,3})[.]?[ \\t]*(?=\\n|$)");
 
     private static final Pattern LEAVES = Pattern.compile(
-            "\\b(?:leav(?:es?|ing)|out of (?:the )?(?:area|town|country)(?: from)?|flies|fly(?:ing)?|sails?|sailing|depart\\w*|travels?|travelling|traveling|goes (?:away|abroad|on)|going (?:away|abroad)|away from|moves?|off to|cruise|heads? (?:off|south|north))\\b[^.;]{0,60}?$");
+            "\\b(?:leav(?:es?|ing)|out of (?:the )?(?:area|town|country)(?: from)?|flies|fly(?:ing)?|sails?|sailing|depart\\w*|travels?|travelling|traveling|goes (?:away|abroad|on|(?:back )?to (?:his|her) \\w+)|going (?:away|abroad)|away from|moves?|off to|cruise|heads? (?:off|south|north))\\b[^.;]{0,60}?$");
     private static final Pattern RETURNS = Pattern.compile(
             "\\b(?:return(?:s|ing|ed)?|retuning|home(?= ?$)|home by|back(?: home)?(?: on| by| in)?|comes? home(?: on)?|home on|comes? back|coming back|home again|until|be back)\\b[^.;]{0,25}$");
     private static final Pattern AWAY = Pattern.compile(
-            "\\b(?:not available|unavailable|isn't available|absent|away|isn't free|cannot (?:come|attend|make)|can not come|unable to (?:attend|come)|on holiday|on vacation|out of (?:town|the country)|not be available|not free|no appointments?|avoid|cannot make|booked for|dates to avoid|in hospital)\\b");
+            "\\b(?:not available|unavailable|isn't available|absent|away|gone|(?:not|isn't) able to (?:come|attend)|cannot (?:drive|travel)|isn't free|cannot (?:come|attend|make)|can not come|unable to (?:attend|come)|on holiday|on vacation|out of (?:town|the country)|not be available|not free|no appointments?|avoid|cannot make|booked for|dates to avoid|in hospital)\\b");
 
     private static final Pattern FIRST_DAY =
             Pattern.compile("\\b(?<day>\\d{1,2}) ?(?:st|nd|rd|th)? ?(?:-|to|until|till|through|thru|and) ?(?:the )?$");
@@ -79,143 +65,12 @@ final class PatientRule implements Rule {
 
     @Override
     public void read(Page page, Findings findings) {
-        name(page, findings);
+        PatientName.read(page, findings);
         born(page, findings);
         sex(page, findings);
         identifiers(page, findings);
         address(page, findings);
         absences(page, findings);
-    }
-
-    private static void name(Page page, Findings findings) {
-        var text = page.text;
-        var surname = SURNAME.matcher(text);
-        var forename = FORENAME.matcher(text);
-        if (surname.find() && isName(surname.group(1))) {
-            findings.put("patient.family", surname.group(1), new Span(surname.start(1), surname.end(1)));
-            if (forename.find() && isName(forename.group(1))) {
-                findings.put("patient.given", forename.group(1), new Span(forename.start(1), forename.end(1)));
-            }
-            return;
-        }
-        var full = Optional.<int[]>empty();
-        var labelled = LABELLED.matcher(text);
-        while (labelled.find()) {
-            var turned = labelled.group(1) != null;
-            var given = turned ? 2 : 3;
-            var family = turned ? 1 : 4;
-            if (isName(labelled.group(given))
-                    && isName(labelled.group(family))
-                    && !Fit.matches(text.substring(labelled.start(), labelled.start(given)), "(?is).*dear.*")
-                    && labelled.group(given).length() > 1) {
-                full = Optional.of(new int[] {
-                    labelled.start(given), labelled.end(given), labelled.start(family), labelled.end(family)
-                });
-                break;
-            }
-        }
-        if (full.isPresent()) {
-            put(text, full.get(), findings);
-            return;
-        }
-        var beside = BESIDE_BIRTH.matcher(text);
-        while (beside.find()) {
-            var given = beside.group(1) != null ? 1 : 3;
-            if (isName(beside.group(given))
-                    && isName(beside.group(given + 1))
-                    && !Fit.matches(
-                            text.substring(Math.max(0, beside.start() - 12), beside.start()),
-                            "(?is).*\\b(?:dr|doctor|nurse|sister|prof|and|for)\\.?\\s*")) {
-                put(
-                        text,
-                        new int[] {
-                            beside.start(given), beside.end(given), beside.start(given + 1), beside.end(given + 1)
-                        },
-                        findings);
-                return;
-            }
-        }
-        var only = Optional.<int[]>empty();
-        var titled = TITLED.matcher(text);
-        while (titled.find()) {
-            if (isDoctor(page, titled) || isRelative(page, titled)) {
-                continue;
-            }
-            var first = titled.group(2);
-            var second = titled.group(3);
-            if (titled.group(5) != null) {
-                if (only.isEmpty() && isName(titled.group(5))) {
-                    only = Optional.of(new int[] {titled.start(5), titled.end(5)});
-                }
-                continue;
-            }
-            if (second != null && isName(first) && isName(second)) {
-                put(text, new int[] {titled.start(2), titled.end(2), titled.start(3), titled.end(3)}, findings);
-                return;
-            }
-            if (only.isEmpty() && isName(first)) {
-                only = Optional.of(new int[] {titled.start(2), titled.end(2)});
-            }
-        }
-        var headed = HEADED.matcher(text);
-        while (headed.find()) {
-            if (isName(headed.group(1)) && isName(headed.group(2))) {
-                put(text, new int[] {headed.start(1), headed.end(1), headed.start(2), headed.end(2)}, findings);
-                return;
-            }
-        }
-        var introduced = INTRODUCED.matcher(text);
-        while (only.isEmpty() && introduced.find()) {
-            if (isName(introduced.group(1)) && isName(introduced.group(2))) {
-                put(
-                        text,
-                        new int[] {introduced.start(1), introduced.end(1), introduced.start(2), introduced.end(2)},
-                        findings);
-                return;
-            }
-        }
-        only.ifPresent(found -> findings.put(
-                "patient.family", properly(text.substring(found[0], found[1])), new Span(found[0], found[1])));
-    }
-
-    private static void put(String text, int[] at, Findings findings) {
-        findings.put("patient.given", properly(text.substring(at[0], at[1])), new Span(at[0], at[1]));
-        findings.put("patient.family", properly(text.substring(at[2], at[3])), new Span(at[2], at[3]));
-    }
-
-    private static String properly(String name) {
-        return name.replaceAll("\\s+", " ").replaceFirst("['\u2019]s$", "");
-    }
-
-    private static boolean isName(String word) {
-        return word.length() > 1 && !NOT_A_NAME.matcher(word).matches();
-    }
-
-    /** "Dear Mr Vennor", "Mr Vennor, consultant surgeon", or a signature. */
-    private static boolean isDoctor(Page page, Matcher match) {
-        var text = page.text;
-        var before = text.substring(Math.max(0, match.start() - 24), match.start());
-        var after = text.substring(match.end(), Math.min(text.length(), match.end() + 40));
-        return Fit.matches(
-                                before,
-                                "(?is).*\\b(?:dear|thanks? to|attention(?: of)?|fao|attn|to|copy to|cc:?|consultant|surgeon|seen by|under|from|by)[: \\t]+$")
-                        && !Fit.matches(before, "(?is).*\\b(?:refer(?:red)? to you|thank you for|listen to)[ \\t]+$")
-                || Fit.matches(
-                        after,
-                        "(?is)[, \\t]*\\n?[ \\t]*(?:consultant|vascular surgeon|surgeon|FRCS|MD\\b|NP\\b|RN\\b|PA\\b|MBBS|specialist|practice nurse|nurse|podiatrist|registrar|Esq).*")
-                || Fit.matches(before, "(?is).*(?:sincerely|faithfully|regards|wishes),?\\s*$");
-    }
-
-    /** The husband, the neighbour, or another patient whom the letter names. */
-    private static boolean isRelative(Page page, Matcher match) {
-        var before = page.text.substring(Math.max(0, match.start() - 40), match.start());
-        return Fit.matches(
-                                before,
-                                "(?is).*\\b(?:husband|wife|son|daughter|neighbour|neighbor|friend|partner|carer|brother|sister|thanks for [a-z ]+|next of kin|nok|caller|sorting out|father|mother|nephew|niece)\\b[:,( \\t]*(?:of[ \\t]+)?$")
-                        && !Fit.matches(
-                                before,
-                                "(?is).*\\b(?:husband|wife|son|daughter|neighbour|neighbor|carer|friend|partner|brother|sister|father|mother|niece|nephew)(?:['\u2019]s)?[ \\t]+of[ \\t]+$")
-                || Fit.matches(before, "(?is).*\\b(?:caller|next of kin|nok|contact)[: \\t]+$");
     }
 
     private static void born(Page page, Findings findings) {
@@ -224,7 +79,8 @@ final class PatientRule implements Rule {
                 if (date.full()
                         && BORN.matcher(sentence.plain.substring(0, date.start()))
                                 .find()
-                        && !Polarity.isOthers(sentence, date.start(), date.end())) {
+                        && (!Polarity.isOthers(sentence, date.start(), date.end())
+                                || besideName(sentence, date, findings))) {
                     put(page, sentence, date, findings);
                     return;
                 }
@@ -235,7 +91,10 @@ final class PatientRule implements Rule {
                 return;
             }
             for (var date : page.dates.in(sentence.plain)) {
-                var name = findings.words("patient.family");
+                var name = findings.words("patient.family")
+                        .map(family -> findings.words("patient.given")
+                                .filter(given -> given.start() >= family.end() && given.start() - family.end() < 4)
+                                .orElse(family));
                 var words = sentence.span(date.start(), date.end());
                 if (date.full()
                         && name.isPresent()
@@ -257,6 +116,14 @@ final class PatientRule implements Rule {
                 }
             }
         }
+    }
+
+    /** "My dad, Cuthbert Astbury, born 24 July 1945". */
+    private static boolean besideName(Sentence sentence, Dates.Found date, Findings findings) {
+        var start = sentence.span(date.start(), date.end()).start();
+        return findings.words("patient.family")
+                .filter(name -> name.end() < start && start - name.end() < 24)
+                .isPresent();
     }
 
     private static void put(Page page, Sentence sentence, Dates.Found date, Findings findings) {
@@ -282,9 +149,9 @@ final class PatientRule implements Rule {
                 break;
             }
         }
-        var titled = TITLED.matcher(page.text);
+        var titled = PatientName.TITLED.matcher(page.text);
         while (titled.find()) {
-            if (!isDoctor(page, titled) && !isRelative(page, titled)) {
+            if (!PatientName.isDoctor(page, titled) && !PatientName.isRelative(page, titled)) {
                 var female = Fit.matches(
                         titled.group(1).toLowerCase(java.util.Locale.ROOT), "mrs|ms|miss|lady|mrs\\.|ms\\.|miss\\.");
                 best = earlier(
@@ -350,6 +217,7 @@ final class PatientRule implements Rule {
                 if (original.equals("M")
                         || original.equals("F")
                         || original.length() > 1
+                        || sentence.plain.startsWith("(" + match.group("l") + ")", match.start("l") - 1)
                         || Fit.matches(sentence.plain.substring(0, match.start("l")), "(?s).*, ")
                                 && Fit.matches(sentence.plain.substring(match.end("l")), "(?s),.*")) {
                     return Optional.of(word(sentence, match.start("l"), match.end("l"), match.group("l")));
@@ -441,8 +309,11 @@ final class PatientRule implements Rule {
         var lineEnd = page.text.indexOf('\n', from);
         var region =
                 ADDRESS_BESIDE.matcher(page.text).region(name.get().end(), lineEnd < 0 ? page.text.length() : lineEnd);
+        var below = ADDRESS_BELOW.matcher(page.text).region(name.get().end(), page.text.length());
         if (region.find()) {
             put(region, findings);
+        } else if (below.find()) {
+            put(below, findings);
         }
     }
 

@@ -12,7 +12,7 @@ import limbqueue.reading.Measures.Measure;
 final class PerfusionRule implements Rule {
 
     private static final Pattern DECIMAL = Pattern.compile(
-            "(?<![\\d.<>-])(?<!- )(?:\\d\\.\\d{1,3})(?![\\d%]|\\.\\d| ?(?:%|-|to) ?\\d\\.| ?%| ?(?:cm|mm|mg|m\\b|mmhg|mile|kg|g/|umol|mmol))");
+            "(?<![\\d.<>-])(?<!- )(?:\\d\\.\\d{1,3}|(?<=(?:left|right) )1(?= ?(?:[,;)]|\\.(?!\\d)|$)))(?![\\d%+]|\\.\\d| ?(?:%|-|to) ?\\d\\.| ?%| ?(?:cm|mm|mg|m\\b|mmhg|mile|kg|g/|umol|mmol))");
     private static final Pattern WHOLE = Pattern.compile(
             "(?<![\\d.<>-])\\d{1,3}(?![\\d+%]|\\.\\d|/\\d{1,2}/| ?(?:%|\\+|-|to) ?\\d|/(?:7|12|52)\\b| ?(?:cm|mm\\b|mg|m\\b|metre|yard|block|week|month|year|day|hour|minute|percent|%|degrees))");
     private static final Pattern ARM_VALUE = Pattern.compile("(?<![\\d./-])\\d{2,3}(?![\\d+%.]\\d|\\d)");
@@ -20,7 +20,7 @@ final class PerfusionRule implements Rule {
     private static final Pattern PAST_VALUE = Pattern.compile(
             "(?:previous(?:ly)?|was|formerly|last year|in (?:[a-z]+ )?(?:19|20)\\d\\d|compared (?:with|to)|down from|up from|from|before that|earlier|a year ago|\\d+ (?:months|years|month|year) ago)(?: (?:it|at|of|was|were|the|is|a))* ?\\(? ?$");
     private static final Pattern PAST_AFTER = Pattern.compile(
-            "^ ?[,(]? ?(?:in (?:[a-z]+ )?(?:19|20)\\d\\d|last (?:year|spring|summer|autumn|winter|month)|a year ago|\\d+ (?:month|year|week)s? ago|previously(?! (?:it |of |was |were )*\\d)|before\\b(?! that)|(?:19|20)\\d\\d\\b)");
+            "^ ?[,(]? ?(?:in (?:[a-z]+ )?(?:19|20)\\d\\d|last (?:year|spring|summer|autumn|winter|month)|a year ago|\\d+ (?:month|year|week)s? ago|previously(?! (?:it |of |was |were )*\\d)|(?:at|on|before|after) (?:discharge|baseline|admission|the (?:operation|angioplasty|stent|bypass))\\b|before\\b(?! that)|(?:19|20)\\d\\d\\b)");
     private static final Pattern EARLIER = Pattern.compile(
             "\\b(?:for comparison|(?:(?:in|ln|from|of) (?:[a-z]{3,9} )?|^)(?<y>(?:19|20)\\d\\d)(?:,(?! (?:left|right)))?[^.,;\\d]{0,25}$)");
     private static final Pattern EXERCISE = Pattern.compile(
@@ -73,25 +73,42 @@ final class PerfusionRule implements Rule {
         if (Polarity.isOthers(sentence, key.start(), key.end())) {
             return;
         }
+        if (key.measure() == Measure.ARM && armBehind(sentence, key, findings)) {
+            return;
+        }
         for (var shared : SideValues.share(plain, key.end(), to, values, plausible(key.measure()), before)) {
             put(page, sentence, key, shared, findings);
         }
-        if (key.measure() == Measure.ARM) {
-            armBehind(sentence, key, findings);
-        }
     }
 
-    /** "142/80 in the right arm". */
-    private static void armBehind(Sentence sentence, Measures.Key key, Findings findings) {
-        var match = Fit.of(
-                        "(?<![\\d./])(\\d{2,3})(?:/\\d{2,3})?(?: ?mmhg)?(?: systolic)? ?\\(?(?:in|on|from|at)?(?: the| his| her)? ?\\(?(left|right) $")
-                .matcher(sentence.plain.substring(0, key.start()));
-        if (match.find() && plausible(Measure.ARM).test(match.group(1))) {
-            findings.put(
-                    "armPressures." + match.group(2),
-                    Integer.valueOf(match.group(1)),
-                    sentence.span(match.start(), key.end()));
+    private static final String ARM_PRESSURE = "(?<![\\d./])(\\d{2,3})(?:/\\d{2,3})?(?: ?mmhg)?(?: systolic)? ?\\(?"
+            + "(?:in|on|from|at)?(?: the| his| her)? ?\\(?(left|right)";
+
+    private static final Pattern BEFORE_ARM = Pattern.compile(ARM_PRESSURE + " $");
+
+    private static final Pattern OTHER_ARM =
+            Pattern.compile("^ ?[,;)]? ?(?:and |but |versus |vs )?" + ARM_PRESSURE + "\\b(?! (?:arm|brachial))");
+
+    /** "142/80 in the right arm and 138/80 in the left": whether the pressure stands before its arm. */
+    private static boolean armBehind(Sentence sentence, Measures.Key key, Findings findings) {
+        var match = BEFORE_ARM.matcher(sentence.plain.substring(0, key.start()));
+        if (!match.find() || !plausible(Measure.ARM).test(match.group(1))) {
+            return false;
         }
+        findings.put(
+                "armPressures." + match.group(2),
+                Integer.valueOf(match.group(1)),
+                sentence.span(match.start(), key.end()));
+        var other = OTHER_ARM.matcher(sentence.plain.substring(key.end()));
+        if (other.find()
+                && plausible(Measure.ARM).test(other.group(1))
+                && !other.group(2).equals(match.group(2))) {
+            findings.put(
+                    "armPressures." + other.group(2),
+                    Integer.valueOf(other.group(1)),
+                    sentence.span(key.end() + other.start(1), key.end() + other.end()));
+        }
+        return true;
     }
 
     /** Sides just before the measure; what stands before an earlier measure belongs to that. */
@@ -162,7 +179,7 @@ final class PerfusionRule implements Rule {
                         shared.sides().isEmpty() || valueStart < shared.start()
                                 ? between
                                 : plain.substring(shared.start(), valueStart),
-                        "(?s).*(?:non compressible|calcified|could not|cannot|unrecordable|not (?:be )?(?:recorded|measured|obtained|done)|heart|diagnos).*")) {
+                        "(?s).*(?:falsely|spurious|artefact|unreliabl|non compressible|calcified|could not|cannot|unrecordable|not (?:be )?(?:recorded|measured|obtained|done)|heart|diagnos).*")) {
             return;
         }
         if (plain.startsWith("<", Math.max(0, valueStart - 1))
@@ -170,6 +187,12 @@ final class PerfusionRule implements Rule {
                 || Fit.matches(
                         lead,
                         "(?s).*(?:[<>~]|\\b(?:between|less than|more than|greater than|over|under|about \\d\\.\\d+ (?:or|to))) ?$")) {
+            return;
+        }
+        if (measure.index() && Fit.matches(lead, "(?s).*\\b(?:falsely|spurious(?:ly)?) .*")) {
+            return;
+        }
+        if (measure.index() && (ofOneArtery(after) || inBracketsOfThePast(plain, valueStart))) {
             return;
         }
         if (measure.index() && ofEarlierYear(page, plain.substring(0, key.start()))) {
@@ -230,6 +253,22 @@ final class PerfusionRule implements Rule {
                     sentence.span(several ? shared.start() : start, shared.end()),
                     ground);
         }
+    }
+
+    /** "0.55 (DP)": there is one index for each artery, and the higher counts. */
+    private static boolean ofOneArtery(String after) {
+        return Fit.matches(after, "(?s) ?[(]?(?:at |by |from )?(?:the )?(?:dp|postib)\\b.*");
+    }
+
+    private static final Pattern PAST_IN_BRACKETS = Pattern.compile(
+            "^[^()]*\\b(?:(?:19|20)\\d\\d|previous\\w*|before|ago|discharge|was|were|baseline|formerly|last (?:year|month|week))\\b");
+
+    /** "0.94 (0.91 at discharge)". */
+    private static boolean inBracketsOfThePast(String plain, int at) {
+        var open = plain.lastIndexOf('(', at);
+        return open >= 0
+                && plain.indexOf(')', open) > at
+                && PAST_IN_BRACKETS.matcher(plain.substring(open + 1)).find();
     }
 
     /** "In 2017 the ABI was 0.8", in a letter of a later year. */

@@ -19,8 +19,10 @@ final class Person {
     static final String PLAIN_TITLE = "(?:Mr|Mrs|Ms|Miss|Mx)\\b\\.?";
 
     /** First names or initials, and a surname. */
-    static final String NAME = "(?:" + PART + "|" + INITIAL + ")(?:[ \\t](?!Fax|Tel|Phone|Date|Dear|Ref\\b)(?:" + PART
-            + "|" + INITIAL + "(?![a-z]))){0,3}";
+    static final String NAME =
+            "(?<![A-Za-z.])(?!(?:Consulting|Attending|Ordering|Referring|Requesting|Primary|Supervising|Treating|Accepting|Admitting|Authorizing|Signed|Dictated|Electronically)\\b)(?:"
+                    + PART + "|(?:[A-Z]\\.){2,3}|" + INITIAL + ")(?:[ \\t](?!Fax|Tel|Phone|Date|Dear|Ref\\b)(?:" + PART
+                    + "|" + INITIAL + "(?![a-z]))){0,3}";
 
     private static final String CAPITALS = "[A-Z][A-Z'\u2019-]{2,20}(?![a-z])";
 
@@ -29,8 +31,8 @@ final class Person {
             + "(?![ \\t]+[A-Z])|" + CAPITALS + "[ \\t]+" + CAPITALS + "(?=[ \\t]*(?:,|$)))";
 
     private static final String ONE_DEGREE =
-            "(?:M\\.?D\\.?|D\\.?O\\.?|N\\.?P\\.?|P\\.?A\\.?(?:-C)?|R\\.?N\\.?|F?NP(?:-C|-BC)?|APRN|CNM|DPM|MBBS|MBChB|FRCS|FRCP|MRCP"
-                    + "|MRCGP|CNP|CRNP|ARNP|DNP|PhD|BSc|RVT|RVS|CWS|CWOCN|LPN|MPH|FACS|FACP|FACC|FAAFP|TVN|RGN)\\b\\.?";
+            "(?:M\\.?D\\.?|D\\.?O\\.?|N\\.?P\\.?|P\\.?A\\.?(?:-C)?|R\\.?N\\.?|F?NP(?:-C|-BC)?|APRN|CNM|DPM|MBBS|MBChB|MBBCh|MB[ ]?BCh|MBBChir|BMBS|MD,? CCFP|CCFP|CFNP|FRCEM|FRCS|FRCP|MRCP"
+                    + "|MRCGP|CNP|CRNP|ARNP|DNP|PhD|BSc|RVT|RVS|CWS|CWOCN|LPN|MPH|MSN|BSN|MSc|MRCS|FRCGP|FRCPE|FRCSI|FRCR|FRACGP|FRACS|FACS|FACP|FACC|FACE|FACEP|FASN|FAAFP|FACFAS|F\\.A\\.C\\.[CSP]\\.?|TVN|RGN)\\b\\.?";
 
     /** Degrees behind a name: "MD, FACS". */
     static final String DEGREES = ",?[ \\t]+" + ONE_DEGREE + "(?:,?[ \\t]+" + ONE_DEGREE + "){0,5}";
@@ -42,5 +44,13 @@ final class Person {
                     + "(?:surgeon|physician|nurse|podiatrist|chiropodist|practitioner|registrar|scientist|sonographer|technologist|carer"
                     + "|specialist|partner|gp|consultant|therapist|radiologist|resident|manager|matron|secretary)s?";
 
+    private static final java.util.regex.Pattern RELATIVE = java.util.regex.Pattern.compile(
+            "(?i)\\b(?:my|our) (?:dad|mum|mom|father|mother|husband|wife|gran|nan|grandad|grandmother|uncle|aunt)\\b|\\bi am (?:the|his|her) (?:daughter|son|wife|husband|niece|nephew)\\b");
+
     private Person() {}
+
+    /** Whether a relative of the patient writes, who is neither the patient nor the referrer. */
+    static boolean isRelatives(String letter) {
+        return RELATIVE.matcher(letter).find();
+    }
 }

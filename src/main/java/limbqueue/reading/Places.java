@@ -37,7 +37,8 @@ final class Places {
                 continue;
             }
             var preposition = WordFile.lower(match.group().strip());
-            var hospital = Fit.of(KIND).matcher(name).find();
+            var hospital =
+                    Fit.of(KIND).matcher(name).find() || Fit.matches(name, "(?:St\\.?|Saint) [A-Z][a-z]+['\u2019]?s");
             if (!hospital
                     && !preposition.startsWith("at ")
                     && !preposition.startsWith("@")

@@ -2,73 +2,9 @@ package limbqueue.reading;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.Set;
 
 /** Brings a piece of a letter to the form that rules read; see {@link Sentence}. */
 final class Plain {
-
-    private static final Map<String, Integer> NUMBERS = Map.ofEntries(
-            Map.entry("zero", 0),
-            Map.entry("nought", 0),
-            Map.entry("one", 1),
-            Map.entry("two", 2),
-            Map.entry("three", 3),
-            Map.entry("four", 4),
-            Map.entry("five", 5),
-            Map.entry("six", 6),
-            Map.entry("seven", 7),
-            Map.entry("eight", 8),
-            Map.entry("nine", 9),
-            Map.entry("ten", 10),
-            Map.entry("eleven", 11),
-            Map.entry("twelve", 12),
-            Map.entry("thirteen", 13),
-            Map.entry("fourteen", 14),
-            Map.entry("fifteen", 15),
-            Map.entry("sixteen", 16),
-            Map.entry("seventeen", 17),
-            Map.entry("eighteen", 18),
-            Map.entry("nineteen", 19),
-            Map.entry("twenty", 20),
-            Map.entry("thirty", 30),
-            Map.entry("forty", 40),
-            Map.entry("fourty", 40),
-            Map.entry("fifty", 50),
-            Map.entry("sixty", 60),
-            Map.entry("seventy", 70),
-            Map.entry("eighty", 80),
-            Map.entry("ninety", 90),
-            Map.entry("dozen", 12));
-
-    private static final Map<String, Integer> ORDINALS = Map.ofEntries(
-            Map.entry("first", 1),
-            Map.entry("second", 2),
-            Map.entry("third", 3),
-            Map.entry("fourth", 4),
-            Map.entry("fifth", 5),
-            Map.entry("sixth", 6),
-            Map.entry("seventh", 7),
-            Map.entry("eighth", 8),
-            Map.entry("ninth", 9),
-            Map.entry("tenth", 10),
-            Map.entry("eleventh", 11),
-            Map.entry("twelfth", 12),
-            Map.entry("thirteenth", 13),
-            Map.entry("fourteenth", 14),
-            Map.entry("fifteenth", 15),
-            Map.entry("sixteenth", 16),
-            Map.entry("seventeenth", 17),
-            Map.entry("eighteenth", 18),
-            Map.entry("nineteenth", 19),
-            Map.entry("twentieth", 20),
-            Map.entry("thirtieth", 30));
-
-    private static final String MONTH =
-            "jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?";
-
-    private static final Set<String> TITLES =
-            Set.of("mr", "mrs", "ms", "miss", "dr", "prof", "professor", "sir", "sister", "nurse", "doctor");
 
     /** Words with digits in them that are words, not a number with its unit. */
     private static final String WORD_WITH_DIGITS =
@@ -77,28 +13,6 @@ final class Plain {
     private final String text;
     private final String folded;
     private final List<Token> tokens = new ArrayList<>();
-
-    /** A word, a number or a sign, and where it stands. */
-    private static final class Token {
-        final int start;
-        final int end;
-        final String text;
-        final boolean blankBefore;
-
-        Token(int start, int end, String text, boolean blankBefore) {
-            this.start = start;
-            this.end = end;
-            this.text = text;
-            this.blankBefore = blankBefore;
-        }
-
-        boolean isNumber() {
-            return !text.isEmpty()
-                    && isDigit(text.charAt(0))
-                    && !text.contains("/")
-                    && !isLetter(text.charAt(text.length() - 1));
-        }
-    }
 
     /** The result: the words, and for each character where it came from. */
     @SuppressWarnings("ArrayRecordComponent") // Within the reader only, and never compared.
@@ -115,8 +29,8 @@ final class Plain {
         plain.tokenize(start, end);
         plain.joinSpaced();
         plain.joinPoints();
-        plain.numbersInWords();
-        plain.sides();
+        new NumberWords(plain.tokens, folded).read();
+        new SideLetters(plain.tokens, text).read();
         plain.oneForm();
         return plain.words();
     }
@@ -327,7 +241,7 @@ final class Plain {
                                 && !(last == 'l' && digits == 1 && end - start == 2 && text.charAt(start) == '5'));
     }
 
-    private static String digitsFor(String raw) {
+    static String digitsFor(String raw) {
         return raw.replace('o', '0').replace('l', '1').replace('i', '1').replace('|', '1');
     }
 
@@ -403,7 +317,7 @@ final class Plain {
                 }
             }
             if (joined.length() > 1) {
-                merge(i, Math.min(last, tokens.size()), joined.toString());
+                Token.merge(tokens, i, Math.min(last, tokens.size()), joined.toString());
             }
         }
     }
@@ -417,7 +331,7 @@ final class Plain {
                 joined.append(tokens.get(end++).text);
             }
             if (joined.length() > 4 && Lexicon.shipped().knows(joined.toString())) {
-                merge(i, end, joined.toString());
+                Token.merge(tokens, i, end, joined.toString());
             }
         }
     }
@@ -430,293 +344,6 @@ final class Plain {
         return tokens.get(i).text.equals(".") && !tokens.get(i).blankBefore;
     }
 
-    private void merge(int first, int end, String text) {
-        var merged = new Token(tokens.get(first).start, tokens.get(end - 1).end, text, tokens.get(first).blankBefore);
-        tokens.subList(first, end).clear();
-        tokens.add(first, merged);
-    }
-
-    private void numbersInWords() {
-        for (var i = 0; i < tokens.size(); i++) {
-            var word = tokens.get(i).text;
-            if (word.equals("point") && i + 1 < tokens.size() && digit(i + 1)) {
-                decimals(i);
-            } else if (NUMBERS.containsKey(word) || word.equals("a") && hundredAt(i + 1)) {
-                number(i);
-            } else if (word.equals("couple") && i > 0) {
-                couple(i);
-            }
-        }
-        for (var i = 0; i < tokens.size(); i++) {
-            if (ORDINALS.containsKey(tokens.get(i).text)) {
-                ordinal(i);
-            } else if (Fit.matches(tokens.get(i).text, "o\\d")
-                    && i + 1 < tokens.size()
-                    && Fit.matches(tokens.get(i + 1).text, MONTH)) {
-                merge(i, i + 1, "0" + tokens.get(i).text.charAt(1));
-            }
-        }
-    }
-
-    /** "The fourth of June": elsewhere a word such as "second" is no number. */
-    private void ordinal(int i) {
-        var month = i + 1 < tokens.size() && tokens.get(i + 1).text.equals("of") ? i + 2 : i + 1;
-        if (month >= tokens.size() || !Fit.matches(tokens.get(month).text, MONTH)) {
-            return;
-        }
-        var word = tokens.get(i).text;
-        if (ORDINALS.containsKey(word)) {
-            var tens = i > 1 && tokens.get(i - 1).text.equals("-") && Fit.matches(tokens.get(i - 2).text, "20|30")
-                    ? i - 2
-                    : i > 0 && Fit.matches(tokens.get(i - 1).text, "20|30") ? i - 1 : i;
-            var value = ORDINALS.get(word) + (tens < i ? Integer.parseInt(tokens.get(tens).text) : 0);
-            merge(tens, i + 1, String.valueOf(value));
-        }
-    }
-
-    private boolean hundredAt(int i) {
-        return i < tokens.size()
-                && (tokens.get(i).text.equals("hundred") || tokens.get(i).text.equals("dozen"));
-    }
-
-    private void couple(int i) {
-        var end = i + 1 < tokens.size() && tokens.get(i + 1).text.equals("of") ? i + 2 : i + 1;
-        var start = tokens.get(i - 1).text.equals("a") ? i - 1 : i;
-        merge(start, end, "2");
-    }
-
-    private boolean digit(int i) {
-        return Fit.matches(tokens.get(i).text, "\\d")
-                || NUMBERS.getOrDefault(tokens.get(i).text, 10) < 10
-                || tokens.get(i).text.equals("oh");
-    }
-
-    /** "Point six one", and "nought point six one". */
-    private void decimals(int i) {
-        var number = new StringBuilder("0.");
-        var end = i + 1;
-        while (end < tokens.size() && end < i + 4 && digit(end)) {
-            var word = tokens.get(end).text;
-            number.append(
-                    word.equals("oh")
-                            ? "0"
-                            : NUMBERS.getOrDefault(word, 0) > 0 || NUMBERS.containsKey(word)
-                                    ? String.valueOf(NUMBERS.get(word))
-                                    : word);
-            end++;
-        }
-        var start = i;
-        if (i > 0 && Fit.matches(tokens.get(i - 1).text, "0|1|zero|nought|oh|o|one")) {
-            start = i - 1;
-            if (Fit.matches(tokens.get(start).text, "1|one")) {
-                number.replace(0, 1, "1");
-            }
-        }
-        if (number.length() > 2) {
-            merge(start, end, number.toString());
-        }
-    }
-
-    private void number(int first) {
-        var total = 0;
-        var part = 0;
-        var end = first;
-        var last = -1;
-        while (end < tokens.size()) {
-            var word = tokens.get(end).text;
-            var value = NUMBERS.get(word);
-            if (word.equals("-")
-                    && end > first
-                    && end + 1 < tokens.size()
-                    && part >= 20
-                    && NUMBERS.getOrDefault(tokens.get(end + 1).text, 99) < 10) {
-                end++;
-            } else if (value != null
-                    && (end == first
-                            || last >= 20 && last < 100 && value < 10 && value > 0
-                            || last >= 100 && value < 100)) {
-                part += value;
-                last = value;
-                end++;
-            } else if (word.equals("a") && end == first) {
-                part = 1;
-                last = 1;
-                end++;
-            } else if (word.equals("dozen") && end > first) {
-                part = Math.max(1, part) * 12;
-                last = 1000;
-                end++;
-            } else if (word.equals("hundred") && end > first && part < 100) {
-                part *= 100;
-                last = 100;
-                end++;
-            } else if (word.equals("thousand") && end > first) {
-                total += part * 1000;
-                part = 0;
-                last = 100;
-                end++;
-            } else if (word.equals("and")
-                    && last >= 100
-                    && end + 1 < tokens.size()
-                    && NUMBERS.containsKey(tokens.get(end + 1).text)) {
-                end++;
-            } else {
-                break;
-            }
-        }
-        if (end < tokens.size() && tokens.get(end).text.equals("point") && end == first + 1) {
-            return;
-        }
-        merge(first, end, String.valueOf(total + part));
-    }
-
-    /** Single letters that name a side, and words whose capitals matter. */
-    private void sides() {
-        var shouted = shouted();
-        for (var i = 0; i < tokens.size(); i++) {
-            var token = tokens.get(i);
-            var original = text.substring(token.start, token.end);
-            var meant = switch (original) {
-                case "R", "L" -> isSide(i) ? original.equals("R") ? "right" : "left" : token.text;
-                case "r", "l" ->
-                    i + 1 < tokens.size() && isSide(i) && legWord(i + 1)
-                            ? original.equals("r") ? "right" : "left"
-                            : token.text;
-                case "PT" -> shouted && !legMeasure(i) ? "patient" : "postib";
-                case "pt", "Pt", "pt's" -> legMeasure(i) ? "postib" : "patient";
-                case "PTA" -> besidePulses(i) ? "postib" : token.text;
-                case "AT" -> shouted ? "at" : "ata";
-                case "IC" -> shouted ? "ic" : "claudication";
-                case "RP" -> "rest pain";
-                default -> token.text;
-            };
-            if (!meant.equals(token.text)) {
-                tokens.set(i, new Token(token.start, token.end, meant, token.blankBefore));
-            }
-        }
-    }
-
-    /** Whether the sentence is in capitals throughout, so that capitals mean nothing. */
-    private boolean shouted() {
-        var lower = 0;
-        var upper = 0;
-        for (var token : tokens) {
-            for (var i = token.start; i < token.end; i++) {
-                lower += Character.isLowerCase(text.charAt(i)) ? 1 : 0;
-                upper += Character.isUpperCase(text.charAt(i)) ? 1 : 0;
-            }
-        }
-        return upper > 12 && upper > 4 * lower;
-    }
-
-    private boolean legWord(int i) {
-        return Fit.matches(
-                tokens.get(i).text,
-                "leg|foot|toe|calf|heel|thigh|limb|abi|abpi|hallux|great|big|dp|sfa|side|buttock|ankle");
-    }
-
-    /** Whether "PTA" is the posterior tibial artery: beside the other artery of the foot, or graded among pulses. */
-    private boolean besidePulses(int i) {
-        var foot = "dpa|dp|dorsalis|pedis|ata";
-        if (i > 1
-                && Fit.matches(tokens.get(i - 1).text, "/|&|and|or|nor|\\+")
-                && Fit.matches(tokens.get(i - 2).text, foot)) {
-            return true;
-        }
-        if (i + 2 < tokens.size()
-                && Fit.matches(tokens.get(i + 1).text, "/|&|and|or|nor|\\+")
-                && Fit.matches(tokens.get(i + 2).text, foot)) {
-            return true;
-        }
-        var next = i + 1;
-        while (next < tokens.size() && Fit.matches(tokens.get(next).text, "[:=(]|r|l|right|left|is|was|not|pulses?")) {
-            next++;
-        }
-        return next < tokens.size()
-                && Fit.matches(
-                        tokens.get(next).text, "[rl]?[0-4]|\\+|palpable|absent|weak|present|felt|impalpable|faint")
-                && tokens.stream().anyMatch(token -> Fit.matches(token.text, "pulses?|" + foot));
-    }
-
-    private boolean legMeasure(int i) {
-        if (i + 1 < tokens.size()
-                && Fit.matches(
-                        tokens.get(i + 1).text,
-                        "\\d+|palpable|absent|weak|pulse|pulses|pressure|\\+|=|present|:|faint|monophasic|biphasic|triphasic")) {
-            return !tokens.get(i + 1).text.equals(":") || i > 0 && Fit.matches(tokens.get(i - 1).text, "dp|,|;|\\d+");
-        }
-        for (var j = Math.max(0, i - 3); j < Math.min(tokens.size(), i + 4); j++) {
-            if (Fit.matches(tokens.get(j).text, "dp|dpa|dorsalis|popliteal|pop|ata")) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    /** Whether the single letter at {@code i} stands for a side and is not an initial, a unit or part of a name. */
-    private boolean isSide(int i) {
-        var token = tokens.get(i);
-        var before = i > 0 ? tokens.get(i - 1) : null;
-        var after = i + 1 < tokens.size() ? tokens.get(i + 1) : null;
-        if (before != null) {
-            if (TITLES.contains(before.text)) {
-                return false;
-            }
-            if (before.text.equals(".") && i > 1 && TITLES.contains(tokens.get(i - 2).text)) {
-                return false;
-            }
-            if (before.text.equals("/")
-                    && i > 1
-                    && !Fit.matches(tokens.get(i - 2).text, "r|l|right|left|o|w|abi|abpi|abis|dp|pt")
-                    && !(tokens.get(i - 2).isNumber() && after != null && after.isNumber() && after.blankBefore)) {
-                return false;
-            }
-            if (after != null
-                    && after.text.equals("/")
-                    && i + 2 < tokens.size()
-                    && Fit.matches(tokens.get(i + 2).text, "o|t|v|f")) {
-                return false;
-            }
-            if (before.text.equals("&") && after != null && Fit.matches(after.text, "[a-z]")) {
-                return false;
-            }
-            if (!token.blankBefore
-                    && (before.text.equals("-")
-                            || before.text.equals("'")
-                            || before.isNumber() && token.text.equals("l"))) {
-                return before.text.equals("-") && !Character.isLetter(text.charAt(Math.max(0, before.start - 1)));
-            }
-        }
-        if (after != null
-                && after.text.equals("/")
-                && i + 2 < tokens.size()
-                && Fit.matches(tokens.get(i + 2).text, "o|t|v|f")) {
-            return false;
-        }
-        if (after == null) {
-            return before == null || !isName(before) || Lexicon.shipped().knows(before.text);
-        }
-        if (after.text.equals(".") && !after.blankBefore) {
-            // An initial: "R. Smith"; but "absent on R. Next sentence" ends a sentence, and so is at the end of the
-            // tokens.
-            return i + 2 >= tokens.size()
-                    || !isName(tokens.get(i + 2))
-                    || Lexicon.shipped().knows(tokens.get(i + 2).text);
-        }
-        if (after.text.equals("'")) {
-            return false;
-        }
-        return !isName(after) || Lexicon.shipped().knows(after.text);
-    }
-
-    /** Whether a word looks like a name: it begins with a capital and is not all capitals. */
-    private boolean isName(Token token) {
-        if (!Character.isUpperCase(text.charAt(token.start)) || token.end - token.start < 2 || token.isNumber()) {
-            return false;
-        }
-        return Character.isLowerCase(text.charAt(token.end - 1));
-    }
-
     /** Brings phrases to their one form, the longest first. */
     private void oneForm() {
         var lexicon = Lexicon.shipped();
@@ -724,7 +351,7 @@ final class Plain {
             for (var variant : lexicon.startingWith(tokens.get(i).text)) {
                 var end = matches(variant.words(), i);
                 if (end > 0) {
-                    merge(i, end, variant.canonical());
+                    Token.merge(tokens, i, end, variant.canonical());
                     break;
                 }
             }
@@ -792,11 +419,11 @@ final class Plain {
                 to.stream().mapToInt(Integer::intValue).toArray());
     }
 
-    private static boolean isLetter(char c) {
+    static boolean isLetter(char c) {
         return c >= 'a' && c <= 'z' || c > 127 && Character.isLetter(c);
     }
 
-    private static boolean isDigit(char c) {
+    static boolean isDigit(char c) {
         return c >= '0' && c <= '9';
     }
 }

@@ -12,7 +12,7 @@ enum Polarity {
     /** Words after which what follows is denied, up to the end of their clause. */
     private static final Pattern NEGATOR = Pattern.compile(
             "\\b(?:no longer|no evidence of|no (?:clinical |obvious |overt )?signs? of|no|none of|not|nor|neither|never|without|denies|nil(?! ?[,.;])|free (?:of|from)|"
-                    + "absence of|negative for|doesn't|don't|hasn't|isn't|cannot|won't|rule[sd] out|lacks|lacking|lack of|devoid of|"
+                    + "absence of|negative for|doesn't|don't|hasn't|isn't|cannot(?! (?:really )?(?:say|tell|comment|judge|assess|be sure|know|remember|recall)\\b)|won't|rule[sd] out|lacks|lacking|lack of|devoid of|"
                     + "excluded|never had)\\b|(?<=[ (,;:])-ve\\b|\\bneg(?:ative)? (?:for)?|(?<=^|[ (,;])(?:0|\u00f8) (?=rest|ulcer|gangrene)|(?<=^|[ ,;:])\\(-\\)");
 
     /** What is feared, asked or left blank behind the words. */
@@ -24,7 +24,7 @@ enum Polarity {
 
     /** Words that only look like a denial of what follows. */
     private static final Pattern NO_DENIAL = Pattern.compile(
-            "^(?:no|without|not)(?:,? (?:any|much|real|significant|further|been|that|so|quite|yet|as|to|a|the|be))* "
+            "^cannot (?:walk|go|get|manage)(?: \\w+){0,3} (?:further|farther|more|beyond|past)\\b|^(?:no|without|not)(?:,? (?:any|much|real|significant|further|been|that|so|quite|yet|as|to|a|the|be))* "
                     + "(?:change|chang\\w+|improve\\w*|progress\\w*|worsen\\w*|deteriorat\\w*|response|relie\\w+|benefit|doubt|better|worse|difference|treatment for|treated|"
                     + "healing|healed|heal|settl\\w+|responding|responded|controlled|only|just|bigger|smaller|larger|more than|less than|matter|option|help\\w*|surprising\\w*|sure|certain|convinced|happy|keen|"
                     + "reason|sooner|explained|due to|because|interfere|seen before|\\d|aware|clear|known to)\\b|^no\\. ?\\d");
@@ -55,9 +55,9 @@ enum Polarity {
 
     /** Words after which what follows is not said to be so. */
     private static final Pattern OPENER = Pattern.compile(
-            "(?:^(?:were|should)(?= )|\\b(?:if|^any(?= )|(?:asked|read|heard) (?:him |her )?(?:about|whether|if|for|that)|(?:will|to|would) (?:review|reassess|recheck) (?:him |her |it )?for|(?:pending|awaited|awaiting|requested|booked|arranged|ordered) (?:for|to)|(?:please|to|kindly|could you|can you) (?:assess|check|evaluate|examine|investigate) (?:him |her |this patient )?for|(?<![a-z] )were (?:he|she|it|they|there|this|the|any|\\w+ (?:im)?possible)|were (?:he|she) (?:ever )?to|should (?:he|she|it|they|there|the|this|any)|in case|in the event|at risk|risks? (?:of|for)|(?:to|would|could|cannot|not|and|help|need to|want to|like to|can you|you|please|can't be|be) (?:definitively |formally )?(?:exclude[ds]?|rule[ds]? out)|"
+            "(?:^(?:were|should)(?= )|\\b(?:if|^any(?= )|(?:cannot|hard to|difficult to|impossible to) (?:really )?(?:say|tell|comment|judge|assess|be sure|know)|(?:asked|read|heard) (?:him |her )?(?:about|whether|if|for|that)|(?:will|to|would) (?:review|reassess|recheck) (?:him |her |it )?for|(?:pending|awaited|awaiting|requested|booked|arranged|ordered) (?:for|to)|(?:please|to|kindly|could you|can you) (?:assess|check|evaluate|examine|investigate) (?:him |her |this patient )?for|(?<![a-z] )were (?:he|she|it|they|there|this|the|any|\\w+ (?:im)?possible)|were (?:he|she) (?:ever )?to|should (?:he|she|it|they|there|the|this|any)|in case|in the event|at risk|risks? (?:of|for)|(?:to|would|could|cannot|not|and|help|need to|want to|like to|can you|you|please|can't be|be) (?:definitively |formally )?(?:exclude[ds]?|rule[ds]? out)|"
                     + "excluding|exclude|r/o|rule out|query|queries|possible|possibly|\\?possible|potential(?:ly)?|probable|probably|suspect(?:ed|s|ing)?|suspicious|suspicion|"
-                    + "(?:worried|worries|worry|fears?|afraid|anxious|nervous) (?:about|of|that|she|he|it|lest)?|(?<!in )(?<!since )(?<!last )(?<!early )(?<!late )(?<!of )(?<!\\d )(?<!until )may(?! \\d)|might|would|could|unless|prevent(?:s|ing|ion)?|avoid(?:s|ing)?|threat of|threatened|screen(?:ed|ing)? for|"
+                    + "(?:worried|worries|worry|fears?|afraid|anxious|nervous) (?:about|of|that|she|he|it|lest)?|(?<!in )(?<!since )(?<!last )(?<!early )(?<!late )(?<!of )(?<!\\d )(?<!until )may(?! \\d)|might|would|could(?! (?:not |only |just |easily |now |still )*+(?:feel|find|palpate|hear|detect)\\b)|unless|prevent(?:s|ing|ion)?|avoid(?:s|ing)?|threat of|threatened|screen(?:ed|ing)? for|"
                     + "warn(?:ed|ing)?|advised (?:him |her |them )?(?:to|that|about)|told (?:him |her |them )?(?:to (?:look|watch|return|come back|ring|call)|that)|leaflet|information (?:on|about)|until|before (?:it|this|the|he|she|there|any|we)|lest|whether|"
                     + "look(?:ing)? (?:out )?for|watch(?:ing)? for|wonder(?:ed|ing|s)?|differential|versus|vs|rather than|monitor(?:ing)? for|signs to|safety net(?:ted|ting)?|in the absence of|"
                     + "consider(?:ing|ed|ation)?|to develop|will (?:need|require|be|have|develop|get|become|lose|end)|unlikely|likely|think(?:s|ing)? (?:of|about|this is|it is)|concern(?:s|ed)? (?:for|of|about|that|re)|mimic(?:s|king)?|not sure|unsure|uncertain|question(?:able)? of|question of)\\b)");
@@ -69,10 +69,15 @@ enum Polarity {
                     + "last (?:year|summer|winter|autumn|spring|month)|years? ago|(?:19|20)\\d\\d)\\b");
 
     private static final String PERSON =
-            "(?:fathers?|dad|mothers?|mum|mom|brothers?|sisters?|sons?|daughters?|daughter-in-law|wife|husband|uncles?|aunts?|cousins?|"
+            "(?:(?:mother|father|brother|sister|son|daughter)s?-in-law|fathers?|dad|mothers?|mum|mom|brothers?|sisters?|sons?|daughters?|daughter-in-law|wife|husband|uncles?|aunts?|cousins?|"
                     + "grandfather|grandmother|grandson|granddaughter|parents?|siblings?|partner|(?:lady|man|woman|gentleman|patient) (?:in the next (?:bed|room)|next door|next to|opposite)|neighbou?rs?|friends?|twin|spouse|nephews?|nieces?|grandparents?|roommate|flatmate|colleague's|"
                     + "donor|co-?worker|wife's|in (?:the |his |her )?family|relatives? with|sis|bro|hubby|neph|mate|room-?mate|lodger|tenant|a colleague of (?:his|hers)|family history|family hx|fhx?|f/h|runs in the family|strong family)";
     private static final Pattern OTHERS = Pattern.compile("\\b" + PERSON + "(?:'s)?\\b");
+    /** ", who lives with him, is on dialysis", " Ian died after an amputation", " Carlos had a stent". */
+    private static final Pattern OWN_STORY = Pattern.compile(
+            "^, who [^,.;]{3,50}+, (?:is|has|had|takes|was|died|suffers|smokes|uses|lost|underwent)\\b"
+                    + "|^,? (?!and |who |has |have |had |is |was |also |now |says |said |that |which |she |he |then |but |once |recently |never |not |with |since )\\p{L}{3,15}+,? (?:has|had|is on|was on|died|takes|suffers|lost|underwent|smokes|smoked|needed)\\b[^.;]{0,80}$");
+
     private static final Pattern OBSERVES = Pattern.compile(
             "^,? ?(?:who (?:is|lives|cares|came|brought|was|helps)[a-z ]{0,40}?,? )?(?:and (?:he|she|i) )?(?:has |have |had |also |now |who )?(?:says?|said|reports?|reported|notic\\w+|tells?|told|states?|thinks?|feels?|calls?|called|found|finds|"
                     + "brought|brings|asks?|asked|phoned?|rang|rings?|helps?|helped|cares?|saw|sees|dresses|changes|describes?|noted|confirms?|mention(?:s|ed)|showed|shows|does|do|drives?|drove|insist\\w*|writes?|wrote|complain\\w*|observ\\w+|spotted|smelt|smelled|alerted|pointed|took|lives|is (?:worried|concerned|very worried|her carer|his carer|with)|has noticed|was concerned|became)\\b");
@@ -290,7 +295,7 @@ enum Polarity {
         if (sentence.section == Sentence.Section.FAMILY
                 && !Fit.matches(
                         sentence.plain.substring(sentence.clauseStart(start), start),
-                        "(?s)(?:the )?patient (?:himself |herself )?(?:has|is|had).*")) {
+                        "(?s)(?:the )?patient (?:himself |herself )?(?:has|is|had).*|(?:he himself|she herself)\\b.*")) {
             return true;
         }
         var plain = sentence.plain;
@@ -300,6 +305,9 @@ enum Polarity {
                 var between = plain.substring(other.end(), start);
                 var family = Fit.matches(other.group(), "f.*h.*|.*family.*");
                 if (family && between.length() < 160 && !Fit.matches(between, ".*[.;].*")) {
+                    return true;
+                }
+                if (OWN_STORY.matcher(between).find()) {
                     return true;
                 }
                 if (OBSERVES.matcher(between).find()) {

@@ -15,13 +15,17 @@ final class ProcedureRule implements Rule {
             "\\b(?:(?<aneurysm>(?:evar|endovascular (?:aneurysm|aortic) repair|(?<=aneurysm, |aneurysm - |aneurysm \\()(?:(?:an? )?endovascular repair|repaired(?: by (?:an? )?(?:covered )?stent(?:[ -]graft)?)?)|(?:aortic |popliteal )?aneurysm (?:repair|was repaired|repaired|operation|surgery)|repair of (?:the |an |his |her )?(?:left |right )?(?:aortic |popliteal )?aneurysm|endovascular stent graft for aneurysm))"
                     + "|(?<endarterectomy>endarterectomy)|(?<thrombectomy>thrombectomy)"
                     + "|(?<bypass>(?:fem(?:oral)?(?:oro)?[ -/]*(?:pop(?:liteal)?|distal|tibial|femoral|peroneal|crural|postib|ata|dp|pop)|aorto[ -]?bi?[ -]?(?:femoral|iliac)|ax(?:illo)?[ -]?(?:bi)?[ -]?femoral|iliofemoral|sfa|popliteal)?[ -]*(?:(?:leg|vein|arterial|distal|surgical|peripheral|vascular|crural|limb|left|right|femorodistal) )?bypass)"
-                    + "|(?<amputation>(?:below[ -]knee|above[ -]knee|forefoot|toe|ray|digital|major|minor|partial foot|left|right|syme'?s?|transmetatarsal|\\d\\w* toe|great toe)?(?: (?:toe|ray))? ?amputation|(?<=had (?:his|her) (?:left|right) )leg (?:taken )?off)"
+                    + "|(?<amputation>(?:below[ -]knee|above[ -]knee|forefoot|toe|ray|digital|major|minor|partial foot|left|right|syme'?s?|transmetatarsal|\\d\\w* toe|great toe)?(?: (?:toe|ray))? ?amputation|(?<=(?:his|her) (?:left|right) )leg (?:(?:taken |cut )?off|removed|amputated)|(?<=lost (?:his|her) (?:left|right) )leg(?= (?:below|above|to|in|at)))"
                     + "|(?<angioplasty>angioplasty|(?<=attempted |attempt at |failed |unsuccessful |tried )(?:[a-z -]{0,30})?recanali[sz]ation|recanali[sz]ation(?= (?:attempted|failed|of))|recanali[sz]ed)|(?<stent>stent)|(?<angiogram>angiogram))\\b");
 
     private static final Pattern NOT_LEG = Pattern.compile(
-            "\\b(?:coronary|coronaries|cardiac|heart|renal|gastric|ureteric|biliary|drug eluting stents? (?:to|in) (?:the )?lad|lad|rca|circumflex|pci|myocardial|left main|cerebral|ureter|mesenteric|subclavian|fistula|stomach|weight)\\b");
+            "\\b(?:coronary|coronaries|cardiac|heart|renal|gastric|ureteric|biliary|drug eluting stents? (?:to|in) (?:the )?lad|lad|rca|circumflex|pci|mammary|cabg|myocardial|left main|cerebral|ureter|mesenteric|subclavian|fistula|stomach|weight)\\b");
+    private static final Pattern OF_ANOTHER_ORGAN = Pattern.compile(
+            "^s? (?:in|to|of|into|for|on) (?:the |his |her )?(?:heart|coronar\\w+|lad|rca|circumflex|kidneys?|renal|neck|carotids?|brain|bowel|stomach|arm|wrist)\\b");
+    private static final Pattern OF_A_LEG = Pattern.compile(
+            "\\b(?:sfa|cia|eia|cfa|iliac|popliteal|leg|limb|femoral|groin|left|right|fem|amputation|toe|knee|aneurysm|evar|distal|peripheral)\\b");
     private static final Pattern PLAN = Pattern.compile(
-            "\\b(?:consider(?:ed|ing|ation)?|for (?:possible )?(?:an? )?|would (?:like|benefit|need)|may (?:need|require|benefit)|might|needs?|require[sd]?|suitable for|candidate for|request(?:ed|ing)?|plan(?:ned|ning|s)?|to be|will (?:need|have|be)|await(?:s|ing)|wait(?:ing)? (?:list )?for|list(?:ed)?(?: (?:at|in|of|there|again)[^,;.]{0,40})? for|refer(?:red)? for|accept(?:s|ed)?|would have|in case (?:\\w+ ){0,4}|option ?:?|future|discuss(?:ed|ing)?|option of|offer(?:ed)?|if|avoid(?:ing)?|prevent|risk of|facing|spoken of|talk(?:ed)? of|mention(?:ed)? of|plan (?:is|was)|intention (?:is|was)|heading for|come to|instead of|rather than|declin\\w+|refus\\w+|no (?:previous|prior|past|history of)|never had|without|before (?:any|an)|hoping for|could have|should have|whether|scheduled for|booked for|due (?:for|to have)|in case|candidate|save (?:him|her) from|unfit for|fit for|not (?:a candidate|suitable)|possible|potential|re-?|repeat|another|further|->)(?: (?:a|an|the|any|right|left|urgent|further|early|diagnostic|possible|repeat|his|her|lower|limb|leg|of|to|have|primary|an?|and|or|sfa|iliac|femoral|popliteal|angioplasty|stent|angiogram|bypass|amputation|duplex|cta|surgery)){0,6} ?(?:/|and|or|\\+/?-?)? ?$");
+            "\\b(?:consider(?:ed|ing|ation)?|(?<!notable )(?<!significant )(?<!remarkable )(?<!history )(?<!positive )(?<!known )(?<!admitted )for(?: possible)?(?: an?)?|put off|postponed|cancelled|deferred|(?:awaits?|await\\w*)|would (?:like|benefit|need)|may (?:need|require|benefit)|might|needs?|require[sd]?|suitable for|candidate for|request(?:ed|ing)?|plan(?:ned|ning|s)?|to be|will (?:need|have|be)|await(?:s|ing)|wait(?:ing)? (?:list )?for|list(?:ed)?(?: (?:at|in|of|there|again)[^,;.]{0,40})? for|refer(?:red)? for|accept(?:s|ed)?|would have|in case (?:\\w+ ){0,4}|option ?:?|future|discuss(?:ed|ing)?|option of|offer(?:ed)?|if|avoid(?:ing)?|prevent|risk of|facing|spoken of|talk(?:ed)? of|mention(?:ed)? of|plan (?:is|was)|intention (?:is|was)|heading for|come to|instead of|rather than|declin\\w+|refus\\w+|no (?:previous|prior|past|history of)|never had|without|before (?:any|an)|hoping for|could have|should have|whether|scheduled for|booked for|due (?:for|to have)|in case|candidate|save (?:him|her) from|unfit for|fit for|not (?:a candidate|suitable)|possible|potential|re-?|repeat|another|further|->)(?: (?:a|an|the|any|right|left|urgent|further|early|diagnostic|possible|repeat|his|her|lower|limb|leg|of|to|have|primary|an?|and|or|sfa|iliac|femoral|popliteal|angioplasty|stent|angiogram|bypass|amputation|duplex|cta|surgery)){0,6} ?(?:/|and|or|\\+/?-?)? ?$");
     private static final Pattern PLANNED_AFTER = Pattern.compile(
             "^(?: of the \\w+)? ?(?:- ?)?(?:is |was |has been |to be |should be |would be |could be |will be |isn't )?(?:not )?(?:planned|booked|scheduled|considered|being considered|discussed|offered|declined|pending|not possible|next (?:week|month)|requested|awaited|would|could|should|may|might|if|suggested|recommended|on \\w+ list|slot|date|cancelled|postponed|put off|deferred|tomorrow|\\?)");
     /** "I took him to our angiography suite for an angiogram": what it was for was done. */
@@ -46,7 +50,7 @@ final class ProcedureRule implements Rule {
             java.util.Map.entry(
                     "none",
                     Pattern.compile(
-                            "\\b(?:uneventful(?:ly)?|uncomplicated|no (?:\\w+ )?complications?|without (?:any )?(?:complications?|incident|problems?)|complications? ?[:=-] ?(?:none|nil|no))\\b")),
+                            "\\b(?:uneventful(?:ly)?|uncomplicated|no (?:\\w+ )?(?:complications?|issues|mishaps?)|without (?:any )?(?:mishaps?|issues)|without (?:any )?(?:complications?|incident|problems?)|complications? ?[:=-] ?(?:none|nil|no))\\b")),
             java.util.Map.entry(
                     "contrastReaction",
                     Pattern.compile(
@@ -77,6 +81,7 @@ final class ProcedureRule implements Rule {
 
     @Override
     public void read(Page page, Findings findings) {
+        var coronary = page.sentences.stream().anyMatch(sentence -> sentence.has("coronary bypass"));
         var made = new ArrayList<Findings.Entry>();
         Findings.Entry last = null;
         var lastSentence = -9;
@@ -85,13 +90,18 @@ final class ProcedureRule implements Rule {
             if (sentence.section == Sentence.Section.FAMILY) {
                 continue;
             }
-            var found = find(sentence);
+            var found = find(sentence, coronary);
             if (!found.isEmpty()) {
                 for (var i = 0; i < found.size(); i++) {
                     var next = i + 1 < found.size() ? found.get(i + 1).start() : sentence.plain.length();
                     var from = i == 0 ? 0 : found.get(i - 1).end();
                     var entry = merge(page, sentence, found.get(i), made, last, from, next, findings);
-                    if (entry.isPresent()) {
+                    if (Fit.matches(
+                                    sentence.plain.substring(0, found.get(i).start()),
+                                    "(?s).*\\b(?:duplex|cta|mra)\\b.*")
+                            || entry.isEmpty() && examined(sentence)) {
+                        last = null;
+                    } else if (entry.isPresent()) {
                         last = entry.get();
                         lastSentence = sentence.number;
                         lastParagraph = sentence.paragraph;
@@ -130,7 +140,7 @@ final class ProcedureRule implements Rule {
                 && !Fit.matches(sentence.plain, "(?s).*\\b(?:duplex|cta|mra|smok\\w*|ulcer)\\b.*");
     }
 
-    private static List<Found> find(Sentence sentence) {
+    private static List<Found> find(Sentence sentence, boolean coronary) {
         var plain = sentence.plain;
         var all = new ArrayList<Found>();
         if (!sentence.hasAny(
@@ -144,13 +154,18 @@ final class ProcedureRule implements Rule {
                 "evar",
                 "leg off",
                 "leg taken off",
+                "leg cut off",
+                "leg removed",
+                "leg amputated",
+                "lost his",
+                "lost her",
                 "recanali")) {
             return all;
         }
         var match = KIND.matcher(plain);
         while (match.find()) {
             var kind = kind(match);
-            if (isDone(sentence, match, kind)) {
+            if (isDone(sentence, match, kind, coronary)) {
                 all.add(new Found(match.start(), match.end(), kind));
             }
         }
@@ -167,7 +182,7 @@ final class ProcedureRule implements Rule {
         return "aneurysmRepair";
     }
 
-    private static boolean isDone(Sentence sentence, Matcher match, String kind) {
+    private static boolean isDone(Sentence sentence, Matcher match, String kind, boolean coronary) {
         var plain = sentence.plain;
         var clause = sentence.clauseStart(match.start());
         var before = plain.substring(clause, match.start());
@@ -180,10 +195,29 @@ final class ProcedureRule implements Rule {
         if (sentence.section == Sentence.Section.PLAN || Polarity.isOthers(sentence, match.start(), match.end())) {
             return false;
         }
+        if (Fit.matches(before, "(?s).*\\b(?:coronary bypass|cad|ihd|pci)\\b.*")
+                && !OF_A_LEG.matcher(piece).find()) {
+            return false;
+        }
         if (NOT_LEG.matcher(piece).find()
                         && !Fit.matches(
                                 piece, "(?s).*\\b(?:sfa|cia|eia|cfa|iliac|popliteal|leg|limb|femoral|groin)\\b.*")
                 || Fit.matches(plain.substring(0, match.start()), "(?s).*\\b(?:coronary|heart|cardiac) $")) {
+            return false;
+        }
+        if (OF_ANOTHER_ORGAN.matcher(after).find()) {
+            return false;
+        }
+        if (kind.equals("bypass")
+                && Fit.matches(before, "(?s).*\\b(?:his|her|the) ?")
+                && !Fit.matches(
+                        piece, "(?s).*\\b(?:leg|limb|graft|vein|femoral|fem-pop|popliteal|distal|left|right)\\b.*")
+                && coronary) {
+            return false;
+        }
+        if (Fit.matches(before, "(?s).*\\bin case (?:\\w+ ){0,6}")
+                || kind.equals("bypass")
+                        && Fit.matches(after, "(?s) (?:line|number|tel|telephone|road|phone|switchboard)\\b.*")) {
             return false;
         }
         var plan = PLAN.matcher(before);
@@ -248,6 +282,7 @@ final class ProcedureRule implements Rule {
         var plain = sentence.plain;
         var clauseFrom = Math.max(from, lastBorder(plain, from, found.start()));
         var clauseTo = Math.min(to, plain.length());
+        var item = from == 0 ? clauseFrom : lastItem(plain, clauseFrom, found.start());
         var sides = sides(sentence, found, clauseFrom, clauseTo);
         var segment = segment(plain, found, clauseFrom, clauseTo);
         var date = date(page, plain, found, clauseFrom, clauseTo);
@@ -273,6 +308,9 @@ final class ProcedureRule implements Rule {
             if (same
                     && agrees
                     && (refersBack || date.isEmpty() || entry.text("date").isEmpty())) {
+                if (Fit.matches(plain.substring(0, found.start()), "(?s).*\\b(?:duplex|cta|mra)\\b.*")) {
+                    return Optional.empty();
+                }
                 date.filter(_ -> !entry.has("date"))
                         .ifPresent(when -> entry.put("date", when.date(), sentence.span(when.start(), when.end())));
                 Places.behind(page, sentence, found.end(), plain.length())
@@ -305,10 +343,10 @@ final class ProcedureRule implements Rule {
             segment.ifPresent(known -> entry.put("segment", known, sentence.span(start, found.end())));
             date.ifPresent(when -> entry.put("date", when.date(), sentence.span(when.start(), when.end())));
             Places.behind(page, sentence, found.end(), Math.min(plain.length(), Math.max(clauseTo, found.end() + 10)))
-                    .or(() -> Places.behind(page, sentence, clauseFrom, found.start()))
+                    .or(() -> Places.behind(page, sentence, item, found.start()))
                     .ifPresent(place -> entry.put("where", place.name(), place.words()));
             made.add(entry);
-            course(page, sentence, clauseFrom, clauseTo, entry);
+            course(page, sentence, item, clauseTo, entry);
             if (!examined(sentence)) {
                 Enclosures.read(sentence, found.end(), entry);
             }
@@ -316,6 +354,18 @@ final class ProcedureRule implements Rule {
             first = first == null ? entry : first;
         }
         return Optional.ofNullable(first);
+    }
+
+    /** Where the words of the second of two procedures begin: "… at Easton Hospital in 2023 and left SFA stenting". */
+    private static int lastItem(String plain, int from, int to) {
+        var match = Fit.of(",? (?:and|then|followed by|plus)\\b|, |; ")
+                .matcher(plain)
+                .region(from, to);
+        var at = from;
+        while (match.find()) {
+            at = match.end();
+        }
+        return at;
     }
 
     private static int lastBorder(String plain, int from, int to) {
@@ -402,17 +452,14 @@ final class ProcedureRule implements Rule {
     private record When(String date, int start, int end) {}
 
     private static Optional<When> date(Page page, String plain, Found found, int from, int to) {
-        for (var date : page.dates.in(plain, found.end(), Math.min(to, found.end() + 90))) {
-            if (date.full()
-                    && !Fit.matches(
-                            plain.substring(found.end(), date.start()),
-                            "(?s).*\\b(?:then|duplex|cta|mra|now|since then|review\\w*|seen|until|postponed|cancelled)\\b.*")) {
+        for (var date : page.dates.past(page, plain, found.end(), Math.min(to, found.end() + 90))) {
+            if (!Fit.matches(
+                    plain.substring(found.end(), date.start()),
+                    "(?s).*\\b(?:then|duplex|cta|mra|now|since then|review\\w*|seen|until|postponed|cancelled)\\b.*")) {
                 return Optional.of(new When(date.date().orElseThrow().toString(), date.start(), date.end()));
             }
         }
-        var before = page.dates.in(plain, from, found.start()).stream()
-                .filter(Dates.Found::full)
-                .reduce((_, two) -> two);
+        var before = page.dates.past(page, plain, from, found.start()).stream().reduce((_, two) -> two);
         return before.filter(date -> found.start() - date.end() < 60
                         && !Fit.matches(
                                 plain.substring(date.end(), found.start()),
@@ -498,10 +545,11 @@ final class ProcedureRule implements Rule {
         }
         var behind = sentence.plain.substring(found.end(), Math.min(sentence.plain.length(), found.end() + 22));
         var words = (sentence.plain.substring(found.start(), found.end())
-                        + (Fit.matches(behind, "(?s) (?:of|through|at)\\b[^,.;]*.*")
+                        + (Fit.matches(behind, "(?s) (?:of|through|at|below|above)\\b[^,.;]*.*")
                                 ? behind.split("[,.;]", 0)[0]
                                 : ""))
-                .replace('-', ' ');
+                .replace('-', ' ')
+                .replace("the knee", "knee");
         var before = sentence.plain.substring(Math.max(0, found.start() - 25), found.start());
         var level = words.contains("below knee")
                 ? "belowKnee"

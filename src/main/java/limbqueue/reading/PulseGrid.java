@@ -227,7 +227,7 @@ final class PulseGrid {
 
     /** "Fem/pop/DP/PT: R 2+ 1+ 0 0", as many grades behind each side as places; or "fem 2+ R, 1+ L" throughout. */
     private boolean isHeader() {
-        return Fit.matches(kinds(), "P(?:SVV+)+|(?:P(?:VS){2})+");
+        return Fit.matches(kinds(), "P(?:SVV+)+|(?:P(?:VS){2})+|(?:P(?:SV){2}){2,}");
     }
 
     /** Whether the whole row is written in one known way; then its cells are read. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -68,20 +69,39 @@ final class PulseWords {
     private static final String PLACES =
             "(?:femorals?|cfa|groins?)(?<f>)|(?:popliteals?|(?<!below )(?<!above )(?<!through )knees?)(?<p>)"
                     + "|dp(?<dp>)|postib(?<pt>)"
-                    + "|(?:pedal|(?:foot|ankle|tibial|distal|peripheral foot)(?= pulse)|peripheral(?= pulses?(?: \\w+){0,3} (?:in|of) (?:the |his |her )?(?:left |right )?foot)|pulses? (?:of|in) (?:either |any |"
-                    + "bilateral |" + ARTICLE + "(?:left |right |same |bilateral )?)foot"
+                    + "|(?:pedal|(?:foot|ankle|tibial|distal|peripheral foot)(?= pulse)|peripheral(?= pulses?(?: \\w+){0,3} (?:in|of) (?:the |his |her )?(?:left |right )?foot)|pulses? (?:of|in|at) (?:either |any |"
+                    + "bilateral |" + ARTICLE + "(?:left |right |same |bilateral )?)(?:foot|ankle)"
                     + "|(?<=pulses left |pulses right |pulses bilateral |pulses |nothing |nil |no |absent |or |and |in the |"
                     + "in left |in right |in his |in her |\\+ )foot|foot(?= (?:nil|nothing|none|absent|impalpable)\\b)"
                     + "|foot(?= ?[:-]? ?(?:(?:both|neither)(?: pulses?)? (?:is |are |was |were )?(?:absent|palpable|felt|present|impalpable|not|weak)|no pulses?|pulseless)\\b))(?<foot>)";
     private static final Pattern PLACE = Pattern.compile("\\b(?:" + PLACES + ")\\b" + NO_PULSE);
-    private static final Pattern WHOLE_LEG = Pattern.compile("\\b(?:all (?:of )?(?:the |his |her )?pulses (?:of|in) "
-            + "(?:the |his |her )?(?:left |right |bilateral )leg|full (?:set|complement) of (?:leg |peripheral )?pulses|"
-            + "pulses(?= (?:are |were )?(?:all )?(?:full|normal|intact|palpable|present|good|felt) (?:throughout|all the way|to the foot|down to))|"
-            + "full (?:leg |lower limb |peripheral )?pulses)\\b");
+    /** "No pulses felt in the right foot", "I cannot feel anything in either foot". */
+    private static final Pattern FOOT_FELT = Pattern.compile(
+            "(?<=\\b(?:felt|palpable|present|found|detectable|absent|anything|nothing|any) (?:in|at|on) )"
+                    + "(?:either |" + ARTICLE + ")(?:left |right |bilateral )?(?:foot|ankle)\\b");
+
+    /** "The left foot is cold with absent pulses". */
+    private static final Pattern PULSES_OF_FOOT = Pattern.compile(
+            "(?<=\\bfoot\\b[^.;]{0,45}\\b(?:palpable|good|normal|strong|absent|impalpable|weak) )pulses?(?= ?(?:[.,;)]|$))"
+                    + "|(?<=\\bfoot\\b[^.;]{0,45}[ ,])pulses?(?= (?:(?:are|were|is|was) )?(?:both )?(?:isn't |not )?(?:palpable|absent|impalpable|present|weak|good)\\b)");
+
+    private static final Pattern FEELS_FOR_PULSES = Pattern.compile(
+            "\\bpulses?\\b|\\b(?:i|we) (?:cannot|can't|can|could|could not) (?:\\w+ )?feel\\b|\\bnothing (?:is |was )?(?:felt|palpable)\\b");
+
+    /** "All pulses, femoral to foot". */
+    private static final String FROM_GROIN_TO_FOOT =
+            "all (?:of )?(?:the |his |her )?(?:peripheral |leg |lower limb )?pulses,? (?:from )?(?:the )?(?:femorals?|groins?) "
+                    + "(?:down |through )?to (?:the )?(?:foot|pedal|ankle|dp|toe)s?\\b,?";
+
+    private static final Pattern WHOLE_LEG =
+            Pattern.compile("\\b(?:" + FROM_GROIN_TO_FOOT + "|all (?:of )?(?:the |his |her )?pulses (?:of|in) "
+                    + "(?:the |his |her )?(?:left |right |bilateral )leg|full (?:set|complement) of (?:leg |peripheral )?pulses|"
+                    + "pulses(?= (?:are |were )?(?:all )?(?:full|normal|intact|palpable|present|good|felt) (?:throughout|all the way|to the foot|down to))|"
+                    + "full (?:leg |lower limb |peripheral )?pulses)\\b");
     private static final Pattern EVERY = Pattern.compile(
             "\\ball(?: of)?(?: the)?(?: \\d(?![+/]))?(?: (?:leg|peripheral|lower limb|lower))?(?: pulses)?\\b");
     private static final Pattern REST = Pattern.compile(
-            "\\b(?:(?:the )?(?:rest|others?|remainder|remaining)(?: of (?:the |his |her )?)?(?: ?pulses?)?|everything else)\\b"
+            "\\b(?:(?:the )?(?:rest|others?|remainder|remaining)(?: of (?:the |his |her )?)?(?: ?pulses?)?|everything else|(?<=nothing )else)\\b"
                     + "(?! (?:leg|foot|side|limb|pain|is well))");
 
     private static final String NEITHER_LEG =
@@ -96,20 +116,21 @@ final class PulseWords {
             + "|non[- ]?palpable|nonpalpable|impalpable|unpalpable|unfelt"
             + "|cannot (?:really |be able to )?(?:feel|find|palpate|detect|get|locate)(?: (?:any|a|the|either))?"
             + "|(?:failed|not able|unable|impossible) to (?:feel|find|palpate|detect|be felt)(?: (?:any|a|the))?"
-            + "|absent|(?<=foot )pulseless|missing|lost|gone|pulseless(?= below)|not(?= ?(?:[.,;)]|$))|nil|nothing|none|neither|no|0(?:/[1-4])?(?![\\d/+]|\\.\\d| ?mmhg)";
+            + "|absent|(?<=foot )pulseless|missing|lost|gone|pulseless(?= below)|not(?= ?(?:[.,;)]|$))|not(?= (?:on |in )?(?:the )?(?:left|right)(?: leg| side| foot)? ?(?:[.,;)]|$))|isn't(?= ?(?:[.,;)]|$))|not(?= (?:the |his |her |a |any )?(?:left |right |bilateral )?(?:femoral|popliteal|dp|postib|pedal)\\b)|nil|nothing|none|neither|no|0(?:/[1-4])?(?![\\d/+]|\\.\\d| ?mmhg)";
     private static final String WEAK =
-            "(?:very |rather |quite |only )?(?:weak(?:er|ly|ened)?|diminished|faint(?:ly)?|reduced|"
+            "(?:almost|nearly|virtually|all but) (?:absent|gone|lost|impalpable|imperceptible)|(?:very |rather |quite |only )?(?:weak(?:er|ly|ened)?|diminished|faint(?:ly)?|reduced|"
                     + "feeble|thready|poor(?:ly)?|decreased|trace|dampened|attenuated|barely|scarcely|just about|just|hardly)"
                     + "(?: (?:felt|palpable|present|there))?|(?:difficult|hard) to (?:feel|find|palpate)|1\\+|1/[234](?!/)|tr";
     private static final String PRESENT =
-            "(?:easily |readily |clearly |strongly |well |still )?(?:palpable|present|felt|palpated)|"
+            "(?:has|there is|there was|there's) (?:a|an)(?= (?:good |palpable |strong |left |right )*(?:femoral|popliteal|dp|postib|pedal) pulse)|"
+                    + "(?:easily |readily |clearly |strongly |well |still )?(?:palpable|present|felt|palpated)|"
                     + "(?:can|could) (?:easily |just |readily |clearly |still )?(?:feel|palpate|be felt)|easy to (?:find|feel)|easily found|"
                     + "good|full|strong(?:ly)?|bounding|brisk|excellent|(?<!skin )intact|fine|ok|okay|(?:are|is|were) (?:all |both )?there|"
-                    + "normal|[234]\\+|[234]/[34](?!/)";
+                    + "normal|grand|lovely|the only (?:palpable )?pulse|(?<=(?:pulse|dp|postib|femoral|popliteal) )only(?= ?(?:[.,;)]|$))|[234]\\+|[234]/[34](?!/)";
     private static final Pattern FELT =
             Pattern.compile("\\b(?:(?<absent>" + ABSENT + ")|(?<weak>" + WEAK + ")|(?<present>"
                     + PRESENT + "))(?![a-z\\d])"
-                    + "|(?<minus>(?<=(?:femoral|popliteal|pedal|dp|postib|pulse|left|right) )-(?= ?(?:[,;.]|dp|postib|popliteal|femoral|pedal|left|right|$))|(?<=[a-z])-(?=[,; ]|$)(?! \\d)|(?<=[:=] ?)-ve)"
+                    + "|(?<minus>(?<=(?:femoral|popliteal|pedal|dp|postib|pulse|left|right) )-(?= ?(?:[,;./]|left|right|on the |in the |$))|(?<=(?:femoral|popliteal|pedal|dp|postib|pulse) )-(?= ?(?:dp|postib|popliteal|femoral|pedal)\\b)|(?<=(?:left|right))-(?= ?(?:dp|postib|popliteal|femoral|pedal)\\b)|(?<=[a-z])-(?=[,; ]|$)(?! \\d)|(?<=[:=] ?)-ve)"
                     + "|(?<doubtful>(?<=[ (:=a-z])\\+/-)"
                     + "|(?<plus>(?<=[ (:=a-z])\\+(?:ve\\b)?(?: ?\\+){0,2}(?![/\\d-]))");
 
@@ -128,6 +149,12 @@ final class PulseWords {
         below(plain, words);
         find(WHOLE_LEG, plain, words, match -> word(Kind.PLACE, match, ALL, ""));
         find(PLACE, plain, words, match -> word(Kind.PLACE, match, places(match), ""));
+        if (FEELS_FOR_PULSES.matcher(plain).find()) {
+            find(FOOT_FELT, plain, words, match -> word(Kind.PLACE, match, FOOT, ""));
+        }
+        if (words.stream().noneMatch(word -> word.kind() == Kind.PLACE)) {
+            find(PULSES_OF_FOOT, plain, words, match -> word(Kind.PLACE, match, FOOT, ""));
+        }
         find(Fit.of("\\bboth\\b"), plain, words, match -> word(Kind.BOTH, match, List.of(), ""));
         find(NEITHER, plain, words, match -> word(Kind.NEITHER, match, List.of(), "absent"));
         find(REST, plain, words, match -> word(Kind.REST, match, List.of(), ""));
@@ -149,6 +176,12 @@ final class PulseWords {
             }
         }
         words.add(side);
+    }
+
+    /** What a word for a pulse says: present, weak or absent; empty for other words. */
+    static Optional<String> felt(String words) {
+        var match = FELT.matcher(words);
+        return match.matches() ? Optional.of(value(match)) : Optional.empty();
     }
 
     private interface Reading {

@@ -18,7 +18,7 @@ final class ReferrerRule implements Rule {
     private static final List<Pattern> PREFERENCES = List.of(
             // "please reply by fax", "letters by post", "let me know by post", "answer by letter in the post"
             Pattern.compile("\\b(?:" + ANSWER
-                    + "|respond|write(?: back)?|send|get back to (?:me|us)|let (?:me|us) (?:know|have)|(?:reach|contact|inform|tell) (?:me|us)|come back to (?:me|us))\\b[^.;]{0,30}?\\b(?:by|via|in the|through|per|using|:) ?(?:the |return of |return )?"
+                    + "|respond|write(?: back)?|send|get back to (?:me|us)|let (?:me|us) (?:know|have)|hear (?:back )?from you|(?:reach|contact|inform|tell) (?:me|us)|come back to (?:me|us))\\b[^.;]{0,30}?\\b(?:by|via|in the|through|per|using|:) ?(?:the |return of |return )?"
                     + WAY),
             // "e-mail is best", "fax is fine for replies", "post preferred"
             Pattern.compile(
@@ -35,6 +35,7 @@ final class ReferrerRule implements Rule {
             Pattern.compile("\\b" + WAY + " (?:reply|replies|answers?)(?: please| preferred|$)"),
             Pattern.compile("\\b(?:reply|replies|answers?)(?: please)?:? " + WAY),
             // "best to e-mail me", "drop me an e-mail", "fax results to 01632 960718", "(e-mail please)"
+            Pattern.compile("\\bno fax[^a-z]{1,6}" + WAY),
             Pattern.compile("\\bbest to " + WAY + " (?:me|us)\\b"),
             Pattern.compile("\\b(?:drop|send) (?:me|us) (?:an? )?" + WAY),
             Pattern.compile("^(?:please )?" + WAY + " (?:the )?(?:" + ANSWER + ") (?:to|back)\\b"),

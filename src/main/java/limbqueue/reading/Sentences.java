@@ -26,7 +26,8 @@ final class Sentences {
     private static final Pattern LABEL = Pattern.compile("[a-z][a-z0-9 /&().'-]{0,40}:.*");
 
     /** "Rest pain? No." */
-    private static final Pattern ANSWER = Pattern.compile(" {0,3}(?:yes|no|none|nil|y|n)(?: ?[.,;]|$)");
+    private static final Pattern ANSWER = Pattern.compile(" {0,3}(?:(?:yes|no|none|nil|never|y|n)(?: ?[.,;(]| {2}|$)"
+            + "|[\\[(] ?[x\u2713\u2714]? ?[\\])] {0,2}(?:yes|no|y|n)\\b)");
 
     /** A line that ends so is not at its end, however short it is. */
     private static final Pattern BREAKS_OFF = Pattern.compile(

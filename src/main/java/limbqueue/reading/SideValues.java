@@ -24,7 +24,7 @@ final class SideValues {
     }
 
     private static final Pattern TRAILING = Pattern.compile(
-            "^ ?(?:mmhg ?)?(?:systolic ?)?[(\\[-]? ?(?:(?:on|in|for|at|over)(?: the| his| her)? ?(?:(?:dorsum|tip|sole|top|foot|toe) (?:of (?:the )?)?)?)?$");
+            "^ ?(?:mmhg ?)?(?:systolic ?)?[(\\[-]? ?(?:(?:on|in|for|at|over)(?: the| his| her)? ?(?:(?:affected|symptomatic|asymptomatic|unaffected|bad|worse|good|better|painful|ulcerated) )?(?:(?:dorsum|tip|sole|top|foot|toe) (?:of (?:the )?)?)?)?$");
     private static final Pattern JOINED = Pattern.compile("^ ?(?:/|and|&|,|\\+|then|vs) ?$");
     private static final Pattern LEADS =
             Pattern.compile("^ ?(?:leg|foot|side|ankle|toe|arm|is|was|of|at|=|:|-|,|\\)|\\]| |mmhg)*$");
@@ -33,6 +33,10 @@ final class SideValues {
     private static final Pattern NOT_DONE = Pattern.compile(
             "^(?: (?:leg|foot|side|one))? ?[:=,]? ?(?:(?:could |was |is )?not(?: be)?"
                     + "|isn't|cannot be|couldn't be) (?:done|measured|recorded|taken|tested|obtained|possible|checked|compressible)");
+
+    private static final Pattern OTHER = Pattern.compile("\\b(?:contralateral|other)(?: (?:leg|side|one|foot))?\\b");
+
+    private static final Pattern NOW = Pattern.compile("\\b(?:now|currently|today|at present|this time)\\b");
 
     private SideValues() {}
 
@@ -55,6 +59,14 @@ final class SideValues {
             var first = numbers.getFirst();
             if (numbers.size() == 1 || !before.isEmpty() && before.size() == 1) {
                 shared.add(new Shared(first.start(), first.end(), first.value().orElseThrow(), before));
+            }
+            if (numbers.size() == 2
+                    && NOW.matcher(plain.substring(first.end(), numbers.get(1).start()))
+                            .find()) {
+                var second = numbers.get(1);
+                shared.add(
+                        new Shared(second.start(), second.end(), second.value().orElseThrow(), before));
+                return shared;
             }
             if (numbers.size() == 2
                     && Fit.matches(
@@ -94,6 +106,7 @@ final class SideValues {
                     word.equals("bilateral") ? Side.both() : EnumSet.of(word.equals("left") ? Side.LEFT : Side.RIGHT),
                     Optional.empty()));
         }
+        otherSide(plain, from, to, items);
         var value = values.matcher(plain).region(from, to).useTransparentBounds(true);
         while (value.find()) {
             if (plausible.test(value.group())) {
@@ -102,6 +115,21 @@ final class SideValues {
         }
         items.sort(java.util.Comparator.comparingInt(Item::start));
         return items;
+    }
+
+    /** "0.45 on the right and 0.98 in the other". */
+    private static void otherSide(String plain, int from, int to, List<Item> items) {
+        var other = OTHER.matcher(plain).region(from, to).useTransparentBounds(true);
+        while (other.find()) {
+            items.stream()
+                    .filter(item -> item.end() <= other.start() && item.sides().size() == 1)
+                    .reduce((_, last) -> last)
+                    .ifPresent(last -> items.add(new Item(
+                            other.start(),
+                            other.end(),
+                            EnumSet.of(last.sides().iterator().next().other()),
+                            Optional.empty())));
+        }
     }
 
     private static boolean zipped(String plain, List<Item> items, List<Shared> shared) {
@@ -181,15 +209,22 @@ final class SideValues {
     }
 
     private static void backwards(String plain, List<Item> items, List<Shared> shared) {
+        var taken = -1;
         for (var i = 0; i < items.size(); i++) {
             var item = items.get(i);
             if (item.side()) {
+                if (taken != i && i + 2 == items.size() && !items.get(i + 1).side()) {
+                    var last = items.get(i + 1);
+                    shared.add(new Shared(item.start(), last.end(), last.value().orElseThrow(), item.sides()));
+                    return;
+                }
                 continue;
             }
             if (i + 1 < items.size() && items.get(i + 1).side()) {
                 var side = items.get(i + 1);
                 if (TRAILING.matcher(plain.substring(item.end(), side.start())).matches()) {
                     shared.add(new Shared(item.start(), side.end(), item.value().orElseThrow(), side.sides()));
+                    taken = i + 1;
                 }
             }
         }

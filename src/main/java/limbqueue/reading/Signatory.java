@@ -17,17 +17,47 @@ final class Signatory {
     /** Labels that only the referrer has. */
     private static final String SURE_LABEL =
             "referrer(?:['\u2019]s)?(?:[ \\t]+name)?|referring(?:[ \\t]+(?:doctor|physician|clinician|provider|gp|practitioner))?(?:[ \\t]*name)?"
-                    + "|referred[ \\t]+by|requesting[ \\t]+(?:doctor|physician|provider|clinician)|requested[ \\t]+by|sender|sent[ \\t]+by";
+                    + "|referred[ \\t]+by|(?:requesting|ordering)(?:[ \\t]+(?:doctor|physician|provider|clinician|practitioner|md))?|request(?:er|ed[ \\t]+by)|sender|sent[ \\t]+by";
 
     private static final String OTHER_LABEL =
-            "from|fron|frorn|gp|doctor|nurse|clinician|signed(?:[ \\t]+by)?|physician|provider|pcp|dictated[ \\t]+by|caller|signature|practitioner"
-                    + "|(?<!(?:was|is|been|were)[ \\t]{1,3})seen by|author|(?:form[ \\t]+)?completed[ \\t]+by|(?:form[ \\t]+)?filled(?:[ \\t]+in)?[ \\t]+by|attending|consultant";
+            "from|fron|frorn|doctor|nurse|clinician|signed(?:[ \\t]+by)?|physician|provider|dictated[ \\t]+by|caller|signature|practitioner"
+                    + "|(?<!(?:was|is|been|were)[ \\t]{1,3})seen by|author|(?:form[ \\t]+)?completed[ \\t]+by|(?:form[ \\t]+)?filled(?:[ \\t]+in)?[ \\t]+by";
 
-    private static final String LABELLED_NAME = ")[ \\t]*[:.\\-]?[ \\t]*(?-i:((?:" + Person.TITLE + "[ \\t]+){0,3}"
+    /** Labels of those who treat the patient, of whom one may have written. */
+    private static final String TREATING_LABEL =
+            "attending|consultant|gp|pcp|usual[ \\t]+(?:gp|doctor)|family[ \\t]+(?:doctor|physician)";
+
+    private static final String LABELLED_NAME = ")[ \\t]*[:.\\-]?[ \\t]*(?-i:(" + Person.PART + ",[ \\t]+" + Person.PART
+            + "(?:[ \\t]+[A-Z]\\b\\.?)?" + Person.DEGREES + "|(?:" + Person.TITLE + "[ \\t]+){0,3}"
             + Person.NAME + "(?:" + Person.DEGREES + ")?|" + Person.PLAIN_TITLE + "[ \\t]+" + Person.NAME + "))";
     private static final Pattern SURE = Pattern.compile("(?im)(?:^|[ \\t|])(?:" + SURE_LABEL + LABELLED_NAME);
     private static final Pattern LABELLED =
             Pattern.compile("(?im)(?:^|[ \\t|])(?:" + SURE_LABEL + "|" + OTHER_LABEL + LABELLED_NAME);
+
+    private static final Pattern TREATING = Pattern.compile("(?im)(?:^|[ \\t|])(?:" + TREATING_LABEL + LABELLED_NAME);
+
+    /** "Name: Dr Bernard Ollerton", where the part of the form is headed as the referrer's. */
+    private static final Pattern NAMED = Pattern.compile("(?im)^[ \\t]*(?:name|clinician|doctor" + LABELLED_NAME);
+
+    /** A label behind which anybody's title stands for the referrer. */
+    private static final String REFERRER_LABEL =
+            "(?is).*(?:from|fron|frorn|sender|(?:referr\\w*|request\\w*|ordering)(?:[ \\t]+[a-z]+){0,2})[ \\t]*(?::|\\.{2,60}).*";
+
+    private static final Pattern REFERRED_BY =
+            Pattern.compile("\\breferred (?:to you )?by (?:(?:his|her|our) (?:GP|doctor),? )?(" + TITLED_NAME + ")");
+
+    /** Who speaks on a telephone: "this is Dilwen, I'm the nurse". */
+    private static final Pattern SPEAKING = Pattern.compile(
+            "\\b(?:[Tt]his is|[Mm]y name is|[Ii]t is|[Ii]t's)[ \\t]+(" + Person.PART + "(?:[ \\t]+" + Person.PART
+                    + ")?)(?=,?[ \\t]+(?:(?:and )?I'?m\\b|(?:and )?I am\\b|from\\b|here\\b|calling\\b|ringing\\b|speaking\\b|one of\\b))");
+
+    /** The last words of a letter that has no lines: "Urgent please. Dr P Lisle, Burnt Oak HC". */
+    private static final Pattern LAST_WORDS =
+            Pattern.compile("(" + TITLED_NAME + ")(?:[ \\t]*[,/(-][^.\\n]{0,60}|[ \\t]*[.]?)\\s*$");
+
+    private static final String SMALL_LETTERS =
+            "dr\\.?[ \\t]+(?:[a-z]\\.?[ \\t]+){0,2}[a-z][a-z'-]{2,30}(?:[ \\t]+[a-z][a-z'-]{2,30})?";
+    private static final int TAIL = 160;
 
     /** Who wrote down a call writes for somebody else: "taken by Sister Pentlow, for Dr Threlkeld". */
     private static final Pattern TAKEN_FOR = Pattern.compile(
@@ -46,13 +76,13 @@ final class Signatory {
     private static final Pattern SIGNED_WITH_ROLE = Pattern.compile("^[ \\t]*(" + Person.PLAIN_TITLE + "[ \\t]+"
             + Person.NAME + ")[ \\t]*(?:,[ \\t]*(?:(?i:" + Person.ROLE + ")\\b.*|FRCS.*|MS\\b.*)|$)");
     private static final Pattern CLOSING = Pattern.compile(
-            "(?im)^[ \\t]*(?:(?:with|many|best|kind|warm)[ \\t]+)*(?:yours?(?:[ \\t]+(?:sincere[l1]y|faithfu[l1]{2}y|tru[l1]y|ever))?"
+            "(?im)^[ \\t]*(?:(?:with|many|best|kind|warm)[ \\t]+)*(?:yours?(?:[ \\t]+(?:sincere[l1]y|faithfu[l1]{2}y|tru[l1]y|ever|aye))?|all the best|le meas|thanking you"
                     + "|sincere[l1]y(?:[ \\t]+yours)?|(?:kind(?:est)?|best|warm)[ \\t]+(?:regards|wishes)|regards|wishes|thanks|thank you|many thanks"
                     + "|respectfully|cheers|cordially)[ \\t]*[,.!]?[ \\t]*$");
 
     /** What may stand before a signature in its line. */
     private static final String LEAD =
-            "(?i).*(?:signed(?: electronically)?|signature|by|:|thank ?you|thanks|ta|regards|please|pls|sincerely|truly|requested|[.!])\\W*";
+            "(?i).*(?:signed(?: electronically)?|signature|by|:|thank ?you|thanks|ta|regards|wishes|cheers|yours|please|pls|sincerely|faithfully|truly|requested|[.!])\\W*";
 
     /** What may not follow a name that signs: the sentence goes on. */
     private static final String GOES_ON =
@@ -66,12 +96,19 @@ final class Signatory {
     private Signatory() {}
 
     static Optional<Span> of(Page page, List<Line> lines, Findings findings) {
+        if (Person.isRelatives(page.text)) {
+            return first(REFERRED_BY, page);
+        }
         return labelled(page, SURE)
+                .or(() -> labelled(page, NAMED))
                 .or(() -> first(TAKEN_FOR, page))
                 .or(() -> signature(page, lines, findings).map(signed -> inFull(page, lines, signed)))
+                .or(() -> lastWords(page, findings))
                 .or(() -> labelled(page, LABELLED))
                 .or(() -> head(lines))
                 .or(() -> first(INTRODUCED, page))
+                .or(() -> first(SPEAKING, page))
+                .or(() -> labelled(page, TREATING))
                 .map(name -> page.original(name).matches("(?s).*['\u2019]s")
                         ? new Span(name.start(), name.end() - 2)
                         : name);
@@ -111,10 +148,25 @@ final class Signatory {
         return Optional.empty();
     }
 
+    private static Optional<Span> lastWords(Page page, Findings findings) {
+        var tail = Math.max(0, page.text.length() - TAIL);
+        var match = LAST_WORDS.matcher(page.text).region(tail, page.text.length());
+        return match.find()
+                        && Fit.matches(page.text.substring(tail, match.start()).replace('\n', ' '), LEAD)
+                        && !isPatient(match.group(1), findings)
+                ? Optional.of(new Span(match.start(1), match.end(1)))
+                : Optional.empty();
+    }
+
     private static Optional<Span> signed(Line line, boolean atTheFoot, Findings findings) {
-        if (Fit.matches(line.text(), "(?i)(?:cc|copy|copies|c\\.c\\.|enc|dictated|typed|to)\\b.*")
+        if (Fit.matches(
+                        line.text(),
+                        "(?i)(?:cc|copy|copies|c\\.c\\.|enc|dictated|typed|to|re|dear)\\b.*|(?:patient|pt|name|gp|pcp|nok)[ \\t]*[:.].*")
                 || line.text().length() > 110 && !line.text().endsWith(".")) {
             return Optional.empty();
+        }
+        if (atTheFoot && line.text().matches(SMALL_LETTERS)) {
+            return Optional.of(line.span(0, line.text().length()));
         }
         var lettered = LETTERED.matcher(line.text());
         if (lettered.find()
@@ -179,7 +231,8 @@ final class Signatory {
             if (!Fit.matches(name, "(?s).*[a-z].*")
                     || Letterhead.isOrganisation(name) && !titled
                     || !name.contains(" ")
-                    || plainTitled && !Fit.matches(label, "(?is).*(?:from|fron|frorn|referr\\w*|sender)[ \\t]*:.*")
+                    || plainTitled && !Fit.matches(label, REFERRER_LABEL)
+                    || labels == NAMED && !PatientName.underReferrer(page.text, match.start())
                     || !label.contains(":")
                             && !titled
                             && Fit.matches(
@@ -212,7 +265,7 @@ final class Signatory {
             if (titled.find()
                     && !Fit.matches(
                             line.text().substring(0, titled.start()),
-                            "(?i).*\\b(?:dear|to|with|under|for|taken by|taken down by)\\s+$")) {
+                            "(?i).*\\b(?:dear|to|with|under|for|taken by|taken down by|(?:gp|pcp|doctor|consultant|attending)\\s*:)\\s*$")) {
                 var end = trimmed(line.text(), titled.start(), titled.end());
                 return titled.group().length() < 4 ? Optional.empty() : Optional.of(line.span(titled.start(), end));
             }

@@ -26,6 +26,10 @@ final class TelephoneRule implements Rule {
     private static final Pattern NO_TELEPHONE = Pattern.compile(
             "(?i)\\b(?:nhs|mrn|chart|hospital|hosp|unit|case|record|chi|ref|our ref|your ref|account|acct|id)(?:[ \\t]*(?:no|number|#))?[ \\t]*[.:#]?[ \\t]*$");
 
+    /** "300-1188 Lakeshore Dr". */
+    private static final Pattern OF_A_STREET = Pattern.compile(
+            "[ \\t]+(?:[A-Z][a-z'\u2019]+[ \\t]+){1,3}(?:Dr|St|Ave|Avenue|Rd|Road|Street|Drive|Blvd|Boulevard|Lane|Cres|Crescent|Way|Hwy|Highway|Court|Ct)\\b");
+
     private static final Pattern THEIRS = Pattern.compile(
             "(?i)\\b(?:daughter|son|wife|husband|nok|next of kin|carer|neighbou?r|pharmacy|niece|nephew|sister|brother|warden)(?:['\u2019]s)?"
                     + "(?:[^\\d,;.]{0,30}|[^\\d;.]{0,40}\\b(?:rang|called|phoned|telephoned|wrote)\\b[^\\d;.]{0,20})$");
@@ -35,6 +39,13 @@ final class TelephoneRule implements Rule {
             "(?i)\\b(?:caller|call(?:ing)? back|ring (?:me|us|back)|call (?:me|us)|secretary|our|my|direct line|bleep|pager|surgery|practice|clinic|office|switchboard|reply|replies|answer)\\b[^\\d;|]{0,30}$");
     private static final Pattern OURS = Pattern.compile(
             "(?i)^[ \\t]*(?:to|attn|fao)\\b[ \\t]*:?|^[ \\t]*fax to\\b|\\b(?:your fax|faxed to you|fax(?:ed)? to:|fax from)");
+
+    /** The patient's own doctor, who is not the one that writes. */
+    private static final Pattern OWN_DOCTOR = Pattern.compile(
+            "(?i)(?:(?:^|[|.,][ \\t]*)(?:registered |usual )?(?:gp|pcp)[ \\t]*[:(-]|\\b(?:own|our|his|her|registered|usual) (?:gp|pcp)\\b|\\bfamily doctor\\b)[^\\n|;]{0,80}$");
+
+    private static final Pattern A_PRACTICE = Pattern.compile(
+            "(?i)\\b(?:gp|dr|doctor|surgery|practice|clinic|hospital|(?:medical|health) centre)\\b[^\\n]{0,60}$");
 
     /** Words of a line that speaks of the patient. */
     private static final Pattern PATIENT_LINE = Pattern.compile(
@@ -50,6 +61,7 @@ final class TelephoneRule implements Rule {
     @Override
     public void read(Page page, Findings findings) {
         var lines = Lines.of(page.text);
+        var relative = Person.isRelatives(page.text);
         for (var line : lines) {
             var match =
                     NUMBER.matcher(page.text).region(line.start(), line.end()).useTransparentBounds(true);
@@ -62,6 +74,10 @@ final class TelephoneRule implements Rule {
                 if (length < 7
                         || length > 15
                         || Fit.matches(match.group(), "(?:19|20)\\d\\d-\\d\\d-\\d\\d")
+                        || OF_A_STREET
+                                .matcher(page.text)
+                                .region(match.end(), line.end())
+                                .lookingAt()
                         || NO_TELEPHONE.matcher(before).find()
                         || !looksLike(match.group(), before)) {
                     continue;
@@ -70,12 +86,12 @@ final class TelephoneRule implements Rule {
                 if (isFax(digits, findings)) {
                     continue;
                 }
-                if (FAX.matcher(before).find()) {
+                if (FAX.matcher(Lines.legible(before).replace("t0 ", "to ")).find()) {
                     if (!OURS.matcher(line.upTo(match.start())).find()) {
                         findings.putIfUnknown("referrer.fax", digits, words);
                     }
                 } else {
-                    owner(lines, line, before, words, findings)
+                    owner(lines, line, before, words, relative, findings)
                             .filter(owner -> owner != Owner.OTHER)
                             .ifPresent(owner -> findings.putIfUnknown(
                                     owner == Owner.PATIENT ? "patient.phone" : "referrer.phone", digits, words));
@@ -105,12 +121,20 @@ final class TelephoneRule implements Rule {
                                 + "{10}|\\(\\d{3}\\) ?\\d{3}-\\d{4}|\\d{3}[-.]\\d{3}[-.]\\d{4}|\\d{3}-\\d{4}");
     }
 
-    private static Optional<Owner> owner(List<Line> lines, Line line, String before, Span words, Findings findings) {
+    private static Optional<Owner> owner(
+            List<Line> lines, Line line, String before, Span words, boolean relative, Findings findings) {
         if (THEIRS.matcher(before).find()) {
             return Optional.of(Owner.OTHER);
         }
+        if (OWN_DOCTOR.matcher(before).find()
+                && findings.words("referrer.name").filter(line::holds).isEmpty()) {
+            return Optional.of(Owner.OTHER);
+        }
+        if (relative && A_PRACTICE.matcher(before).find()) {
+            return Optional.of(Owner.OTHER);
+        }
         if (REFERRERS.matcher(before).find()) {
-            return Optional.of(Owner.REFERRER);
+            return Optional.of(relative ? Owner.OTHER : Owner.REFERRER);
         }
         if (PATIENTS.matcher(before).find()) {
             return Optional.of(Owner.PATIENT);
@@ -124,6 +148,9 @@ final class TelephoneRule implements Rule {
             if (above.afterBlank()) {
                 break;
             }
+        }
+        if (relative) {
+            return Optional.empty();
         }
         return line.number() < HEAD || line.number() >= lines.size() - FOOT
                 ? Optional.of(Owner.REFERRER)

@@ -6,7 +6,7 @@ import java.util.regex.Pattern;
 final class WaveformRule implements Rule {
 
     private static final Pattern SHAPE = Pattern.compile(
-            "\\b(triphasic|biphasic|monophasic|flat(?= (?:waveform|pvr|trace|tracing|line|doppler))|(?<=waveform )flat|(?<=waveform (?:is|are|was|were) )flat)\\b");
+            "\\b(triphasic|biphasic|monophasic|mono(?= (?:left|right|bilateral)\\b)|flat(?= (?:waveform|pvr|trace|tracing|line|doppler))|(?<=waveform )flat|(?<=waveform (?:is|are|was|were) )flat)\\b");
     private static final Pattern ABOVE =
             Pattern.compile("\\b(?:femoral|iliac|cfa|sfa|cia|eia|popliteal|groin|aort\\w*|pfa|graft)\\b");
 
@@ -26,7 +26,11 @@ final class WaveformRule implements Rule {
                 }
                 var place = page.legs.of(sentence, match.start(), match.end());
                 for (var side : place.sides()) {
-                    findings.put(side.leg("pressures.waveform"), match.group(1), sentence.span(match), place.ground());
+                    findings.put(
+                            side.leg("pressures.waveform"),
+                            match.group(1).equals("mono") ? "monophasic" : match.group(1),
+                            sentence.span(match),
+                            place.ground());
                 }
             }
         }

@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -17,7 +18,7 @@ final class WoundDetails {
             "\\b(?:(?:great|little|small|baby|second|third|fourth|fifth|2nd|3rd|4th|5th|middle|last|\\d) ?toe|toe|digit|2nd digit|interdigital|web ?space|between the toe|nail ?bed)s?\\b");
 
     private static final Pattern FOREFOOT_SITE = Pattern.compile(
-            "\\b(?:forefoot|ball of (?:the |his |her )?(?:left |right )?foot|metatarsal(?! osteo)|plantar (?:1st|first|5th|fifth|\\d\\w*) ?mt\\w*|mth|mt head|bunion|(?:1st|5th|first|fifth) (?:mtp?h?|ray))s?\\b");
+            "\\b(?:forefoot|ball of (?:the |his |her )?(?:left |right )?foot|(?<!base of the )(?<!base of )(?<!base of the left )(?<!base of the right )(?:(?:1st|2nd|3rd|4th|5th|first|second|third|fourth|fifth) )?(?<!base of the (?:left |right )?(?:5th|fifth) )metatarsal(?! osteo)|plantar (?:1st|first|5th|fifth|\\d\\w*) ?mt\\w*|mth|mt head|bunion|(?:1st|5th|first|fifth) (?:mtp?h?|ray))s?\\b");
 
     private static final Pattern MIDFOOT_SITE =
             Pattern.compile("\\b(?:midfoot|arch of the foot|instep|navicular|tarsal|charcot foot ulcer)\\b");
@@ -28,14 +29,14 @@ final class WoundDetails {
             "\\b(?:shin|ankle|malleolus|calf|gaiter(?: area)?|lower leg|(?<=ulcer (?:on|of|over) the (?:left |right )?)leg(?= |$)|leg(?= (?:ulcer|wound|sore))|achilles)\\b");
 
     private static final Pattern DEEP = Pattern.compile(
-            "\\b(?:(?:distal|terminal|end) phalanx (?:\\w+ )?(?:exposed|visible|palpable|showing|bare)|(?:exposed|exposing|exposes|visible|bare)(?: \\w+){0,2} (?:distal |terminal |end )?phalanx|deep(?!er than| vein| venous| femoral| infection| peroneal| space)|(?:down|right down|through|extends?|extending|tracks?|tracking|going) (?:\\w+ )?(?:to|into) (?:the )?(?:exposed )?(?:bone|tendon|joint|capsule|fascia|muscle|calcaneus|heel bone|(?:distal |terminal |end )?phalanx)|(?:bone|tendon|joint|metatarsal head|calcaneus)(?: (?:is|are|was|clearly|now|and|tendon|bone)){0,3} (?:visible|exposed|palpable|on show|in the base|showing|seen|bare|can be (?:seen|felt|touched|reached|palpated)|can be clearly (?:seen|felt))|involv(?:es|ing) (?:the )?(?:bone|tendon|joint)|"
-                    + "(?:visible|exposed|exposing|expose|exposes|bare|showing)(?: \\w+){0,2} (?:bone|tendon|joint|metatarsal|calcaneus)|prob(?:es?|ing|ed)(?: \\w+)? to (?:the )?(?:bone|tendon|joint|capsule|calcaneus)|probe(?:d)?[ -]to[ -]bone(?: test)?(?: is| was)?(?: positive|\\+ve)?|ptb(?: positive| \\+ve|\\+)|bone (?:was |is )?(?:felt|reached|can be felt|touched)(?: (?:with|on|by) (?:the |a )?prob\\w+)?|(?:bone|tendon) at (?:the |its )?base|(?:full[ -]thickness ulcer down))\\b");
+            "\\b(?:(?:distal|terminal|end) phalanx (?:\\w+ )?(?:exposed|visible|palpable|showing|bare)|(?:exposed|exposing|exposes|visible|bare)(?: \\w+){0,2} (?:distal |terminal |end )?phalanx|(?<!mm )(?<!cm )deep(?!er than| vein| venous| femoral| infection| peroneal| space)|(?:down|right down|through|extends?|extending|tracks?|tracking|going) (?:\\w+ )?(?:to|into) (?:the )?(?:exposed )?(?:bone|tendon|joint|capsule|fascia|muscle|calcaneus|heel bone|(?:distal |terminal |end )?phalanx)|(?:bone|tendon|joint|metatarsal head|calcaneus)(?: (?:is|are|was|clearly|now|and|tendon|bone)){0,3} (?:visible|exposed|palpable|on show|in the base|showing|seen|bare|can be (?:seen|felt|touched|reached|palpated)|can be clearly (?:seen|felt))|involv(?:es|ing) (?:the )?(?:bone|tendon|joint)|"
+                    + "(?:visible|exposed|exposing|expose|exposes|bare|showing)(?: \\w+){0,2} (?:bone|tendon|joint|metatarsal|calcaneus)|(?:reach(?:es|ing)(?: down)?(?: to)?|prob(?:es?|ing|ed)(?: \\w+)? to) (?:the )?(?:(?:distal |terminal |end )?phalanx|bone|tendon|joint|capsule|calcaneus)|probe(?:d)?[ -]to[ -]bone(?: test)?(?: is| was)?(?: positive|\\+ve)?|ptb(?: positive| \\+ve|\\+)|bone (?:was |is )?(?:felt|reached|can be felt|touched)(?: (?:with|on|by) (?:the |a )?prob\\w+)?|(?:bone|tendon) at (?:the |its )?base|(?:full[ -]thickness ulcer down))\\b");
 
     private static final Pattern BONE =
             Pattern.compile("\\b(?:bone|tendon|joint|capsule|metatarsal head|ptb|calcaneus|phalanx)\\b");
 
     private static final Pattern NOTHING = Pattern.compile(
-            "\\b(?:neither (?:bone|tendon) nor (?:bone|tendon)(?: is| was)?(?: exposed| visible)?|no (?:exposed |visible |obvious |evidence of )*(?:bone|tendon)(?:,? (?:or|and|nor) (?:bone|tendon|joint))?(?: (?:is |was )?(?:exposed|visible|seen|palpable|involve\\w*|involved|exposure|on probing))?|(?:bone|tendon)(?: or (?:bone|tendon))? (?:is |was )?not (?:exposed|visible|seen|palpable|reached|felt)|(?:bone|tendon) isn't (?:exposed|visible|palpable)|(?:doesn't|does not|not|don't|isn't) prob(?:e|es|ing)(?: down)? to (?:the )?bone|not down to (?:the )?bone|probe[ -]to[ -]bone(?: test)?(?: is| was)?:? ?(?:negative|-ve|neg)|ptb(?: test)? (?:negative|-ve|neg)|cannot (?:probe|be probed) to bone|no bone|nothing exposed|without (?:any )?(?:exposed |visible )?(?:bone|tendon)(?: exposed| exposure)?)\\b");
+            "\\b(?:neither (?:bone|tendon) nor (?:bone|tendon)(?: is| was)?(?: exposed| visible)?|no (?:exposed |visible |obvious |evidence of )*(?:bone|tendon)(?:,? (?:or|and|nor) (?:bone|tendon|joint))?(?: (?:is |was )?(?:exposed|visible|seen|palpable|involve\\w*|involved|exposure|on probing))?|(?:bone|tendon)(?: or (?:bone|tendon))? (?:is |was )?not (?:exposed|visible|seen|palpable|reached|felt)|(?:bone|tendon) isn't (?:exposed|visible|palpable)|(?:doesn't|does not|not|don't|isn't) prob(?:e|es|ing)(?: down)? to (?:the )?bone|(?:not|doesn't) reach (?:down to )?(?:the )?bone|not down to (?:the )?bone|probe[ -]to[ -]bone(?: test)?(?: is| was)?:? ?(?:negative|-ve|neg)|ptb(?: test)? (?:negative|-ve|neg)|cannot (?:probe|be probed) to bone|no bone|nothing exposed|without (?:any )?(?:exposed |visible )?(?:bone|tendon)(?: exposed| exposure)?)\\b");
 
     private static final Pattern PHALANX = Pattern.compile(
             "\\b(?:distal|terminal|end) phalanx|bone of the (?:end|terminal|distal) phalanx|phalangeal (?:tip|tuft)|tuft of|bone (?:is )?(?:visible|exposed|palpable) (?:at|in) the tip|tip of the (?:distal |terminal )?phalanx");
@@ -46,14 +47,54 @@ final class WoundDetails {
     private static final Pattern EXTENSIVE = Pattern.compile("\\b(?:extensive|very large|massive|huge)\\b");
 
     private static final Pattern SPREADS = Pattern.compile(
-            "\\b(?:spread(?:s|ing)(?! (?:cellulitis|erythema|infection))|(?:has |have )?(?:doubled|trebled|tripled)(?: in size)?|(?:getting|got|gotten|become|becoming|grown|growing|steadily|gradually|is now|has become|progressively) (?:larger|bigger|wider|deeper|bigger by the week)|enlarg(?:ing|ed)|increas(?:ed|ing) in size|grow(?:s|ing)|grown|extending|larger (?:each|every|at each|by the)|expanding|(?:bigger|deeper|larger) (?:each|every|by the|in the (?:last|past)|over the|since))\\b");
+            "\\b(?:spread(?:s|ing)(?! (?:cellulitis|erythema|infection))|(?:has |have )?(?:doubled|trebled|tripled)(?: in size)?|(?:twice|double) (?:the|its) (?:previous |original )?size|(?:getting|got|gotten|become|becoming|grown|growing|steadily|gradually|is now|has become|progressively) (?:larger|bigger|wider|deeper|bigger by the week)|enlarg(?:ing|ed)|increas(?:ed|ing) in size|grow(?:s|ing)|grown|extending|larger (?:each|every|at each|by the)|expanding|(?:bigger|deeper|larger) (?:each|every|by the|in the (?:last|past)|over the|since))\\b");
 
     private static final Pattern STANDS = Pattern.compile(
             "\\b(?:not got(?:ten)? (?:any )?(?:bigger|larger)|not (?:been )?(?:getting (?:any )?(?:bigger|larger|worse)|spreading|enlarging|growing|bigger|larger|increas\\w+ in size|extending)|isn't (?:getting (?:any )?(?:bigger|larger)|spreading|enlarging|growing|bigger)|hasn't (?:spread|grown|enlarged|got\\w* (?:any )?(?:bigger|larger)|increased in size|changed in size|extended)|no (?:bigger|larger|spread|enlargement|increase in size)|same size|unchanged in size|static in size|don't spread|getting smaller|shrinking|smaller)\\b");
 
-    private static final Pattern LABEL = Pattern.compile("(?: (?:location|site|position))?: ");
+    private static final Pattern LABEL =
+            Pattern.compile("(?: (?:side )?(?:left|right))?(?: (?:location|site|position))?: ");
 
     private WoundDetails() {}
+
+    private static final List<Map.Entry<String, Pattern>> SITES = List.of(
+            Map.entry("toe", TOE_SITE),
+            Map.entry("forefoot", FOREFOOT_SITE),
+            Map.entry("midfoot", MIDFOOT_SITE),
+            Map.entry("heel", HEEL_SITE),
+            Map.entry("leg", LEG_SITE));
+
+    /** The one site that {@code text} names. */
+    static Optional<String> siteNamed(String text) {
+        var named = SITES.stream()
+                .filter(site -> site.getValue().matcher(text).find())
+                .map(Map.Entry::getKey)
+                .toList();
+        return named.size() == 1 ? Optional.of(named.getFirst()) : Optional.empty();
+    }
+
+    /** How deep a wound is by {@code text}, which tells nothing else. */
+    static Optional<String> depthNamed(String text) {
+        if (SHALLOW.matcher(text).find()) {
+            return Optional.of("shallow");
+        }
+        return DEEP.matcher(NOTHING.matcher(text).replaceAll(" ")).find() ? Optional.of("deep") : Optional.empty();
+    }
+
+    /** What a wound exposes by {@code text}, which tells nothing else. */
+    static Optional<String> exposureNamed(String text) {
+        if (NOTHING.matcher(text).find()) {
+            return Optional.of("nothing");
+        }
+        var deep = DEEP.matcher(text);
+        if (!deep.find() || !BONE.matcher(deep.group()).find()) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                PHALANX.matcher(text).find()
+                        ? "distalPhalanx"
+                        : text.contains("calcaneus") ? "calcaneus" : "boneJointOrTendon");
+    }
 
     static void read(Page page, Sentence sentence, WoundRule.Topic topic, boolean here, Findings findings) {
         var plain = sentence.plain;
@@ -66,6 +107,10 @@ final class WoundDetails {
         if (!here && Polarity.isOthers(sentence, 0, Math.min(20, plain.length()))) {
             return;
         }
+        if (here && ofEachLeg(sentence, topic, findings)) {
+            since(page, sentence, topic, findings);
+            return;
+        }
         if (topic.ulcer()) {
             depth(page, sentence, topic, here, findings);
         }
@@ -75,8 +120,38 @@ final class WoundDetails {
                         plain,
                         "(?s).*\\b(?:it|this|present|ulcer|wound|sore|started|appeared|began|noticed|healing|duration|there for|black|gangrene|size|larger|bigger|spread\\w*|grow\\w*)\\b.*")) {
             since(page, sentence, topic, findings);
-            spreading(sentence, topic, findings);
+            spreading(page, sentence, topic, findings);
         }
+    }
+
+    private static final Pattern ONE_LEG = Pattern.compile(
+            "(?:on |in )?(?:the )?(left|right)(?: leg| foot| side)?(?:,|:| -| there is| he has| she has)? .*");
+
+    /** "Ulcers on both feet: on the right, over the malleolus, shallow; on the left, on a toe, down to tendon." */
+    private static boolean ofEachLeg(Sentence sentence, WoundRule.Topic topic, Findings findings) {
+        if (topic.sides().size() != 2) {
+            return false;
+        }
+        var clauses = new ArrayList<int[]>();
+        for (var start : sentence.clauseStarts) {
+            var end = sentence.clauseEnd(start);
+            if (ONE_LEG.matcher(sentence.plain.substring(start, end)).matches()) {
+                clauses.add(new int[] {start, end});
+            }
+        }
+        if (clauses.size() != 2) {
+            return false;
+        }
+        for (var clause : clauses) {
+            var text = sentence.plain.substring(clause[0], clause[1]);
+            var match = ONE_LEG.matcher(text);
+            var side = match.matches() && match.group(1).equals("left") ? Side.LEFT : Side.RIGHT;
+            var words = sentence.span(clause[0], clause[1]);
+            siteNamed(text).ifPresent(site -> findings.putIfUnknown(side.leg("wound.site"), site, words));
+            depthNamed(text).ifPresent(depth -> findings.putIfUnknown(side.leg("wound.ulcer"), depth, words));
+            exposureNamed(text).ifPresent(bare -> findings.putIfUnknown(side.leg("wound.exposes"), bare, words));
+        }
+        return true;
     }
 
     private static Set<Side> sides(Page page, Sentence sentence, WoundRule.Topic topic, int start, int end) {
@@ -124,7 +199,7 @@ final class WoundDetails {
             for (var side : sides) {
                 if (tip) {
                     findings.putIfUnknown(side.leg("wound.exposes"), "distalPhalanx", sentence.span(deep));
-                    if (Fit.matches(deep.group(), ".*\\b(?:expos\\w*|visible|bare)\\b.*")
+                    if (Fit.matches(deep.group(), ".*\\b(?:expos\\w*|visible|bare|prob\\w+)\\b.*")
                             && !SHALLOW.matcher(plain).find()) {
                         findings.putIfUnknown(side.leg("wound.ulcer"), "deep", sentence.span(deep));
                     }
@@ -189,12 +264,7 @@ final class WoundDetails {
             }
             record Candidate(String site, int start, int end, int distance) {}
             var candidates = new ArrayList<Candidate>();
-            for (var entry : List.of(
-                    Map.entry("toe", TOE_SITE),
-                    Map.entry("forefoot", FOREFOOT_SITE),
-                    Map.entry("midfoot", MIDFOOT_SITE),
-                    Map.entry("heel", HEEL_SITE),
-                    Map.entry("leg", LEG_SITE))) {
+            for (var entry : SITES) {
                 var match = entry.getValue()
                         .matcher(plain)
                         .region(
@@ -269,6 +339,7 @@ final class WoundDetails {
                     ? plain.substring(position, found.start())
                     : plain.substring(found.end(), Math.max(found.end(), position));
             if (!Durations.lasts(sentence, found)
+                    || ofOtherComplaint(sentence, found, position)
                     || Fit.matches(
                             between,
                             "(?s).*\\b(?:claudication|rest pain|stroke|smok\\w+|bypass|stent\\w*|walking|diabetes|antibiotic\\w*|flucloxacillin|dressing\\w*|course|dialysis|over the last|bigger|larger|worse|doubled|co-amoxiclav|doxycycline)\\b.*")
@@ -301,10 +372,30 @@ final class WoundDetails {
         }
     }
 
-    private static void spreading(Sentence sentence, WoundRule.Topic topic, Findings findings) {
+    private static final Pattern CHANGE = Pattern.compile(
+            "\\b(?:enlarging|enlarged|spreading|growing|same size|larger|bigger|unchanged|static)(?: \\w+){0,3}? (?:over|in|for)(?: the)?(?: (?:past|last))? ?$");
+
+    /** "Night pain x 1/12, new heel ulcer": the time of what is told before the wound; or of how long it has grown. */
+    private static boolean ofOtherComplaint(Sentence sentence, Durations.Found found, int position) {
+        var plain = sentence.plain;
+        var before = plain.substring(sentence.clauseStart(found.start()), found.start());
+        return found.end() <= position
+                        && (plain.substring(found.end(), position).contains(",")
+                                || sentence.clauseStart(found.start()) != sentence.clauseStart(position))
+                        && Fit.matches(before, "(?s).*\\b(?:rest pain|pain|claudication|cramp\\w*)\\b.*")
+                || CHANGE.matcher(before).find();
+    }
+
+    private static boolean ofOtherLeg(Page page, Sentence sentence, WoundRule.Topic topic, int start, int end) {
+        var place = page.legs.near(sentence, start, end);
+        return place.known() && Collections.disjoint(place.sides(), topic.sides());
+    }
+
+    private static void spreading(Page page, Sentence sentence, WoundRule.Topic topic, Findings findings) {
         var plain = sentence.plain;
         var stands = STANDS.matcher(plain);
         if (stands.find()
+                && !ofOtherLeg(page, sentence, topic, stands.start(), stands.end())
                 && !Fit.matches(stands.group(), "smaller|getting smaller|shrinking")
                 && !Fit.matches(
                         plain, "(?s).*\\b(?:erythema|cellulitis)\\b.{0,20}" + Pattern.quote(stands.group()) + ".*")) {
@@ -317,6 +408,7 @@ final class WoundDetails {
         while (spreads.find()) {
             var before = plain.substring(sentence.pieceStart(spreads.start()), spreads.start());
             if (Polarity.of(sentence, spreads) != Polarity.STATED
+                    || ofOtherLeg(page, sentence, topic, spreads.start(), spreads.end())
                     || Fit.matches(
                             before,
                             "(?s).*\\b(?:erythema|cellulitis|infection|aneurysm|pain|family|redness|distance)\\b.*")

@@ -22,7 +22,31 @@ final class WoundRule implements Rule {
             "\\b(?:forefoot|midfoot|heel|whole foot|entire foot|hindfoot|(?:of|the|whole|left|right) foot|extensive|lateral foot|foot gangrene)\\b");
 
     private static final Pattern NO_WOUND = Pattern.compile(
-            "\\b(?:no (?:\\w+ )?tissue loss|(?<!not )skin intact|(?:foot|leg|toe)(?: is| are| both)? intact(?! pulse| sensation)|bilateral foot intact|no (?:skin|foot|trophic) (?:ulcer|wound|lesion|change)s?(?: or gangrene)?|no open (?:wound|area|sore|lesion)s?|no (?:foot )?lesions|no sores?(?! throat)|foot is whole|foot whole)\\b");
+            "\\b(?:no (?:\\w+ )?tissue loss|(?<!not )skin intact|(?:foot|leg|toe)(?: is| are| both)? intact(?! pulse| sensation)|bilateral foot intact|no (?:skin|foot|trophic) (?:ulcer|wound|lesion|change)s?(?: or gangrene)?|no open (?:wound|area|sore|lesion)s?|no (?:foot )?lesions|no sores?(?! throat)|foot is whole|foot whole|neither foot has (?:any |a )?(?:break|breaks|lesions?) (?:in|of|on) the skin|without (?:any )?skin (?:lesion|break|breakdown)s?)\\b");
+
+    /** Behind the word for a wound: it is there no more. */
+    private static final Pattern HEALED = Pattern.compile(
+            "(?:(?! and | but )[a-z\\d ]){0,70}+(?<=[ a-z\\d])(?<!un)(?<!partly )(?<!partially )(?:healed|resolved|closed)\\b"
+                    + "|(?:(?! and | but )[a-z\\d ]){0,70}?(?:, (?:now|since|which|that|long|but now) )?\\b(?:(?:has|have|had|is|was|since|now|fully|completely|all|finally|eventually|long) )*+(?:healed|resolved|closed)\\b");
+
+    private static final Pattern NOT_HEALED = Pattern.compile(
+            ".{0,75}\\b(?:not|never|hasn't|isn't|un-?healed|partly|partially|almost|nearly|re-?opened|recurred|broken down|back)\\b");
+
+    private static final Pattern EXCEPT =
+            Pattern.compile("s? ?(?:seen |found |present )?(?:apart from|except|other than|save for|save)\\b");
+
+    /** Gangrene that has gone beyond the toes. */
+    private static final Pattern BEYOND_TOES = Pattern.compile(
+            "\\b(?:extend\\w*|spread\\w*|reach\\w*|going|gone|up|back|tracking)(?: \\w+)? (?:in)?to (?:the )?(?:forefoot|midfoot|heel|dorsum|rest of the foot|foot)\\b");
+
+    /** Sentences later than this are about the wound only where they begin with it. */
+    private static final int NEAR = 3;
+
+    private static final int FAR = 9;
+    private static final Pattern THE_WOUND =
+            Pattern.compile("^(?:the|this|that|his|her) (?:foot |leg |skin |heel |toe )?(?:ulcer|wound|sore)\\b");
+    private static final Pattern GOES_ON = Pattern.compile(
+            "\\b(?:ulcer|wound|tendon|bone|erythema|slough|pus|purulence|base|edges?|cm|mm|periwound)\\b");
 
     record Topic(Set<Side> sides, int sentence, int paragraph, boolean ulcer) {}
 
@@ -35,19 +59,40 @@ final class WoundRule implements Rule {
             if (found.isPresent()) {
                 topic = found;
             }
-            if (topic.isPresent()
-                    && (found.isPresent()
-                            || sentence.number - topic.get().sentence() <= 3
-                                    && sentence.paragraph - topic.get().paragraph() <= 1)) {
+            if (topic.isPresent() && (found.isPresent() || isAbout(topic.get(), sentence))) {
                 WoundDetails.read(page, sentence, topic.get(), found.isPresent(), findings);
+                if (GOES_ON.matcher(sentence.plain).find()) {
+                    topic = topic.map(
+                            known -> new Topic(known.sides(), sentence.number, known.paragraph(), known.ulcer()));
+                }
             }
         }
         unsaidDepth(findings);
     }
 
+    private static boolean isAbout(Topic topic, Sentence sentence) {
+        var lines = sentence.number - topic.sentence();
+        return lines <= NEAR && sentence.paragraph - topic.paragraph() <= 1
+                || lines <= FAR
+                        && topic.ulcer()
+                        && sentence.paragraph - topic.paragraph() <= 2
+                        && THE_WOUND.matcher(sentence.plain).find();
+    }
+
     private static void denials(Page page, Sentence sentence, Findings findings) {
         if (!sentence.hasAny(
-                "tissue loss", "intact", "open", "lesion", "wound", "ulcer", "trophic", "no sore", "whole", "black")) {
+                "tissue loss",
+                "intact",
+                "neither foot",
+                "without",
+                "open",
+                "lesion",
+                "wound",
+                "ulcer",
+                "trophic",
+                "no sore",
+                "whole",
+                "black")) {
             return;
         }
         var none = NO_WOUND.matcher(sentence.plain);
@@ -58,7 +103,7 @@ final class WoundRule implements Rule {
                             sentence.plain.substring(none.end()), "(?s) (?:apart from|except|other than|save).*")) {
                 continue;
             }
-            var both = Fit.matches(none.group(), ".*(?:tissue loss|intact|trophic|lesion|whole).*");
+            var both = Fit.matches(none.group(), ".*(?:tissue loss|intact|trophic|lesion|whole|skin).*");
             var place = page.legs.ofDenial(sentence, none.start(), none.end());
             for (var side : place.sides()) {
                 findings.put(side.leg("wound.ulcer"), "none", sentence.span(none), place.ground());
@@ -112,16 +157,16 @@ final class WoundRule implements Rule {
                     || plain.substring(0, named.start()).endsWith("tissue viability ")) {
                 continue;
             }
-            if (Fit.matches(
-                                    after,
-                                    "(?s)[a-z ]{0,30}(?:, (?:now|since|which|that|long|but now) )?\\b(?:has|have|had|is|was|since|now|fully|completely|all)? ?(?:fully |now |completely |all |since |almost )*(?:healed|resolved|closed)\\b.*")
-                            && !Fit.matches(after, "(?s).{0,35}(?:not|never|hasn't|isn't).*")
+            if (HEALED.matcher(after).lookingAt() && !NOT_HEALED.matcher(after).lookingAt()
                     || Fit.matches(
                             plain.substring(Math.max(0, named.start() - 32), named.start()),
                             "(?s).*\\b(?:healed|previous(?:ly)?|prior|(?<!day )(?<!week )(?<!month )(?<!year )old|resolved|past|scars? (?:of|from))(?: \\w+){0,3} ")) {
                 continue;
             }
             var polarity = Polarity.of(sentence, named);
+            if (polarity == Polarity.DENIED && EXCEPT.matcher(after).lookingAt()) {
+                continue;
+            }
             if (polarity == Polarity.DENIED) {
                 var place = page.legs.ofDenial(sentence, named.start(), named.end());
                 for (var side : place.sides()) {
@@ -260,6 +305,9 @@ final class WoundRule implements Rule {
                 && (DIGIT.matcher(behind).find()
                         || Fit.matches(behind, "(?s).*\\b(?:forefoot|midfoot|heel|hindfoot)\\b.*"))) {
             from = match.start();
+        }
+        if (BEYOND_TOES.matcher(behind).find()) {
+            return Optional.of(new Extent("extensive", sentence.span(match)));
         }
         var large = LARGE_PLACE.matcher(plain).region(from, to);
         var digit = DIGIT.matcher(plain).region(from, to);
