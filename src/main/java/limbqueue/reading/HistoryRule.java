@@ -202,7 +202,8 @@ final class HistoryRule implements Rule {
                             ? Optional.of(!Fit.matches(ticked.getFirst().words(), "no|none"))
                             : Optional.empty());
         }
-        return TickBoxes.isTicked(plain, start, end).map(ticked -> ticked ? Optional.of(true) : Optional.empty());
+        var box = TickBoxes.isTicked(plain, start, end);
+        return box.isEmpty() ? Optional.empty() : Optional.of(box.get() ? Optional.of(true) : Optional.empty());
     }
 
     /** Uses of the words that say something else. */

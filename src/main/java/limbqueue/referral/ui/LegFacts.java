@@ -58,10 +58,10 @@ final class LegFacts {
         return lines;
     }
 
-    /** Pressures in mmHg and the indices; the less usual ones only where somebody measured them. */
     /** The lines of {@link #pressures} that stand on the picture of the leg arteries as well. */
     static final Set<String> ON_THE_PICTURE = Set.of("Arm", "Dorsalis pedis", "Posterior tibial", "Toe", "ABI", "TBI");
 
+    /** Pressures in mmHg and the indices; the less usual ones only where somebody measured them. */
     static List<Line> pressures(ReferralDocument document, TriageResult result) {
         var lines = new ArrayList<Line>();
         lines.add(new Line(

@@ -22,8 +22,7 @@ class SinceSeenPanel extends Section {
         heading.addClassName("lq-panel-title");
         add(heading);
         seen.ifPresentOrElse(
-                before -> show(page, before),
-                () -> add(Markup.paragraph("lq-soft", "Seen only as it is.")));
+                before -> show(page, before), () -> add(Markup.paragraph("lq-soft", "Seen only as it is.")));
     }
 
     /** Whether there is nothing new to tell. */

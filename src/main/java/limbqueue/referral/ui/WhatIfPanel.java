@@ -28,7 +28,9 @@ class WhatIfPanel extends Section {
 
     WhatIfPanel() {
         addClassNames("lq-panel", "lq-what-if-panel");
-        getElement().setAttribute("aria-label", "What it would change").setAttribute("aria-live", "polite")
+        getElement()
+                .setAttribute("aria-label", "What it would change")
+                .setAttribute("aria-live", "polite")
                 .setAttribute("tabindex", "0");
     }
 
