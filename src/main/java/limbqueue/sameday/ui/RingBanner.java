@@ -60,7 +60,7 @@ class RingBanner implements Banner {
         private final Span count = new Span();
         private final Div numbers = Pieces.div("lq-ring-calls");
         private final Anchor more;
-        private List<Number> shown = List.of();
+        private List<Telephone> shown = List.of();
 
         Ring(Role role) {
             this.role = role;
@@ -102,7 +102,7 @@ class RingBanner implements Banner {
                 }
             }
             count.setText("Same day: " + ringing.size() + " taken by nobody");
-            ringing.stream().findFirst().ifPresent(one -> call(Number.ofAll(one)));
+            ringing.stream().findFirst().ifPresent(one -> call(Telephone.ofAll(one)));
             more.setText("All " + ringing.size());
             more.setAriaLabel("All " + ringing.size() + " same-day cases that nobody has taken");
             more.setVisible(ringing.size() > 1 && role != Role.MANAGER);
@@ -110,7 +110,7 @@ class RingBanner implements Banner {
         }
 
         /** Whom to call in any case, changed only where it differs, so that it keeps the focus. */
-        private void call(List<Number> now) {
+        private void call(List<Telephone> now) {
             if (!now.equals(shown)) {
                 shown = now;
                 numbers.removeAll();
@@ -143,7 +143,7 @@ class RingBanner implements Banner {
             var alert = Pieces.div("lq-ring-words", title, words);
             alert.getElement().setAttribute("role", "alert").setAttribute("aria-label", "Same day");
             var calls = Pieces.div("lq-ring-calls");
-            one.patient().ifPresent(patient -> Number.of(patient).forEach(number -> calls.add(number.link())));
+            one.patient().ifPresent(patient -> Telephone.of(patient).forEach(number -> calls.add(number.link())));
             add(alert, calls);
             if (role != Role.MANAGER) {
                 var open = new Anchor("referrals/" + one.sameDay().referral(), "Open");
@@ -168,21 +168,21 @@ class RingBanner implements Banner {
      *
      * @param kept whether the practice keeps it for every case; else it comes with the referral
      */
-    private record Number(String whose, String name, Optional<String> digits, boolean kept) {
+    private record Telephone(String whose, String name, Optional<String> digits, boolean kept) {
 
-        static List<Number> of(RingingCase.Patient patient) {
+        static List<Telephone> of(RingingCase.Patient patient) {
             return List.of(
-                    new Number("Patient", "", patient.phone(), false),
-                    new Number("Referrer", patient.referrerName(), patient.referrerPhone(), false));
+                    new Telephone("Patient", "", patient.phone(), false),
+                    new Telephone("Referrer", patient.referrerName(), patient.referrerPhone(), false));
         }
 
-        static List<Number> ofAll(RingingCase one) {
+        static List<Telephone> ofAll(RingingCase one) {
             var numbers = one.numbers();
-            var hospital = new Number(
+            var hospital = new Telephone(
                     numbers.hospital().isBlank() ? "Hospital" : numbers.hospital(), "", numbers.hospitalPhone(), true);
             return one.sameDay().escalation().isEmpty()
                     ? List.of(hospital)
-                    : List.of(hospital, new Number("Lead physician", numbers.lead(), numbers.leadPhone(), true));
+                    : List.of(hospital, new Telephone("Lead physician", numbers.lead(), numbers.leadPhone(), true));
         }
 
         Component link() {
