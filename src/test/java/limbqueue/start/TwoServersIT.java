@@ -87,7 +87,7 @@ class TwoServersIT {
                 waitForRings(there, 1);
                 took.add(Duration.ofNanos(System.nanoTime() - from));
                 waitForRings(here, 1);
-                here.button("I take the same-day case Tolliver, Bram").click();
+                here.button("I take it: the same-day case Tolliver, Bram").click();
                 here.page().waitForURL("**/referrals/" + id);
                 waitForRings(there, 0);
             }
