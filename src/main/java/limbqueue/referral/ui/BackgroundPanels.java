@@ -15,15 +15,17 @@ class BackgroundPanels extends Div {
 
     BackgroundPanels(ReferralPage page) {
         addClassName("lq-background");
-        add(
-                entries(page, "Earlier procedures", "procedures", deferred(page)),
-                entries(page, "Imaging", "imaging"),
-                entries(page, "Lesions", "lesions"),
-                history(page),
-                entries(page, "Medicines", "medicines"),
-                entries(page, "Allergies", "allergies"),
-                entries(page, "Laboratory", "labs", size(page)),
-                letter(page));
+        Stream.of(
+                        entries(page, "Earlier procedures", "procedures", deferred(page)),
+                        entries(page, "Imaging", "imaging"),
+                        entries(page, "Lesions", "lesions"),
+                        history(page),
+                        entries(page, "Medicines", "medicines"),
+                        entries(page, "Allergies", "allergies"),
+                        entries(page, "Laboratory", "labs", size(page)),
+                        letter(page))
+                .map(Still::of)
+                .forEach(this::add);
     }
 
     private static Component entries(ReferralPage page, String title, String path, Component... more) {

@@ -17,14 +17,23 @@ class FlagsPanel extends Div {
     private static final List<String> LEGS = List.of("left leg, ", "right leg, ");
     private static final int AT_MOST_WHEN_SHORT = 2;
 
+    private static final String PROOF = "event.target.closest('.lq-proof-open')";
+
     private final ReferralPage page;
-    private final Consumer<List<EvidenceWords.Fact>> toLetter;
+    /** What each place rests on that leads to the letter. */
+    private final List<List<EvidenceWords.Fact>> proofs = new ArrayList<>();
 
     /** @param toLetter opens the letter at these facts */
     FlagsPanel(ReferralPage page, Consumer<List<EvidenceWords.Fact>> toLetter) {
         this.page = page;
-        this.toLetter = toLetter;
         addClassName("lq-flags");
+        getElement()
+                .addEventListener(
+                        "click",
+                        event -> toLetter.accept(proofs.get(Integer.parseInt(
+                                event.getEventData().get(PROOF + ".dataset.proof").asString()))))
+                .addEventData(PROOF + ".dataset.proof")
+                .setFilter(PROOF);
         var flags = page.proposal().redFlags();
         if (flags.isEmpty()) {
             add(Markup.panel("lq-flags-none", "Red flags", Markup.paragraph("lq-soft", "None raised.")));
@@ -57,6 +66,7 @@ class FlagsPanel extends Div {
             }
             add(Markup.panel("lq-problems", "Cannot be right, and counts as not known", list));
         }
+        Still.of(this);
     }
 
     /** Whether little is said here, so that there is room below. */
@@ -81,9 +91,10 @@ class FlagsPanel extends Div {
         open.getElement()
                 .setAttribute("role", "button")
                 .setAttribute("tabindex", "0")
-                .setAttribute("title", "Open the letter at these words");
+                .setAttribute("title", "Open the letter at these words")
+                .setAttribute("data-proof", String.valueOf(proofs.size()));
+        proofs.add(told);
         words(facts).forEach(open::add);
-        open.addClickListener(click -> toLetter.accept(told));
         return open;
     }
 

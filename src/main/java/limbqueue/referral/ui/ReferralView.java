@@ -121,59 +121,66 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                 && merging.wholeOf(id).isEmpty();
         setClassName("lq-one-screen", toBeDecided);
         removeClassName("lq-turned-over");
-        var background = new BackgroundPanels(page);
-        var came = merging.filesOf(id);
-        if (!came.isEmpty()) {
-            background.add(Markup.panel("lq-files-panel", "Files", new FileList(came, files)));
-        }
         if (toBeDecided) {
-            showOnOneScreen(page, decisions, background);
+            showOnOneScreen(page, decisions);
         } else {
-            showAll(page, decisions, background);
+            showAll(page, decisions);
         }
         getElement().executeJs("window.limbqueueKeys.shown(this, $0)", String.valueOf(id));
     }
 
-    private void showAll(ReferralPage page, List<DecisionRecord> decisions, BackgroundPanels background) {
-        var unknown = new UnknownPanel(page);
-        var pressures = Markup.div("lq-column", LegsPanel.pressuresAndPulses(page));
+    private void showAll(ReferralPage page, List<DecisionRecord> decisions) {
+        var unknown = Still.of(new UnknownPanel(page));
+        var pressures = Markup.div("lq-column", Still.of(LegsPanel.pressuresAndPulses(page)));
         var flags = Markup.div("lq-column lq-column-flags", flags(page));
         // What is not known stands in the column that has room for it.
         (FlagsPanel.isShort(page) ? flags : pressures).add(unknown);
         pressures.add(LegsPanel.arteries(page));
         var middle = Markup.div(
                 "lq-middle",
-                Markup.div("lq-column", LegsPanel.gradesAndComplaints(page), new WorkUpPanel(page)),
+                Still.of(Markup.div("lq-column", LegsPanel.gradesAndComplaints(page), new WorkUpPanel(page))),
                 pressures,
                 flags);
         var timeline = referrals.timeline(page.referral().id());
-        var lower = Markup.div("lq-lower", background, new LifePanel(decisions, timeline));
-        add(new WhoHeader(page), new UrgencyPanel(page), middle, new PlanPanel(page), lower);
+        var lower = Markup.div("lq-lower", background(page), Still.of(new LifePanel(decisions, timeline)));
+        add(new WhoHeader(page), Still.of(new UrgencyPanel(page)), middle, Still.of(new PlanPanel(page)), lower);
     }
 
     /** All that a decision rests on, side by side; the rest behind a key. */
-    private void showOnOneScreen(ReferralPage page, List<DecisionRecord> decisions, BackgroundPanels background) {
-        var id = page.referral().id();
-        var head = new WhoHeader(page);
-        head.add(steps(page));
-        var seen = new SinceSeenPanel(page, lastSeen.look(page.referral()));
-        var earlier = LifePanel.ofDecisions(decisions);
+    private void showOnOneScreen(ReferralPage page, List<DecisionRecord> decisions) {
+        var seen = Still.of(new SinceSeenPanel(page, lastSeen.look(page.referral())));
+        var earlier = Still.of(LifePanel.ofDecisions(decisions));
         // What is short stands below the picture, what is long in the columns that run on.
-        var picture =
-                Markup.div("lq-column lq-column-picture", LegsPanel.arteries(page), LegsPanel.besideThePicture(page));
+        var picture = Markup.div(
+                "lq-column lq-column-picture",
+                LegsPanel.arteries(page),
+                Still.of(LegsPanel.besideThePicture(page)));
         var flow = Markup.div("lq-flow", flags(page));
         (seen.isShort() ? picture : flow).add(seen);
-        flow.add(UnknownPanel.inShort(page), WorkUpPanel.inShort(page), PlanPanel.inShort(page));
+        flow.add(
+                Still.of(UnknownPanel.inShort(page)),
+                Still.of(WorkUpPanel.inShort(page)),
+                Still.of(PlanPanel.inShort(page)));
         (decisions.isEmpty() ? picture : flow).add(earlier);
-        var board = Markup.div(
-                "lq-board", Markup.div("lq-column lq-column-legs", LegsPanel.gradesAndComplaints(page)), picture, flow);
-        var behind = Markup.div("lq-lower lq-behind", background, LifePanel.ofTimeline(referrals.timeline(id)));
+        var legs = Still.of(Markup.div("lq-column lq-column-legs", LegsPanel.gradesAndComplaints(page)));
+        var behind = Markup.div("lq-lower lq-behind");
+        var head = new WhoHeader(page);
+        head.add(steps(page, behind));
         add(
                 head,
-                new UrgencyPanel(page),
-                board,
+                Still.of(new UrgencyPanel(page)),
+                Markup.div("lq-board", legs, picture, flow),
                 behind,
                 new DecisionBar(page, settings.policy(), kept, decision -> decide(page, decision)));
+    }
+
+    private BackgroundPanels background(ReferralPage page) {
+        var background = new BackgroundPanels(page);
+        var came = merging.filesOf(page.referral().id());
+        if (!came.isEmpty()) {
+            background.add(Markup.panel("lq-files-panel", "Files", new FileList(came, files)));
+        }
+        return background;
     }
 
     private FlagsPanel flags(ReferralPage page) {
@@ -181,7 +188,7 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     }
 
     /** Where this referral stands in the queue, and what can be opened. */
-    private Div steps(ReferralPage page) {
+    private Div steps(ReferralPage page, Div behind) {
         var id = page.referral().id();
         var queue = referrals.queue().stream().map(ReferralLine::id).toList();
         var at = queue.indexOf(id);
@@ -199,7 +206,7 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                         Keys.WHAT_IF,
                         "What if",
                         () -> UI.getCurrent().navigate(WhatIfView.class, JustDecided.parameters(id))),
-                step(Keys.BACKGROUND, "Background", this::turnOver),
+                step(Keys.BACKGROUND, "Background", () -> turnOver(page, behind)),
                 step(Keys.QUEUE, "Queue", () -> UI.getCurrent().navigate(QueueView.class)),
                 step(Keys.KEYS, "Keys", () -> new KeysDialog().open()));
         steps.getElement().setAttribute("role", "group").setAttribute("aria-label", "Steps");
@@ -214,7 +221,11 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     }
 
     /** Shows what lies behind the board, or the board again. */
-    private void turnOver() {
+    private void turnOver(ReferralPage page, Div behind) {
+        if (behind.getElement().getChildCount() == 0) {
+            var timeline = referrals.timeline(page.referral().id());
+            behind.add(background(page), Still.of(LifePanel.ofTimeline(timeline)));
+        }
         setClassName("lq-turned-over", !hasClassName("lq-turned-over"));
     }
 

@@ -16,7 +16,7 @@ class WhoHeader extends Header {
 
     WhoHeader(ReferralPage page) {
         addClassName("lq-patient-head");
-        add(patient(page), referrer(page), asked(page));
+        add(Still.of(patient(page)), Still.of(referrer(page)), Still.of(asked(page)));
     }
 
     private static Div patient(ReferralPage page) {
