@@ -40,8 +40,8 @@ import tools.jackson.databind.ObjectMapper;
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
 @OperationsPerInvocation(TriageBenchmark.REFERRALS)
 @Fork(1)
-@Warmup(iterations = 5, time = 2)
-@Measurement(iterations = 5, time = 2)
+@Warmup(iterations = 10, time = 4)
+@Measurement(iterations = 5, time = 4)
 public class TriageBenchmark {
 
     static final int REFERRALS = 1_000;

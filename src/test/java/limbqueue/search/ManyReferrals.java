@@ -65,6 +65,11 @@ final class ManyReferrals {
         return vocabulary.get(rank);
     }
 
+    /** A word that few letters have. */
+    String rareWordOfLetters(int n) {
+        return vocabulary.get(vocabulary.size() - 1 - n % (vocabulary.size() / 4));
+    }
+
     /** The document of referral {@code n}, with a letter of other words each time. */
     String document(int n) {
         var nodes = JsonNodeFactory.instance;

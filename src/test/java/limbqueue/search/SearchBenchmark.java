@@ -57,7 +57,7 @@ class SearchBenchmark {
         kinds.put("two letters", n -> many.family(n).substring(0, 2));
         kinds.put("reference", n -> "M-%06d".formatted(1 + n % REFERRALS));
         kinds.put("telephone", many::phone);
-        kinds.put("rare word of letters", n -> many.wordOfLetters(10_000 + n));
+        kinds.put("rare word of letters", many::rareWordOfLetters);
         kinds.put("frequent word of letters", n -> many.wordOfLetters(n % 20));
         kinds.put("words of every letter", n -> "dear colleague");
         kinds.put("phrase of every letter", n -> "\"dear colleague\"");
