@@ -17,7 +17,8 @@ class FlagsPanel extends Div {
     private static final List<String> LEGS = List.of("left leg, ", "right leg, ");
     private static final int AT_MOST_WHEN_SHORT = 2;
 
-    private static final String PROOF = "event.target.closest('.lq-proof-open')";
+    private static final String CLICKED = "event.target.closest('.lq-proof-open')";
+    private static final String WHICH = CLICKED + "?.dataset.proof";
 
     private final ReferralPage page;
     /** What each place rests on that leads to the letter. */
@@ -30,10 +31,10 @@ class FlagsPanel extends Div {
         getElement()
                 .addEventListener(
                         "click",
-                        event -> toLetter.accept(proofs.get(Integer.parseInt(
-                                event.getEventData().get(PROOF + ".dataset.proof").asString()))))
-                .addEventData(PROOF + ".dataset.proof")
-                .setFilter(PROOF);
+                        event -> toLetter.accept(proofs.get(
+                                Integer.parseInt(event.getEventData().get(WHICH).asString()))))
+                .addEventData(WHICH)
+                .setFilter(CLICKED + " !== null");
         var flags = page.proposal().redFlags();
         if (flags.isEmpty()) {
             add(Markup.panel("lq-flags-none", "Red flags", Markup.paragraph("lq-soft", "None raised.")));

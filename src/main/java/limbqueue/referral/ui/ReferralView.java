@@ -152,9 +152,7 @@ class ReferralView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         var earlier = Still.of(LifePanel.ofDecisions(decisions));
         // What is short stands below the picture, what is long in the columns that run on.
         var picture = Markup.div(
-                "lq-column lq-column-picture",
-                LegsPanel.arteries(page),
-                Still.of(LegsPanel.besideThePicture(page)));
+                "lq-column lq-column-picture", LegsPanel.arteries(page), Still.of(LegsPanel.besideThePicture(page)));
         var flow = Markup.div("lq-flow", flags(page));
         (seen.isShort() ? picture : flow).add(seen);
         flow.add(
