@@ -162,7 +162,12 @@ final class Reasons {
         var of = path.getFirst().waiting();
         var steps = path.stream().map(this::stepPlan).toList();
         var last = path.getLast().placed().map(slot -> slot.session().date());
-        var lacking = steps.stream().filter(step -> step.session().isEmpty()).findFirst();
+        // A step that no session can ever take is what keeps the whole case from its places.
+        var lacking = path.stream()
+                .filter(appointment -> appointment.getRange().isEmpty())
+                .map(appointment -> steps.get(appointment.index()))
+                .findFirst()
+                .or(() -> steps.stream().filter(step -> step.session().isEmpty()).findFirst());
         return new CasePlan(
                 of.reference(),
                 of.tier(),
@@ -219,7 +224,7 @@ final class Reasons {
     private String whyThere(Appointment appointment, List<Slot> earlier) {
         var kind = appointment.step().kind().session().words();
         if (earlier.isEmpty()) {
-            return "The first session of the %s there is.".formatted(kind);
+            return "The first session of the %s that there is.".formatted(kind);
         }
         var obstacles = obstacles(appointment, earlier);
         var fixed = obstacles.stream().allMatch(obstacle -> alone(obstacle.rule()));
@@ -376,7 +381,7 @@ final class Reasons {
                                 used,
                                 slot.session().minutes(),
                                 named,
-                                others.size() > NAMED ? " and %d others".formatted(others.size() - NAMED) : "",
+                                others.size() > NAMED ? " and %d more".formatted(others.size() - NAMED) : "",
                                 used + appointment.expected() - slot.session().minutes())));
     }
 
