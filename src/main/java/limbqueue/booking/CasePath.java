@@ -196,7 +196,8 @@ public final class CasePath {
         }
         var all = new ArrayList<>(away());
         all.add(Barred.before(
-                asOf.plusDays(lead.notice()), "the patient cannot be told in time to come before %s".formatted(asOf.plusDays(lead.notice()))));
+                asOf.plusDays(lead.notice()),
+                "the patient cannot be told in time to come before %s".formatted(asOf.plusDays(lead.notice()))));
         all.addAll(barred);
         var allNeeds = EnumSet.noneOf(Capability.class);
         allNeeds.addAll(known.needs());

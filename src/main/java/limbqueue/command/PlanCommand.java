@@ -119,18 +119,18 @@ final class PlanCommand implements Command {
         var paths = options.paths();
         return paths.size() < 2
                 ? Optional.empty()
-                : Optional.of(new Arguments(
-                        asOf, policy, search, paths.getFirst(), paths.subList(1, paths.size())));
+                : Optional.of(new Arguments(asOf, policy, search, paths.getFirst(), paths.subList(1, paths.size())));
     }
 
     private static SessionsFile sessions(Path file) throws ArgumentsException {
         try (var in = Options.open(file)) {
             var result = SessionsFile.read(in);
             return result.file()
-                    .orElseThrow(() -> new ArgumentsException("nothing is planned. %s: %s"
-                            .formatted(file, Options.problems(result.problems()))));
+                    .orElseThrow(() -> new ArgumentsException(
+                            "nothing is planned. %s: %s".formatted(file, Options.problems(result.problems()))));
         } catch (IOException | JacksonIOException e) {
-            throw new ArgumentsException("the sessions cannot be read. %s: %s".formatted(file, Options.whyUnreadable(e)));
+            throw new ArgumentsException(
+                    "the sessions cannot be read. %s: %s".formatted(file, Options.whyUnreadable(e)));
         }
     }
 
@@ -203,8 +203,7 @@ final class PlanCommand implements Command {
                             "cases: none of the referrals has the reference %s, so what is said of it does not count.%s"
                                     .formatted(
                                             reference,
-                                            CheckedJson.didYouMean(
-                                                    reference, List.copyOf(referrals.keySet())))));
+                                            CheckedJson.didYouMean(reference, List.copyOf(referrals.keySet())))));
         }
 
         @Override
@@ -225,9 +224,8 @@ final class PlanCommand implements Command {
                 leaveOut(file, Options.problems(reading.problems()));
                 return;
             }
-            var reference = reading.document()
-                    .reference()
-                    .orElseGet(() -> "%s[%d]".formatted(file.getFileName(), number));
+            var reference =
+                    reading.document().reference().orElseGet(() -> "%s[%d]".formatted(file.getFileName(), number));
             if (referrals.putIfAbsent(reference, new Referral(reference, reading.document())) != null) {
                 leaveOut(
                         file,

@@ -77,8 +77,7 @@ record SessionsFile(
             var zone = zone();
             var minutes = minutes();
             zone.ifPresent(at -> each(root.get("sessions"), (node, i) -> session(node, "sessions[" + i + "]", at)));
-            DoubleUse.among(inOrder)
-                    .forEach(use -> problem(pathOf(use.session()), use.text()));
+            DoubleUse.among(inOrder).forEach(use -> problem(pathOf(use.session()), use.text()));
             var known = new HashMap<String, Known>();
             each(root.get("cases"), (node, i) -> known(node, "cases[" + i + "]", known));
             return problems.isEmpty() && zone.isPresent()
@@ -168,7 +167,9 @@ record SessionsFile(
                     LocalTime.parse(node.get("end").stringValue()),
                     zone);
             if (sessions.containsKey(id)) {
-                problem(path + ".id", "Another session is named %s already. Give each a name of its own.".formatted(id));
+                problem(
+                        path + ".id",
+                        "Another session is named %s already. Give each a name of its own.".formatted(id));
                 return;
             }
             switch (time) {
@@ -177,7 +178,8 @@ record SessionsFile(
                     var closed = node.get("closed");
                     var session = new Session(
                             id,
-                            LineFormat.constant(SessionKind.class, node.get("kind").stringValue()),
+                            LineFormat.constant(
+                                    SessionKind.class, node.get("kind").stringValue()),
                             start,
                             end,
                             minutes,
@@ -205,8 +207,7 @@ record SessionsFile(
             each(node.get("told"), (appointment, i) -> told(appointment, "%s.told[%d]".formatted(path, i), told));
             var done = EnumSet.noneOf(StepKind.class);
             each(node.get("done"), (step, _) -> done.add(LineFormat.constant(StepKind.class, step.stringValue())));
-            var of = new Known(
-                    capabilities(node.get("needs")), capabilities(node.get("procedureNeeds")), told, done);
+            var of = new Known(capabilities(node.get("needs")), capabilities(node.get("procedureNeeds")), told, done);
             if (known.put(reference, of) != null) {
                 problem(
                         path + ".reference",

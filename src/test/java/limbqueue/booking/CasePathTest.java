@@ -64,24 +64,28 @@ class CasePathTest {
 
     @Test
     void theSameDayIsNeverAPlaceInAQueue() throws IOException {
-        assertThat(path(text("10-acute-cold-leg"), Known.NOTHING))
-                .isInstanceOfSatisfying(NotQueued.class, not -> {
-                    assertThat(not.tier()).isEqualTo(Tier.SAME_DAY);
-                    assertThat(not.why()).startsWith("To hospital today");
-                });
+        assertThat(path(text("10-acute-cold-leg"), Known.NOTHING)).isInstanceOfSatisfying(NotQueued.class, not -> {
+            assertThat(not.tier()).isEqualTo(Tier.SAME_DAY);
+            assertThat(not.why()).startsWith("To hospital today");
+        });
     }
 
     @Test
     void adviceNeedsALetterAndNoSession() throws IOException {
         assertThat(path(text("01-mild-claudication"), Known.NOTHING))
-                .isInstanceOfSatisfying(NotQueued.class, not -> assertThat(not.why()).startsWith("Advice only"));
+                .isInstanceOfSatisfying(
+                        NotQueued.class, not -> assertThat(not.why()).startsWith("Advice only"));
     }
 
     @Test
     void stepsComeInTheOrderOfThePathAndOnlyThoseThatAreNeeded() throws IOException {
-        for (var name : List.of("07-heel-ulcer", "05-rest-pain", "21-stent-closed-again", "33-failed-attempt-elsewhere")) {
+        for (var name :
+                List.of("07-heel-ulcer", "05-rest-pain", "21-stent-closed-again", "33-failed-attempt-elsewhere")) {
             var kinds = waiting(name).steps().stream().map(Step::kind).toList();
-            assertThat(kinds).isSorted().endsWith(StepKind.CLINIC, StepKind.PROCEDURE).doesNotHaveDuplicates();
+            assertThat(kinds)
+                    .isSorted()
+                    .endsWith(StepKind.CLINIC, StepKind.PROCEDURE)
+                    .doesNotHaveDuplicates();
         }
         assertThat(waiting("07-heel-ulcer").tier()).isEqualTo(Tier.WITHIN_5_DAYS);
     }
@@ -90,18 +94,20 @@ class CasePathTest {
     void aStepThatHasBeenTakenIsNotTakenAgain() throws IOException {
         var known = new Known(Set.of(), Set.of(), Map.of(), Set.of(StepKind.PRESSURES_AND_DUPLEX, StepKind.CLINIC));
         assertThat(path(text("05-rest-pain"), known))
-                .isInstanceOfSatisfying(Waits.class, waits -> assertThat(waits.waiting().steps())
-                        .extracting(Step::kind)
-                        .doesNotContain(StepKind.PRESSURES_AND_DUPLEX, StepKind.CLINIC)
-                        .contains(StepKind.PROCEDURE));
+                .isInstanceOfSatisfying(
+                        Waits.class,
+                        waits -> assertThat(waits.waiting().steps())
+                                .extracting(Step::kind)
+                                .doesNotContain(StepKind.PRESSURES_AND_DUPLEX, StepKind.CLINIC)
+                                .contains(StepKind.PROCEDURE));
     }
 
     @Test
     void aHeldResultCarriesAStepUntilItsLastDayAndANewOneFromTheDayItCanBeIn() {
-        // Creatinine of 2026-02-03 counts 30 days, until 2026-03-05; with blood tests taking 7 days a new one is in on 2026-03-09.
+        // Creatinine of 2026-02-03 counts 30 days, until 2026-03-05; with blood tests taking 7 days a new one is in on
+        // 2026-03-09.
         var lead = new LeadDays(0, 7, 0, 0, 0, 0);
-        var json =
-                """
+        var json = """
                 {"received": "2026-02-20", "patient": {"born": "1950-01-01", "sex": "male"},
                  "legs": {"left": {"restPain": {"present": true, "sinceDays": 30}, "pressures": {"toe": 20}}},
                  "labs": [{"test": "creatinine", "value": 80, "unit": "umol/L", "taken": "2026-02-03"},
@@ -112,26 +118,31 @@ class CasePathTest {
         var outcome = CasePath.of(
                 "R", document(json), Policy.standard(), AS_OF, lead, CasePath.usualMinutes(), Known.NOTHING);
         var waiting = ((Waits) outcome).waiting();
-        assertThat(inTheWay(waiting, StepKind.PROCEDURE, LocalDate.of(2026, 3, 5))).isEmpty();
+        assertThat(inTheWay(waiting, StepKind.PROCEDURE, LocalDate.of(2026, 3, 5)))
+                .isEmpty();
         assertThat(inTheWay(waiting, StepKind.PROCEDURE, LocalDate.of(2026, 3, 6)))
                 .containsExactly("kidney function is in on 2026-03-09 at the soonest");
-        assertThat(inTheWay(waiting, StepKind.PROCEDURE, LocalDate.of(2026, 3, 8))).isNotEmpty();
-        assertThat(inTheWay(waiting, StepKind.PROCEDURE, LocalDate.of(2026, 3, 9))).isEmpty();
+        assertThat(inTheWay(waiting, StepKind.PROCEDURE, LocalDate.of(2026, 3, 8)))
+                .isNotEmpty();
+        assertThat(inTheWay(waiting, StepKind.PROCEDURE, LocalDate.of(2026, 3, 9)))
+                .isEmpty();
     }
 
     @Test
     void nobodyComesWhileAwayNorAfterLeavingTheArea() {
-        var json =
-                """
+        var json = """
                 {"received": "2026-03-01", "patient": {"unavailable": [{"from": "2026-03-10", "to": "2026-03-12"}],
                  "leavesArea": "2026-04-01", "returnsToArea": "2026-05-01"},
                  "legs": {"left": {"restPain": {"present": true, "sinceDays": 30}, "pressures": {"toe": 20}}}}
                 """;
         var waiting = ((Waits) path(json, Known.NOTHING)).waiting();
         assertThat(inTheWay(waiting, StepKind.CLINIC, LocalDate.of(2026, 3, 9))).isEmpty();
-        assertThat(inTheWay(waiting, StepKind.CLINIC, LocalDate.of(2026, 3, 10))).containsExactly("the patient cannot come");
-        assertThat(inTheWay(waiting, StepKind.CLINIC, LocalDate.of(2026, 3, 12))).containsExactly("the patient cannot come");
-        assertThat(inTheWay(waiting, StepKind.CLINIC, LocalDate.of(2026, 3, 13))).isEmpty();
+        assertThat(inTheWay(waiting, StepKind.CLINIC, LocalDate.of(2026, 3, 10)))
+                .containsExactly("the patient cannot come");
+        assertThat(inTheWay(waiting, StepKind.CLINIC, LocalDate.of(2026, 3, 12)))
+                .containsExactly("the patient cannot come");
+        assertThat(inTheWay(waiting, StepKind.CLINIC, LocalDate.of(2026, 3, 13)))
+                .isEmpty();
         assertThat(inTheWay(waiting, StepKind.CLINIC, LocalDate.of(2026, 4, 1)))
                 .containsExactly("the patient has left the area");
         assertThat(inTheWay(waiting, StepKind.CLINIC, LocalDate.of(2026, 5, 1))).isEmpty();
@@ -140,27 +151,26 @@ class CasePathTest {
     @Test
     void aDrugIsLeftOutBeforeTheProcedureFromTheEveningOfThePlanningDayOn() throws IOException {
         var waiting = waiting("27-on-blood-thinners");
-        assertThat(step(waiting, StepKind.PROCEDURE).barred())
-                .anySatisfy(bar -> {
-                    assertThat(bar.why()).contains("apixaban is held for");
-                    assertThat(bar.until()).isAfter(AS_OF.plusDays(2).atStartOfDay());
-                });
+        assertThat(step(waiting, StepKind.PROCEDURE).barred()).anySatisfy(bar -> {
+            assertThat(bar.why()).contains("apixaban is held for");
+            assertThat(bar.until()).isAfter(AS_OF.plusDays(2).atStartOfDay());
+        });
     }
 
     @Test
     void exerciseComesBeforeAnElectiveProcedureForClaudication() throws IOException {
-        assertThat(step(waiting("22-only-leg"), StepKind.PROCEDURE).barred())
-                .anySatisfy(bar -> {
-                    assertThat(bar.why()).startsWith("supervised exercise comes first");
-                    assertThat(bar.until()).isEqualTo(AS_OF.plusWeeks(12).atStartOfDay());
-                });
+        assertThat(step(waiting("22-only-leg"), StepKind.PROCEDURE).barred()).anySatisfy(bar -> {
+            assertThat(bar.why()).startsWith("supervised exercise comes first");
+            assertThat(bar.until()).isEqualTo(AS_OF.plusWeeks(12).atStartOfDay());
+        });
     }
 
     @Test
     void anArmOrACoveredStentInThePlanIsNeededOfTheSession() throws IOException {
         assertThat(step(waiting("21-stent-closed-again"), StepKind.PROCEDURE).needs())
                 .contains(Capability.ARM_ACCESS, Capability.COVERED_STENT_STOCK);
-        assertThat(step(waiting("21-stent-closed-again"), StepKind.CLINIC).needs()).isEmpty();
+        assertThat(step(waiting("21-stent-closed-again"), StepKind.CLINIC).needs())
+                .isEmpty();
     }
 
     @Test
@@ -173,7 +183,8 @@ class CasePathTest {
                     // A graft that only the left arm feeds.
                     continue;
                 }
-                var exchanged = json.replace("left", "\0").replace("right", "left").replace("\0", "right");
+                var exchanged =
+                        json.replace("left", "\0").replace("right", "left").replace("\0", "right");
                 assertThat(path(exchanged, Known.NOTHING)).as("%s", file).isEqualTo(path(json, Known.NOTHING));
                 compared++;
             }
@@ -183,8 +194,9 @@ class CasePathTest {
 
     @Test
     void twoReferralsOfOnePatientAreKnownToBe() {
-        var named = "{\"received\": \"2026-03-01\", \"patient\": {\"given\": \"A\", \"family\": \"B\", \"born\": \"1950-01-01\"},"
-                + " \"legs\": {\"left\": {\"restPain\": {\"present\": true, \"sinceDays\": 30}, \"pressures\": {\"toe\": 20}}}}";
+        var named =
+                "{\"received\": \"2026-03-01\", \"patient\": {\"given\": \"A\", \"family\": \"B\", \"born\": \"1950-01-01\"},"
+                        + " \"legs\": {\"left\": {\"restPain\": {\"present\": true, \"sinceDays\": 30}, \"pressures\": {\"toe\": 20}}}}";
         var one = (Waits) path(named, Known.NOTHING);
         var other = (Waits) path(named.replace("\"left\"", "\"right\""), Known.NOTHING);
         var another = (Waits) path(named.replace("1950", "1951"), Known.NOTHING);

@@ -41,16 +41,20 @@ class DoubleUseTest {
                 .singleElement()
                 .extracting(DoubleUse::text)
                 .asString()
-                .isEqualTo("It has the same place as session A, Room 1, and both are there on 2026-03-03 from 11:00 to 12:00."
-                        + " Change the time of one, or close it.");
+                .isEqualTo(
+                        "It has the same place as session A, Room 1, and both are there on 2026-03-03 from 11:00 to 12:00."
+                                + " Change the time of one, or close it.");
     }
 
     @Test
     void oneAfterTheOtherOrAClosedOneIsNoDoubleUse() {
         var morning = session("A", "08:00", "12:00", "Room 1", "Dr Halvern", false);
-        assertThat(found(morning, session("B", "12:00", "13:00", "Room 1", "Dr Halvern", false))).isEmpty();
-        assertThat(found(morning, session("B", "11:00", "13:00", "Room 1", "Dr Halvern", true))).isEmpty();
-        assertThat(found(morning, session("B", "11:00", "13:00", "Room 2", "Dr Imre", false))).isEmpty();
+        assertThat(found(morning, session("B", "12:00", "13:00", "Room 1", "Dr Halvern", false)))
+                .isEmpty();
+        assertThat(found(morning, session("B", "11:00", "13:00", "Room 1", "Dr Halvern", true)))
+                .isEmpty();
+        assertThat(found(morning, session("B", "11:00", "13:00", "Room 2", "Dr Imre", false)))
+                .isEmpty();
     }
 
     @Test

@@ -13,9 +13,9 @@ import limbqueue.triage.Tier;
  * Judges a plan as a person with pencil and paper would, from the rules in words; it shares no code with the planner. A plan is
  * given as the index of the session of each step of each case, {@value #NONE} for none.
  */
-final class HandJudge {
+public final class HandJudge {
 
-    static final int NONE = -1;
+    public static final int NONE = -1;
 
     private static final long BROKEN = 10_000_000;
     /** From a table of the normal distribution. */
@@ -25,14 +25,14 @@ final class HandJudge {
     private final List<Session> sessions;
     private final List<WaitingCase> cases;
 
-    HandJudge(Waiting waiting) {
+    public HandJudge(Waiting waiting) {
         this.waiting = waiting;
         this.sessions = waiting.sessions();
         this.cases = waiting.cases();
     }
 
     /** The indices of the sessions in which {@code plan} puts its cases. */
-    static int[][] placesOf(Waiting waiting, Plan plan) {
+    public static int[][] placesOf(Waiting waiting, Plan plan) {
         var places = new int[waiting.cases().size()][];
         for (var c = 0; c < places.length; c++) {
             var reference = waiting.cases().get(c).reference();
@@ -53,7 +53,7 @@ final class HandJudge {
     }
 
     /** Everything in the plan that cannot be. */
-    List<String> impossible(int[][] places) {
+    public List<String> impossible(int[][] places) {
         var found = new ArrayList<String>();
         for (var c = 0; c < places.length; c++) {
             var of = cases.get(c);
@@ -94,7 +94,7 @@ final class HandJudge {
     }
 
     /** What is impossible of step {@code s} as far as its own case is concerned. */
-    List<String> impossible(WaitingCase of, int[] path, int s) {
+    public List<String> impossible(WaitingCase of, int[] path, int s) {
         var found = new ArrayList<String>();
         var step = of.steps().get(s);
         var session = sessions.get(path[s]);
@@ -171,7 +171,7 @@ final class HandJudge {
     }
 
     /** The points of each level after the first, which counts what is impossible; 0 is best. */
-    long[] levels(int[][] places) {
+    public long[] levels(int[][] places) {
         var points = new long[6];
         for (var c = 0; c < places.length; c++) {
             var of = cases.get(c);

@@ -32,30 +32,35 @@ class SessionTimeTest {
 
     @Test
     void anOrdinaryMorningHasTheMinutesThatTheClockShows() {
-        assertThat(time(FORWARD, "08:00", "12:30"))
-                .isInstanceOfSatisfying(Possible.class, possible -> {
-                    assertThat(possible.minutes()).isEqualTo(270);
-                    assertThat(possible.remark()).isEmpty();
-                });
+        assertThat(time(FORWARD, "08:00", "12:30")).isInstanceOfSatisfying(Possible.class, possible -> {
+            assertThat(possible.minutes()).isEqualTo(270);
+            assertThat(possible.remark()).isEmpty();
+        });
     }
 
     @Test
     void aSessionOverTheMissingHourIsAnHourShorterThanItLooks() {
         assertThat(time(FORWARD, "01:00", "05:00")).isInstanceOfSatisfying(Possible.class, possible -> {
             assertThat(possible.minutes()).isEqualTo(180);
-            assertThat(possible.remark()).hasValueSatisfying(remark -> assertThat(remark).contains("180 minutes, not 240"));
+            assertThat(possible.remark())
+                    .hasValueSatisfying(remark -> assertThat(remark).contains("180 minutes, not 240"));
         });
     }
 
     @Test
     void aSessionOverTheHourThatComesTwiceIsAnHourLonger() {
         assertThat(time(BACK, "01:00", "05:00"))
-                .isInstanceOfSatisfying(Possible.class, possible -> assertThat(possible.minutes()).isEqualTo(300));
+                .isInstanceOfSatisfying(
+                        Possible.class,
+                        possible -> assertThat(possible.minutes()).isEqualTo(300));
     }
 
     @Test
     void aTimeThatTheNightLeavesOutIsNoTime() {
-        refused(time(FORWARD, "02:30", "05:00"), false, "There is no 02:30 on 2026-03-29 in Europe/Vienna: clocks go from 02:00 to 03:00");
+        refused(
+                time(FORWARD, "02:30", "05:00"),
+                false,
+                "There is no 02:30 on 2026-03-29 in Europe/Vienna: clocks go from 02:00 to 03:00");
         refused(time(FORWARD, "01:00", "02:30"), true, "There is no 02:30");
         assertThat(time(FORWARD, "03:00", "05:00")).isInstanceOf(Possible.class);
     }

@@ -19,8 +19,7 @@ class PlanCommandTest {
     private static final String DEMO = "demo-referrals";
     private static final String SESSIONS = "demo-referrals/sessions.json";
 
-    private static final String ONE_SESSION =
-            """
+    private static final String ONE_SESSION = """
             {"zone": "Europe/Vienna", "sessions": [
               {"id": "A", "kind": "clinic", "date": "2026-03-03", "start": "08:00", "end": "12:00", "place": "Room 1", "operator": "Dr Imre"}]}
             """;
@@ -40,7 +39,8 @@ class PlanCommandTest {
 
     private Printed with(String sessions) throws IOException {
         return plan(
-                file("sessions.json", sessions), file("a.referral.json", "{\"reference\": \"A-1\", \"received\": \"2026-03-01\"}"));
+                file("sessions.json", sessions),
+                file("a.referral.json", "{\"reference\": \"A-1\", \"received\": \"2026-03-01\"}"));
     }
 
     @Test
@@ -50,7 +50,8 @@ class PlanCommandTest {
         assertThat(printed.status()).isZero();
         var lines = printed.out().lines().toList();
         assertThat(lines.getFirst())
-                .startsWith("{\"notice\":\"" + TriageResult.NOTICE + "\",\"asOf\":\"2026-03-02\",\"policy\":\"standard-1\"")
+                .startsWith(
+                        "{\"notice\":\"" + TriageResult.NOTICE + "\",\"asOf\":\"2026-03-02\",\"policy\":\"standard-1\"")
                 .contains(
                         "\"level\":\"hard\",\"points\":0",
                         "\"level\":\"promisesOf5Days\"",
@@ -61,7 +62,8 @@ class PlanCommandTest {
                         "\"level\":\"idleMinutes\"",
                         "To hospital today");
         assertThat(lines.subList(1, lines.size()))
-                .allSatisfy(line -> assertThat(line).startsWith("{\"reference\":\"D-").contains("\"why\":\""));
+                .allSatisfy(line ->
+                        assertThat(line).startsWith("{\"reference\":\"D-").contains("\"why\":\""));
         assertThat(printed.out()).contains("\"placed\":false").contains("supervised exercise comes first");
     }
 
@@ -134,7 +136,9 @@ class PlanCommandTest {
     void aReferralThatCannotBeReadIsToldAndTheOthersArePlanned() throws IOException {
         var bad = file("b.referral.json", "{\"weightKg\": -1}");
         var printed = plan(SESSIONS, bad, DEMO + "/05-rest-pain.referral.json");
-        assertThat(printed.err()).contains(bad + ": weightKg: ").contains("cases: none of the referrals has the reference D-0002");
+        assertThat(printed.err())
+                .contains(bad + ": weightKg: ")
+                .contains("cases: none of the referrals has the reference D-0002");
         assertThat(printed.out()).contains("\"reference\":\"D-0005\"");
         assertThat(printed.status()).isEqualTo(2);
     }
@@ -142,12 +146,14 @@ class PlanCommandTest {
     @Test
     void argumentsThatMakeNoSenseAreToldWithWhatToDo() {
         assertThat(plan("--sed", "1", SESSIONS, DEMO).err())
-                .isEqualTo("limbqueue plan: there is no option --sed. The options are --as-of DATE, --policy FILE, --seed NUMBER,"
-                        + " --steps NUMBER and --help.\n");
+                .isEqualTo(
+                        "limbqueue plan: there is no option --sed. The options are --as-of DATE, --policy FILE, --seed NUMBER,"
+                                + " --steps NUMBER and --help.\n");
         assertThat(plan("--steps", "-5", SESSIONS, DEMO).err())
                 .contains("--steps -5 is not possible. Write a whole number from 0 to ");
         assertThat(plan("no-such.json", DEMO).err())
-                .isEqualTo("limbqueue plan: the sessions cannot be read. no-such.json: there is no such file or folder. Check the path.\n");
+                .isEqualTo(
+                        "limbqueue plan: the sessions cannot be read. no-such.json: there is no such file or folder. Check the path.\n");
         assertThat(plan(SESSIONS).status()).isEqualTo(2);
     }
 }

@@ -167,7 +167,8 @@ final class Reasons {
                 .filter(appointment -> appointment.getRange().isEmpty())
                 .map(appointment -> steps.get(appointment.index()))
                 .findFirst()
-                .or(() -> steps.stream().filter(step -> step.session().isEmpty()).findFirst());
+                .or(() ->
+                        steps.stream().filter(step -> step.session().isEmpty()).findFirst());
         return new CasePlan(
                 of.reference(),
                 of.tier(),

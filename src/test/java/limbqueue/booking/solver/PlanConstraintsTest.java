@@ -38,7 +38,8 @@ class PlanConstraintsTest {
     }
 
     private static Step step(StepKind kind, int minutes) {
-        return new Step(kind, new StepMinutes(minutes, minutes), Set.of(), List.of(), 0, Optional.empty(), Optional.empty());
+        return new Step(
+                kind, new StepMinutes(minutes, minutes), Set.of(), List.of(), 0, Optional.empty(), Optional.empty());
     }
 
     private static WaitingCase waiting(String reference, Tier tier, Step... steps) {
@@ -68,7 +69,10 @@ class PlanConstraintsTest {
     @Test
     void everyRuleIsAConstraint() {
         assertThat(PlanRule.values()).hasSize(12);
-        assertThat(PlanRule.values()).extracting(PlanRule::sentence).doesNotHaveDuplicates().allMatch(s -> s.endsWith("."));
+        assertThat(PlanRule.values())
+                .extracting(PlanRule::sentence)
+                .doesNotHaveDuplicates()
+                .allMatch(s -> s.endsWith("."));
     }
 
     @Test
@@ -104,8 +108,7 @@ class PlanConstraintsTest {
 
     @Test
     void aStepComesAfterTheOneBeforeItAndNotWithoutIt() {
-        var one = List.of(waiting(
-                "1", Tier.WITHIN_6_WEEKS, step(StepKind.CLINIC, 30), step(StepKind.PROCEDURE, 30)));
+        var one = List.of(waiting("1", Tier.WITHIN_6_WEEKS, step(StepKind.CLINIC, 30), step(StepKind.PROCEDURE, 30)));
         costs(PlanConstraints::inOrder, 1, placed(ROOMS, one, 0, 1));
         costs(PlanConstraints::inOrder, 1, placed(ROOMS, one, -1, 2));
         costs(PlanConstraints::inOrder, 0, placed(ROOMS, one, 0, 2));
