@@ -62,17 +62,14 @@ public record StepMinutes(double median, double ninety) {
         if (expected == 0) {
             return 0;
         }
-        var spread = spreadOfSum(expected, variance);
-        return StrictMath.exp(StrictMath.log(expected) - spread * spread / 2 + NINETY * spread);
+        double mean = expected;
+        var spread = StrictMath.sqrt(StrictMath.log1p(variance / (mean * mean)));
+        return StrictMath.exp(StrictMath.log(mean) - spread * spread / 2 + NINETY * spread);
     }
 
     /** How many whole minutes, rounded up, a session must be longer to end in time in nine of ten cases. */
     public static long overrun(long expected, long variance, int minutes) {
         // A hair's breadth is no overrun, and must not hang on the last digit of a logarithm.
         return Math.max(0, (long) Math.ceil(ninetyOfSum(expected, variance) - minutes - 1e-6));
-    }
-
-    private static double spreadOfSum(long expected, long variance) {
-        return StrictMath.sqrt(StrictMath.log1p((double) variance / expected / expected));
     }
 }

@@ -32,8 +32,8 @@ import tools.jackson.core.exc.JacksonIOException;
 final class PlanCommand implements Command {
 
     private static final Option SEED = new Option("--seed", "NUMBER", "a number", "1");
-    private static final Option STEPS = new Option("--steps", "NUMBER", "a number", "20000");
-    private static final int USUAL_STEPS = 20_000;
+    private static final Option STEPS = new Option("--steps", "NUMBER", "a number", "200000");
+    private static final int USUAL_STEPS = 200_000;
     private static final int MOST_STEPS = 100_000_000;
 
     private record Arguments(LocalDate asOf, Policy policy, Search search, Path sessions, List<Path> paths) {}
@@ -80,7 +80,7 @@ final class PlanCommand implements Command {
                   --as-of DATE    the day of planning, as 2026-03-02; today when not given
                   --policy FILE   the practice's own days and validities; see demo-referrals/standard.policy.json
                   --seed NUMBER   where the search begins; 1 when not given
-                  --steps NUMBER  how long it looks; 20000 when not given
+                  --steps NUMBER  how many changes it tries; 200000 when not given
 
                   A referral with anything wrong in it is told on standard error and left out; with anything wrong
                   in the sessions nothing is planned.

@@ -12,8 +12,8 @@ import org.junit.jupiter.api.Test;
 /** The plan against the best of all plans, which {@link HandJudge} finds by trying every one in practices small enough for it. */
 class PlanAgainstEveryPlanTest {
 
-    private static final int PRACTICES = 60;
-    private static final Search SEARCH = Search.of(1, 3_000);
+    private static final int PRACTICES = 40;
+    private static final Search SEARCH = Search.of(1, 6_000);
 
     private static long[] levels(Plan plan) {
         return plan.levels().stream().skip(1).mapToLong(Plan.LevelScore::points).toArray();
@@ -40,7 +40,7 @@ class PlanAgainstEveryPlanTest {
         for (long seed = 0; seed < PRACTICES; seed++) {
             var waiting = TinyPractice.of(1_000 + seed);
             var judge = new HandJudge(waiting);
-            for (var steps : List.of(0, 50)) {
+            for (var steps : List.of(0, 200)) {
                 var plan = Planner.plan(waiting, Search.of(seed, steps));
                 var places = HandJudge.placesOf(waiting, plan);
                 assertThat(judge.impossible(places)).as("practice %d", seed).isEmpty();
@@ -72,9 +72,9 @@ class PlanAgainstEveryPlanTest {
             Collections.shuffle(sessions, new Random(seed));
             Collections.shuffle(cases, new Random(seed));
             var shuffled = new Waiting(waiting.asOf(), waiting.lastDay(), sessions, cases);
-            assertThat(Planner.plan(shuffled, Search.of(3, 300)))
+            assertThat(Planner.plan(shuffled, Search.of(3, 2_000)))
                     .as("practice %d", seed)
-                    .isEqualTo(Planner.plan(waiting, Search.of(3, 300)));
+                    .isEqualTo(Planner.plan(waiting, Search.of(3, 2_000)));
         }
     }
 
@@ -82,8 +82,8 @@ class PlanAgainstEveryPlanTest {
     void theSameSeedAndLimitGiveTheSamePlan() {
         for (long seed = 0; seed < 10; seed++) {
             var waiting = TinyPractice.of(seed);
-            assertThat(Planner.plan(waiting, Search.of(seed, 500)))
-                    .isEqualTo(Planner.plan(TinyPractice.of(seed), Search.of(seed, 500)));
+            assertThat(Planner.plan(waiting, Search.of(seed, 2_000)))
+                    .isEqualTo(Planner.plan(TinyPractice.of(seed), Search.of(seed, 2_000)));
         }
     }
 

@@ -28,7 +28,7 @@ class PlanCommandTest {
     Path folder;
 
     private static Printed plan(String... arguments) {
-        var all = new ArrayList<>(List.of("plan", "--as-of", "2026-03-02", "--steps", "200"));
+        var all = new ArrayList<>(List.of("plan", "--as-of", "2026-03-02", "--steps", "2000"));
         all.addAll(List.of(arguments));
         return TriageCommandTest.run(all.toArray(String[]::new));
     }
@@ -75,7 +75,7 @@ class PlanCommandTest {
         var sessions = SESSIONS;
         var printed = plan("--seed", "7", sessions, first, second, third);
         assertThat(plan("--seed", "7", sessions, third, first, second).out()).isEqualTo(printed.out());
-        assertThat(printed.out()).contains("\"seed\":7,\"steps\":200");
+        assertThat(printed.out()).contains("\"seed\":7,\"steps\":2000");
     }
 
     /** What is wrong with one session is told with its place and what to do, and nothing is planned. */

@@ -136,6 +136,19 @@ public class Appointment {
                 .orElse(false);
     }
 
+    /** The session of which the patient has been told, if the step can still be in it. */
+    @Nullable Slot toldSlot() {
+        var told = step().told();
+        if (told.isPresent()) {
+            for (var possible : range) {
+                if (possible.session().id().equals(told.get())) {
+                    return possible;
+                }
+            }
+        }
+        return null;
+    }
+
     @Override
     public String toString() {
         return waiting.reference() + " " + step().kind();

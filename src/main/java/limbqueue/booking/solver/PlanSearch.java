@@ -6,7 +6,6 @@ import ai.timefold.solver.core.config.constructionheuristic.ConstructionHeuristi
 import ai.timefold.solver.core.config.heuristic.selector.move.composite.UnionMoveSelectorConfig;
 import ai.timefold.solver.core.config.heuristic.selector.move.factory.MoveIteratorFactoryConfig;
 import ai.timefold.solver.core.config.heuristic.selector.move.generic.ChangeMoveSelectorConfig;
-import ai.timefold.solver.core.config.heuristic.selector.move.generic.SwapMoveSelectorConfig;
 import ai.timefold.solver.core.config.localsearch.LocalSearchPhaseConfig;
 import ai.timefold.solver.core.config.localsearch.decider.acceptor.LocalSearchAcceptorConfig;
 import ai.timefold.solver.core.config.localsearch.decider.forager.LocalSearchForagerConfig;
@@ -20,7 +19,10 @@ import limbqueue.booking.Waiting;
 /** Looks for a plan: first in the order of urgency, then by moving and exchanging what has been placed. */
 public final class PlanSearch {
 
-    private static final int LATE_ACCEPTANCE = 400;
+    /** A change is taken when it is no worse than what was there so many changes ago: more of them the longer the search. */
+    private static final int SHORTEST_MEMORY = 50;
+    private static final int LONGEST_MEMORY = 2_000;
+    private static final int STEPS_FOR_EACH = 200;
 
     private PlanSearch() {}
 
@@ -53,11 +55,13 @@ public final class PlanSearch {
         return new LocalSearchPhaseConfig()
                 .withMoveSelectorConfig(new UnionMoveSelectorConfig()
                         .withMoveSelectors(
-                                new ChangeMoveSelectorConfig(),
-                                new SwapMoveSelectorConfig(),
-                                new MoveIteratorFactoryConfig().withMoveIteratorFactoryClass(PathMoves.class)))
-                .withAcceptorConfig(new LocalSearchAcceptorConfig().withLateAcceptanceSize(LATE_ACCEPTANCE))
+                                new ChangeMoveSelectorConfig().withFixedProbabilityWeight(1.0),
+                                new MoveIteratorFactoryConfig()
+                                        .withMoveIteratorFactoryClass(PathMoves.class)
+                                        .withFixedProbabilityWeight(20.0)))
+                .withAcceptorConfig(new LocalSearchAcceptorConfig().withLateAcceptanceSize(
+                        Math.clamp(steps / STEPS_FOR_EACH, SHORTEST_MEMORY, LONGEST_MEMORY)))
                 .withForagerConfig(new LocalSearchForagerConfig().withAcceptedCountLimit(1))
-                .withTerminationConfig(new TerminationConfig().withStepCountLimit(steps));
+                .withTerminationConfig(new TerminationConfig().withMoveCountLimit((long) steps));
     }
 }
