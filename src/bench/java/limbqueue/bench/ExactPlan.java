@@ -106,11 +106,12 @@ final class ExactPlan {
     private void weigh(List<LinearExprBuilder> levels) {
         for (var c = 0; c < choices.size(); c++) {
             var of = waiting.cases().get(c);
-            var late = levels.get(switch (Lateness.levelOf(of.tier())) {
-                case PROMISES_OF_5_DAYS -> 0;
-                case PROMISES_OF_14_DAYS -> 1;
-                default -> 3;
-            });
+            var late = levels.get(
+                    switch (Lateness.levelOf(of.tier())) {
+                        case PROMISES_OF_5_DAYS -> 0;
+                        case PROMISES_OF_14_DAYS -> 1;
+                        default -> 3;
+                    });
             var weight = switch (of.tier()) {
                 case WITHIN_6_WEEKS -> 3L;
                 default -> 1L;
@@ -174,8 +175,8 @@ final class ExactPlan {
             var times = List.copyOf(ofSession.keySet());
             var variables = new ArrayList<IntVar>();
             for (var time : times) {
-                var count = model.newIntVar(
-                        0, Math.min(most.get(t).get(time), session.minutes() / time.expected()), "");
+                var count =
+                        model.newIntVar(0, Math.min(most.get(t).get(time), session.minutes() / time.expected()), "");
                 model.addEquality(ofSession.get(time), count);
                 variables.add(count);
             }
@@ -233,8 +234,7 @@ final class ExactPlan {
         if (status != CpSolverStatus.OPTIMAL && status != CpSolverStatus.FEASIBLE) {
             return new Found(Long.MAX_VALUE, (long) Math.ceil(solver.bestObjectiveBound() - 1e-6));
         }
-        return new Found(
-                Math.round(solver.objectiveValue()), (long) Math.ceil(solver.bestObjectiveBound() - 1e-6));
+        return new Found(Math.round(solver.objectiveValue()), (long) Math.ceil(solver.bestObjectiveBound() - 1e-6));
     }
 
     /** The best of all levels in strict order, each given {@code seconds}. */

@@ -109,8 +109,8 @@ final class GeneratedPractice {
             barred.add(Barred.days(from, from.plusDays(random.nextInt(10)), "away"));
         }
         var early = sessions.stream()
-                .filter(session -> session.kind() == kind.session()
-                        && session.date().isBefore(AS_OF.plusDays(21)))
+                .filter(session ->
+                        session.kind() == kind.session() && session.date().isBefore(AS_OF.plusDays(21)))
                 .toList();
         var told = random.nextInt(10) == 0 && !early.isEmpty()
                 ? Optional.of(early.get(random.nextInt(early.size())).id())

@@ -17,8 +17,7 @@ import limbqueue.booking.Waiting;
 /** How good plans are, beside the exact optimum and beside booking one after the other, and how long they take. */
 public final class PlanBenchmark {
 
-    private static final List<String> LEVELS =
-            List.of("5 days", "14 days", "overrun", "lateness", "told", "idle");
+    private static final List<String> LEVELS = List.of("5 days", "14 days", "overrun", "lateness", "told", "idle");
     private static final Duration SEARCH = Duration.ofSeconds(30);
     /** For practices small enough to be proved. */
     private static final int STEPS = Integer.getInteger("plan.steps", 1_000_000);
@@ -45,10 +44,7 @@ public final class PlanBenchmark {
     }
 
     private static long[] levels(Plan plan) {
-        return plan.levels().stream()
-                .skip(1)
-                .mapToLong(Plan.LevelScore::points)
-                .toArray();
+        return plan.levels().stream().skip(1).mapToLong(Plan.LevelScore::points).toArray();
     }
 
     private static double seconds(long begin) {
@@ -130,7 +126,8 @@ public final class PlanBenchmark {
     }
 
     private static void rivals() {
-        System.out.println("Target dates broken (places missing count), of cases promised 5 days, 14 days, the rest; weighted days late");
+        System.out.println(
+                "Target dates broken (places missing count), of cases promised 5 days, 14 days, the rest; weighted days late");
         for (var cases : List.of(40, 100, 300)) {
             for (var seed = 1; seed <= 3; seed++) {
                 var waiting = GeneratedPractice.of(seed, cases);
@@ -147,13 +144,13 @@ public final class PlanBenchmark {
         for (var c = 0; c < places.length; c++) {
             var of = waiting.cases().get(c);
             var last = places[c][places[c].length - 1];
-            if (last == HandJudge.NONE
-                    || waiting.sessions().get(last).date().isAfter(of.target())) {
-                broken[switch (of.tier()) {
-                    case SAME_DAY, WITHIN_5_DAYS -> 0;
-                    case WITHIN_14_DAYS -> 1;
-                    default -> 2;
-                }]++;
+            if (last == HandJudge.NONE || waiting.sessions().get(last).date().isAfter(of.target())) {
+                broken[
+                        switch (of.tier()) {
+                            case SAME_DAY, WITHIN_5_DAYS -> 0;
+                            case WITHIN_14_DAYS -> 1;
+                            default -> 2;
+                        }]++;
             }
         }
         System.out.printf(

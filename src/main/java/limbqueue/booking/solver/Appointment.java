@@ -137,7 +137,8 @@ public class Appointment {
     }
 
     /** The session of which the patient has been told, if the step can still be in it. */
-    @Nullable Slot toldSlot() {
+    @Nullable
+    Slot toldSlot() {
         var told = step().told();
         if (told.isPresent()) {
             for (var possible : range) {

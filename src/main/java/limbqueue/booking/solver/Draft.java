@@ -45,7 +45,8 @@ final class Draft {
         return load;
     }
 
-    @Nullable Slot at(Appointment appointment) {
+    @Nullable
+    Slot at(Appointment appointment) {
         return changes.containsKey(appointment) ? changes.get(appointment) : appointment.getSlot();
     }
 
@@ -91,8 +92,7 @@ final class Draft {
         for (var change : changes.entrySet()) {
             var appointment = change.getKey();
             var slot = change.getValue();
-            if (appointment.index() > 0
-                    && !inOrder(appointments.get(appointment.getNumber() - 1), appointment)) {
+            if (appointment.index() > 0 && !inOrder(appointments.get(appointment.getNumber() - 1), appointment)) {
                 return false;
             }
             if (!appointment.last() && !inOrder(appointment, appointments.get(appointment.getNumber() + 1))) {

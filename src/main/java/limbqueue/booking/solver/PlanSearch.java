@@ -21,6 +21,7 @@ public final class PlanSearch {
 
     /** A change is taken when it is no worse than what was there so many changes ago: more of them the longer the search. */
     private static final int SHORTEST_MEMORY = 50;
+
     private static final int LONGEST_MEMORY = 2_000;
     private static final int STEPS_FOR_EACH = 200;
 
@@ -59,8 +60,8 @@ public final class PlanSearch {
                                 new MoveIteratorFactoryConfig()
                                         .withMoveIteratorFactoryClass(PathMoves.class)
                                         .withFixedProbabilityWeight(20.0)))
-                .withAcceptorConfig(new LocalSearchAcceptorConfig().withLateAcceptanceSize(
-                        Math.clamp(steps / STEPS_FOR_EACH, SHORTEST_MEMORY, LONGEST_MEMORY)))
+                .withAcceptorConfig(new LocalSearchAcceptorConfig()
+                        .withLateAcceptanceSize(Math.clamp(steps / STEPS_FOR_EACH, SHORTEST_MEMORY, LONGEST_MEMORY)))
                 .withForagerConfig(new LocalSearchForagerConfig().withAcceptedCountLimit(1))
                 .withTerminationConfig(new TerminationConfig().withMoveCountLimit((long) steps));
     }
