@@ -38,7 +38,8 @@ public final class PlanSearch {
     }
 
     private static SolverConfig rules() {
-        return new SolverConfig()
+        // Of the jar's own loader: the solver would ask that of the thread, which may be another.
+        return new SolverConfig(PlanSearch.class.getClassLoader())
                 .withSolutionClass(Timetable.class)
                 .withEntityClasses(Appointment.class)
                 .withConstraintProviderClass(PlanConstraints.class);
