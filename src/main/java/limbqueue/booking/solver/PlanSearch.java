@@ -31,15 +31,25 @@ public final class PlanSearch {
     public static Plan plan(Waiting waiting, Search search) {
         var found = Timetable.of(waiting);
         if (!found.getAppointments().isEmpty()) {
-            var factory = SolverFactory.<Timetable>create(config(search));
-            found = factory.buildSolver().solve(found);
+            found = solved(found, search);
         }
         return new Reasons(waiting, found).plan(search);
     }
 
+    private static Timetable solved(Timetable timetable, Search search) {
+        // The solver looks for classes through the loader of the thread, which need not know the one that has them.
+        var thread = Thread.currentThread();
+        var before = thread.getContextClassLoader();
+        thread.setContextClassLoader(PlanSearch.class.getClassLoader());
+        try {
+            return SolverFactory.<Timetable>create(config(search)).buildSolver().solve(timetable);
+        } finally {
+            thread.setContextClassLoader(before);
+        }
+    }
+
     private static SolverConfig rules() {
-        // Of the jar's own loader: the solver would ask that of the thread, which may be another.
-        return new SolverConfig(PlanSearch.class.getClassLoader())
+        return new SolverConfig()
                 .withSolutionClass(Timetable.class)
                 .withEntityClasses(Appointment.class)
                 .withConstraintProviderClass(PlanConstraints.class);
