@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class Draft {
 
-    private static final PlanningVariableMetaModel<Timetable, Appointment, @Nullable Slot> SLOT =
+    private static final PlanningVariableMetaModel<Timetable, Appointment, Slot> SLOT =
             PlanningSolutionMetaModel.of(Timetable.class, Appointment.class)
                     .genuineEntity(Appointment.class)
                     .basicVariable("slot", Slot.class);
