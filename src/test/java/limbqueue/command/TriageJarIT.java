@@ -60,6 +60,22 @@ class TriageJarIT {
     }
 
     @Test
+    void twoRunsPrintTheSamePlan() throws Exception {
+        var plan = new String[] {
+            "plan", "--as-of", "2026-03-02", "--steps", "5000", "demo-referrals/sessions.json", "demo-referrals"
+        };
+        var one = java(List.of(), plan);
+        var other = java(
+                List.of("-Duser.timezone=Pacific/Auckland", "-Duser.language=tr", "-XX:TieredStopAtLevel=1"), plan);
+        assertThat(one.err()).isEmpty();
+        assertThat(one.status()).isZero();
+        assertThat(one.out())
+                .startsWith("{\"notice\":")
+                .contains("\"reference\":\"D-0005\"")
+                .isEqualTo(other.out());
+    }
+
+    @Test
     void aBadDocumentIsToldInUtf8AndTheStatusIsTwo() throws Exception {
         var file =
                 Files.writeString(folder.resolve("bad.json"), "{\"legs\":{\"left\":{\"wound\":{\"ulcer\":\"groß\"}}}}");
