@@ -19,8 +19,13 @@ public final class PlanBenchmark {
 
     private static final List<String> LEVELS = List.of("5 days", "14 days", "overrun", "lateness", "told", "idle");
     private static final Duration SEARCH = Duration.ofSeconds(30);
-    /** For practices small enough to be proved. */
+    /** Steps of the search, and sizes of the practices, where both are small enough for the optimum to be proved. */
     private static final int STEPS = Integer.getInteger("plan.steps", 1_000_000);
+
+    private static final List<Integer> CASES = Arrays.stream(
+                    System.getProperty("plan.cases", "20,40").split(",", -1))
+            .map(Integer::valueOf)
+            .toList();
 
     private static final int NO_END = 1_000_000_000;
 
@@ -65,7 +70,7 @@ public final class PlanBenchmark {
     private static void exact() {
         Loader.loadNativeLibraries();
         System.out.println("Plan and exact optimum by CP-SAT, level by level");
-        for (var cases : List.of(20, 40)) {
+        for (var cases : CASES) {
             for (var seed = 1; seed <= 3; seed++) {
                 var waiting = GeneratedPractice.of(seed, cases);
                 var begin = System.nanoTime();

@@ -14,6 +14,7 @@ public enum Capability {
         this.words = words;
     }
 
+    /** What it is called within a sentence. */
     public String words() {
         return words;
     }

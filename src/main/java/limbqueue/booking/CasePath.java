@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -181,7 +182,7 @@ public final class CasePath {
     }
 
     private StepMinutes usual(StepKind kind) {
-        return minutes.getOrDefault(kind, usualMinutes().getOrDefault(kind, new StepMinutes(30, 45)));
+        return minutes.getOrDefault(kind, Objects.requireNonNull(usualMinutes().get(kind)));
     }
 
     private void add(

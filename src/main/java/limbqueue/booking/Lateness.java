@@ -7,8 +7,8 @@ import limbqueue.triage.Tier;
 
 /**
  * How late a case is, in the points of the level to which its tier belongs. A case without a place counts as if it came
- * {@value #UNPLACED_DAYS} days after the last session, and a step that could have been prepared all the same as
- * {@value #UNPREPARED_DAYS} days more, so that a place is always better than none (common practice, no source).
+ * {@value #UNPLACED_DAYS} days after the last day that is planned for, and a step that could have been prepared all the
+ * same as {@value #UNPREPARED_DAYS} days more, so that a place is always better than none (common practice, no source).
  */
 public final class Lateness {
 
@@ -35,7 +35,7 @@ public final class Lateness {
      * The points of the last step of a case.
      *
      * @param on the day of the last step; empty without a place
-     * @param lastDay the last day on which there is a session
+     * @param lastDay the last day that is planned for
      */
     public static long points(Tier tier, LocalDate target, Optional<LocalDate> on, LocalDate lastDay) {
         var days = on.map(day -> daysLate(target, day)).orElseGet(() -> UNPLACED_DAYS + daysLate(target, lastDay));

@@ -36,9 +36,13 @@ public record Plan(
     public record LevelScore(PlanRule.Level level, long points, String words, List<String> rules) {}
 
     /**
+     * A session with what it holds.
+     *
+     * @param minutes that pass in it
      * @param expected minutes of its cases together, their means added up
      * @param ninety minutes that they do not exceed in nine of ten such sessions
-     * @param idle minutes left over
+     * @param idle minutes of the session beyond those expected
+     * @param cases references, most urgent first
      */
     public record SessionLoad(
             String id,
@@ -53,10 +57,18 @@ public record Plan(
             long idle,
             List<String> cases) {}
 
-    /** @param to empty when the plan has no place for it */
+    /**
+     * An appointment of which the patient has been told and that the plan moves.
+     *
+     * @param from id of the session that the patient knows of
+     * @param to id of the session in the plan; empty without a place
+     * @param why what keeps it from where it was, as the end of a sentence
+     */
     public record MovedAppointment(String reference, StepKind step, String from, Optional<String> to, String why) {}
 
     /**
+     * A case with its whole path.
+     *
      * @param placed whether every step has a place
      * @param on the day of the last step
      * @param daysLate days after the target date, 0 or more; empty without a place
@@ -75,8 +87,10 @@ public record Plan(
             List<StepPlan> steps) {}
 
     /**
+     * A step of a case.
+     *
      * @param session its id; empty without a place
-     * @param at when the patient is expected, if all before take as long as expected
+     * @param at when the patient is expected on the clock of the place, if all before take as long as expected
      * @param minutes expected
      * @param why why there, or what keeps it from a place
      */

@@ -1,6 +1,6 @@
 package limbqueue.booking;
 
-/** What a plan is judged by: each rule in one sentence, which is also what a person is told when it speaks. */
+/** What a plan is judged by: each rule in one sentence, which is also what a person is told when it binds. */
 public enum PlanRule {
     SUITABLE_SESSION(Level.HARD, "A step takes place in an open session of its kind that has what the case needs."),
     OPEN_GATE(
@@ -48,10 +48,12 @@ public enum PlanRule {
         this.sentence = sentence;
     }
 
+    /** The level at which it counts. */
     public Level level() {
         return level;
     }
 
+    /** The rule as whoever reads a plan is told it. */
     public String sentence() {
         return sentence;
     }

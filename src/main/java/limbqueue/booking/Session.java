@@ -2,6 +2,7 @@ package limbqueue.booking;
 
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -11,7 +12,11 @@ import java.util.Set;
  * @param start on the clock of the place
  * @param end on the clock of the place, after {@code start}
  * @param minutes that pass between them, above 0; not what the clock says in a night in which clocks are changed
+ * @param place the room; no two open sessions have one at the same time
+ * @param operator who leads it; nobody leads two open sessions at the same time
+ * @param capabilities what cases that need more than the room find in it
  * @param closed whether nobody can be treated in it after all
+ * @param closedFor why it is closed, as the end of "it is closed: "; empty where nobody said, or where it is open
  */
 public record Session(
         String id,
@@ -22,16 +27,40 @@ public record Session(
         String place,
         String operator,
         Set<Capability> capabilities,
-        boolean closed) {
+        boolean closed,
+        Optional<String> closedFor) {
 
-    /** @throws IllegalArgumentException if it ends before it starts, or has no minutes */
+    /** Closed, if it is, for no reason given. */
+    public Session(
+            String id,
+            SessionKind kind,
+            LocalDateTime start,
+            LocalDateTime end,
+            int minutes,
+            String place,
+            String operator,
+            Set<Capability> capabilities,
+            boolean closed) {
+        this(id, kind, start, end, minutes, place, operator, capabilities, closed, Optional.empty());
+    }
+
+    /** @throws IllegalArgumentException if it ends before it starts, has no minutes, or has a reason to be closed and is open */
     public Session {
         if (!end.isAfter(start) || minutes <= 0) {
             throw new IllegalArgumentException("the session %s has no time in it".formatted(id));
         }
+        if (!closed && closedFor.isPresent()) {
+            throw new IllegalArgumentException("the session %s is open".formatted(id));
+        }
         capabilities = Set.copyOf(capabilities);
     }
 
+    /** The same session, closed for {@code reason}. */
+    public Session closedFor(String reason) {
+        return new Session(id, kind, start, end, minutes, place, operator, capabilities, true, Optional.of(reason));
+    }
+
+    /** The day on which it starts. */
     public LocalDate date() {
         return start.toLocalDate();
     }

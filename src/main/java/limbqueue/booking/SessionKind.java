@@ -13,6 +13,7 @@ public enum SessionKind {
         this.words = words;
     }
 
+    /** What it is called within a sentence. */
     public String words() {
         return words;
     }

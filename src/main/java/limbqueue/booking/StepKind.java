@@ -20,6 +20,7 @@ public enum StepKind {
         return session;
     }
 
+    /** What it is called within a sentence. */
     public String words() {
         return words;
     }

@@ -9,6 +9,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -89,11 +90,11 @@ final class Options {
         return List.copyOf(paths);
     }
 
-    /** The day asked for, or today. */
-    LocalDate asOf() throws ArgumentsException {
+    /** The day asked for, or today in {@code zone}. */
+    LocalDate asOf(ZoneId zone) throws ArgumentsException {
         var text = given.get(AS_OF);
         if (text == null) {
-            return LocalDate.now();
+            return LocalDate.now(zone);
         }
         try {
             return LocalDate.parse(text);

@@ -4,10 +4,12 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 import limbqueue.booking.CasePath;
 import limbqueue.booking.CasePath.Known;
 import limbqueue.booking.CasePath.NotQueued;
@@ -15,6 +17,8 @@ import limbqueue.booking.CasePath.Waits;
 import limbqueue.booking.Plan;
 import limbqueue.booking.Planner;
 import limbqueue.booking.Search;
+import limbqueue.booking.Step;
+import limbqueue.booking.StepKind;
 import limbqueue.booking.Waiting;
 import limbqueue.booking.WaitingCase;
 import limbqueue.command.Options.ArgumentsException;
@@ -36,7 +40,8 @@ final class PlanCommand implements Command {
     private static final int USUAL_STEPS = 200_000;
     private static final int MOST_STEPS = 100_000_000;
 
-    private record Arguments(LocalDate asOf, Policy policy, Search search, Path sessions, List<Path> paths) {}
+    private record Arguments(
+            LocalDate asOf, Policy policy, Search search, Path file, SessionsFile sessions, List<Path> paths) {}
 
     /** A referral and the name under which it is planned. */
     private record Referral(String reference, ReferralDocument document) {}
@@ -44,7 +49,8 @@ final class PlanCommand implements Command {
     /**
      * The first line.
      *
-     * @param notQueued referrals that need no place
+     * @param notQueued referrals that need no place, by reference
+     * @param remarks what is worth knowing of the sessions and of what is known of cases
      */
     private record PlanLine(
             String notice,
@@ -92,34 +98,34 @@ final class PlanCommand implements Command {
     public int run(List<String> arguments, Console console) throws Console.CannotWriteException {
         DocumentFormat.prepare();
         Optional<Arguments> asked;
-        Optional<SessionsFile> sessions = Optional.empty();
         try {
             asked = read(arguments);
-            if (asked.isPresent()) {
-                sessions = Optional.of(sessions(asked.get().sessions()));
-            }
         } catch (ArgumentsException e) {
             console.complain("limbqueue plan: " + e.getMessage());
             return INCOMPLETE;
         }
-        if (asked.isEmpty() || sessions.isEmpty()) {
+        if (asked.isEmpty()) {
             console.explain(help());
             return INCOMPLETE;
         }
-        return new Run(asked.get(), sessions.get(), console).plan() ? DONE : INCOMPLETE;
+        return new Run(asked.get(), console).plan() ? DONE : INCOMPLETE;
     }
 
     private static Optional<Arguments> read(List<String> arguments) throws ArgumentsException {
         var options = Options.read(arguments, Options.AS_OF, Options.POLICY, SEED, STEPS);
-        var asOf = options.asOf();
         var policy = options.policy();
         var search = Search.of(
                 options.number(SEED, Integer.MAX_VALUE).orElse(1),
                 options.number(STEPS, MOST_STEPS).orElse(USUAL_STEPS));
         var paths = options.paths();
-        return paths.size() < 2
-                ? Optional.empty()
-                : Optional.of(new Arguments(asOf, policy, search, paths.getFirst(), paths.subList(1, paths.size())));
+        if (paths.size() < 2) {
+            return Optional.empty();
+        }
+        var file = paths.getFirst();
+        var sessions = sessions(file);
+        // Today is the day at the place of the sessions.
+        return Optional.of(new Arguments(
+                options.asOf(sessions.zone()), policy, search, file, sessions, paths.subList(1, paths.size())));
     }
 
     private static SessionsFile sessions(Path file) throws ArgumentsException {
@@ -137,14 +143,14 @@ final class PlanCommand implements Command {
     /** One run: what it was asked to do, and whether anything was left out. */
     private static final class Run implements ReferralFolder.Taker {
         private final Arguments asked;
-        private final SessionsFile sessions;
         private final Console console;
-        private final Map<String, Referral> referrals = new LinkedHashMap<>();
+        private final Map<String, Referral> referrals = new TreeMap<>();
+        private final List<String> remarks;
         private boolean complete = true;
 
-        Run(Arguments asked, SessionsFile sessions, Console console) {
+        Run(Arguments asked, Console console) {
             this.asked = asked;
-            this.sessions = sessions;
+            this.remarks = new ArrayList<>(asked.sessions().remarks());
             this.console = console;
         }
 
@@ -159,12 +165,25 @@ final class PlanCommand implements Command {
             var notQueued = new ArrayList<NotQueued>();
             for (var referral : referrals.values()) {
                 switch (path(referral)) {
-                    case Waits(var one) -> waiting.add(one);
-                    case NotQueued not -> notQueued.add(not);
+                    case Waits(var one) -> {
+                        waiting.add(one);
+                        remarkToldInVain(
+                                one.reference(),
+                                one.steps().stream().map(Step::kind).collect(Collectors.toSet()));
+                    }
+                    case NotQueued not -> {
+                        notQueued.add(not);
+                        remarkToldInVain(not.reference(), Set.of());
+                    }
                 }
             }
             var plan = Planner.plan(
-                    Waiting.untilTheLastSession(asked.asOf(), sessions.sessions(), waiting), asked.search());
+                    Waiting.untilTheLastSession(
+                            asked.asOf(),
+                            asked.sessions().zone(),
+                            asked.sessions().sessions(),
+                            waiting),
+                    asked.search());
             console.result(LineFormat.write(new PlanLine(
                     plan.notice(),
                     plan.asOf(),
@@ -175,7 +194,7 @@ final class PlanCommand implements Command {
                     plan.sessions(),
                     plan.told(),
                     notQueued,
-                    sessions.remarks())));
+                    remarks)));
             for (var one : plan.cases()) {
                 console.result(LineFormat.write(one));
             }
@@ -188,18 +207,33 @@ final class PlanCommand implements Command {
                     referral.document(),
                     asked.policy(),
                     asked.asOf(),
-                    sessions.lead(),
-                    sessions.minutes(),
-                    sessions.known().getOrDefault(referral.reference(), Known.NOTHING));
+                    asked.sessions().lead(),
+                    asked.sessions().minutes(),
+                    known(referral.reference()));
+        }
+
+        private Known known(String reference) {
+            return asked.sessions().known().getOrDefault(reference, Known.NOTHING);
+        }
+
+        /** An appointment of which the patient knows and the plan does not would be kept in vain. */
+        private void remarkToldInVain(String reference, Set<StepKind> path) {
+            new TreeMap<>(known(reference).told()).forEach((step, session) -> {
+                if (!path.contains(step)) {
+                    remarks.add(
+                            "%s: the patient has been told of %s in session %s, and it is no step of the path any more. Cancel it, or check the referral."
+                                    .formatted(reference, step.words(), session));
+                }
+            });
         }
 
         /** What is known of a case that nobody referred was meant for another one. */
         private void tellUnknownCases() {
-            sessions.known().keySet().stream()
+            asked.sessions().known().keySet().stream()
                     .filter(reference -> !referrals.containsKey(reference))
                     .sorted()
                     .forEach(reference -> leaveOut(
-                            asked.sessions(),
+                            asked.file(),
                             "cases: none of the referrals has the reference %s, so what is said of it does not count.%s"
                                     .formatted(
                                             reference,

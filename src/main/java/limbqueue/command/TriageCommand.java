@@ -3,6 +3,7 @@ package limbqueue.command;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
 import limbqueue.document.DocumentFormat;
 import limbqueue.document.DocumentReader;
@@ -114,7 +115,7 @@ final class TriageCommand implements Command {
 
     private static Arguments read(List<String> arguments) throws Options.ArgumentsException {
         var options = Options.read(arguments, Options.AS_OF, Options.POLICY);
-        return new Arguments(options.asOf(), options.policy(), options.paths());
+        return new Arguments(options.asOf(ZoneId.systemDefault()), options.policy(), options.paths());
     }
 
     private static void triage(Path path, Run run) throws Console.CannotWriteException {

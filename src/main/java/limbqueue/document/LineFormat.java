@@ -25,7 +25,11 @@ public final class LineFormat {
         return true;
     }
 
-    /** The constant of {@code type} that the format names {@code name}. */
+    /**
+     * The constant of {@code type} that the format names {@code name}.
+     *
+     * @throws IllegalArgumentException if there is none, which a schema has to keep from happening
+     */
     public static <E extends Enum<E>> E constant(Class<E> type, String name) {
         for (var constant : type.getEnumConstants()) {
             if (RecordForm.name(constant).equals(name)) {

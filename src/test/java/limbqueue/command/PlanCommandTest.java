@@ -129,7 +129,17 @@ class PlanCommandTest {
         var printed = plan(file("sessions.json", ONE_SESSION), DEMO + "/05-rest-pain.referral.json");
         assertThat(printed.status()).isZero();
         assertThat(printed.out().lines().toList().get(1))
-                .contains("\"placed\":false", "Not placed: ", "there is no session of the ", "Add one.");
+                .contains("\"placed\":false", "Not placed: ", "There is no session of the ", "Add one.");
+    }
+
+    @Test
+    void anAppointmentOfWhichThePatientKnowsAndThatIsNoStepAnyMoreIsRemarked() throws IOException {
+        var told = "\"cases\": [{\"reference\": \"A-1\", \"done\": [\"clinic\"],"
+                + " \"told\": [{\"step\": \"clinic\", \"session\": \"A\"}]}], \"zone\"";
+        assertThat(with(ONE_SESSION.replace("\"zone\"", told)).out())
+                .contains(
+                        "A-1: the patient has been told of clinic in session A, and it is no step of the path any more."
+                                + " Cancel it, or check the referral.");
     }
 
     @Test

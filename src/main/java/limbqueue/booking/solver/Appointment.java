@@ -35,7 +35,7 @@ public class Appointment {
      * @param caseNumber the place of its case among all cases, from 0
      * @param index of the step in its case, from 0
      * @param range the sessions that can take it as far as it alone is concerned
-     * @param lastDay the last day on which there is a session
+     * @param lastDay the last day that is planned for
      */
     Appointment(int number, WaitingCase waiting, int caseNumber, int index, List<Slot> range, LocalDate lastDay) {
         this.number = number;

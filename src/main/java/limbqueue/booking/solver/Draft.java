@@ -16,10 +16,10 @@ import org.jspecify.annotations.Nullable;
  */
 final class Draft {
 
-    private static final PlanningVariableMetaModel<Timetable, Appointment, Slot> SLOT =
-            PlanningSolutionMetaModel.of(Timetable.class, Appointment.class)
-                    .genuineEntity(Appointment.class)
-                    .basicVariable("slot", Slot.class);
+    private static final PlanningVariableMetaModel<Timetable, Appointment, Slot> SLOT = PlanningSolutionMetaModel.of(
+                    Timetable.class, Appointment.class)
+            .genuineEntity(Appointment.class)
+            .basicVariable("slot", Slot.class);
 
     private final List<Appointment> appointments;
     /** Expected minutes in each session, by its number. */

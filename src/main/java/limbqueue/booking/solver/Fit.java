@@ -3,6 +3,7 @@ package limbqueue.booking.solver;
 import java.time.LocalDateTime;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import limbqueue.booking.Barred;
 import limbqueue.booking.Capability;
 import limbqueue.booking.Obstacle;
 import limbqueue.booking.PlanRule;
@@ -16,46 +17,32 @@ final class Fit {
 
     /** What keeps {@code step} out of {@code slot} whatever else is planned. */
     static Optional<Obstacle> alone(Step step, Slot slot) {
-        var session = slot.session();
-        if (!suits(step, slot)) {
-            return Optional.of(new Obstacle(PlanRule.SUITABLE_SESSION, unsuitable(step, slot)));
-        }
-        var barred = step.barred().stream().filter(bar -> bar.bars(session)).findFirst();
-        if (barred.isPresent()) {
-            return Optional.of(new Obstacle(PlanRule.OPEN_GATE, barred.get().why()));
-        }
-        if (step.minutes().expected() > session.minutes()) {
-            return Optional.of(new Obstacle(
-                    PlanRule.ROOM_IN_THE_SESSION,
-                    "it is expected to take %d minutes, and the session has %d"
-                            .formatted(step.minutes().expected(), session.minutes())));
-        }
-        return Optional.empty();
+        return unsuitable(step, slot)
+                .map(text -> new Obstacle(PlanRule.SUITABLE_SESSION, text))
+                .or(() -> barred(step, slot).map(bar -> new Obstacle(PlanRule.OPEN_GATE, bar.why())))
+                .or(() -> tooLong(step, slot.session()));
     }
 
-    static boolean suits(Step step, Slot slot) {
-        var session = slot.session();
-        return session.kind() == step.kind().session()
-                && !session.closed()
-                && slot.daysAhead() >= 0
-                && session.capabilities().containsAll(step.needs());
-    }
-
-    private static String unsuitable(Step step, Slot slot) {
+    /** Why {@code slot} is no session for {@code step} on any day. */
+    static Optional<String> unsuitable(Step step, Slot slot) {
         var session = slot.session();
         if (session.kind() != step.kind().session()) {
-            return "it is no session of the " + step.kind().session().words();
+            return Optional.of(
+                    "it is no session of the " + step.kind().session().words());
         }
         if (slot.daysAhead() < 0) {
-            return "it is over";
+            return Optional.of("it is over");
         }
         if (session.closed()) {
-            return "it is closed";
+            return Optional.of(
+                    session.closedFor().map("it is closed: %s"::formatted).orElse("it is closed"));
         }
-        return "it lacks " + lacking(step, session);
+        return session.capabilities().containsAll(step.needs())
+                ? Optional.empty()
+                : Optional.of("it lacks " + lacking(step, session));
     }
 
-    static String lacking(Step step, Session session) {
+    private static String lacking(Step step, Session session) {
         return step.needs().stream()
                 .filter(need -> !session.capabilities().contains(need))
                 .sorted()
@@ -63,13 +50,24 @@ final class Fit {
                 .collect(Collectors.joining(" and "));
     }
 
-    static boolean gateOpen(Step step, Slot slot) {
+    /** The first stretch of time that keeps {@code step} from {@code slot}. */
+    static Optional<Barred> barred(Step step, Slot slot) {
         for (var bar : step.barred()) {
             if (bar.bars(slot.session())) {
-                return false;
+                return Optional.of(bar);
             }
         }
-        return true;
+        return Optional.empty();
+    }
+
+    private static Optional<Obstacle> tooLong(Step step, Session session) {
+        var expected = step.minutes().expected();
+        return expected <= session.minutes()
+                ? Optional.empty()
+                : Optional.of(new Obstacle(
+                        PlanRule.ROOM_IN_THE_SESSION,
+                        "it is expected to take %d minutes, and the session has %d"
+                                .formatted(expected, session.minutes())));
     }
 
     /** Whether {@code step} can be in {@code slot} when the step before it is in {@code before}. */
@@ -78,7 +76,7 @@ final class Fit {
     }
 
     /** The first moment at which {@code step} can begin after a step in {@code before}. */
-    static LocalDateTime soonest(Step step, Slot before) {
+    private static LocalDateTime soonest(Step step, Slot before) {
         var over = before.session().end();
         return step.daysAfterPrevious() == 0
                 ? over

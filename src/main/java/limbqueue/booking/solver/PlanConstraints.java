@@ -37,14 +37,16 @@ public class PlanConstraints implements ConstraintProvider {
 
     Constraint suitableSession(ConstraintFactory factory) {
         return factory.forEach(Appointment.class)
-                .filter(appointment -> !Fit.suits(appointment.step(), appointment.at()))
+                .filter(appointment ->
+                        Fit.unsuitable(appointment.step(), appointment.at()).isPresent())
                 .penalize(one(PlanRule.SUITABLE_SESSION))
                 .asConstraint(PlanRule.SUITABLE_SESSION.name());
     }
 
     Constraint openGate(ConstraintFactory factory) {
         return factory.forEach(Appointment.class)
-                .filter(appointment -> !Fit.gateOpen(appointment.step(), appointment.at()))
+                .filter(appointment ->
+                        Fit.barred(appointment.step(), appointment.at()).isPresent())
                 .penalize(one(PlanRule.OPEN_GATE))
                 .asConstraint(PlanRule.OPEN_GATE.name());
     }

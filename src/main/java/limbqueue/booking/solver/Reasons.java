@@ -7,8 +7,6 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import limbqueue.booking.Lateness;
 import limbqueue.booking.Obstacle;
@@ -30,22 +28,15 @@ final class Reasons {
 
     /** Earlier sessions of which each is told what is in the way. */
     private static final int EARLIER = 3;
-    /** Cases of a full session that are named. */
-    private static final int NAMED = 3;
 
     private final Waiting waiting;
     private final Timetable timetable;
-    private final Map<Slot, List<Appointment>> held = new LinkedHashMap<>();
+    private final InTheWay inTheWay;
 
     Reasons(Waiting waiting, Timetable timetable) {
         this.waiting = waiting;
         this.timetable = timetable;
-        for (var appointment : timetable.getAppointments()) {
-            appointment
-                    .placed()
-                    .ifPresent(slot ->
-                            held.computeIfAbsent(slot, _ -> new ArrayList<>()).add(appointment));
-        }
+        this.inTheWay = new InTheWay(timetable);
     }
 
     Plan plan(Search search) {
@@ -66,7 +57,7 @@ final class Reasons {
                 search.steps(),
                 levels(),
                 timetable.slots().stream()
-                        .filter(held::containsKey)
+                        .filter(slot -> !inTheWay.held(slot).isEmpty())
                         .map(this::load)
                         .toList(),
                 told,
@@ -122,24 +113,12 @@ final class Reasons {
                 session.place(),
                 session.operator(),
                 session.minutes(),
-                expected(slot),
-                Math.round(StepMinutes.ninetyOfSum(expected(slot), variance(slot))),
-                session.minutes() - expected(slot),
-                held(slot).stream()
+                inTheWay.expected(slot),
+                Math.round(StepMinutes.ninetyOfSum(inTheWay.expected(slot), inTheWay.variance(slot))),
+                session.minutes() - inTheWay.expected(slot),
+                inTheWay.held(slot).stream()
                         .map(appointment -> appointment.waiting().reference())
                         .toList());
-    }
-
-    private List<Appointment> held(Slot slot) {
-        return held.getOrDefault(slot, List.of());
-    }
-
-    private long expected(Slot slot) {
-        return held(slot).stream().mapToLong(Appointment::expected).sum();
-    }
-
-    private long variance(Slot slot) {
-        return held(slot).stream().mapToLong(Appointment::variance).sum();
     }
 
     private MovedAppointment moved(Appointment appointment) {
@@ -152,7 +131,7 @@ final class Reasons {
                 timetable.slots().stream()
                         .filter(slot -> slot.session().id().equals(from))
                         .findFirst()
-                        .map(slot -> obstacle(appointment, slot)
+                        .map(slot -> inTheWay.of(appointment, slot)
                                 .map(Obstacle::text)
                                 .orElse("another case or an earlier level gains by it"))
                         .orElse("there is no such session any more"));
@@ -214,12 +193,12 @@ final class Reasons {
 
     /** Those who are more urgent come first. */
     private LocalDateTime time(Appointment appointment, Slot slot) {
-        return slot.session()
-                .start()
-                .plusMinutes(held(slot).stream()
-                        .takeWhile(other -> other != appointment)
-                        .mapToLong(Appointment::expected)
-                        .sum());
+        var before = inTheWay.held(slot).stream()
+                .takeWhile(other -> other != appointment)
+                .mapToLong(Appointment::expected)
+                .sum();
+        // Minutes pass; what the clock shows after them is another thing in a night in which it is changed.
+        return slot.session().start().atZone(waiting.zone()).plusMinutes(before).toLocalDateTime();
     }
 
     private String whyThere(Appointment appointment, List<Slot> earlier) {
@@ -242,7 +221,7 @@ final class Reasons {
     private List<String> forEarlier(Appointment appointment, List<Slot> earlier) {
         var given = new ArrayList<String>();
         for (var slot : earlier) {
-            var obstacle = obstacle(appointment, slot).orElseGet(Reasons::nothing);
+            var obstacle = inTheWay.of(appointment, slot).orElseGet(Reasons::nothing);
             if (!alone(obstacle.rule()) && given.size() < EARLIER) {
                 given.add("%s on %s: %s"
                         .formatted(slot.session().id(), slot.session().date(), obstacle.text()));
@@ -254,7 +233,7 @@ final class Reasons {
     private String whyNot(Appointment appointment, List<Slot> all) {
         var kind = appointment.step().kind().session().words();
         if (all.isEmpty()) {
-            return "%s: there is no session of the %s from %s on. Add one."
+            return "%s There is no session of the %s from %s on. Add one."
                     .formatted(PlanRule.SUITABLE_SESSION.sentence(), kind, waiting.asOf());
         }
         var obstacles = obstacles(appointment, all);
@@ -271,7 +250,7 @@ final class Reasons {
 
     private List<Obstacle> obstacles(Appointment appointment, List<Slot> slots) {
         return slots.stream()
-                .map(slot -> obstacle(appointment, slot).orElseGet(Reasons::nothing))
+                .map(slot -> inTheWay.of(appointment, slot).orElseGet(Reasons::nothing))
                 .toList();
     }
 
@@ -279,147 +258,14 @@ final class Reasons {
         return new Obstacle(PlanRule.NO_IDLE_MINUTES, "nothing is in the way, but the search did not come to it");
     }
 
-    /** Each text once, with how many sessions it is told of. */
+    /** What is in the way, each once, with in how many sessions it is. */
     private static String summary(List<Obstacle> obstacles) {
         return obstacles.stream()
-                .collect(Collectors.groupingBy(
-                        obstacle -> obstacle.rule() == PlanRule.ROOM_IN_THE_SESSION
-                                        && obstacle.text().startsWith("full")
-                                ? "full"
-                                : obstacle.text(),
-                        LinkedHashMap::new,
-                        Collectors.counting()))
+                .collect(Collectors.groupingBy(Obstacle::together, LinkedHashMap::new, Collectors.counting()))
                 .entrySet()
                 .stream()
                 .map(entry -> "%d %s: %s"
                         .formatted(entry.getValue(), entry.getValue() == 1 ? "session" : "sessions", entry.getKey()))
                 .collect(Collectors.joining("; "));
-    }
-
-    /** What is in the way of {@code appointment} in {@code slot}, with everything else as planned. */
-    Optional<Obstacle> obstacle(Appointment appointment, Slot slot) {
-        return Fit.alone(appointment.step(), slot)
-                .or(() -> order(appointment, slot))
-                .or(() -> otherPlaces(appointment, slot))
-                .or(() -> room(appointment, slot))
-                .or(() -> overrun(appointment, slot))
-                .or(() -> told(appointment, slot));
-    }
-
-    private Optional<Obstacle> order(Appointment appointment, Slot slot) {
-        var step = appointment.step();
-        if (appointment.index() > 0) {
-            var before = timetable.getAppointments().get(appointment.getNumber() - 1);
-            var words = before.step().kind().words();
-            if (before.placed().isEmpty()) {
-                return Optional.of(
-                        new Obstacle(PlanRule.IN_ORDER, "the step before it, %s, has no place".formatted(words)));
-            }
-            if (!Fit.inOrder(step, slot, before.at())) {
-                return Optional.of(new Obstacle(
-                        PlanRule.IN_ORDER,
-                        "%s on %s would have to come earlier"
-                                .formatted(words, before.at().session().date())));
-            }
-        }
-        if (appointment.last()) {
-            for (var earlier : path(appointment)) {
-                if (earlier != appointment
-                        && earlier.placed()
-                                .map(at -> !Fit.stillCounts(earlier.step(), at, slot))
-                                .orElse(false)) {
-                    return Optional.of(new Obstacle(
-                            PlanRule.RESULT_STILL_COUNTS,
-                            "%s of %s would not count any more"
-                                    .formatted(
-                                            earlier.step().kind().words(),
-                                            earlier.at().session().date())));
-                }
-            }
-        }
-        return Optional.empty();
-    }
-
-    private List<Appointment> path(Appointment appointment) {
-        var first = appointment.getNumber() - appointment.index();
-        return timetable
-                .getAppointments()
-                .subList(first, first + appointment.waiting().steps().size());
-    }
-
-    private Optional<Obstacle> otherPlaces(Appointment appointment, Slot slot) {
-        return timetable.getAppointments().stream()
-                .filter(other -> other.caseNumber() != appointment.caseNumber()
-                        && other.patient().equals(appointment.patient())
-                        && other.placed().map(at -> !Fit.apart(at, slot)).orElse(false))
-                .findFirst()
-                .map(other -> new Obstacle(
-                        PlanRule.ONE_PLACE_AT_A_TIME,
-                        "the patient is in session %s for %s"
-                                .formatted(
-                                        other.at().session().id(),
-                                        other.waiting().reference())));
-    }
-
-    private Optional<Obstacle> room(Appointment appointment, Slot slot) {
-        var used = expected(slot) - own(appointment, slot, appointment.expected());
-        if (used + appointment.expected() <= slot.session().minutes()) {
-            return Optional.empty();
-        }
-        var others = held(slot).stream().filter(other -> other != appointment).toList();
-        var named = others.stream()
-                .limit(NAMED)
-                .map(other -> "%s (%s, by %s)"
-                        .formatted(
-                                other.waiting().reference(),
-                                words(other),
-                                other.waiting().target()))
-                .collect(Collectors.joining(", "));
-        return Optional.of(new Obstacle(
-                PlanRule.ROOM_IN_THE_SESSION,
-                "full: %d of %d minutes are held by %s%s; %d more would have to become free"
-                        .formatted(
-                                used,
-                                slot.session().minutes(),
-                                named,
-                                others.size() > NAMED ? " and %d more".formatted(others.size() - NAMED) : "",
-                                used + appointment.expected() - slot.session().minutes())));
-    }
-
-    private static String words(Appointment appointment) {
-        return switch (appointment.waiting().tier()) {
-            case SAME_DAY -> "same day";
-            case WITHIN_5_DAYS -> "within 5 days";
-            case WITHIN_14_DAYS -> "within 14 days";
-            case WITHIN_6_WEEKS -> "within 6 weeks";
-            case WITHIN_18_WEEKS -> "within 18 weeks";
-            case ADVICE_ONLY -> "advice only";
-        };
-    }
-
-    private Optional<Obstacle> overrun(Appointment appointment, Slot slot) {
-        var expected = expected(slot) - own(appointment, slot, appointment.expected());
-        var variance = variance(slot) - own(appointment, slot, appointment.variance());
-        var minutes = slot.session().minutes();
-        var more = StepMinutes.overrun(expected + appointment.expected(), variance + appointment.variance(), minutes)
-                - StepMinutes.overrun(expected, variance, minutes);
-        return more <= 0
-                ? Optional.empty()
-                : Optional.of(new Obstacle(
-                        PlanRule.ENDS_IN_TIME,
-                        "it would have to be %d minutes longer to end in time in nine of ten".formatted(more)));
-    }
-
-    private static long own(Appointment appointment, Slot slot, long value) {
-        return appointment.getSlot() == slot ? value : 0;
-    }
-
-    private static Optional<Obstacle> told(Appointment appointment, Slot slot) {
-        return appointment
-                .step()
-                .told()
-                .filter(told -> !told.equals(slot.session().id()) && !appointment.movesTold())
-                .map(told ->
-                        new Obstacle(PlanRule.TOLD_APPOINTMENT_KEPT, "the patient has been told of session " + told));
     }
 }

@@ -6,7 +6,6 @@ import ai.timefold.solver.core.api.domain.solution.PlanningSolution;
 import ai.timefold.solver.core.api.score.BendableScore;
 import java.util.ArrayList;
 import java.util.List;
-import limbqueue.booking.PlanRule;
 import limbqueue.booking.Waiting;
 import org.jspecify.annotations.Nullable;
 
@@ -15,7 +14,7 @@ import org.jspecify.annotations.Nullable;
 public class Timetable {
 
     static final int HARD_LEVELS = 1;
-    static final int SOFT_LEVELS = PlanRule.Level.values().length - HARD_LEVELS;
+    static final int SOFT_LEVELS = 6;
 
     private List<Appointment> appointments;
     private List<Slot> slots;
@@ -30,7 +29,7 @@ public class Timetable {
         this.slots = slots;
     }
 
-    /** Nothing is placed but what patients have been told of, where that is still possible. */
+    /** Everything that waits, and nothing placed yet. */
     static Timetable of(Waiting waiting) {
         var slots = new ArrayList<Slot>();
         for (var session : waiting.sessions()) {
@@ -63,7 +62,7 @@ public class Timetable {
         return slots;
     }
 
-    @PlanningScore(bendableHardLevelsSize = HARD_LEVELS, bendableSoftLevelsSize = 6)
+    @PlanningScore(bendableHardLevelsSize = HARD_LEVELS, bendableSoftLevelsSize = SOFT_LEVELS)
     public @Nullable BendableScore getScore() {
         return score;
     }

@@ -5,8 +5,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import ai.timefold.solver.core.api.score.stream.Constraint;
 import ai.timefold.solver.core.api.score.stream.ConstraintFactory;
 import ai.timefold.solver.core.api.score.stream.test.ConstraintVerifier;
+import java.lang.reflect.Modifier;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiFunction;
@@ -66,13 +70,41 @@ class PlanConstraintsTest {
             session("B", SessionKind.PROCEDURE_ROOM, 1, 8, 120),
             session("C", SessionKind.PROCEDURE_ROOM, 8, 8, 120, Capability.ARM_ACCESS));
 
+    /** One rule, one constraint, one method named as the rule is: {@code IN_ORDER} in {@code inOrder}. */
     @Test
-    void everyRuleIsAConstraint() {
-        assertThat(PlanRule.values()).hasSize(12);
+    void everyRuleIsAConstraintWithAMethodOfItsName() {
+        var judged = new ArrayList<String>();
+        verifier.verifyThat((rules, factory) -> {
+                    var all = rules.defineConstraints(factory);
+                    for (var one : all) {
+                        judged.add(one.getConstraintRef().id());
+                    }
+                    return all[0];
+                })
+                .given()
+                .penalizesBy(0);
+        assertThat(judged).containsExactlyElementsOf(names(PlanRule.values()));
+        assertThat(Arrays.stream(PlanConstraints.class.getDeclaredMethods())
+                        .filter(method -> method.getReturnType() == Constraint.class)
+                        .filter(method -> !Modifier.isPrivate(method.getModifiers()))
+                        .map(method -> method.getName().toLowerCase(Locale.ROOT)))
+                .containsExactlyInAnyOrderElementsOf(names(PlanRule.values()).stream()
+                        .map(name -> name.replace("_", "").toLowerCase(Locale.ROOT))
+                        .toList());
+    }
+
+    private static List<String> names(PlanRule... rules) {
+        return Arrays.stream(rules).map(PlanRule::name).toList();
+    }
+
+    @Test
+    void everyRuleIsOneSentenceOfItsOwnAndEveryLevelHasOne() {
         assertThat(PlanRule.values())
                 .extracting(PlanRule::sentence)
                 .doesNotHaveDuplicates()
-                .allMatch(s -> s.endsWith("."));
+                .allMatch(sentence -> sentence.endsWith(".") && !sentence.contains(". "));
+        assertThat(PlanRule.values()).extracting(PlanRule::level).contains(PlanRule.Level.values());
+        assertThat(PlanRule.Level.values()).hasSize(Timetable.HARD_LEVELS + Timetable.SOFT_LEVELS);
     }
 
     @Test
