@@ -3,13 +3,12 @@ package limbqueue.command;
 import java.io.IOException;
 import java.io.InputStream;
 import java.time.DateTimeException;
-import java.time.LocalDate;
-import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -18,11 +17,8 @@ import java.util.function.ObjIntConsumer;
 import limbqueue.booking.Capability;
 import limbqueue.booking.CasePath;
 import limbqueue.booking.CasePath.Known;
-import limbqueue.booking.DoubleUse;
 import limbqueue.booking.LeadDays;
 import limbqueue.booking.Session;
-import limbqueue.booking.SessionKind;
-import limbqueue.booking.SessionTime;
 import limbqueue.booking.StepKind;
 import limbqueue.booking.StepMinutes;
 import limbqueue.document.CheckedJson;
@@ -61,13 +57,25 @@ record SessionsFile(
                 .orElseGet(() -> new Result(Optional.empty(), checked.problems()));
     }
 
+    static void each(@Nullable JsonNode list, ObjIntConsumer<JsonNode> taker) {
+        if (list != null) {
+            for (var i = 0; i < list.size(); i++) {
+                taker.accept(list.get(i), i);
+            }
+        }
+    }
+
+    static Set<Capability> capabilities(@Nullable JsonNode list) {
+        var capabilities = EnumSet.noneOf(Capability.class);
+        each(list, (node, _) -> capabilities.add(LineFormat.constant(Capability.class, node.stringValue())));
+        return capabilities;
+    }
+
     private static final class Reader {
         private final JsonNode root;
         private final List<Problem> problems = new ArrayList<>();
         private final List<String> remarks = new ArrayList<>();
-        private final Map<String, Session> sessions = new HashMap<>();
-        private final List<Session> inOrder = new ArrayList<>();
-        private final Map<Session, String> paths = new HashMap<>();
+        private final Map<String, Session> sessions = new LinkedHashMap<>();
 
         Reader(JsonNode root) {
             this.root = root;
@@ -76,31 +84,23 @@ record SessionsFile(
         Result result() {
             var zone = zone();
             var minutes = minutes();
-            zone.ifPresent(at -> each(root.get("sessions"), (node, i) -> session(node, "sessions[" + i + "]", at)));
-            DoubleUse.among(inOrder).forEach(use -> problem(pathOf(use.session()), use.text()));
+            zone.ifPresent(at -> {
+                var entries = new SessionEntries(root, at, problems);
+                sessions.putAll(entries.sessions());
+                remarks.addAll(entries.remarks());
+            });
             var known = new HashMap<String, Known>();
             each(root.get("cases"), (node, i) -> known(node, "cases[" + i + "]", known));
             return problems.isEmpty() && zone.isPresent()
                     ? new Result(
-                            Optional.of(new SessionsFile(zone.get(), minutes, lead(), inOrder, known, remarks)),
+                            Optional.of(new SessionsFile(
+                                    zone.get(), minutes, lead(), List.copyOf(sessions.values()), known, remarks)),
                             List.of())
                     : new Result(Optional.empty(), problems);
         }
 
-        private String pathOf(Session session) {
-            return paths.getOrDefault(session, "sessions");
-        }
-
         private void problem(String path, String text) {
             problems.add(new Problem(path, text));
-        }
-
-        private static void each(@Nullable JsonNode list, ObjIntConsumer<JsonNode> taker) {
-            if (list != null) {
-                for (var i = 0; i < list.size(); i++) {
-                    taker.accept(list.get(i), i);
-                }
-            }
         }
 
         private Optional<ZoneId> zone() {
@@ -159,48 +159,6 @@ record SessionsFile(
             return days == null ? usual : days.decimalValue().intValueExact();
         }
 
-        private void session(JsonNode node, String path, ZoneId zone) {
-            var id = node.get("id").stringValue();
-            var time = SessionTime.of(
-                    LocalDate.parse(node.get("date").stringValue()),
-                    LocalTime.parse(node.get("start").stringValue()),
-                    LocalTime.parse(node.get("end").stringValue()),
-                    zone);
-            if (sessions.containsKey(id)) {
-                problem(
-                        path + ".id",
-                        "Another session is named %s already. Give each a name of its own.".formatted(id));
-                return;
-            }
-            switch (time) {
-                case SessionTime.Impossible(var end, var text) -> problem(path + (end ? ".end" : ".start"), text);
-                case SessionTime.Possible(var start, var end, var minutes, var remark) -> {
-                    var closed = node.get("closed");
-                    var session = new Session(
-                            id,
-                            LineFormat.constant(
-                                    SessionKind.class, node.get("kind").stringValue()),
-                            start,
-                            end,
-                            minutes,
-                            node.get("place").stringValue(),
-                            node.get("operator").stringValue(),
-                            capabilities(node.get("capabilities")),
-                            closed != null && closed.booleanValue());
-                    sessions.put(id, session);
-                    inOrder.add(session);
-                    paths.put(session, path);
-                    remark.ifPresent(text -> remarks.add("Session %s: %s".formatted(id, text)));
-                }
-            }
-        }
-
-        private static Set<Capability> capabilities(@Nullable JsonNode list) {
-            var capabilities = EnumSet.noneOf(Capability.class);
-            each(list, (node, _) -> capabilities.add(LineFormat.constant(Capability.class, node.stringValue())));
-            return capabilities;
-        }
-
         private void known(JsonNode node, String path, Map<String, Known> known) {
             var reference = node.get("reference").stringValue();
             var told = new EnumMap<StepKind, String>(StepKind.class);
@@ -223,13 +181,7 @@ record SessionsFile(
                 problem(
                         path + ".session",
                         "There is no session %s.%s"
-                                .formatted(
-                                        id,
-                                        CheckedJson.didYouMean(
-                                                id,
-                                                inOrder.stream()
-                                                        .map(Session::id)
-                                                        .toList())));
+                                .formatted(id, CheckedJson.didYouMean(id, List.copyOf(sessions.keySet()))));
             } else if (session.kind() != step.session()) {
                 problem(
                         path + ".session",
