@@ -40,6 +40,16 @@ final class HouseRules {
                         .or(nameMatching(Pattern.quote(NamedInterface.class.getName()))));
     }
 
+    /** The planner sees the model it plans, the solver, the JDK and JSpecify. */
+    static ArchRule thePlannerIsPure() {
+        return classes()
+                .that()
+                .resideInAPackage("..booking.solver..")
+                .should()
+                .onlyDependOnClassesThat(resideInAnyPackage(
+                        "java..", "org.jspecify..", "ai.timefold.solver..", "..booking..", "..triage.."));
+    }
+
     static ArchRule theCoreReadsNoClock() {
         return noClasses()
                 .that()

@@ -25,6 +25,7 @@ class HouseRulesTest {
     static Stream<Arguments> rules() {
         return Stream.of(
                 Arguments.of("the core is pure", HouseRules.theCoreIsPure(), "ClockReader"),
+                Arguments.of("the planner is pure", HouseRules.thePlannerIsPure(), "PlannerOnSpring"),
                 Arguments.of("SQL is in jdbc packages", HouseRules.sqlIsInJdbcPackages(), "SqlInTheKitchen"),
                 Arguments.of(
                         "components are in ui packages", HouseRules.componentsAreInUiPackages(), "ButtonInTheKitchen"),

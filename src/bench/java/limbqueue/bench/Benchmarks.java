@@ -50,10 +50,14 @@ public final class Benchmarks {
 
     private Benchmarks() {}
 
-    /** @param arguments a pattern of names, or {@code command}; how many referrals the command line is given */
+    /** @param arguments a pattern of names, {@code command}, or a part of {@link PlanBenchmark}; how many referrals the command line is given */
     public static void main(String[] arguments) throws RunnerException, IOException, InterruptedException {
         if (arguments[0].equals("command")) {
             CommandBenchmark.main(new String[] {arguments[1]});
+            return;
+        }
+        if (arguments[0].equals("plan") || arguments[0].startsWith("plan-")) {
+            PlanBenchmark.main(arguments);
             return;
         }
         var options = new OptionsBuilder()

@@ -12,7 +12,8 @@ import java.util.stream.Collectors;
 /** The command line: finds the subcommand and runs it, without Spring, without a database and without a server. */
 public final class Commands {
 
-    private static final List<Command> COMMANDS = List.of(new TriageCommand(), new ReadLetterCommand());
+    private static final List<Command> COMMANDS =
+            List.of(new TriageCommand(), new ReadLetterCommand(), new PlanCommand());
 
     private Commands() {}
 

@@ -1,6 +1,6 @@
 /** The command line: one class a subcommand, without Spring. */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"triage", "document", "reading", "file"})
+@ApplicationModule(allowedDependencies = {"triage", "document", "reading", "file", "booking"})
 package limbqueue.command;
 
 import org.jspecify.annotations.NullMarked;

@@ -1,7 +1,6 @@
 package limbqueue.document;
 
 import java.io.InputStream;
-import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -9,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import limbqueue.triage.Policy;
 import limbqueue.triage.Tier;
-import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 
@@ -45,19 +43,8 @@ public final class PolicyFormat {
      * @throws tools.jackson.core.exc.JacksonIOException if the stream cannot be read
      */
     public static PolicyReading parse(InputStream json) {
-        var parser = JsonText.parser(json);
-        try {
-            if (parser.nextToken() == null) {
-                return refused("The file is empty.");
-            }
-            var value = JsonText.value(parser);
-            return parser.nextToken() == null
-                    ? read(value)
-                    : refused(
-                            JsonText.place(parser.currentTokenLocation()) + "There is more after the end. Remove it.");
-        } catch (JacksonException broken) {
-            return refused(JsonText.whatIsBroken(broken));
-        }
+        var checked = CheckedJson.parse(json, PublishedSchema.policy());
+        return checked.node().map(PolicyFormat::read).orElseGet(() -> refused(checked.problems()));
     }
 
     /**
@@ -79,22 +66,16 @@ public final class PolicyFormat {
                 field.get("x-unit").stringValue());
     }
 
-    private static PolicyReading refused(String text) {
-        return new PolicyReading(Optional.empty(), List.of(new Problem("", text)));
+    private static PolicyReading refused(List<Problem> problems) {
+        return new PolicyReading(Optional.empty(), problems);
     }
 
-    private static PolicyReading read(JsonText.Value value) {
-        var found = new LinkedHashMap<String, String>(PublishedSchema.policy().problemsOf(value.node()));
-        found.putAll(value.repeated());
-        if (found.isEmpty()) {
-            checkOrder(value.node().get("days"), found);
-        }
-        if (!found.isEmpty()) {
-            var problems = new ArrayList<Problem>();
-            found.forEach((path, text) -> problems.add(new Problem(path, text)));
-            return new PolicyReading(Optional.empty(), problems);
-        }
-        return new PolicyReading(Optional.of(policy(value.node())), List.of());
+    private static PolicyReading read(JsonNode policy) {
+        var found = new LinkedHashMap<String, String>();
+        checkOrder(policy.get("days"), found);
+        return found.isEmpty()
+                ? new PolicyReading(Optional.of(policy(policy)), List.of())
+                : refused(CheckedJson.problems(found));
     }
 
     private static void checkOrder(JsonNode days, Map<String, String> found) {

@@ -27,7 +27,10 @@ final class ProblemWords {
         return switch (error.getKeyword()) {
             case "type" -> wrongType(part, value);
             case "enum", "const" -> notAnAnswer(part, value);
-            case "format", "pattern" -> isDate(part) ? notADate(part, value) : notAName(part, value);
+            case "format", "pattern" ->
+                isDate(part)
+                        ? notADate(part, value)
+                        : part.has("x-form") ? notOfTheForm(part, value) : notAName(part, value);
             case "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum" -> outOfRange(part, value);
             case "maxLength" ->
                 "%s has %d characters, and at most %d are kept. Shorten it."
@@ -110,6 +113,12 @@ final class ProblemWords {
     static String notADate(JsonNode part, JsonNode value) {
         return "%s %s is not a date of the calendar. Write it as year-month-day, such as 2026-03-02."
                 .formatted(title(part), JsonText.shown(value));
+    }
+
+    private static String notOfTheForm(JsonNode part, JsonNode value) {
+        return "%s %s is not possible. %s"
+                .formatted(
+                        title(part), JsonText.shown(value), part.get("x-form").stringValue());
     }
 
     private static String notAName(JsonNode part, JsonNode value) {

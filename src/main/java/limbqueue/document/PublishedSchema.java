@@ -35,6 +35,10 @@ final class PublishedSchema {
         static final PublishedSchema SCHEMA = new PublishedSchema("policy.schema.json");
     }
 
+    private static final class Sessions {
+        static final PublishedSchema SCHEMA = new PublishedSchema("sessions.schema.json");
+    }
+
     private final JsonNode root;
     private final QuickCheck quick;
     private @Nullable Schema library;
@@ -57,6 +61,10 @@ final class PublishedSchema {
 
     static PublishedSchema policy() {
         return Policy.SCHEMA;
+    }
+
+    static PublishedSchema sessions() {
+        return Sessions.SCHEMA;
     }
 
     JsonNode root() {
@@ -103,6 +111,7 @@ final class PublishedSchema {
                         "x-likelyUnits",
                         "x-hintAbove",
                         "x-hintBelow",
+                        "x-form",
                         "x-earliest",
                         "x-latestDaysFromToday")
                 .map(NonValidationKeyword::new)

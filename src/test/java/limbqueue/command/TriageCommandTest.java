@@ -210,7 +210,9 @@ class TriageCommandTest {
                                 "limbqueue triage: the policy cannot be read. /no/such: there is no such file or folder. Check the path.\n"));
         assertThat(run("tirage"))
                 .isEqualTo(new Printed(
-                        2, "", "limbqueue: there is no command \"tirage\". The commands are: triage, read-letter.\n"));
+                        2,
+                        "",
+                        "limbqueue: there is no command \"tirage\". The commands are: triage, read-letter, plan.\n"));
     }
 
     @Test

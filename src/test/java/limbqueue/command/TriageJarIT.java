@@ -60,6 +60,42 @@ class TriageJarIT {
     }
 
     @Test
+    void twoRunsPrintTheSamePlan() throws Exception {
+        var plan = new String[] {
+            "plan", "--as-of", "2026-03-02", "--steps", "5000", "demo-referrals/sessions.json", "demo-referrals"
+        };
+        var one = java(List.of(), plan);
+        var other = java(
+                List.of("-Duser.timezone=Pacific/Auckland", "-Duser.language=tr", "-XX:TieredStopAtLevel=1"), plan);
+        assertThat(one.err()).isEmpty();
+        assertThat(one.status()).isZero();
+        assertThat(one.out())
+                .startsWith("{\"notice\":")
+                .contains("\"reference\":\"D-0005\"")
+                .isEqualTo(other.out());
+    }
+
+    @Test
+    void sessionsThatRepeatAndBankHolidaysAreReadFromTheJar() throws Exception {
+        var sessions = Files.writeString(folder.resolve("sessions.json"), """
+                {"zone": "Europe/Vienna", "holidays": "AT", "sessions": [
+                  {"id": "clinic", "kind": "clinic", "date": "2026-03-09", "start": "08:00", "end": "12:00", "place": "Room 1",
+                   "operator": "Dr Imre", "repeats": "FREQ=WEEKLY;UNTIL=20260413"}]}
+                """);
+        var ended = java(
+                List.of("-Duser.language=tr"),
+                "plan",
+                "--as-of",
+                "2026-03-02",
+                sessions.toString(),
+                "demo-referrals/05-rest-pain.referral.json");
+        assertThat(ended.err()).isEmpty();
+        assertThat(ended.status()).isZero();
+        assertThat(ended.out())
+                .contains("2026-04-06 is a bank holiday (Easter Monday), so these are closed: clinic-2026-04-06.");
+    }
+
+    @Test
     void aBadDocumentIsToldInUtf8AndTheStatusIsTwo() throws Exception {
         var file =
                 Files.writeString(folder.resolve("bad.json"), "{\"legs\":{\"left\":{\"wound\":{\"ulcer\":\"groß\"}}}}");

@@ -99,7 +99,7 @@ class DemoReferralsTest {
 
     @Test
     void thePublishedSchemasLieOnTheClassPathByteForByte() throws IOException {
-        for (var name : List.of("referral.schema.json", "policy.schema.json")) {
+        for (var name : List.of("referral.schema.json", "policy.schema.json", "sessions.schema.json")) {
             try (var in = PublishedSchema.class.getResourceAsStream(name)) {
                 assertThat(in).isNotNull().hasBinaryContent(Files.readAllBytes(FOLDER.resolve(name)));
             }

@@ -1,0 +1,120 @@
+package limbqueue.bench;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.Set;
+import limbqueue.booking.Barred;
+import limbqueue.booking.Capability;
+import limbqueue.booking.Session;
+import limbqueue.booking.SessionKind;
+import limbqueue.booking.Step;
+import limbqueue.booking.StepKind;
+import limbqueue.booking.StepMinutes;
+import limbqueue.booking.Waiting;
+import limbqueue.booking.WaitingCase;
+import limbqueue.triage.Tier;
+
+/**
+ * Practices with so many cases and a little fewer places than those need, so that something has to give. Times of steps are a few
+ * kinds, so that the exact solver can write down what each mix of them does to a session. The same seed gives the same practice.
+ */
+final class GeneratedPractice {
+
+    static final LocalDate AS_OF = LocalDate.of(2026, 3, 2);
+
+    private static final List<StepMinutes> PROCEDURES = List.of(
+            new StepMinutes(60, 90), new StepMinutes(90, 135), new StepMinutes(120, 190), new StepMinutes(150, 250));
+    private static final StepMinutes DUPLEX = new StepMinutes(40, 55);
+    private static final StepMinutes CTA = new StepMinutes(25, 35);
+    private static final StepMinutes CLINIC = new StepMinutes(25, 40);
+
+    private final Random random;
+    private final int cases;
+    private final int weeks;
+    private final List<Session> sessions = new ArrayList<>();
+
+    private GeneratedPractice(long seed, int cases) {
+        this.random = new Random(seed);
+        this.cases = cases;
+        this.weeks = Math.clamp(cases / 10, 3, 12);
+    }
+
+    static Waiting of(long seed, int cases) {
+        return new GeneratedPractice(seed, cases).waiting();
+    }
+
+    private Waiting waiting() {
+        sessions(SessionKind.PROCEDURE_ROOM, (int) Math.ceil(cases / 3.3), 8, 480);
+        sessions(SessionKind.CLINIC, (int) Math.ceil(cases / 5.0), 9, 210);
+        sessions(SessionKind.VASCULAR_LABORATORY, (int) Math.ceil(cases / 5.0), 8, 240);
+        sessions(SessionKind.CT, (int) Math.ceil(cases / 6.0), 14, 120);
+        var waiting = new ArrayList<WaitingCase>();
+        for (var i = 0; i < cases; i++) {
+            waiting.add(waitingCase(i));
+        }
+        return Waiting.untilTheLastSession(AS_OF, sessions, waiting);
+    }
+
+    private void sessions(SessionKind kind, int count, int hour, int minutes) {
+        for (var i = 0; i < count; i++) {
+            // Spread evenly over the working days.
+            var workingDay = 1 + (int) ((long) i * (weeks * 5 - 1) / count);
+            var date = AS_OF.plusDays(workingDay / 5 * 7L + workingDay % 5);
+            var has = EnumSet.noneOf(Capability.class);
+            if (random.nextInt(5) < 3) {
+                has.add(Capability.ARM_ACCESS);
+            }
+            var start = date.atTime(hour, 0);
+            var id = kind + "-" + i;
+            sessions.add(new Session(id, kind, start, start.plusMinutes(minutes), minutes, id, id, has, false));
+        }
+    }
+
+    private WaitingCase waitingCase(int number) {
+        var draw = random.nextInt(10);
+        var tier = draw < 1
+                ? Tier.WITHIN_5_DAYS
+                : draw < 4 ? Tier.WITHIN_14_DAYS : draw < 7 ? Tier.WITHIN_6_WEEKS : Tier.WITHIN_18_WEEKS;
+        var days = switch (tier) {
+            case WITHIN_5_DAYS -> 5 - random.nextInt(2);
+            case WITHIN_14_DAYS -> 14 - random.nextInt(6);
+            case WITHIN_6_WEEKS -> 42 - random.nextInt(30);
+            default -> 126 - random.nextInt(110);
+        };
+        var steps = new ArrayList<Step>();
+        if (tier == Tier.WITHIN_5_DAYS || random.nextInt(10) < 6) {
+            steps.add(step(StepKind.PRESSURES_AND_DUPLEX, DUPLEX, Set.of(), List.of(), 0));
+        }
+        if (random.nextInt(10) < 3) {
+            steps.add(step(StepKind.CTA, CTA, Set.of(), List.of(), 0));
+        }
+        steps.add(step(StepKind.CLINIC, CLINIC, Set.of(), List.of(), 0));
+        steps.add(step(
+                StepKind.PROCEDURE,
+                PROCEDURES.get(random.nextInt(PROCEDURES.size())),
+                random.nextInt(5) == 0 ? Set.of(Capability.ARM_ACCESS) : Set.of(),
+                List.of(Barred.before(AS_OF.plusDays(2), "blood tests")),
+                0));
+        return new WaitingCase("C%05d".formatted(number), "P" + number, tier, AS_OF.plusDays(days), steps);
+    }
+
+    private Step step(StepKind kind, StepMinutes minutes, Set<Capability> needs, List<Barred> gates, int after) {
+        var barred = new ArrayList<>(gates);
+        if (random.nextInt(8) == 0) {
+            var from = AS_OF.plusDays(random.nextInt(weeks * 7));
+            barred.add(Barred.days(from, from.plusDays(random.nextInt(10)), "away"));
+        }
+        var early = sessions.stream()
+                .filter(session ->
+                        session.kind() == kind.session() && session.date().isBefore(AS_OF.plusDays(21)))
+                .toList();
+        var told = random.nextInt(10) == 0 && !early.isEmpty()
+                ? Optional.of(early.get(random.nextInt(early.size())).id())
+                : Optional.<String>empty();
+        return new Step(kind, minutes, needs, barred, after, Optional.empty(), told);
+    }
+}

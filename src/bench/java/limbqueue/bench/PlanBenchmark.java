@@ -1,0 +1,193 @@
+package limbqueue.bench;
+
+import com.google.ortools.Loader;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import limbqueue.booking.HandJudge;
+import limbqueue.booking.Plan;
+import limbqueue.booking.Planner;
+import limbqueue.booking.Search;
+import limbqueue.booking.Waiting;
+
+/** How good plans are, beside the exact optimum and beside booking one after the other, and how long they take. */
+public final class PlanBenchmark {
+
+    private static final List<String> LEVELS = List.of("5 days", "14 days", "overrun", "lateness", "told", "idle");
+    private static final Duration SEARCH = Duration.ofSeconds(30);
+    /** Steps of the search, and sizes of the practices, where both are small enough for the optimum to be proved. */
+    private static final int STEPS = Integer.getInteger("plan.steps", 1_000_000);
+
+    private static final List<Integer> CASES = Arrays.stream(
+                    System.getProperty("plan.cases", "20,40").split(",", -1))
+            .map(Integer::valueOf)
+            .toList();
+
+    private static final int NO_END = 1_000_000_000;
+
+    private PlanBenchmark() {}
+
+    /** @param arguments {@code plan-exact}, {@code plan-bound}, {@code plan-rivals}, {@code plan-growth}, or {@code plan} for all */
+    public static void main(String[] arguments) {
+        var part = arguments[0];
+        if (part.equals("plan") || part.equals("plan-exact")) {
+            exact();
+        }
+        if (part.equals("plan") || part.equals("plan-bound")) {
+            bound();
+        }
+        if (part.equals("plan") || part.equals("plan-rivals")) {
+            rivals();
+        }
+        if (part.equals("plan") || part.equals("plan-growth")) {
+            growth();
+        }
+    }
+
+    private static long[] levels(Plan plan) {
+        return plan.levels().stream().skip(1).mapToLong(Plan.LevelScore::points).toArray();
+    }
+
+    private static double seconds(long begin) {
+        return (System.nanoTime() - begin) / (double) TimeUnit.SECONDS.toNanos(1);
+    }
+
+    /** The plan that was found, checked by hand. */
+    private static Plan plan(Waiting waiting, Search search) {
+        var plan = Planner.plan(waiting, search);
+        var judge = new HandJudge(waiting);
+        var places = HandJudge.placesOf(waiting, plan);
+        if (!judge.impossible(places).isEmpty() || !Arrays.equals(judge.levels(places), levels(plan))) {
+            throw new IllegalStateException("the plan is not what it says: " + judge.impossible(places));
+        }
+        return plan;
+    }
+
+    private static void exact() {
+        Loader.loadNativeLibraries();
+        System.out.println("Plan and exact optimum by CP-SAT, level by level");
+        for (var cases : CASES) {
+            for (var seed = 1; seed <= 3; seed++) {
+                var waiting = GeneratedPractice.of(seed, cases);
+                var begin = System.nanoTime();
+                var plan = levels(plan(waiting, Search.of(1, STEPS)));
+                var planSeconds = seconds(begin);
+                begin = System.nanoTime();
+                var best = new ExactPlan(waiting).best(120);
+                var equal = true;
+                for (var level = 0; level < LEVELS.size(); level++) {
+                    equal &= plan[level] == best.get(level).value();
+                    System.out.printf(
+                            Locale.ROOT,
+                            "%3d cases, seed %d, %-8s plan %,12d, exact %,12d (%s)%n",
+                            cases,
+                            seed,
+                            LEVELS.get(level),
+                            plan[level],
+                            best.get(level).value(),
+                            best.get(level).proved()
+                                    ? "proved"
+                                    : "not proved, at least " + best.get(level).bound());
+                }
+                System.out.printf(
+                        Locale.ROOT,
+                        "%3d cases, seed %d: goal equal at every level, %s; plan %.1f s, exact %.1f s%n",
+                        cases,
+                        seed,
+                        equal ? "met" : "NOT met",
+                        planSeconds,
+                        seconds(begin));
+            }
+        }
+    }
+
+    private static void bound() {
+        Loader.loadNativeLibraries();
+        for (var seed = 1; seed <= 3; seed++) {
+            var waiting = GeneratedPractice.of(seed, 300);
+            var plan = plan(waiting, new Search(1, NO_END, Optional.of(SEARCH)));
+            var exact = new ExactPlan(waiting);
+            exact.beginAt(HandJudge.placesOf(waiting, plan));
+            for (var level = 0; level < 3; level++) {
+                exact.keep(level, levels(plan)[level]);
+            }
+            var best = exact.best(3, 300);
+            var over = levels(plan)[3] / (double) Math.max(1, best.bound()) - 1;
+            System.out.printf(
+                    Locale.ROOT,
+                    "300 cases, seed %d: levels %s; lateness %,d, bound %,d, best known %,d: %.2f %% over the bound, goal 1 %%, %s%n",
+                    seed,
+                    Arrays.toString(levels(plan)),
+                    levels(plan)[3],
+                    best.bound(),
+                    best.value(),
+                    100 * over,
+                    over <= 0.01 ? "met" : "NOT met");
+        }
+    }
+
+    private static void rivals() {
+        System.out.println(
+                "Target dates broken (places missing count), of cases promised 5 days, 14 days, the rest; weighted days late");
+        for (var cases : List.of(40, 100, 300)) {
+            for (var seed = 1; seed <= 3; seed++) {
+                var waiting = GeneratedPractice.of(seed, cases);
+                print(cases, seed, "first come", waiting, Rivals.firstComeFirstServed(waiting));
+                print(cases, seed, "tier, date", waiting, Rivals.tierThenDate(waiting));
+                var plan = plan(waiting, new Search(1, NO_END, Optional.of(SEARCH)));
+                print(cases, seed, "plan", waiting, HandJudge.placesOf(waiting, plan));
+            }
+        }
+    }
+
+    private static void print(int cases, int seed, String name, Waiting waiting, int[][] places) {
+        var broken = new int[3];
+        for (var c = 0; c < places.length; c++) {
+            var of = waiting.cases().get(c);
+            var last = places[c][places[c].length - 1];
+            if (last == HandJudge.NONE || waiting.sessions().get(last).date().isAfter(of.target())) {
+                broken[
+                        switch (of.tier()) {
+                            case SAME_DAY, WITHIN_5_DAYS -> 0;
+                            case WITHIN_14_DAYS -> 1;
+                            default -> 2;
+                        }]++;
+            }
+        }
+        System.out.printf(
+                Locale.ROOT,
+                "%3d cases, seed %d, %-10s  5 days %3d  14 days %3d  rest %3d  weighted days %,7d%n",
+                cases,
+                seed,
+                name,
+                broken[0],
+                broken[1],
+                broken[2],
+                new HandJudge(waiting).levels(places)[3]);
+    }
+
+    private static void growth() {
+        var times = new ArrayList<Double>();
+        for (var cases : List.of(100, 300, 1_000, 3_000)) {
+            var waiting = GeneratedPractice.of(1, cases);
+            var begin = System.nanoTime();
+            var plan = plan(waiting, Search.of(1, 200_000));
+            times.add(seconds(begin));
+            System.out.printf(
+                    Locale.ROOT,
+                    "%,5d cases, %,5d sessions, 200,000 steps: %.1f s; levels %s%n",
+                    cases,
+                    waiting.sessions().size(),
+                    times.getLast(),
+                    Arrays.toString(levels(plan)));
+        }
+        System.out.printf(
+                Locale.ROOT,
+                "from 100 to 3,000 cases the time grows by a factor of %.1f%n",
+                times.getLast() / times.getFirst());
+    }
+}

@@ -1,0 +1,157 @@
+package limbqueue.booking.solver;
+
+import ai.timefold.solver.core.api.domain.common.PlanningId;
+import ai.timefold.solver.core.api.domain.entity.PlanningEntity;
+import ai.timefold.solver.core.api.domain.valuerange.ValueRangeProvider;
+import ai.timefold.solver.core.api.domain.variable.PlanningVariable;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import limbqueue.booking.Lateness;
+import limbqueue.booking.Step;
+import limbqueue.booking.WaitingCase;
+import org.jspecify.annotations.Nullable;
+
+/** A step of a case and the session it is given, if any: what the solver moves. */
+@PlanningEntity
+public class Appointment {
+
+    private WaitingCase waiting;
+    private int caseNumber;
+    private int index;
+    private int number;
+    private List<Slot> range;
+    private LocalDate lastDay;
+    private long expected;
+    private long variance;
+    private @Nullable Slot slot;
+
+    /** For the solver, which makes copies. */
+    @SuppressWarnings("NullAway.Init")
+    public Appointment() {}
+
+    /**
+     * @param number its place among all appointments, from 0
+     * @param caseNumber the place of its case among all cases, from 0
+     * @param index of the step in its case, from 0
+     * @param range the sessions that can take it as far as it alone is concerned
+     * @param lastDay the last day that is planned for
+     */
+    Appointment(int number, WaitingCase waiting, int caseNumber, int index, List<Slot> range, LocalDate lastDay) {
+        this.number = number;
+        this.waiting = waiting;
+        this.caseNumber = caseNumber;
+        this.index = index;
+        this.range = range;
+        this.lastDay = lastDay;
+        this.expected = step().minutes().expected();
+        this.variance = step().minutes().variance();
+    }
+
+    @PlanningId
+    public int getNumber() {
+        return number;
+    }
+
+    @ValueRangeProvider
+    public List<Slot> getRange() {
+        return range;
+    }
+
+    @PlanningVariable(allowsUnassigned = true)
+    public @Nullable Slot getSlot() {
+        return slot;
+    }
+
+    public void setSlot(@Nullable Slot slot) {
+        this.slot = slot;
+    }
+
+    WaitingCase waiting() {
+        return waiting;
+    }
+
+    Step step() {
+        return waiting.steps().get(index);
+    }
+
+    int caseNumber() {
+        return caseNumber;
+    }
+
+    int index() {
+        return index;
+    }
+
+    int previousIndex() {
+        return index - 1;
+    }
+
+    boolean last() {
+        return index == waiting.steps().size() - 1;
+    }
+
+    String patient() {
+        return waiting.patient();
+    }
+
+    long expected() {
+        return expected;
+    }
+
+    long variance() {
+        return variance;
+    }
+
+    /** The session, where there is one. */
+    Optional<Slot> placed() {
+        return Optional.ofNullable(slot);
+    }
+
+    /** The session of an appointment that is known to have one. */
+    Slot at() {
+        var at = slot;
+        if (at == null) {
+            throw new IllegalStateException(this + " has no session");
+        }
+        return at;
+    }
+
+    /** What it adds to the lateness of its case. */
+    long latePoints() {
+        if (last()) {
+            return Lateness.points(
+                    waiting.tier(),
+                    waiting.target(),
+                    placed().map(at -> at.session().date()),
+                    lastDay);
+        }
+        return slot == null ? Lateness.unprepared(waiting.tier()) : 0;
+    }
+
+    /** Whether the patient has been told of another time than this. */
+    boolean movesTold() {
+        return step().told()
+                .map(told -> slot == null || !slot.session().id().equals(told))
+                .orElse(false);
+    }
+
+    /** The session of which the patient has been told, if the step can still be in it. */
+    @Nullable
+    Slot toldSlot() {
+        var told = step().told();
+        if (told.isPresent()) {
+            for (var possible : range) {
+                if (possible.session().id().equals(told.get())) {
+                    return possible;
+                }
+            }
+        }
+        return null;
+    }
+
+    @Override
+    public String toString() {
+        return waiting.reference() + " " + step().kind();
+    }
+}

@@ -1,0 +1,144 @@
+package limbqueue.booking.solver;
+
+import ai.timefold.solver.core.preview.api.domain.metamodel.PlanningSolutionMetaModel;
+import ai.timefold.solver.core.preview.api.domain.metamodel.PlanningVariableMetaModel;
+import ai.timefold.solver.core.preview.api.move.Move;
+import ai.timefold.solver.core.preview.api.move.builtin.Moves;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Some changes to a timetable that are thought through before they are made: most changes that come to mind put a step before the
+ * one it waits for or too much into a session, and need not be judged any further.
+ */
+final class Draft {
+
+    private static final PlanningVariableMetaModel<Timetable, Appointment, Slot> SLOT = PlanningSolutionMetaModel.of(
+                    Timetable.class, Appointment.class)
+            .genuineEntity(Appointment.class)
+            .basicVariable("slot", Slot.class);
+
+    private final List<Appointment> appointments;
+    /** Expected minutes in each session, by its number. */
+    private final long[] load;
+
+    private final Map<Appointment, @Nullable Slot> changes = new LinkedHashMap<>();
+    private boolean possible = true;
+
+    Draft(List<Appointment> appointments, long[] load) {
+        this.appointments = appointments;
+        this.load = load;
+    }
+
+    /** The expected minutes in each session as the timetable is now. */
+    static long[] load(Timetable timetable) {
+        var load = new long[timetable.slots().size()];
+        for (var appointment : timetable.getAppointments()) {
+            var slot = appointment.getSlot();
+            if (slot != null) {
+                load[slot.number()] += appointment.expected();
+            }
+        }
+        return load;
+    }
+
+    @Nullable
+    Slot at(Appointment appointment) {
+        return changes.containsKey(appointment) ? changes.get(appointment) : appointment.getSlot();
+    }
+
+    void put(Appointment appointment, @Nullable Slot slot) {
+        if (slot != null && !takes(appointment, slot)) {
+            possible = false;
+        }
+        changes.put(appointment, slot);
+    }
+
+    /** Whether {@code slot} has room for {@code appointment} beside what is in it with these changes. */
+    boolean hasRoom(Appointment appointment, Slot slot) {
+        var used = load[slot.number()] + appointment.expected();
+        if (!changes.containsKey(appointment) && appointment.getSlot() == slot) {
+            used -= appointment.expected();
+        }
+        for (var change : changes.entrySet()) {
+            var changed = change.getKey();
+            if (changed.getSlot() == slot) {
+                used -= changed.expected();
+            }
+            if (changed != appointment && change.getValue() == slot) {
+                used += changed.expected();
+            }
+        }
+        return used <= slot.session().minutes();
+    }
+
+    boolean changesNothing() {
+        for (var change : changes.entrySet()) {
+            if (change.getValue() != change.getKey().getSlot()) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Whether steps are in their order, and no session has more than fits into it. */
+    boolean possible() {
+        if (!possible) {
+            return false;
+        }
+        for (var change : changes.entrySet()) {
+            var appointment = change.getKey();
+            var slot = change.getValue();
+            if (appointment.index() > 0 && !inOrder(appointments.get(appointment.getNumber() - 1), appointment)) {
+                return false;
+            }
+            if (!appointment.last() && !inOrder(appointment, appointments.get(appointment.getNumber() + 1))) {
+                return false;
+            }
+            if (slot != null && !hasRoom(appointment, slot)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private boolean inOrder(Appointment before, Appointment after) {
+        var there = at(after);
+        if (there == null) {
+            return true;
+        }
+        var here = at(before);
+        return here != null && Fit.inOrder(after.step(), there, here);
+    }
+
+    Move<Timetable> move() {
+        var moves = new ArrayList<Move<Timetable>>();
+        changes.forEach((appointment, slot) -> moves.add(Moves.change(SLOT, appointment, slot)));
+        return moves.size() == 1 ? moves.getFirst() : Moves.compose(moves);
+    }
+
+    /** Whether {@code slot} is in the range of {@code appointment}, which is sorted by time. */
+    static boolean takes(Appointment appointment, Slot slot) {
+        var at = placeOf(appointment, slot.number());
+        return at < appointment.getRange().size() && appointment.getRange().get(at) == slot;
+    }
+
+    /** The place in the range of {@code appointment} of the first session that has {@code number} or comes after it. */
+    static int placeOf(Appointment appointment, int number) {
+        var range = appointment.getRange();
+        var from = 0;
+        var to = range.size();
+        while (from < to) {
+            var middle = (from + to) >>> 1;
+            if (range.get(middle).number() < number) {
+                from = middle + 1;
+            } else {
+                to = middle;
+            }
+        }
+        return from;
+    }
+}

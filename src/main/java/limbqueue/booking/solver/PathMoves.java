@@ -1,0 +1,274 @@
+package limbqueue.booking.solver;
+
+import ai.timefold.solver.core.impl.heuristic.selector.move.factory.MoveIteratorFactory;
+import ai.timefold.solver.core.impl.score.director.ScoreDirector;
+import ai.timefold.solver.core.preview.api.move.Move;
+import java.util.Iterator;
+import java.util.List;
+import java.util.random.RandomGenerator;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Moves that know of paths: one step between its neighbours, a case's whole path, two cases that exchange places, one into the
+ * place of another that goes elsewhere, three in a ring, one to the appointment its patient knows of. Those that would break an
+ * order or overfill a session are not offered.
+ */
+public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>> {
+
+    /** How often something possible is looked for before a case is taken out of the plan, which always is. */
+    private static final int TRIES = 10;
+
+    @Override
+    public long getSize(ScoreDirector<Timetable> director) {
+        return director.getWorkingSolution().getAppointments().size();
+    }
+
+    @Override
+    public Iterator<Move<Timetable>> createOriginalMoveIterator(ScoreDirector<Timetable> director) {
+        throw new UnsupportedOperationException("these moves are drawn at random");
+    }
+
+    @Override
+    public Iterator<Move<Timetable>> createRandomMoveIterator(
+            ScoreDirector<Timetable> director, RandomGenerator random) {
+        var timetable = director.getWorkingSolution();
+        return new Drawn(timetable.getAppointments(), Draft.load(timetable), random);
+    }
+
+    /** Moves of one timetable as it is. */
+    private static final class Drawn implements Iterator<Move<Timetable>> {
+        private final List<Appointment> appointments;
+        private final long[] load;
+        private final RandomGenerator random;
+
+        Drawn(List<Appointment> appointments, long[] load, RandomGenerator random) {
+            this.appointments = appointments;
+            this.load = load;
+            this.random = random;
+        }
+
+        @Override
+        public boolean hasNext() {
+            return true;
+        }
+
+        @Override
+        public Move<Timetable> next() {
+            for (var i = 0; i < TRIES; i++) {
+                var draft = new Draft(appointments, load);
+                draw(draft);
+                if (!draft.changesNothing() && draft.possible()) {
+                    return draft.move();
+                }
+            }
+            var draft = new Draft(appointments, load);
+            takeOut(draft, any(), 0);
+            return draft.move();
+        }
+
+        private void draw(Draft draft) {
+            switch (random.nextInt(12)) {
+                case 0, 1, 2 -> shift(draft, any());
+                case 3, 4 -> path(draft, any());
+                case 5, 6 -> exchange(draft, any());
+                case 7 -> exchangePaths(draft, any());
+                case 8, 9 -> intoThePlaceOfAnother(draft, any());
+                case 10 -> ring(draft);
+                default -> toTheToldSession(draft, any());
+            }
+        }
+
+        private Appointment any() {
+            return appointments.get(random.nextInt(appointments.size()));
+        }
+
+        private Appointment stepOf(Appointment one, int index) {
+            return appointments.get(one.getNumber() - one.index() + index);
+        }
+
+        /** One step to another session between those of its neighbours, or out of the plan when it is the last. */
+        private void shift(Draft draft, Appointment one) {
+            if (one.last() && random.nextInt(20) == 0) {
+                draft.put(one, null);
+                return;
+            }
+            var least = 0;
+            if (one.index() > 0) {
+                var before = draft.at(stepOf(one, one.index() - 1));
+                if (before == null) {
+                    path(draft, one);
+                    return;
+                }
+                least = Draft.placeOf(one, before.number() + 1);
+            }
+            var most = one.getRange().size();
+            if (!one.last()) {
+                var after = draft.at(stepOf(one, one.index() + 1));
+                most = after == null ? most : Draft.placeOf(one, after.number());
+            }
+            if (least < most) {
+                draft.put(one, one.getRange().get(least + random.nextInt(most - least)));
+            }
+        }
+
+        /** The path of a case from one of its steps on, each step into a session that has room, more likely a soon one. */
+        private void path(Draft draft, Appointment one) {
+            var size = one.waiting().steps().size();
+            var from = 0;
+            // Behind a step without a place nothing can be placed.
+            for (var to = random.nextInt(size); from < to && draft.at(stepOf(one, from)) != null; from++) {}
+            takeOut(draft, one, from);
+            var before = from == 0 ? null : draft.at(stepOf(one, from - 1));
+            for (var index = from; index < size; index++) {
+                var appointment = stepOf(one, index);
+                var slot = soon(draft, appointment, before);
+                if (slot == null) {
+                    return;
+                }
+                draft.put(appointment, slot);
+                before = slot;
+            }
+        }
+
+        private @Nullable Slot soon(Draft draft, Appointment appointment, @Nullable Slot before) {
+            var skip = random.nextInt(3) == 0 ? random.nextInt(8) : random.nextInt(2);
+            var range = appointment.getRange();
+            Slot found = null;
+            for (var i = before == null ? 0 : Draft.placeOf(appointment, before.number() + 1);
+                    i < range.size() && skip >= 0;
+                    i++) {
+                var slot = range.get(i);
+                if ((before == null || Fit.inOrder(appointment.step(), slot, before))
+                        && draft.hasRoom(appointment, slot)) {
+                    found = slot;
+                    skip--;
+                }
+            }
+            return found;
+        }
+
+        private void takeOut(Draft draft, Appointment one, int from) {
+            for (var index = from; index < one.waiting().steps().size(); index++) {
+                draft.put(stepOf(one, index), null);
+            }
+        }
+
+        private void exchange(Draft draft, Appointment one) {
+            var other = another(one);
+            if (other != null) {
+                draft.put(one, other.getSlot());
+                draft.put(other, one.getSlot());
+            }
+        }
+
+        /** A step of the same kind that has a place elsewhere. */
+        private @Nullable Appointment another(Appointment one) {
+            for (var i = 0; i < TRIES; i++) {
+                var other = any();
+                if (other != one
+                        && other.step().kind() == one.step().kind()
+                        && other.getSlot() != null
+                        && other.getSlot() != one.getSlot()) {
+                    return other;
+                }
+            }
+            return null;
+        }
+
+        private void exchangePaths(Draft draft, Appointment one) {
+            var other = another(one);
+            if (other == null) {
+                return;
+            }
+            for (var i = 0; i < one.waiting().steps().size(); i++) {
+                var mine = stepOf(one, i);
+                for (var j = 0; j < other.waiting().steps().size(); j++) {
+                    var yours = stepOf(other, j);
+                    if (mine.step().kind() == yours.step().kind()) {
+                        draft.put(mine, yours.getSlot());
+                        draft.put(yours, mine.getSlot());
+                    }
+                }
+            }
+        }
+
+        private void intoThePlaceOfAnother(Draft draft, Appointment one) {
+            var other = another(one);
+            if (other != null) {
+                draft.put(one, other.getSlot());
+                leave(draft, other);
+            }
+        }
+
+        /** Somewhere else, alone or with the rest of its path. */
+        private void leave(Draft draft, Appointment other) {
+            if (random.nextBoolean()) {
+                shift(draft, other);
+            } else {
+                path(draft, other);
+            }
+        }
+
+        private void ring(Draft draft) {
+            var first = any();
+            var second = another(first);
+            var third = second == null ? null : another(second);
+            if (second != null && third != null && third != first) {
+                draft.put(first, second.getSlot());
+                draft.put(second, third.getSlot());
+                draft.put(third, first.getSlot());
+            }
+        }
+
+        /** Back to the session of which the patient has been told, with the neighbours where they must be and, if need be, one out. */
+        private void toTheToldSession(Draft draft, Appointment drawn) {
+            var one = drawn;
+            for (var i = 0; i < TRIES && !one.movesTold(); i++) {
+                one = any();
+            }
+            var told = one.toldSlot();
+            if (told == null) {
+                path(draft, one);
+                return;
+            }
+            draft.put(one, told);
+            Slot after = told;
+            for (var index = one.index() - 1; index >= 0; index--) {
+                var earlier = stepOf(one, index);
+                var at = draft.at(earlier);
+                if (at == null || at.number() >= after.number()) {
+                    var most = Draft.placeOf(earlier, after.number());
+                    if (most == 0) {
+                        return;
+                    }
+                    at = earlier.getRange().get(random.nextInt(most));
+                    draft.put(earlier, at);
+                }
+                after = at;
+            }
+            var before = told;
+            for (var index = one.index() + 1; index < one.waiting().steps().size(); index++) {
+                var later = stepOf(one, index);
+                var at = draft.at(later);
+                if (at != null && !Fit.inOrder(later.step(), at, before)) {
+                    at = soon(draft, later, before);
+                    draft.put(later, at);
+                }
+                if (at == null) {
+                    takeOut(draft, one, index);
+                    break;
+                }
+                before = at;
+            }
+            if (!draft.hasRoom(one, told)) {
+                for (var i = 0; i < TRIES; i++) {
+                    var other = any();
+                    if (other.getSlot() == told && other.caseNumber() != one.caseNumber()) {
+                        leave(draft, other);
+                        return;
+                    }
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,79 @@
+package limbqueue.booking.solver;
+
+import ai.timefold.solver.core.api.solver.SolverFactory;
+import ai.timefold.solver.core.config.constructionheuristic.ConstructionHeuristicPhaseConfig;
+import ai.timefold.solver.core.config.constructionheuristic.ConstructionHeuristicType;
+import ai.timefold.solver.core.config.heuristic.selector.move.composite.UnionMoveSelectorConfig;
+import ai.timefold.solver.core.config.heuristic.selector.move.factory.MoveIteratorFactoryConfig;
+import ai.timefold.solver.core.config.heuristic.selector.move.generic.ChangeMoveSelectorConfig;
+import ai.timefold.solver.core.config.localsearch.LocalSearchPhaseConfig;
+import ai.timefold.solver.core.config.localsearch.decider.acceptor.LocalSearchAcceptorConfig;
+import ai.timefold.solver.core.config.localsearch.decider.forager.LocalSearchForagerConfig;
+import ai.timefold.solver.core.config.solver.EnvironmentMode;
+import ai.timefold.solver.core.config.solver.SolverConfig;
+import ai.timefold.solver.core.config.solver.termination.TerminationConfig;
+import limbqueue.booking.Plan;
+import limbqueue.booking.Search;
+import limbqueue.booking.Waiting;
+
+/** Looks for a plan: first in the order of urgency, then by moving and exchanging what has been placed. */
+public final class PlanSearch {
+
+    /** A change is taken when it is no worse than what was there so many changes ago: more of them the longer the search. */
+    private static final int SHORTEST_MEMORY = 50;
+
+    private static final int LONGEST_MEMORY = 2_000;
+    private static final int STEPS_FOR_EACH = 200;
+
+    private PlanSearch() {}
+
+    /** The best plan that was found, with its reasons. */
+    public static Plan plan(Waiting waiting, Search search) {
+        var found = Timetable.of(waiting);
+        if (!found.getAppointments().isEmpty()) {
+            found = solved(found, search);
+        }
+        return new Reasons(waiting, found).plan(search);
+    }
+
+    private static Timetable solved(Timetable timetable, Search search) {
+        // The solver looks for classes through the loader of the thread, which need not know the one that has them.
+        var thread = Thread.currentThread();
+        var before = thread.getContextClassLoader();
+        thread.setContextClassLoader(PlanSearch.class.getClassLoader());
+        try {
+            return SolverFactory.<Timetable>create(config(search)).buildSolver().solve(timetable);
+        } finally {
+            thread.setContextClassLoader(before);
+        }
+    }
+
+    private static SolverConfig rules() {
+        return new SolverConfig()
+                .withSolutionClass(Timetable.class)
+                .withEntityClasses(Appointment.class)
+                .withConstraintProviderClass(PlanConstraints.class);
+    }
+
+    private static SolverConfig config(Search search) {
+        var first = new ConstructionHeuristicPhaseConfig()
+                .withConstructionHeuristicType(ConstructionHeuristicType.FIRST_FIT);
+        var config = rules().withEnvironmentMode(EnvironmentMode.NO_ASSERT).withRandomSeed(search.seed());
+        search.atMost().ifPresent(config::withTerminationSpentLimit);
+        return search.steps() == 0 ? config.withPhases(first) : config.withPhases(first, improvement(search.steps()));
+    }
+
+    private static LocalSearchPhaseConfig improvement(int steps) {
+        return new LocalSearchPhaseConfig()
+                .withMoveSelectorConfig(new UnionMoveSelectorConfig()
+                        .withMoveSelectors(
+                                new ChangeMoveSelectorConfig().withFixedProbabilityWeight(1.0),
+                                new MoveIteratorFactoryConfig()
+                                        .withMoveIteratorFactoryClass(PathMoves.class)
+                                        .withFixedProbabilityWeight(20.0)))
+                .withAcceptorConfig(new LocalSearchAcceptorConfig()
+                        .withLateAcceptanceSize(Math.clamp(steps / STEPS_FOR_EACH, SHORTEST_MEMORY, LONGEST_MEMORY)))
+                .withForagerConfig(new LocalSearchForagerConfig().withAcceptedCountLimit(1))
+                .withTerminationConfig(new TerminationConfig().withMoveCountLimit((long) steps));
+    }
+}

@@ -1,0 +1,38 @@
+package limbqueue.booking.solver;
+
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import limbqueue.booking.Session;
+
+/** A session as the solver sees it: itself and no other, however alike two may be. */
+public final class Slot {
+
+    private final Session session;
+    private final int number;
+    private final long daysAhead;
+
+    Slot(Session session, int number, LocalDate asOf) {
+        this.session = session;
+        this.number = number;
+        this.daysAhead = ChronoUnit.DAYS.between(asOf, session.date());
+    }
+
+    Session session() {
+        return session;
+    }
+
+    /** Its place among all sessions by time, from 0. */
+    int number() {
+        return number;
+    }
+
+    /** Days from the day of planning, 0 or more for a session that can be used. */
+    long daysAhead() {
+        return daysAhead;
+    }
+
+    @Override
+    public String toString() {
+        return session.id();
+    }
+}

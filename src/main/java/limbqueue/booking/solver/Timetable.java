@@ -1,0 +1,73 @@
+package limbqueue.booking.solver;
+
+import ai.timefold.solver.core.api.domain.solution.PlanningEntityCollectionProperty;
+import ai.timefold.solver.core.api.domain.solution.PlanningScore;
+import ai.timefold.solver.core.api.domain.solution.PlanningSolution;
+import ai.timefold.solver.core.api.score.BendableScore;
+import java.util.ArrayList;
+import java.util.List;
+import limbqueue.booking.Waiting;
+import org.jspecify.annotations.Nullable;
+
+/** All appointments and sessions: what the solver looks for. */
+@PlanningSolution
+public class Timetable {
+
+    static final int HARD_LEVELS = 1;
+    static final int SOFT_LEVELS = 6;
+
+    private List<Appointment> appointments;
+    private List<Slot> slots;
+    private @Nullable BendableScore score;
+
+    /** For the solver, which makes copies. */
+    @SuppressWarnings("NullAway.Init")
+    public Timetable() {}
+
+    private Timetable(List<Appointment> appointments, List<Slot> slots) {
+        this.appointments = appointments;
+        this.slots = slots;
+    }
+
+    /** Everything that waits, and nothing placed yet. */
+    static Timetable of(Waiting waiting) {
+        var slots = new ArrayList<Slot>();
+        for (var session : waiting.sessions()) {
+            slots.add(new Slot(session, slots.size(), waiting.asOf()));
+        }
+        var appointments = new ArrayList<Appointment>();
+        for (var number = 0; number < waiting.cases().size(); number++) {
+            var of = waiting.cases().get(number);
+            for (var index = 0; index < of.steps().size(); index++) {
+                var step = of.steps().get(index);
+                var range = slots.stream()
+                        .filter(slot -> Fit.alone(step, slot).isEmpty())
+                        .toList();
+                appointments.add(new Appointment(appointments.size(), of, number, index, range, waiting.lastDay()));
+            }
+        }
+        return new Timetable(appointments, slots);
+    }
+
+    @PlanningEntityCollectionProperty
+    public List<Appointment> getAppointments() {
+        return appointments;
+    }
+
+    public void setAppointments(List<Appointment> appointments) {
+        this.appointments = appointments;
+    }
+
+    List<Slot> slots() {
+        return slots;
+    }
+
+    @PlanningScore(bendableHardLevelsSize = HARD_LEVELS, bendableSoftLevelsSize = SOFT_LEVELS)
+    public @Nullable BendableScore getScore() {
+        return score;
+    }
+
+    public void setScore(@Nullable BendableScore score) {
+        this.score = score;
+    }
+}
