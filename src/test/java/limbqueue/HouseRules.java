@@ -50,13 +50,42 @@ final class HouseRules {
                         "java..", "org.jspecify..", "ai.timefold.solver..", "..booking..", "..triage.."));
     }
 
+    /** The forecast is a pure function too: of distributions and of random numbers that follow from a seed. */
+    static ArchRule theForecastIsPure() {
+        return classes()
+                .that()
+                .resideInAPackage("..forecast..")
+                .should()
+                .onlyDependOnClassesThat(resideInAnyPackage(
+                                "java..",
+                                "org.jspecify..",
+                                "org.apache.commons.rng..",
+                                "org.apache.commons.statistics.distribution..",
+                                "..triage..",
+                                "..forecast..")
+                        .or(nameMatching(Pattern.quote(ApplicationModule.class.getName()) + "(\\$Type)?")));
+    }
+
     static ArchRule theCoreReadsNoClock() {
         return noClasses()
                 .that()
-                .resideInAPackage("..triage..")
+                .resideInAnyPackage("..triage..", "..forecast..")
                 .should()
                 .callMethodWhere(DescribedPredicate.describe(
                         "it reads a clock", call -> call.getTarget().getName().equals("now")));
+    }
+
+    /** The same seed, the same forecast: no random numbers but those of a seed. */
+    static ArchRule theForecastDrawsFromItsSeedAlone() {
+        return noClasses()
+                .that()
+                .resideInAPackage("..forecast..")
+                .should()
+                .dependOnClassesThat(resideInAnyPackage("java.util.random..", "java.security.."))
+                .orShould()
+                .dependOnClassesThat(nameMatching("java\\.util\\.(Random|SplittableRandom|UUID|concurrent\\..*Random)"))
+                .orShould()
+                .callMethod(Math.class, "random");
     }
 
     static ArchRule sqlIsInJdbcPackages() {

@@ -26,6 +26,11 @@ class HouseRulesTest {
         return Stream.of(
                 Arguments.of("the core is pure", HouseRules.theCoreIsPure(), "ClockReader"),
                 Arguments.of("the planner is pure", HouseRules.thePlannerIsPure(), "PlannerOnSpring"),
+                Arguments.of("the forecast is pure", HouseRules.theForecastIsPure(), "FortuneTeller"),
+                Arguments.of(
+                        "the forecast draws from its seed alone",
+                        HouseRules.theForecastDrawsFromItsSeedAlone(),
+                        "FortuneTeller"),
                 Arguments.of("SQL is in jdbc packages", HouseRules.sqlIsInJdbcPackages(), "SqlInTheKitchen"),
                 Arguments.of(
                         "components are in ui packages", HouseRules.componentsAreInUiPackages(), "ButtonInTheKitchen"),
