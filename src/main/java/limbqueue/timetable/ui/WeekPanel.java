@@ -8,7 +8,6 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.NativeButton;
 import com.vaadin.flow.component.html.Section;
-import com.vaadin.flow.component.html.Span;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.function.BiConsumer;
@@ -33,8 +32,8 @@ record WeekPanel(
         Consumer<FilledSession> open,
         BiConsumer<FilledSession, Placed> choose) {
 
-    /** Pixels of a minute. */
-    private static final int MINUTE = 1;
+    /** Pixels of a minute: the words of a short case need two lines. */
+    private static final double MINUTE = 1.5;
 
     /** The least that can be pressed (WCAG 2.2, success criterion 2.5.8). */
     private static final int LEAST = 24;
@@ -109,9 +108,7 @@ record WeekPanel(
         body.getStyle().set("min-height", filled.kept().session().minutes() * MINUTE + "px");
         filled.patients().forEach(placed -> body.add(block(filled, placed)));
         if (filled.over() > 0) {
-            var end = Pieces.div(
-                    "lq-session-end",
-                    new Span("ends " + filled.kept().session().end().toLocalTime()));
+            var end = Pieces.div("lq-session-end");
             end.getStyle().set("top", filled.kept().session().minutes() * MINUTE + "px");
             body.add(end);
         }
