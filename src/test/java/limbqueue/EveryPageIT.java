@@ -159,6 +159,9 @@ class EveryPageIT {
         if (template.equals("intake/csv/:id?")) {
             return List.of("intake/csv");
         }
+        if (template.equals("sessions/day/:date")) {
+            return List.of("sessions/day/" + staff.as("coordinator", referrals::today));
+        }
         var lines = staff.as("coordinator", referrals::worklist);
         if (template.equals("same-patient/:one/:other")) {
             return List.of(

@@ -154,6 +154,11 @@ class DemoIT {
                 picture(coordinator, "case");
                 coordinator.open("stents");
                 picture(coordinator, "stents");
+                coordinator.open("sessions");
+                coordinator.button("Next week").click();
+                coordinator.page().waitForURL("**/sessions?week=*");
+                coordinator.rest();
+                picture(coordinator, "sessions");
                 coordinator.open("letters");
                 picture(coordinator, "letters");
                 coordinator

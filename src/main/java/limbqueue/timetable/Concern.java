@@ -1,0 +1,14 @@
+package limbqueue.timetable;
+
+/** Something that a person has to say yes to before somebody is placed. */
+record Concern(Kind kind, String text) {
+
+    enum Kind {
+        /** The patient has been told of another place. */
+        TOLD,
+        /** The session would not end in time. */
+        FULL,
+        /** Something that the planner would never do. */
+        UNFIT
+    }
+}

@@ -1,0 +1,33 @@
+package limbqueue.timetable;
+
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.util.Set;
+import limbqueue.booking.Capability;
+import limbqueue.booking.SessionKind;
+
+/**
+ * A session as it is entered, right or not.
+ *
+ * @param start on the clock of the practice
+ * @param end on the clock of the practice
+ */
+public record EnteredSession(
+        SessionKind kind,
+        LocalDate date,
+        LocalTime start,
+        LocalTime end,
+        String place,
+        String operator,
+        Set<Capability> capabilities) {
+
+    public EnteredSession {
+        place = place.strip();
+        operator = operator.strip();
+        capabilities = Set.copyOf(capabilities);
+    }
+
+    EnteredSession on(LocalDate day) {
+        return new EnteredSession(kind, day, start, end, place, operator, capabilities);
+    }
+}

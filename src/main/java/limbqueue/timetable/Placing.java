@@ -1,0 +1,260 @@
+package limbqueue.timetable;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import limbqueue.access.AuditTrail;
+import limbqueue.access.CurrentPerson;
+import limbqueue.booking.Capability;
+import limbqueue.booking.Step;
+import limbqueue.booking.StepKind;
+import limbqueue.preparation.Preparation;
+import limbqueue.preparation.PreparationOutcome;
+import limbqueue.preparation.ProcedureBooking;
+import limbqueue.timetable.Paths.QueuedCase;
+import limbqueue.timetable.TimetableOutcome.AsksFirst;
+import limbqueue.timetable.TimetableOutcome.Done;
+import limbqueue.timetable.TimetableOutcome.Overtaken;
+import limbqueue.timetable.TimetableOutcome.Refused;
+import limbqueue.timetable.jdbc.AppointmentStore;
+import limbqueue.timetable.jdbc.SessionStore;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+
+/** Puts steps of referrals into sessions, by hand or by a plan. A booked procedure follows its appointment. */
+@Component
+class Placing {
+
+    private final AppointmentStore store;
+    private final SessionStore sessions;
+    private final Paths paths;
+    private final Preparation preparation;
+    private final CurrentPerson currentPerson;
+    private final AuditTrail auditTrail;
+    private final Clock clock;
+
+    Placing(
+            AppointmentStore store,
+            SessionStore sessions,
+            Paths paths,
+            Preparation preparation,
+            CurrentPerson currentPerson,
+            AuditTrail auditTrail,
+            Clock clock) {
+        this.store = store;
+        this.sessions = sessions;
+        this.paths = paths;
+        this.preparation = preparation;
+        this.currentPerson = currentPerson;
+        this.auditTrail = auditTrail;
+        this.clock = clock;
+    }
+
+    /**
+     * What is to be placed.
+     *
+     * @param version of the appointment, 0 for none
+     */
+    record Wanted(long referralId, StepKind step, int version, long session, boolean planned) {}
+
+    /**
+     * Places a step.
+     *
+     * @param agreed concerns that a person has said yes to
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public TimetableOutcome place(Wanted wanted, Set<Concern.Kind> agreed) {
+        store.takeTurns(wanted.referralId());
+        var target = sessions.findLocked(wanted.session());
+        if (target.isEmpty()) {
+            return new Refused("There is no such session.");
+        }
+        var into = new FilledSession(target.get(), store.inSessions(List.of(wanted.session())));
+        var refusal = refusal(into.kept(), wanted.step());
+        if (refusal.isPresent()) {
+            return refusal.get();
+        }
+        var queued = paths.queue().stream()
+                .filter(one -> one.referralId() == wanted.referralId())
+                .findFirst();
+        var step = queued.flatMap(one -> step(one, wanted.step()));
+        if (queued.isEmpty() || step.isEmpty()) {
+            return new Refused("The referral does not wait for this: it is not approved any more, is booked outside of"
+                    + " the sessions, or has no such step before it.");
+        }
+        if (version(wanted.referralId(), wanted.step()) != wanted.version()) {
+            return new Overtaken();
+        }
+        var places = places(wanted.referralId());
+        var from = Optional.ofNullable(places.get(wanted.step()));
+        if (from.filter(one -> one.session().id() == wanted.session()).isPresent()) {
+            return new Refused("It is in this session already.");
+        }
+        var elsewhere = places.values().stream()
+                .filter(one -> one.placed().step() != wanted.step()
+                        && one.session().session().overlaps(into.kept().session()))
+                .findFirst();
+        if (elsewhere.isPresent()) {
+            return new Refused("The patient is elsewhere then: %s, %s."
+                    .formatted(
+                            elsewhere.get().placed().step().words(),
+                            elsewhere.get().session().words()));
+        }
+        var concerns = concerns(queued.get(), step.get(), into, places);
+        if (concerns.stream().anyMatch(concern -> !agreed.contains(concern.kind()))) {
+            return new AsksFirst(concerns.stream().map(Concern::text).toList());
+        }
+        return put(wanted, queued.get(), step.get(), into);
+    }
+
+    private TimetableOutcome put(Wanted wanted, QueuedCase queued, Step step, FilledSession into) {
+        if (wanted.step() == StepKind.PROCEDURE) {
+            // A procedure that has a date already keeps one: the drugs that are held and the gate go by it.
+            var moved = book(
+                    wanted.referralId(),
+                    into.kept().session().start().plusMinutes(into.expected()),
+                    into.kept().session().place(),
+                    true);
+            if (moved.isPresent()) {
+                return moved.get();
+            }
+        }
+        if (!store.put(
+                wanted.referralId(),
+                wanted.step(),
+                wanted.version(),
+                wanted.session(),
+                step.minutes(),
+                wanted.planned(),
+                currentPerson.get(),
+                clock.instant().truncatedTo(ChronoUnit.MICROS))) {
+            throw new IllegalStateException("an appointment changed under its lock");
+        }
+        auditTrail.record(
+                (wanted.planned() ? "accepted from the plan: " : "placed by hand: ")
+                        + wanted.step().words(),
+                queued.reference());
+        return Done.plainly();
+    }
+
+    private Optional<TimetableOutcome> refusal(KeptSession session, StepKind step) {
+        if (session.closedBecause().isPresent()) {
+            return Optional.of(new Refused(
+                    "The session is closed: " + session.closedBecause().get()));
+        }
+        if (session.session().kind() != step.session()) {
+            return Optional.of(new Refused("This is a session of the %s; %s is done in the %s."
+                    .formatted(
+                            session.session().kind().words(),
+                            step.words(),
+                            step.session().words())));
+        }
+        return session.date().isBefore(LocalDate.now(clock))
+                ? Optional.of(new Refused("The session is over. Choose one of today or later."))
+                : Optional.empty();
+    }
+
+    private static Optional<Step> step(QueuedCase queued, StepKind kind) {
+        return queued.waiting().stream()
+                .flatMap(waiting -> waiting.steps().stream())
+                .filter(step -> step.kind() == kind)
+                .findFirst();
+    }
+
+    private int version(long referralId, StepKind step) {
+        return store.versions(List.of(referralId))
+                .getOrDefault(referralId, Map.of())
+                .getOrDefault(step, 0);
+    }
+
+    private record Place(Placed placed, KeptSession session) {}
+
+    private Map<StepKind, Place> places(long referralId) {
+        var placed = store.of(List.of(referralId));
+        var all = sessions.these(placed.stream().map(Placed::session).toList()).stream()
+                .collect(Collectors.toMap(KeptSession::id, one -> one));
+        var places = new EnumMap<StepKind, Place>(StepKind.class);
+        placed.forEach(one -> places.put(
+                one.step(),
+                new Place(one, Optional.ofNullable(all.get(one.session())).orElseThrow())));
+        return places;
+    }
+
+    private static List<Concern> concerns(
+            QueuedCase queued, Step step, FilledSession into, Map<StepKind, Place> places) {
+        var concerns = new ArrayList<Concern>();
+        var session = into.kept().session();
+        Optional.ofNullable(places.get(step.kind()))
+                .filter(from -> from.placed().told())
+                .ifPresent(from -> concerns.add(new Concern(
+                        Concern.Kind.TOLD,
+                        "%s has been told of %s and must be told anew."
+                                .formatted(from.placed().who(), from.session().words()))));
+        var over = into.expected() + step.minutes().expected() - session.minutes();
+        if (over > 0) {
+            concerns.add(new Concern(
+                    Concern.Kind.FULL, "The session would run about %d minutes over its end.".formatted(over)));
+        }
+        var lacks = step.needs().stream()
+                .filter(need -> !session.capabilities().contains(need))
+                .sorted()
+                .map(Capability::words)
+                .collect(Collectors.joining(" and "));
+        if (!lacks.isEmpty()) {
+            concerns.add(new Concern(Concern.Kind.UNFIT, "The session lacks %s.".formatted(lacks)));
+        }
+        step.barred().stream()
+                .filter(barred -> barred.bars(session))
+                .forEach(barred -> concerns.add(
+                        new Concern(Concern.Kind.UNFIT, "It cannot be then: %s.".formatted(barred.why()))));
+        places.values().stream()
+                .filter(other -> outOfOrder(step.kind(), session.start(), other))
+                .forEach(other -> concerns.add(new Concern(
+                        Concern.Kind.UNFIT,
+                        "It would be out of order: %s is in the session %s."
+                                .formatted(
+                                        other.placed().step().words(),
+                                        other.session().words()))));
+        queued.waiting()
+                .filter(waiting -> step.kind() == waiting.steps().getLast().kind()
+                        && session.date().isAfter(waiting.target()))
+                .ifPresent(waiting -> concerns.add(new Concern(
+                        Concern.Kind.UNFIT, "It is after the target date %s.".formatted(waiting.target()))));
+        return concerns;
+    }
+
+    private static boolean outOfOrder(StepKind step, LocalDateTime start, Place other) {
+        var otherStart = other.session().session().start();
+        var order = other.placed().step().compareTo(step);
+        return order < 0 ? otherStart.isAfter(start) : order > 0 && otherStart.isBefore(start);
+    }
+
+    /**
+     * Gives the procedure its date and its room.
+     *
+     * @param ifBooked whether only a procedure that has a date already gets this one
+     * @return why that cannot be
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public Optional<TimetableOutcome> book(long referralId, LocalDateTime starts, String room, boolean ifBooked) {
+        var booking = preparation.get(referralId).booking();
+        if (ifBooked && booking.isEmpty()) {
+            return Optional.empty();
+        }
+        return switch (preparation.book(
+                referralId, booking.map(ProcedureBooking::version).orElse(0), starts, room)) {
+            case PreparationOutcome.Done _ -> Optional.empty();
+            case PreparationOutcome.Overtaken _ -> Optional.of(new Overtaken());
+            case PreparationOutcome.Refused(var why) -> Optional.of(new Refused(why));
+        };
+    }
+}

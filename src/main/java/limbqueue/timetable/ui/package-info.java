@@ -1,0 +1,5 @@
+/** The screens of the timetable module. */
+@NullMarked
+package limbqueue.timetable.ui;
+
+import org.jspecify.annotations.NullMarked;
