@@ -71,6 +71,7 @@ final class AcuteRule implements Rule {
                 topic = found;
             }
             if (topic.isPresent()
+                    && !Polarity.isAboutOthers(sentence)
                     && sentence.number - topic.get().sentence() <= 6
                     && sentence.paragraph - topic.get().paragraph() <= 2) {
                 signs(page, sentence, topic.get(), findings);

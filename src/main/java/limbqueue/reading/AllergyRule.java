@@ -111,6 +111,9 @@ final class AllergyRule implements Rule {
 
     private static boolean denied(Sentence sentence, Thing thing, String piece) {
         return Fit.matches(sentence.plain.substring(thing.end()), "(?s) ?\\? ?(?:no\\b.*)?")
+                || Fit.matches(
+                        sentence.plain,
+                        "(?s).*\\b(?:thinks? (?:he|she|that|it)|may have (?:been|had)|not sure|unsure|might be) .*")
                 || REFUTED.matcher(sentence.plain.substring(thing.end())).find()
                 || NONE.matcher(piece).find()
                 || Polarity.isDenied(sentence, thing.start(), thing.end());

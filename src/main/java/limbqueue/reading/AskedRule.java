@@ -21,6 +21,10 @@ final class AskedRule implements Rule {
             "\\b(?:no urgency|no hurry|no rush|when(?:ever)? (?:convenient|you (?:can|have (?:a )?(?:slot|time|space)))|elective(?:ly)?|in your own time|at your (?:leisure|convenience))\\b");
     private static final Pattern URGENCY = Pattern.compile(
             "(?:routine|urgent|emergency|stat|as soon as possible|immediate|soon|non-? ?urgent|not urgent|elective)\\b");
+    /** A form that was left as it is printed: "routine / urgent / emergency". */
+    private static final Pattern CHOICE = Pattern.compile("\\b(?:routine|urgent|soon|emergency|elective|stat) ?/ ?"
+            + "(?:routine|urgent|soon|emergency|elective|stat)\\b");
+
     private static final Pattern URGENCY_LABEL = Pattern.compile(
             "^[^\\[(\u2610-\u2612]{0,40}?\\b(?:urgency|priority|category|requested|request|timescale)\\b[a-z ]{0,20}:?");
     private static final Pattern REQUEST = Pattern.compile(
@@ -53,7 +57,7 @@ final class AskedRule implements Rule {
 
     private static void priority(Page page, Sentence sentence, Findings findings) {
         var plain = sentence.plain;
-        if (sentence.section == Sentence.Section.FAMILY || box(sentence, findings)) {
+        if (sentence.section == Sentence.Section.FAMILY || CHOICE.matcher(plain).find() || box(sentence, findings)) {
             return;
         }
         put(page, sentence, STAT, "stat", findings);

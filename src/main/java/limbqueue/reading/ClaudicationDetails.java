@@ -34,19 +34,41 @@ final class ClaudicationDetails {
     private static final Pattern ELSEWHERE =
             Pattern.compile("\\b(?:lives?|away|drives?|from (?:the|us|here|his home|her home)|travel\\w*|live)\\b");
 
-    static final Pattern FORMER = Pattern.compile(
+    private static final Pattern FORMER = Pattern.compile(
             "\\b(?:used to|previously|formerly|before (?:this|that)|was able|could (?:once|previously)|normally walked|always walked|a year ago|it was)\\b[^,;.]{0,40}$|\\bfrom (?:about |roughly |approximately |some )?$");
 
     /** "400 m two years ago": a distance of that time. */
     private static final Pattern FORMER_AFTER = Pattern.compile(
-            " ?[(]?(?:about |only |some )?(?:(?:\\d+|a|a few|several) (?:year|month|week)s? (?:ago|back|earlier)|last (?:year|yr|spring|summer|autumn|winter|month|christmas)|in (?:19|20)\\d\\d|previously|before (?:christmas|that|this|the))\\b");
+            " ?[(]?(?:about |only |some )?(?:(?:\\d+|a|a few|several) (?:year|month|week)s? (?:ago|back|earlier)|last (?:year|yr|spring|summer|autumn|winter|month|christmas)|in (?:19|20)\\d\\d|previously|(?:at|in) the (?:start|beginning|outset)|at (?:start|first|onset)|then(?= ?[.,;)]|$)|before (?:christmas|that|this|the (?:stent|bypass|angioplasty|operation|summer|winter|fall)))\\b");
+
+    private static final String AN_EARLIER_TIME =
+            "(?:(?<!since )(?:last|early last|late last) (?:year|spring|summer|autumn|fall|winter|month|christmas|time)|(?:\\d+|a|a few|several|some) (?:year|month|week)s? (?:ago|back|earlier|before)|"
+                    + "(?<!since )in (?:[a-z]+ )?(?:19|20)\\d\\d|before (?:the|his|her|that|this|christmas)\\b[^.;,]{0,25}|(?:when|after) (?:i|we|you) (?:first |last )?(?:saw|met|wrote)[^.;,]{0,20})";
+
+    /** "Last spring she could go half a mile", "at first it came on at half a mile". */
+    private static final Pattern FORMER_BEFORE = Pattern.compile("\\b(?:" + AN_EARLIER_TIME
+            + "\\b[^.;]{0,20}\\b(?:could|was able|walked|managed|did|was|were|came on|had)|at first|initially|originally|in the beginning|at the start|at the outset)\\b"
+            + "(?:(?! now\\b| but\\b| today\\b| currently\\b| and (?:is|has)\\b)[^.;]){0,50}$");
 
     private ClaudicationDetails() {}
+
+    /** Whether a distance is that of an earlier time. */
+    static boolean isFormer(Sentence sentence, Distances.Found found) {
+        var plain = sentence.plain;
+        return FORMER.matcher(plain.substring(sentence.pieceStart(found.start()), found.start()))
+                        .find()
+                || FORMER_BEFORE.matcher(plain.substring(0, found.start())).find()
+                || FORMER_AFTER
+                        .matcher(plain)
+                        .region(found.end(), plain.length())
+                        .lookingAt();
+    }
 
     static void read(
             Page page, Sentence sentence, ClaudicationRule.Topic topic, int at, Findings findings, boolean later) {
         var plain = sentence.plain;
-        if (later && Polarity.isOthers(sentence, 0, Math.min(plain.length(), 30))) {
+        if (later
+                && (Polarity.isAboutOthers(sentence) || Polarity.isOthers(sentence, 0, Math.min(plain.length(), 30)))) {
             return;
         }
         var from = 0;
@@ -98,14 +120,9 @@ final class ClaudicationDetails {
                         && !ELSEWHERE
                                 .matcher(plain.substring(found.end(), Math.min(plain.length(), found.end() + 14)))
                                 .find())
-                .filter(found -> !FORMER.matcher(plain.substring(sentence.pieceStart(found.start()), found.start()))
-                        .find())
+                .filter(found -> !isFormer(sentence, found))
                 .filter(found -> !(plain.substring(0, found.start()).endsWith(" was ")
                         && Fit.matches(plain.substring(found.end()), "(?s)[^.;]*\\bnow\\b.*\\d.*")))
-                .filter(found -> !FORMER_AFTER
-                        .matcher(plain)
-                        .region(found.end(), plain.length())
-                        .lookingAt())
                 .filter(found -> Polarity.of(sentence, found.start(), found.end()) != Polarity.OPEN
                         || Fit.matches(
                                 plain.substring(Math.max(0, found.start() - 25), found.start()),

@@ -265,10 +265,11 @@ final class ClaudicationRule implements Rule {
             var found =
                     Distances.in(sentence.plain, limit.start(), Math.min(sentence.plain.length(), limit.end() + 50))
                             .stream()
-                            .filter(distance -> !ClaudicationDetails.FORMER
-                                    .matcher(sentence.plain.substring(
-                                            sentence.pieceStart(distance.start()), distance.start()))
-                                    .find())
+                            .filter(distance -> !ClaudicationDetails.isFormer(sentence, distance))
+                            .filter(distance -> {
+                                var near = page.legs.near(sentence, distance.start(), distance.end());
+                                return !near.known() || near.sides().containsAll(without);
+                            })
                             .findFirst();
             if (found.isPresent()) {
                 ClaudicationDetails.put(

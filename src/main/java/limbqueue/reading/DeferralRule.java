@@ -34,7 +34,10 @@ final class DeferralRule implements Rule {
             var words = match.group();
             var place = place(page, sentence, match.start());
             var list = Fit.matches(words, "(?:wait|list|earliest|delayed|come back).*");
-            if (OWN_WISH.matcher(plain.substring(0, match.start())).find()) {
+            if (OWN_WISH.matcher(plain.substring(0, match.start())).find()
+                    || Fit.matches(
+                            plain.substring(match.end()),
+                            "(?s)(?: \\w+)? ?\\(?(?:himself|herself|themselves|by (?:him|her|the patient)|at (?:his|her) (?:own )?(?:wish|request))\\b.*")) {
                 continue;
             }
             if (list && place.isEmpty() && Fit.matches(plain, "(?s).*\\b(?:their|there|they)\\b.*")) {

@@ -18,13 +18,13 @@ final class DrugsNotTaken {
                     + ENDS_AT_DRUG + ")";
     private static final String PAST_BEFORE = "used to (?:have|take|be on)|took(?=" + ENDS_AT_DRUG
             + ")|was taking|were taking|previous(?:ly)?(?: (?:treated with|on|took|taken|tried|use of))?|was (?:previously )?on|had been (?:on|prescribed)|"
-            + "tried|trial of|failed|until|received|(?<!has )(?<!have )(?:was|were) treated with|after (?:\\w+ ){0,2}courses? of";
+            + "tried|trial of|failed|until|received|(?<!has )(?<!have )(?:was|were|since|been|then) treated with|treated with (?:iv|intravenous)|(?:had|had both|he'd|she'd) been (?:taking|using|given)|(?:had|got|received|gave|given) (?:\\d|one|two|three|a few|some) (?:stat )?doses?(?: of)?|after (?:\\w+ ){0,2}courses? of";
     private static final String ONCE_BEFORE =
             "(?:one|single|1|a|stat|first|loading) (?:stat |single |loading |iv |intravenous )?(?:dose|shot|bolus|infusion) of|loaded with|bolus of|"
                     + "(?:was|were) given (?:iv|intravenous|a|one|stat)|^(?:was |also |and )*given|(?:to be admitted|admi\\w+) for (?:iv|intravenous)|(?:local anaesthetic|infiltrat\\w+)(?: \\w+)?";
-    private static final String COURSE_BEFORE =
-            "(?:finish\\w*|complet\\w+|had|after|following|despite|recent|previous|past|two|three|several|multiple|repeated|further|[2-9])"
-                    + " (?:an? |the |his |her |\\w+ )?(?:courses?|weeks?|days?) of";
+    private static final String COURSE_BEFORE = "(?:d/c(?:'d|ed)?|dc'd|dcd)(?=" + ENDS_AT_DRUG
+            + ")|(?:finish\\w*|complet\\w+|had|after|following|despite|recent|previous|past|two|three|several|multiple|repeated|further|[2-9])"
+            + " (?:an? |the |his |her |\\w+ )?(?:courses?|weeks?|days?) of";
     private static final String REACTED_BEFORE =
             "intoleran(?:t|ce) (?:of|to)|(?:cannot|can't|couldn't|did not|didn't|don't|doesn't|unable to) (?:tolerate|take)|allerg\\w+(?: to)?|reaction to|react(?:s|ed)(?: badly)? to|"
                     + "anaphyla\\w+ (?:to|with|from)|adverse reaction to|side effects? (?:from|of|with|on)|(?:hives|rash) (?:with|from|on|to)|contraindicat\\w+|"
@@ -44,6 +44,10 @@ final class DrugsNotTaken {
             + "discuss\\w*|talk\\w* about|mention(?:ed)?|offer(?:ed|ing)?|thinking of|role (?:of|for)|"
             + "(?:advised|told|asked|encouraged) (?:him|her|them|the patient|mr \\w+|mrs \\w+)? ?to (?:take|start|buy|try|get)|please (?:start|prescribe|add|commence|give|try)|"
             + "(?:try|add)(?=" + ENDS_AT_DRUG + ")";
+    private static final String SPOKEN_BEFORE =
+            "(?:chosen|preferred|picked) (?:over|to|above)|(?:suitable|eligible|fit|unsuitable|ineligible) for|(?:asks?|asked|enquir\\w+|wonder\\w*|thought|thinks?|thinking|mull\\w*|read|heard|worr\\w+|scared|afraid|frightened) (?:\\w+ )?(?:about|of|over|whether|if)|"
+                    + "(?:propos|plan|want|wish|like|hop|intend|tr[yi])\\w* to (?:replace|swap|change|switch|move|convert|stop)|advis\\w+ against|in (?:view|light) of|for want of|room for|case for|indication for|need for|question of|option of|choice of|"
+                    + "guidelines? (?:\\w+ )?(?:for|on|recommends?)|prescription (?:was )?(?:never|not)|(?:never|not) (?:collected|filled|cashed)|as (?:i|we) (?:told|advised)|script for(?! his| her)";
     private static final String LABORATORY_BEFORE =
             "overdose of|interact\\w*(?: \\w+)? with|metabolite|levels? of|sensitive to|resistant to|sensitivit(?:y|ies) to|resistance to|sensitive [a-z, -]{0,40}";
 
@@ -58,6 +62,7 @@ final class DrugsNotTaken {
                     REACTED_BEFORE,
                     UNWANTED_BEFORE,
                     PROPOSED_BEFORE,
+                    SPOKEN_BEFORE,
                     LABORATORY_BEFORE)
             + ")\\b[^.;]{0,60}$");
 
@@ -70,15 +75,15 @@ final class DrugsNotTaken {
 
     /** "STOP: losartan, metformin." */
     private static final Pattern HEADING = Pattern.compile(
-            "\\b(?:stop(?:ped)?|hold|held|withheld|discontinued|d/c(?:'d)?|ceased|previous(?:ly)?(?: on| tried)?|past|former|intoleran(?:ces?|t)|not (?:taken|tolerated)|(?:prior|previous|past|failed) (?:trials?|therapy|therapies|treatments?)|allerg(?:y|ies|ic)(?: to)?|"
-                    + "adverse(?: drug)? reactions?|tried) ?(?:medication|drugs)? ?: [^:]*$");
+            "\\b(?:stop(?:ped)?|hold|held|withheld|discontinued|d/c(?:'d)?(?! ?(?:medication|drugs))|ceased|previous(?:ly)?(?: on| tried)?|past|former|intoleran(?:ces?|t)|not (?:taken|tolerated)|(?:prior|previous|past|failed) (?:trials?|therapy|therapies|treatments?)|allerg(?:y|ies|ic)(?: to)?|"
+                    + "adverse(?: drug)? reactions?|tried|acute|short courses?|not (?:currently )?taking|stop taking|never taken|to (?:start|stop)|do not (?:take|give)|no longer (?:taken|on)) ?(?:medication|drugs|repeats?|items?|prescriptions?|taking|today)*(?: ?\\([^)]{0,30}\\))? ?: [^:]*$");
 
     private static final String AMOUNT_BETWEEN =
-            "(?: (?:drip|gtt|infusion|tablets?|patch(?:es)?|therapy|treatment))?(?: \\d(?:(?!smok|ex )[\\w ./]){0,25})?(?: for (?:his |her |the )?\\w+)?,? ?(?:[(:-] ?)?";
+            "(?: (?:prn|od|bd|tds|qds|nocte|mane|daily|at night))?(?: (?:drip|gtt|infusion|tablets?|patch(?:es)?|therapy|treatment))?(?: \\d(?:(?!smok|ex )[\\w ./]){0,25})?(?: for (?:his |her |the )?\\w+)?(?: (?:and|or|nor|/|\\+) [a-z]+(?= (?:were|are|have (?:both|each|all|never|not|been|since))\\b))?,? ?(?:[(:-] ?)?";
 
     /** "which she has since", "but he". */
     private static final String BEING =
-            "(?:but |and )?(?:which |that |this |it )?(?:(?:i|we|he|she|they|(?:his|her|the) \\w+|gp) )?(?:was |were |has been |have been |is |are |being |recently |now |since |has |have |had |all |then |later |soon |promptly )*";
+            "(?:but |and )?(?:which |that |this |it )?(?:(?:i|we|he|she|they|(?:his|her|the) \\w+|gp) )?(?:was |were |has been |have been |is |are |being |recently |now |since |has |have |had |all |both |each |also |again |only |just |already |then |later |soon |promptly |in (?:january|february|march|april|may|june|july|august|september|october|november|december|(?:19|20)\\d\\d),? |last (?:week|month|year),? |but )*";
 
     /** "never given", "but did not take it", ": not prescribed". */
     private static final String NEVER_TAKEN =
@@ -88,7 +93,7 @@ final class DrugsNotTaken {
     private static final String GIVEN_UP =
             "(?:for a (?:while|time|bit)|briefly)\\b|but (?:has |he |she )*(?:r[au]n out|gave (?:it|that|them|up)|given (?:it|that|them|up)|came off|finished)";
     private static final String STOPPED_AFTER =
-            "stopped(?! smok| drink)|tried\\b|discontinued|withheld|hold\\b|ceased|withdrawn|on hold|held\\b|omitted|reversed|paused|suspended|course|(?:course )?(?:finished|completed)|d/c|dc'd|dcd|"
+            "(?:\u2192|-> ?|=> ?|- ?> ?)|stopped(?! smok| drink)|tried\\b|ended\\b|x(?= ?(?:[(,;.]|$))|no longer\\b|off since|given up|not (?:any ?more|now)\\b|(?:made|left|brought) no difference|did nothing|(?:did|has) not work\\w*|discontinued|withheld|hold\\b|ceased|withdrawn|on hold|held\\b|omitted|reversed|paused|suspended|course|(?:course )?(?:finished|completed)|d/c|dc'd|dcd|"
                     + "(?:replaced (?:by|with)|swapped (?:for|to)|switched to|changed to|exchanged for)|until (?!seen|review|the (?:procedure|appointment|visit|angiogram|day)|advised|told|further|your|you\\b|clinic)|"
                     + "(?:last taken|not (?:yet )?started|never started)|in the past|previously(?= ?(?:[,.;)]|$))";
     private static final String REACTION_AFTER =
@@ -99,12 +104,17 @@ final class DrugsNotTaken {
     private static final String USELESS_AFTER =
             "(?:did not|didn't|don't|doesn't|hasn't|has not|not) help\\w*|without (?:effect|benefit|success|relief)|made no difference|no (?:benefit|effect|help)|ineffective|failed|(?:for [a-z ]{1,20} )?without (?:effect|benefit|success|relief)";
     private static final String ONCE_AFTER =
-            "gave (?:him|her)|(?:in (?:the )?hospital |iv )?was given in|(?:was|were) (?:administered|given (?:during|at|before|by|as|once|intra\\w*|pre\\w*))|"
+            "(?:while|whilst|when) (?:an |in |on )?(?:in-?patient|hospital|the ward|admitted)|as an in-?patient|during (?:the |his |her |this )?(?:hospital )?(?:stay|admission)|(?:on|with|at|during) (?:each )?dialysis|not (?:available|indicated|advisable|appropriate|suitable)|gave (?:him|her)|(?:in (?:the )?hospital |iv )?was given in|(?:was|were) (?:administered|given (?:during|at|before|by|as|once|intra\\w*|pre\\w*))|"
                     + "given (?:during|at the time|in theatre|in the|by|pre|stat|once|iv|intra\\w*)|administered|(?:stat )?in (?:a&e|a & e|the emergency|emergency|casualty|the ambulance|theatre|recovery|the er\\b|the ed\\b)|bolus|"
                     + "-? ?(?:induced|associated|related|toxicity|poisoning|overdose|withdrawal|naive)";
+    private static final String SPOKEN_OF =
+            "(?:discussed|considered|proposed|offered|suggested|mentioned|recommended|advised|mooted|floated|raised|debated|"
+                    + "put forward|requested|intended|planned|queried|contemplated|thought of|talked (?:of|about)|spoken of|"
+                    + "hoped for|wanted|asked (?:for|about)|preferred by|favoured by|urged|rejected|turned down|vetoed|forgotten)";
     private static final String PROPOSED_AFTER =
             "(?:might|may|could|would|will) be (?:started|given|considered|added|helpful|useful|an option|appropriate|suitable|worth)|"
-                    + "(?:was|has been|had been) (?:discussed|considered|proposed|offered|suggested|mentioned)|(?:discussed|considered|proposed|offered|suggested|mentioned)\\b|and not given|in the (?:bathroom|house|cupboard|cabinet) is|"
+                    + "" + SPOKEN_OF
+                    + "\\b|under (?:consideration|discussion)|(?:next|pending|later|awaited)(?= ?(?:[.,;)]|$))|(?:from|starting|as of|with effect from|to start|due to start) (?:next|tomorrow|monday)|and not given|in the (?:bathroom|house|cupboard|cabinet) is|"
                     + "is to be|to (?:be )?(?:start|begin|commence|follow|started|added|considered)|should be (?:considered|started)|could be (?:considered|started)|if |would be|planned|has been suggested|\\?";
     private static final String OTHER_AFTER = "level|free\\b|assay|clinic (?:attender|patient) in the past";
 

@@ -14,7 +14,7 @@ final class Headings {
     private static final Pattern FAMILY =
             Pattern.compile("family(?: history| hx)?|fh|fhx|f/h|f/hx|fam(?:ily)? hx|relatives(?: with)?");
     private static final Pattern PLAN = Pattern.compile(
-            "plan|plans|action|requested|planned(?: here)?|tests? to be \\w+|to be (?:scheduled|done|arranged|booked)|investigations? (?:requested|planned|to follow)|reason for (?:the )?referral|question|questions|to do");
+            "plan|plans|a ?/ ?p|a ?& ?p|assessment (?:and|&|/) plan|recommendations?|options|action|requested|planned(?: here)?|tests? to be \\w+|to be (?:scheduled|done|arranged|booked)|investigations? (?:requested|planned|to follow)|reason for (?:the )?referral|question|questions|to do");
     private static final Pattern OTHER = Pattern.compile(
             "(?:past |medical |surgical |social |clinical |vascular )*(?:history|hx)|pmh|pmhx|pshx?|psh|sh|shx|o/e|on examination|examination|exam|findings|investigations|"
                     + "(?:presenting )?complaint|pc|hpc|hpi|diagnosis|diagnoses|re|labs?|bloods?|imaging|vitals|obs|observations|smoking|social|impression|assessment|"

@@ -72,7 +72,7 @@ final class HistoryRule implements Rule {
     private static final Pattern TAKES = Pattern.compile(
             "\\b(?:on|takes|taking|has|started|given|prescribed|continues|receiving|gets|with|plus|and|a|already|with a|his|her|dual|single|remains|tolerates|own|statin|statin and)\\b[^.;]{0,40}$");
     private static final Pattern TOLERANCE = Pattern.compile(
-            "^[a-z ,]{0,20}\\b(?:intoleran\\w+|not tolerated|poorly|badly|stopped|declin\\w+|refus\\w+|allerg\\w+|myalgia|never tried|contraindicated|discontinued|should|would|could|to be|if)\\b");
+            "^[a-z ,]{0,20}\\b(?:intoleran\\w+|not tolerated|c[ao]me off|gave (?:it|them) up|taken off|poorly|badly|stopped|declin\\w+|refus\\w+|allerg\\w+|myalgia|never tried|contraindicated|discontinued|should|would|could|to be|if)\\b");
 
     private static final Pattern UNAIDED = Pattern.compile(
             "\\b(?:(?:walks|walking|mobil(?:e|ises|ising)|ambulat(?:es|ory|ing)|gets (?:about|around)|independently mobile|fully mobile)(?: \\w+){0,2} (?:unaided|independently|without (?:aids?|a stick|a cane|a frame|a walker|any aids?|help|assistance|support|assistive device)|by (?:himself|herself)|freely|independent)|independently (?:mobile|ambulatory)|independent (?:ambulation|mobility|walker|ambulator)|walks independently|ambulates? independently|unaided (?:walking|mobility)|mobility ?: ?(?:independent|unaided)|mobile and independent|fully mobile|independent with (?:walking|ambulation|mobility))\\b");
@@ -163,7 +163,7 @@ final class HistoryRule implements Rule {
         if (Fit.matches(after, "(?s) ?[\\[(] ?n ?[\\])].*")) {
             return Optional.of(false);
         }
-        if (Fit.matches(after, "(?s) ?(?:\\[ ?\\]|\\( ?\\)).*")) {
+        if (Fit.matches(after, "(?s) ?(?:\\[ ?\\]|\\( ?\\)).*") || Fit.matches(plain.substring(end), " ?:[ ._-]*")) {
             return Optional.empty();
         }
         if (Fit.matches(after, "(?s) ?\\?.*") || Fit.matches(before, "(?s).*\\[ ?\\] ?")) {
@@ -251,7 +251,7 @@ final class HistoryRule implements Rule {
             case "history.coronaryBypass" ->
                 Fit.matches(
                                 after,
-                                "(?s) (?:(?:is|was) )?(?:being )?(?:considered|offered|declined|planned|discussed).*")
+                                "(?s) (?:(?:is|was|has been) )?(?:being )?(?:considered|offered|declined|planned|discussed|recommended|advised|proposed|suggested|scheduled|booked|awaited|needed|pending).*")
                         || Fit.matches(
                                         before,
                                         "(?s).*\\b(?:awaiting|for|listed for|declined|considered for|needs|await) ?$")
@@ -270,7 +270,7 @@ final class HistoryRule implements Rule {
         if (TOLERANCE.matcher(after).find()
                 || Fit.matches(
                         before,
-                        "(?s).*\\b(?:intoleran\\w+ (?:of|to)|stopped|refus\\w+|declin\\w+|allerg\\w+ to|swapped|exchanged|replaced|changed|instead of|start|begin|add|consider|suggest\\w*|recommend\\w*|should|could|would|high[- ]dose|trial of|myalgia (?:on|with))(?: \\w+){0,2} ?$")) {
+                        "(?s).*\\b(?:intoleran\\w+ (?:of|to)|stopped|refus\\w+|declin\\w+|allerg\\w+ to|swapped|exchanged|replaced|changed|instead of|start|begin|add|consider|suggest\\w*|recommend\\w*|should|could|would|high[- ]dose|trial of|for|about|offer\\w*|need\\w*|advis\\w+|myalgia (?:on|with))(?: \\w+){0,2} ?$")) {
             return false;
         }
         if (!positive) {

@@ -17,7 +17,7 @@ final class InfectionRule implements Rule {
         SWELLING("swelling|swollen|oedema|induration|indurated|puffy"),
         REDNESS("erythema|red(?! (?:cell|flag|blood|eye))|cellulitis|reddish|inflamed|rubor"),
         TENDERNESS(
-                "tender(?:ness)?|painful|sore to (?:the )?touch|(?<=[,&] )sore(?= ?[.,;]|$)|(?<=and )sore(?= ?[.,;]|$)|(?<=is )sore(?= ?[.,;]|$)|wound pain|pain of the wound|pain"),
+                "tender(?:ness)?|painful|sore to (?:the )?touch|hurts (?:when|if|to) (?:it is |being )?(?:touch|press)\\w*|(?<=[,&] )sore(?= ?[.,;]|$)|(?<=and )sore(?= ?[.,;]|$)|(?<=is )sore(?= ?[.,;]|$)|wound pain|pain of the wound|pain"),
         WARMTH("warm(?:th|er)?|hot(?! bath| water)|heat(?! rub)|calor"),
         PUS(
                 "pus|purulence|purulent(?: discharge| drainage| exudate)?|suppurat\\w+|discharging|discharge(?! (?:summary|letter|date|from|medication|home))|drainage|oozing pus|weeping pus|foul[- ]smelling (?:discharge|drainage)");
@@ -32,7 +32,7 @@ final class InfectionRule implements Rule {
     private static final Pattern CONTEXT = Pattern.compile(
             "\\b(?:osteomyelitis|abscess|ulcer|wound|sore|infect\\w*|gangrene|erythema|cellulitis|pus|purulent|toe|heel|foot|ankle|forefoot|malleolus|shin|edges?|surround\\w*|signs?|local|discharge|slough|it|interspace)\\b");
     private static final Pattern NO_CONTEXT = Pattern.compile(
-            "\\b(?:heart|gout|dvt|venous|lymph\\w*|varicose|joint|knee|abdom\\w*|calf (?:is )?(?:soft|tender)|ankle oedema|pitting|pulmonary|bilateral leg oedema|bilateral oedema|pedal oedema|temperature of)\\b");
+            "\\b(?:heart|gout|dvt|venous|lymph\\w*|varicose|joint|knee|abdom\\w*|calf (?:is )?(?:soft|tender)|ankle oedema|pitting|eczema\\w*|dermatitis|blanch\\w*|pulmonary|bilateral leg oedema|bilateral oedema|pedal oedema|temperature of)\\b");
     private static final Pattern NO_SIGNS = Pattern.compile(
             "\\b(?:no (?:\\w+ ){0,3}?(?:signs?|evidence|features|suggestion|hint) of (?:\\w+ ){0,3}?infection|no (?:local |obvious |clinical |active |overt |superficial |current )*infection|not (?:clinically |obviously |currently |at all )*infected|isn't (?:clinically |obviously |currently )*infected|uninfected|non[- ]?infected|without (?:any )?(?:signs? of |evidence of )?(?:\\w+ )?infection|free (?:of|from) infection|clinically clean|infection ?[:=-] ?(?:none|no|nil|absent)|no infective signs?|denies infection|(?:is|looks|appears|remains|clean and|dry and) (?:clean|dry) (?:and|with) (?:no infection|not infected|uninfected))\\b");
 
@@ -65,7 +65,7 @@ final class InfectionRule implements Rule {
         signs.forEach((side, told) -> {
             var present = (int) told.values().stream().filter(sign -> sign).count();
             if (present > 0
-                    || told.size() >= 4
+                    || told.size() == Sign.values().length
                     || findings.get(side.leg("infection.localSigns")).isPresent()) {
                 findings.forget(side.leg("infection.localSigns"));
                 findings.put(side.leg("infection.localSigns"), present, Objects.requireNonNull(words.get(side)));
@@ -152,7 +152,9 @@ final class InfectionRule implements Rule {
             var match = sign.words.matcher(plain);
             while (match.find()) {
                 var polarity = Polarity.of(sentence, match);
-                if (polarity == Polarity.OPEN || isOther(plain, sign, match.start(), match.end())) {
+                if (polarity == Polarity.OPEN
+                        || Polarity.isOver(plain, match.start(), match.end())
+                        || isOther(plain, sign, match.start(), match.end())) {
                     continue;
                 }
                 var denied = polarity == Polarity.DENIED
@@ -306,7 +308,7 @@ final class InfectionRule implements Rule {
             } else if (Polarity.isOpen(sentence, match.start())
                     || Fit.matches(
                             after,
-                            "(?s)(?: \\w+)? ?\\?.*|(?s) (?:is |was )?(?:suspected|possible|not excluded|cannot be excluded|likely|feared|to be excluded|develops|occurs).*")) {
+                            "(?s)(?: \\w+)? ?\\?.*|(?s) (?:is |was )?(?:suspected|possible|unlikely|doubtful|not excluded|cannot be excluded|likely|feared|to be excluded|develops|occurs).*")) {
                 continue;
             } else {
                 present = true;

@@ -34,7 +34,7 @@ final class Legs {
 
     private static final Pattern NOT_A_LEG = Pattern.compile(
             "^(?:[ -](?:sided|side|the|of|upper|internal|middle|common|heart|distal|proximal|main|mid|hemi)){0,3}[ -]?(?:[a-z]+ ){0,1}(?:arm|hand|wrist|shoulder|elbow|finger|thumb|radial|brachial|brachio\\w*|subclavian|axilla\\w*|kidney|renal|nephr\\w+|eye|ear|breast|mastectomy|"
-                    + "lung|lobe|lobectomy|carotid|ventric\\w*|atri\\w+|hemisphere|hemi\\w+|mca|cva|stroke|tia|mammary|ima|thoracic|coronary|circumflex|jugular|extremity weakness|forearm|face|facial|hip replacement|hip|knee replacement|tkr|"
+                    + "lung|lobe|lobectomy|carotid|ventric\\w*|atri\\w+|hemisphere|hemi\\w+|mca|cva|stroke|tia|mammary|ima|thoracic|coronary|circumflex|jugular|extremity weakness|forearm|face|facial|hip replacement|hip(?! (?:and|or|/) (?:buttock|thigh|calf)| (?:pain|ache|claudication))|knee replacement|tkr|"
                     + "inguinal hernia|hernia|bundle|handed|adrenal|pneumo\\w*|cataract|cerebral|hemicolectomy|colectomy|weakness|limb weakness|main stem|anterior descending|lad|fistula|av fistula|avf|groin (?:access|puncture|approach|hernia)|iliac fossa|flank|chest|vertebral|retina\\w*|testic\\w+|ovar\\w+|ureter\\w*|parotid|clavicle|humerus|ribs?)\\b");
 
     private static final Pattern WORD_ONLY = Pattern.compile(
@@ -361,7 +361,11 @@ final class Legs {
                 .filter(after -> Fit.matches(
                         after.plain,
                         "(?s)(?:it|this|pain|the pain|mainly|mostly|worse|always|in the|left|right|he|she|calf)\\b.*"));
-        if (next.isPresent() && mentions(next.get()).size() == 1) {
+        if (next.isPresent()
+                && mentions(next.get()).size() == 1
+                && !Fit.matches(
+                        next.get().plain,
+                        "(?s).*\\b(?:is|are|gives?|has|seems?) (?:\\w+ )?(?:fine|well|good|normal|no trouble|all right|alright|sound|none|ok)\\b.*")) {
             return new Place(mentions(next.get()).getFirst().sides(), Findings.Ground.CARRIED);
         }
         return UNKNOWN;

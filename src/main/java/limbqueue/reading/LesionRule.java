@@ -34,7 +34,7 @@ final class LesionRule implements Rule {
     private static final Pattern AGE = Pattern.compile(
             "\\b(?:(?<n>\\d{1,3})[- ](?:month)s?[- ]old|occlusion (?:is )?(?:about |of )?(?<n2>\\d{1,3}) months? (?:old|age))\\b");
     private static final Pattern PATENT = Pattern.compile(
-            "^[^,;.]{0,60}?\\b(?:patent|normal|widely|unremarkable|free of disease|no (?:significant |haemodynamically significant |flow[- ]limiting |focal )*(?:stenosis|occlusion|disease|lesion)|without (?:significant |any )?(?:stenosis|disease)|clear|open|disease[- ]free|good|healthy|mild(?:ly)? disease\\w*|minor|preserved|intact)\\b");
+            "^[^,;.]{0,60}?\\b(?:patent|normal|widely|unremarkable|free of disease|no (?:significant |haemodynamically significant |flow[- ]limiting |focal )*(?:stenosis|occlusion|disease|lesion)|without (?:significant |any )?(?:stenosis|disease)|clear|open|disease[- ]free|good|healthy|mild(?:ly)? disease\\w*|minor|preserved|intact|reconstitut\\w+|refills?|opacif\\w+|runs? off)\\b");
     private static final Pattern SEEN = Pattern.compile(
             "\\b(?:duplex|cta|mra|angiogram|scan|imaging|shows?|showed|showing|shown|demonstrat\\w*|reveal\\w*|found|report\\w*|confirm\\w*|has|with|known|findings?|impression|there is|seen|which|full|occlusion|stenosis|aneurysm|\\d ?%|right|left)\\b");
     private static final Pattern TREATED = Pattern.compile(
@@ -190,7 +190,8 @@ final class LesionRule implements Rule {
                         "(?s).*\\b(?:renal|carotid|coronary|mesenteric|spinal|aortic valve) .{0,10}")) {
             return;
         }
-        if (isNotFound(sentence, segment, piece, clauseFrom)
+        if (aneurysm && !occluded && Fit.matches(after, "(?s).*\\b(?:ligated|repaired|excluded|bypassed|resected)\\b.*")
+                || isNotFound(sentence, segment, piece, clauseFrom)
                 || TREATED.matcher(after).find() && !occluded && !hasAfter) {
             return;
         }

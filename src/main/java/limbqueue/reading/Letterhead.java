@@ -258,6 +258,10 @@ final class Letterhead {
         return Optional.empty();
     }
 
+    /** "Diabetes T2", "Heart failure": a word that a practice may bear, and none that says what it is. */
+    private static final Pattern NO_PRACTICE = Pattern.compile(
+            "^(?:Diabetes|Heart|Wound|Care|Family|Health)\\b(?!.*\\b(?:Clinic|Cent(?:re|er)|Hospital|Practice|Unit|Services?|Team|Institute|Surgery|Associates|Group|Medicine|Partners|Physicians|Specialists|Infirmary|Laboratory|Trust|LLC|Consultants)\\b)");
+
     private static boolean isName(String piece) {
         var words = piece.split("[ \\t]+").length;
         return piece.length() >= 5
@@ -269,6 +273,7 @@ final class Letterhead {
                 && Character.isUpperCase(piece.charAt(0))
                 && CAPITALISED.matcher(piece).matches()
                 && !CALLING.matcher(piece).find()
+                && !NO_PRACTICE.matcher(piece).find()
                 && !Fit.matches(piece, "(?s).*\\b(?:does|not|no|have|is|was|has|with|for|he|she|this|I)\\b.*")
                 && !Fit.of(
                                 "^(?:Consultant|Vascular Surgeon|Nurse|Family Physician|General Practitioner|Department|Dept\\b|Unit|Diabetic Foot Clinic|Clinical|Vascular Surgery|Ward)\\b")

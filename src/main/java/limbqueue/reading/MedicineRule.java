@@ -97,10 +97,16 @@ final class MedicineRule implements Rule {
                 continue;
             }
             at = named.get().end();
-            if (isTaken(sentence, named.get())) {
+            if (isTaken(sentence, named.get()) && DrugsTaken.said(sentence, named.get())) {
                 add(page, sentence, named.get(), taken, findings);
             }
         }
+    }
+
+    static boolean hasDose(String plain, Named drug) {
+        return DOSE.matcher(plain).region(drug.end(), plain.length()).find()
+                || DOSE_BEFORE.matcher(plain.substring(0, drug.start())).find()
+                || FREQUENCY_AFTER.matcher(plain.substring(drug.end())).find();
     }
 
     private static boolean isTaken(Sentence sentence, Named drug) {
@@ -109,6 +115,7 @@ final class MedicineRule implements Rule {
         var before = plain.substring(clause, drug.start());
         var after = plain.substring(drug.end());
         if (ambiguous(plain, drug)
+                || TickBoxes.isTicked(plain, drug.start(), drug.end()).equals(java.util.Optional.of(false))
                 || drug.generic().equals("penicillin")
                 || drug.generic().equals("potassium chloride") && Fit.matches(after, "(?s) ?[\\d.].*")
                 || DrugsNotTaken.named(sentence, drug, clause)) {
@@ -165,7 +172,7 @@ final class MedicineRule implements Rule {
             case "folate", "lithium" -> Fit.matches(after, "(?s) (?:level|deficien).*");
             case "niacin", "heparin" -> Fit.matches(after, "(?s) (?:induced|flush|given|bolus).*");
             case "insulin" -> Fit.matches(after, "(?s) (?:resistan|depend|requir).*");
-            case "lidocaine", "lignocaine" -> Fit.matches(after, "(?s) (?:infiltrat|local).*");
+            case "lidocaine", "lignocaine" -> Fit.matches(after, "(?s) (?:infiltrat|local|[12] ?%|used).*");
             case "vitamin d", "vit d", "folic acid" -> Fit.matches(after, "(?s) (?:level|deficien).*");
             default -> false;
         };

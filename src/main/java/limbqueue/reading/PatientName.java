@@ -261,7 +261,8 @@ final class PatientName {
                 || Fit.matches(
                         after,
                         "(?is)[, \\t]*\\n?[ \\t]*(?:consultant|vascular surgeon|surgeon|FRCS|MD\\b|NP\\b|RN\\b|PA\\b|MBBS|specialist|practice nurse|nurse|podiatrist|registrar|Esq).*")
-                || Fit.matches(before, "(?is).*(?:sincerely|faithfully|regards|wishes),?\\s*$");
+                || Fit.matches(
+                        before, "(?is).*(?:sincerely|faithfully|truly|gratefully|respectfully|regards|wishes),?\\s*$");
     }
 
     /** The husband, the neighbour, or another patient whom the letter names. */

@@ -22,7 +22,7 @@ final class PerfusionRule implements Rule {
     private static final Pattern PAST_AFTER = Pattern.compile(
             "^ ?[,(]? ?(?:in (?:[a-z]+ )?(?:19|20)\\d\\d|last (?:year|spring|summer|autumn|winter|month)|a year ago|\\d+ (?:month|year|week)s? ago|previously(?! (?:it |of |was |were )*\\d)|(?:at|on|before|after) (?:discharge|baseline|admission|the (?:operation|angioplasty|stent|bypass))\\b|before\\b(?! that)|(?:19|20)\\d\\d\\b)");
     private static final Pattern EARLIER = Pattern.compile(
-            "\\b(?:for comparison|(?:(?:in|ln|from|of) (?:[a-z]{3,9} )?|^)(?<y>(?:19|20)\\d\\d)(?:,(?! (?:left|right)))?[^.,;\\d]{0,25}$)");
+            "\\b(?:for comparison|comparison[^.;]{0,12}|(?:previous|prior|earlier|old|former|pre-?op(?:erative)?) (?:resting |left |right |bilateral |ankle )*$|(?:(?:in|ln|from|of) (?:[a-z]{3,9} )?|^)(?<y>(?:19|20)\\d\\d)(?:,(?! (?:left|right)))?[^.,;\\d]{0,25}$)");
     private static final Pattern EXERCISE = Pattern.compile(
             "\\b(?:after|post|following|on|with)[ -](?:a |the |\\d+ minutes? )?(?:exercise|exertion|treadmill|walking)|\\b(?:falling|fell|falls|dropping|dropped|drops|drop|fall)(?: \\w+){0,2} to\\b|\\bpost[ -]?ex\\b");
 

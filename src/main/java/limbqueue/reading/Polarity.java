@@ -19,6 +19,7 @@ enum Polarity {
     private static final Pattern OPEN_AFTER = Pattern.compile(
             "^(?: (?:(?:of|in|on) )?(?:the |his |her )?(?:left |right |bilateral )?(?:leg|foot|toe|great toe|heel|side))?(?: ?\\?(?=$| ?[,.;)])| ?[:?]? ?(?:\\. ?|_ ?){3,}"
                     + "| (?:should|must) (?:prompt|lead|trigger|be (?:reported|excluded|sought))\\b| ?[:=-] ?(?:not (?:asked|known|assessed|recorded|told|examined)|unknown|unclear|unsure|n/k)\\b"
+                    + "| (?:is|was|are|were|has been|had been) (?:only |merely |once |also |then )?(?:considered|queried|wondered about|raised|suggested|thought of|mooted|debated)\\b(?! (?:to be|as))| (?:unlikely|doubtful)\\b"
                     + "| (?:is|was|are) (?:only |merely |now )?(?:unlikely|doubtful|questionable|uncertain|unclear|suspected|possible|feared|a (?:risk|worry|concern|possibility)|what (?:i|we|he|she) (?:fear|dread|worr)\\w*)\\b"
                     + "| (?:could|might|may|would|will) (?:follow|develop|ensue|supervene|occur|set in|be next|come next|become)\\b|, if (?:it|they|this) (?:occurs?|develops?|appears?)\\b)");
 
@@ -60,7 +61,7 @@ enum Polarity {
                     + "(?:worried|worries|worry|fears?|afraid|anxious|nervous) (?:about|of|that|she|he|it|lest)?|(?<!in )(?<!since )(?<!last )(?<!early )(?<!late )(?<!of )(?<!\\d )(?<!until )may(?! \\d)|might|would|could(?! (?:not |only |just |easily |now |still )*+(?:feel|find|palpate|hear|detect)\\b)|unless|prevent(?:s|ing|ion)?|avoid(?:s|ing)?|threat of|threatened|screen(?:ed|ing)? for|"
                     + "warn(?:ed|ing)?|advised (?:him |her |them )?(?:to|that|about)|told (?:him |her |them )?(?:to (?:look|watch|return|come back|ring|call)|that)|leaflet|information (?:on|about)|until|before (?:it|this|the|he|she|there|any|we)|lest|whether|"
                     + "look(?:ing)? (?:out )?for|watch(?:ing)? for|wonder(?:ed|ing|s)?|differential|versus|vs|rather than|monitor(?:ing)? for|signs to|safety net(?:ted|ting)?|in the absence of|"
-                    + "consider(?:ing|ed|ation)?|to develop|will (?:need|require|be|have|develop|get|become|lose|end)|unlikely|likely|think(?:s|ing)? (?:of|about|this is|it is)|concern(?:s|ed)? (?:for|of|about|that|re)|mimic(?:s|king)?|not sure|unsure|uncertain|question(?:able)? of|question of)\\b)");
+                    + "consider(?:ing|ed|ation)?|perhaps|maybe|presumably|to develop|will (?:need|require|be|have|develop|get|become|lose|end)|unlikely|likely|think(?:s|ing)? (?:of|about|this is|it is)|concern(?:s|ed)? (?:for|of|about|that|re)|mimic(?:s|king)?|not sure|unsure|uncertain|question(?:able)? of|question of)\\b)");
 
     private static final Pattern DOUBTED = Pattern.compile("\\?+ ?(?:early |underlying |new |an? |mild |any )?$");
 
@@ -70,7 +71,7 @@ enum Polarity {
 
     private static final String PERSON =
             "(?:(?:mother|father|brother|sister|son|daughter)s?-in-law|fathers?|dad|mothers?|mum|mom|brothers?|sisters?|sons?|daughters?|daughter-in-law|wife|husband|uncles?|aunts?|cousins?|"
-                    + "grandfather|grandmother|grandson|granddaughter|parents?|siblings?|partner|(?:lady|man|woman|gentleman|patient) (?:in the next (?:bed|room)|next door|next to|opposite)|neighbou?rs?|friends?|twin|spouse|nephews?|nieces?|grandparents?|roommate|flatmate|colleague's|"
+                    + "grandfather|grandmother|grandson|granddaughter|parents?|siblings?|partner|(?:lady|man|woman|gentleman|patient|resident|person|chap|someone|somebody) (?:in (?:his|her|the) (?:next |same |other )?(?:bed|room|ward|bay)|next door|next to|opposite)|neighbou?rs?|friends?|twin|spouse|nephews?|nieces?|step-?(?:father|mother|son|daughter|brother|sister)|boyfriend|girlfriend|fianc\\w{1,2}|godson|landlord|landlady|pal|buddy|kids|grandparents?|roommate|flatmate|colleague's|"
                     + "donor|co-?worker|wife's|in (?:the |his |her )?family|relatives? with|sis|bro|hubby|neph|mate|room-?mate|lodger|tenant|a colleague of (?:his|hers)|family history|family hx|fhx?|f/h|runs in the family|strong family)";
     private static final Pattern OTHERS = Pattern.compile("\\b" + PERSON + "(?:'s)?\\b");
     /** ", who lives with him, is on dialysis", " Ian died after an amputation", " Carlos had a stent". */
@@ -81,6 +82,20 @@ enum Polarity {
     private static final Pattern OBSERVES = Pattern.compile(
             "^,? ?(?:who (?:is|lives|cares|came|brought|was|helps)[a-z ]{0,40}?,? )?(?:and (?:he|she|i) )?(?:has |have |had |also |now |who )?(?:says?|said|reports?|reported|notic\\w+|tells?|told|states?|thinks?|feels?|calls?|called|found|finds|"
                     + "brought|brings|asks?|asked|phoned?|rang|rings?|helps?|helped|cares?|saw|sees|dresses|changes|describes?|noted|confirms?|mention(?:s|ed)|showed|shows|does|do|drives?|drove|insist\\w*|writes?|wrote|complain\\w*|observ\\w+|spotted|smelt|smelled|alerted|pointed|took|lives|is (?:worried|concerned|very worried|her carer|his carer|with)|has noticed|was concerned|became)\\b");
+
+    private static final Pattern SUBJECT = Pattern.compile(
+            "^(?:[*-] ?)?(?:(?:but|and|also|sadly|unfortunately|incidentally|actually|apparently),? )*(?:(?:his|her|my|their|our|the|an?) )?(?:(?:own|younger|older|elder|late|other|eldest|youngest|two|three|\\d) )*"
+                    + PERSON + "\\b(?:'s)?");
+    /** "I myself take warfarin": said of whoever writes for the patient. */
+    private static final Pattern OF_THE_WRITER = Pattern.compile(
+            "\\bi myself (?:take|have|had|am|was|use|smoke|suffer|get|lost|need)\\b|\\bi am (?:(?!sure|certain|worried)\\w+ ){1,3}myself\\b|\\bi (?:have|had) (?:it|one|this|that|the same)\\b[^.;]{0,20}\\bmyself\\b");
+
+    /** Whether a sentence begins with somebody else, and not with what somebody else noticed. */
+    static boolean isAboutOthers(Sentence sentence) {
+        var subject = SUBJECT.matcher(sentence.plain);
+        return subject.find()
+                && !OBSERVES.matcher(sentence.plain.substring(subject.end())).find();
+    }
 
     /** What is said of {@code sentence} from {@code start} to {@code end}. */
     static Polarity of(Sentence sentence, int start, int end) {
@@ -299,6 +314,12 @@ enum Polarity {
             return true;
         }
         var plain = sentence.plain;
+        if (OF_THE_WRITER
+                .matcher(plain)
+                .region(sentence.clauseStart(start), sentence.clauseEnd(start))
+                .find()) {
+            return true;
+        }
         var other = OTHERS.matcher(plain);
         while (other.find()) {
             if (other.end() <= start) {
@@ -322,7 +343,7 @@ enum Polarity {
                                         "(?s).*(?:[.;] | but | whereas |, (?:he|she|i|we|the patient|patient) | and (?:he|she|i|we|the patient|patient) (?:himself |herself )?(?:has|is|had|was|does|himself|herself)|\\b(?:he|she) (?:himself|herself)).*")
                                 && Fit.matches(
                                         said,
-                                        "(?s)(?: (?:at|from|in|on) (?:the|his|her|our) \\w+)?(?: \\(\\w+\\))?,? ?(?:diabetes )?(?:my patient too,? |[a-z -]{0,24}, )?(?:and (?:his |her |an? )?\\w+ )?\\(?(?:who |which |also |both |each |all |on (?=$)|have |had |has |died|lost|suffer|with|w |need|was|is|were|are|got|takes |uses |smokes|underwent|diagnosed|attended|smoked|,|\\(|: ).*")) {
+                                        "(?s)(?: (?:at|from|in|on) (?:the|his|her|our) \\w+)?(?: \\(\\w+\\))?,? ?(?:diabetes )?(?:my patient too,? |[a-z -]{0,24}, )?(?:and (?:his |her |an? )?\\w+ )?\\(?(?:who |which |also |both |each |all |on (?=$)|have |had |has |died|lost|suffer|with|w |need|was|is|were|are|got|takes |uses |smokes|underwent|diagnosed|attended|smoked|,|\\(|: |= ).*")) {
                     return true;
                 }
             } else if (other.start() >= end) {

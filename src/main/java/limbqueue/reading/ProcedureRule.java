@@ -25,9 +25,25 @@ final class ProcedureRule implements Rule {
     private static final Pattern OF_A_LEG = Pattern.compile(
             "\\b(?:sfa|cia|eia|cfa|iliac|popliteal|leg|limb|femoral|groin|left|right|fem|amputation|toe|knee|aneurysm|evar|distal|peripheral)\\b");
     private static final Pattern PLAN = Pattern.compile(
-            "\\b(?:consider(?:ed|ing|ation)?|(?<!notable )(?<!significant )(?<!remarkable )(?<!history )(?<!positive )(?<!known )(?<!admitted )for(?: possible)?(?: an?)?|put off|postponed|cancelled|deferred|(?:awaits?|await\\w*)|would (?:like|benefit|need)|may (?:need|require|benefit)|might|needs?|require[sd]?|suitable for|candidate for|request(?:ed|ing)?|plan(?:ned|ning|s)?|to be|will (?:need|have|be)|await(?:s|ing)|wait(?:ing)? (?:list )?for|list(?:ed)?(?: (?:at|in|of|there|again)[^,;.]{0,40})? for|refer(?:red)? for|accept(?:s|ed)?|would have|in case (?:\\w+ ){0,4}|option ?:?|future|discuss(?:ed|ing)?|option of|offer(?:ed)?|if|avoid(?:ing)?|prevent|risk of|facing|spoken of|talk(?:ed)? of|mention(?:ed)? of|plan (?:is|was)|intention (?:is|was)|heading for|come to|instead of|rather than|declin\\w+|refus\\w+|no (?:previous|prior|past|history of)|never had|without|before (?:any|an)|hoping for|could have|should have|whether|scheduled for|booked for|due (?:for|to have)|in case|candidate|save (?:him|her) from|unfit for|fit for|not (?:a candidate|suitable)|possible|potential|re-?|repeat|another|further|->)(?: (?:a|an|the|any|right|left|urgent|further|early|diagnostic|possible|repeat|his|her|lower|limb|leg|of|to|have|primary|an?|and|or|sfa|iliac|femoral|popliteal|angioplasty|stent|angiogram|bypass|amputation|duplex|cta|surgery)){0,6} ?(?:/|and|or|\\+/?-?)? ?$");
+            "\\b(?:consider(?:ed|ing|ation)?|(?<!notable )(?<!significant )(?<!remarkable )(?<!history )(?<!positive )(?<!known )(?<!admitted )for(?: possible)?(?: an?)?|put off|postponed|cancelled|deferred|(?:awaits?|await\\w*)|would (?:like|benefit|need)|may (?:need|require|benefit)|might|needs?|require[sd]?|suitable for|candidate for|request(?:ed|ing)?|plan(?:ned|ning|s)?|to be|will (?:need|have|be)|await(?:s|ing)|wait(?:ing)? (?:list )?for|list(?:ed)?(?: (?:at|in|of|there|again)[^,;.]{0,40})? for|refer(?:red)? for|accept(?:s|ed)?|would have|in case (?:\\w+ ){0,4}|option ?:?|future|discuss(?:ed|ing)?|option of|offer(?:ed)?|if|avoid(?:ing)?|prevent|risk of|facing|spoken of|(?:talk\\w*|mention\\w*|thought|thoughts|speak|spoke|word|hop\\w+|afraid|scared|frightened|dread\\w*|worr\\w+|ask\\w*|enquir\\w+|wonder\\w*|read|heard) (?:of|about|for)|contemplat\\w+|propos\\w+|suggest\\w*|recommend\\w*|advis\\w+|prefers?|want(?:s|ed)?|turn(?:ed|ing)? down|reject\\w+|(?:unsuit|unfit|listed|booked|scheduled|put down|ready|waiting|work\\w* up|assess\\w*|room|time|case|indication|need) for|option was|might be|idea of|possibility of|prospect of|plan (?:is|was)|intention (?:is|was)|heading for|come to|instead of|rather than|declin\\w+|refus\\w+|no (?:previous|prior|past|history of)|never had|without|before (?:any|an)|hoping for|could have|should have|whether|scheduled for|booked for|due (?:for|to have)|in case|candidate|save (?:him|her) from|unfit for|fit for|not (?:a candidate|suitable)|possible|potential|re-?|repeat|another|further|->)(?: (?:a|an|the|any|right|left|urgent|further|early|diagnostic|possible|repeat|his|her|lower|limb|leg|of|to|have|primary|an?|and|or|sfa|iliac|femoral|popliteal|angioplasty|stent|angiogram|bypass|amputation|duplex|cta|surgery|endarterectomy|balloon|iliac|popliteal|above|below|knee|toe|him|her|now|again)){0,9} ?(?:/|and|or|\\+/?-?)? ?$");
     private static final Pattern PLANNED_AFTER = Pattern.compile(
             "^(?: of the \\w+)? ?(?:- ?)?(?:is |was |has been |to be |should be |would be |could be |will be |isn't )?(?:not )?(?:planned|booked|scheduled|considered|being considered|discussed|offered|declined|pending|not possible|next (?:week|month)|requested|awaited|would|could|should|may|might|if|suggested|recommended|on \\w+ list|slot|date|cancelled|postponed|put off|deferred|tomorrow|\\?)");
+    /** "Previous angiogram/stent/bypass:" with nothing behind it. */
+    private static final Pattern LEFT_BLANK = Pattern.compile("s?(?: ?[/,] ?[a-z]+){0,4} ?[:?][ ._-]*");
+
+    private static final String ONLY_SPOKEN_OF =
+            "planned|booked|scheduled|considered|contemplated|discussed|offered|declined|refused|rejected|turned down|proposed|suggested|"
+                    + "recommended|advised|mentioned|talked (?:of|about)|spoken of|thought (?:of|about|unnecessary|unwise|too risky)|mooted|debated|intended|requested|"
+                    + "awaited|pending|deferred|postponed|cancelled|put off|called off|dropped|vetoed|arranged|deemed|felt (?:to be )?(?:too|un)\\w*";
+    private static final String NOT_CARRIED_OUT =
+            "not (?:been )?(?:yet )?(?:done|carried out|performed|made|used|needed|necessary|undertaken|attempted|tried|required|indicated|wanted|possible|feasible|go ahead|gone ahead|take place|happen|proceed\\w*)|"
+                    + "never (?:done|carried out|performed|happened|took place|went ahead|came off)|(?:might|may|could|would|will|should) (?:not )?(?:be|have|help|suit|need|follow)\\b";
+
+    /** "A stent of the left iliac might be needed", "bypass has never been considered". */
+    private static final Pattern NOT_DONE_AFTER = Pattern.compile(
+            "^s?(?: ?/? ?(?:of|to|in|for|on|at|with|from) [^.;,:]{1,45}?)??,? ?(?:\\(|- )?(?:(?:which|that|it|but|and) )?(?:(?:is|was|were|are|has|have|had|been|being|to be|only|then|also|initially|both|all|once|twice|each|again) )*(?:"
+                    + ONLY_SPOKEN_OF + "|" + NOT_CARRIED_OUT + ")\\b");
+
     /** "I took him to our angiography suite for an angiogram": what it was for was done. */
     private static final Pattern TAKEN_TO_THEATRE = Pattern.compile(
             "\\b(?:took|taken|brought) (?:him|her|mr \\w+|mrs \\w+|this \\w+|the patient) (?:back )?(?:in)?to\\b|\\bwent to (?:theatre|the (?:lab|suite|angio\\w* suite)) ");
@@ -165,7 +181,8 @@ final class ProcedureRule implements Rule {
         var match = KIND.matcher(plain);
         while (match.find()) {
             var kind = kind(match);
-            if (isDone(sentence, match, kind, coronary)) {
+            if (isDone(sentence, match, kind, coronary)
+                    && (kind.equals("amputation") || ProcedureDone.said(sentence, match.start(), match.end()))) {
                 all.add(new Found(match.start(), match.end(), kind));
             }
         }
@@ -205,7 +222,9 @@ final class ProcedureRule implements Rule {
                 || Fit.matches(plain.substring(0, match.start()), "(?s).*\\b(?:coronary|heart|cardiac) $")) {
             return false;
         }
-        if (OF_ANOTHER_ORGAN.matcher(after).find()) {
+        if (OF_ANOTHER_ORGAN.matcher(after).find()
+                || LEFT_BLANK.matcher(plain.substring(match.end())).matches()
+                || TickBoxes.isTicked(plain, match.start(), match.end()).equals(Optional.of(false))) {
             return false;
         }
         if (kind.equals("bypass")
@@ -226,6 +245,7 @@ final class ProcedureRule implements Rule {
                         && !underway
                         && !(attempted && Fit.matches(plan.group(), "(?s).*\\b(?:underwent|had|attempted|tried)\\b.*"))
                 || PLANNED_AFTER.matcher(after).find()
+                || NOT_DONE_AFTER.matcher(plain.substring(match.end())).find()
                 || Fit.matches(plain.substring(0, match.start()), "(?s).*\\b(?:options?|plan|future|next) ?: ")) {
             return false;
         }
@@ -461,6 +481,7 @@ final class ProcedureRule implements Rule {
         }
         var before = page.dates.past(page, plain, from, found.start()).stream().reduce((_, two) -> two);
         return before.filter(date -> found.start() - date.end() < 60
+                        && !Fit.matches(plain.substring(0, date.start()), "(?s).*\\b(?:dob|born|birth|b)\\b[ :.]*")
                         && !Fit.matches(
                                 plain.substring(date.end(), found.start()),
                                 "(?s).*\\b(?:duplex|cta|mra|shows?|showed)\\b.*"))

@@ -53,7 +53,7 @@ final class PulseRule implements Rule {
                     + "stenosed|oximeter|duplex|cta|mra|angiogram)\\b");
 
     private static final Pattern HEDGED = Pattern.compile(
-            "^,? ?(?:i think|i believe|i suspect|perhaps|maybe|possibly|\\?|but (?:i am |i'm )?not (?:sure|certain))");
+            "^,? ?\\(?(?:(?:with|because of|due to|owing to|through) (?:the |his |her )?(?:\\w+ )?(?:oedema|swelling)|(?:so |but |rather )?(?:uncertain|doubtful)|oedema|i think|i believe|i suspect|perhaps|maybe|possibly|\\?|but (?:i am |i'm )?not (?:sure|certain))");
 
     /** Arteries of which a leg has one, in the plural. */
     private static final Pattern OF_TWO_LEGS = Pattern.compile(

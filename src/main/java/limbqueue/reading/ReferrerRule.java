@@ -64,7 +64,7 @@ final class ReferrerRule implements Rule {
 
     @Override
     public void read(Page page, Findings findings) {
-        var lines = Lines.of(page.text);
+        var lines = Addressees.without(Lines.of(page.text));
         Signatory.of(page, lines, findings)
                 .ifPresent(span -> findings.put(
                         "referrer.name",

@@ -42,6 +42,7 @@ final class RestPainRule implements Rule {
                 topic = found;
             }
             if (topic.isPresent()
+                    && (found.isPresent() || !Polarity.isAboutOthers(sentence))
                     && sentence.number - topic.get().sentence() <= 2
                     && sentence.paragraph - topic.get().paragraph() <= 1) {
                 details(page, sentence, topic.get(), found.isPresent(), findings);
@@ -106,6 +107,7 @@ final class RestPainRule implements Rule {
         }
         var hanging = HANGING.matcher(plain);
         if (hanging.find()
+                && !Fit.matches(hanging.group(), "put.*\\bdown")
                 && Fit.matches(plain, "(?s).*\\b(?:pain|burn\\w*|foot|leg|hurts|ache)\\b.*")
                 && !Fit.matches(
                         plain, "(?s).*\\b(?:breath\\w*|orthopn\\w+|heart failure|oedema|apnoea|reflux|back pain)\\b.*")
@@ -156,7 +158,9 @@ final class RestPainRule implements Rule {
     private static void details(Page page, Sentence sentence, Topic topic, boolean here, Findings findings) {
         var plain = sentence.plain;
         var hanging = HANGING.matcher(plain);
-        if (hanging.find() && !Polarity.isOthers(sentence, hanging.start(), hanging.end())) {
+        if (hanging.find()
+                && !(Fit.matches(hanging.group(), "put.*\\bdown") && plain.startsWith(" to", hanging.end()))
+                && !Polarity.isOthers(sentence, hanging.start(), hanging.end())) {
             var denied = Polarity.isDenied(sentence, hanging.start(), hanging.end())
                     || Fit.matches(
                             plain.substring(sentence.clauseStart(hanging.start()), hanging.start()),

@@ -31,6 +31,8 @@ final class Signatory {
             + "(?:[ \\t]+[A-Z]\\b\\.?)?" + Person.DEGREES + "|(?:" + Person.TITLE + "[ \\t]+){0,3}"
             + Person.NAME + "(?:" + Person.DEGREES + ")?|" + Person.PLAIN_TITLE + "[ \\t]+" + Person.NAME + "))";
     private static final Pattern SURE = Pattern.compile("(?im)(?:^|[ \\t|])(?:" + SURE_LABEL + LABELLED_NAME);
+    private static final Pattern SIGNED_BY =
+            Pattern.compile("(?im)^[ \\t]*(?:electronically[ \\t]+)?(?:signed(?:[ \\t]+by)?" + LABELLED_NAME);
     private static final Pattern LABELLED =
             Pattern.compile("(?im)(?:^|[ \\t|])(?:" + SURE_LABEL + "|" + OTHER_LABEL + LABELLED_NAME);
 
@@ -104,6 +106,7 @@ final class Signatory {
                 .or(() -> first(TAKEN_FOR, page))
                 .or(() -> signature(page, lines, findings).map(signed -> inFull(page, lines, signed)))
                 .or(() -> lastWords(page, findings))
+                .or(() -> labelled(page, SIGNED_BY))
                 .or(() -> labelled(page, LABELLED))
                 .or(() -> head(lines))
                 .or(() -> first(INTRODUCED, page))
@@ -232,6 +235,7 @@ final class Signatory {
                     || Letterhead.isOrganisation(name) && !titled
                     || !name.contains(" ")
                     || plainTitled && !Fit.matches(label, REFERRER_LABEL)
+                    || Fit.matches(label, "(?is).*seen by[ \\t]*") && !Fit.matches(label, "(?s)\\n?[ \\t]*[Ss]een by.*")
                     || labels == NAMED && !PatientName.underReferrer(page.text, match.start())
                     || !label.contains(":")
                             && !titled

@@ -56,7 +56,7 @@ final class SmokingRule implements Rule {
                             "do(?:es)?n't smokes? (?:any ?(?:more|longer)|no more|now|these days|since)",
                             "(?:not|hasn't) smoked (?:for|since|in)",
                             "non smoker(?=,? (?:now|for \\d|for the|since|x ?\\d|having " + QUIT + "))",
-                            "(?:pack years?|a day|/ ?day|/ ?d|cigarettes|ppd)[^.]{0,25}\\b" + QUIT
+                            "(?:pack years?|a day|/ ?day|/ ?d|cigarettes|ppd)[^.]{0,25}\\b(?<!to )" + QUIT
                                     + "(?= ?(?:in\\b|\\d|when|after|at\\b|aged|following|[,;.)]|$))",
                             QUIT + "(?: with)?(?: the| his| her)? ?" + GOODS,
                             "(?:stopping|off)(?: with)?(?: the| his| her)? ?(?:smoking|cigarettes|tobacco|smoke)",

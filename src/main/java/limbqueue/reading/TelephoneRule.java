@@ -34,7 +34,7 @@ final class TelephoneRule implements Rule {
             "(?i)\\b(?:daughter|son|wife|husband|nok|next of kin|carer|neighbou?r|pharmacy|niece|nephew|sister|brother|warden)(?:['\u2019]s)?"
                     + "(?:[^\\d,;.]{0,30}|[^\\d;.]{0,40}\\b(?:rang|called|phoned|telephoned|wrote)\\b[^\\d;.]{0,20})$");
     private static final Pattern PATIENTS = Pattern.compile(
-            "(?i)\\b(?:his|her|him|patient(?:['\u2019]s)?|pt|mobile|mob|cell|home|door phone)\\b[^\\d,;|]{0,25}$");
+            "(?i)\\b(?:his|her|him|patient(?:['\u2019]s)?|pt|mobile|mob|cell|(?<!(?:care|nursing|residential|rest)[ \\t])home|door phone)\\b[^\\d,;|]{0,25}$");
     private static final Pattern REFERRERS = Pattern.compile(
             "(?i)\\b(?:caller|call(?:ing)? back|ring (?:me|us|back)|call (?:me|us)|secretary|our|my|direct line|bleep|pager|surgery|practice|clinic|office|switchboard|reply|replies|answer)\\b[^\\d;|]{0,30}$");
     private static final Pattern OURS = Pattern.compile(

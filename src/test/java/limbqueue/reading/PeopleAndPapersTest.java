@@ -40,7 +40,7 @@ class PeopleAndPapersTest {
 
     private static List<String> lines() throws IOException {
         var lines = new ArrayList<String>();
-        for (var file : List.of("papers.txt", "people.txt")) {
+        for (var file : List.of("papers.txt", "people.txt", "spoken.txt")) {
             try (var in = PeopleAndPapersTest.class.getResourceAsStream(file)) {
                 assertThat(in).isNotNull();
                 new String(in.readAllBytes(), StandardCharsets.UTF_8)
