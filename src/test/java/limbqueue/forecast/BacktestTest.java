@@ -2,17 +2,12 @@ package limbqueue.forecast;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.Arrays;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Random;
-import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
-import limbqueue.triage.Tier;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -29,6 +24,7 @@ class BacktestTest {
     private static final int PRACTICES = 150;
     private static final int RUNS = 300;
     private static final int BEFORE = 26;
+    private static final int HISTORY = 12;
     private static final int WEEKS = 12;
 
     /** How often the truth lay where it should. */
@@ -64,26 +60,15 @@ class BacktestTest {
         private final Held waitingAtTheEnd = new Held();
     }
 
-    private static Result backtest(int history, UnaryOperator<Arrivals> known) {
+    private static Result backtest() {
         var result = new Result();
         var order = new Random(1);
         var today = OPENING.plusWeeks(BEFORE);
         for (var seed = 0; seed < PRACTICES; seed++) {
             var practice = new PlainPractice(seed);
             practice.live(OPENING, BEFORE * 7);
-            var situation = practice.known(today, history, WEEKS);
-            var forecast = Forecast.of(
-                    new Situation(
-                            today,
-                            WEEKS,
-                            situation.queue(),
-                            situation.sessions(),
-                            situation.policy(),
-                            known.apply(situation.arrivals()),
-                            situation.coming(),
-                            situation.attendance()),
-                    RUNS,
-                    seed);
+            var situation = practice.known(today, HISTORY, WEEKS);
+            var forecast = Forecast.of(situation, RUNS, seed);
             practice.live(today, WEEKS * 7);
             for (var tier = 0; tier < practice.kinds.size(); tier++) {
                 compareAllWeeks(practice, forecast.tally(), tier, result, order);
@@ -155,7 +140,7 @@ class BacktestTest {
 
     @Test
     void ofEightyInAHundredTheTruthLiesInTheBand() {
-        var result = backtest(12, arrivals -> arrivals);
+        var result = backtest();
         for (var held : List.of(
                 result.waits, result.waitsOfAllWeeks, result.breaches, result.waiting, result.waitingAtTheEnd)) {
             assertThat(held.inTheMiddle()).isBetween(0.75, 0.85);
@@ -163,24 +148,5 @@ class BacktestTest {
         }
         assertThat(result.waitsOfAllWeeks.inTheBand()).isBetween(0.75, 0.85);
         assertThat(result.waiting.all).isEqualTo(PRACTICES * 4 * WEEKS);
-    }
-
-    /** That this would show it: rates of which four weeks are known, taken for sure, make the bands too narrow. */
-    @Test
-    void bandsThatTakeTheRatesForKnownAreFoundOut() {
-        var result = backtest(4, arrivals -> {
-            var counts = new EnumMap<Tier, Map<DayOfWeek, Integer>>(Tier.class);
-            for (var tier : Tier.values()) {
-                var days = new EnumMap<DayOfWeek, Integer>(DayOfWeek.class);
-                for (var day : DayOfWeek.values()) {
-                    days.put(day, (int) Math.round(arrivals.on(tier, day) * 1_000_000));
-                }
-                counts.put(tier, days);
-            }
-            return Arrivals.counted(counts, 1_000_000);
-        });
-        assertThat(result.waitingAtTheEnd.inTheMiddle()).isLessThan(0.7);
-        assertThat(backtest(4, arrivals -> arrivals).waitingAtTheEnd.inTheMiddle())
-                .isBetween(0.75, 0.85);
     }
 }
