@@ -34,6 +34,11 @@ final class AskedRule implements Rule {
 
     private static final Pattern EXPEDITE = Pattern.compile(
             "\\b(?:expedit\\w+|(?:be |him |her |get |seen |treated |done |it )?(?:sooner|earlier|faster|quicker)(?: than)?(?: appointment| date| slot| if| please)?|bring (?:\\w+ ){0,4}forward|brought forward|jump the queue|move (?:\\w+ ){0,3}up (?:the|your) (?:list|queue)|fast[- ]track\\w*|speed(?:ed)? up|hurry (?:things|this|it)|(?:would like|wants?|wishes|hopes?|hoping|like|asks?|asking|keen|needs?|prefer\\w*|anxious)(?: \\w+){0,12} (?:before|in time for|prior to|ahead of)|(?:seen|treated|done|sorted|fixed|better|walking|procedure|it|appointment|see (?:him|her)|see \\w+)(?: \\w+){0,4} (?:before|in time for|prior to|ahead of)(?= (?:he|she|his|her|the|their|a|this|that|they|\\d|leaving|christmas|easter|sail\\w*|fl\\w+|travel\\w*|january|february|march|april|may|june|july|august|september|october|november|december))|before the (?:wedding|cruise|holiday|trip)|if (?:at all )?possible before)\\b");
+    /** "Bloods to be done before the angiogram", "if it gets worse she should be seen sooner". */
+    private static final Pattern NO_HASTE = Pattern.compile(
+            "\\b(?:(?:before|in time for|prior to|ahead of) (?:(?:the|any|his|her|their|a|an|your|this|each|next) )?(?:\\w+ )?(?:procedures?|angio\\w*|contrast|surgery|operation|intervention|treatment|stent\\w*|scans?|ct|cta|mra|mri|duplex|injections?|clinic|visits?|consult\\w*|dos\\w+|meals?|bed(?:time)?|walking|stopping|starting|admission|discharge|transfer|dialysis)"
+                    + "|(?:if|should|in case|unless)\\b[^.;]{0,50}\\b(?:worse\\w*|worsen\\w*|deteriorat\\w*|changes?|develops?|problems?|black|spreads?))\\b");
+
     private static final Pattern TRAVEL = Pattern.compile(
             "\\b(?:cruise|holiday|travel\\w*|trip|vacation|flight|fl(?:y|ies|ying)|sail\\w*|abroad|tour|pilgrimage|voyage|journey|leaves for|leaving for|winter in|ship|overseas|safari)\\b");
     private static final Pattern PERSONAL = Pattern.compile(
@@ -147,7 +152,10 @@ final class AskedRule implements Rule {
     private static void expedite(Page page, Sentence sentence, Findings findings) {
         var plain = sentence.plain;
         var match = EXPEDITE.matcher(plain);
-        if (!match.find() || sentence.section == Sentence.Section.FAMILY) {
+        if (!match.find()
+                || sentence.section == Sentence.Section.FAMILY
+                || !match.group().startsWith("expedit")
+                        && NO_HASTE.matcher(plain).find()) {
             return;
         }
         var before = plain.substring(0, match.start());

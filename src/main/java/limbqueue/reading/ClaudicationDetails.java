@@ -39,7 +39,7 @@ final class ClaudicationDetails {
 
     /** "400 m two years ago": a distance of that time. */
     private static final Pattern FORMER_AFTER = Pattern.compile(
-            " ?[(]?(?:about |only |some )?(?:(?:\\d+|a|a few|several) (?:year|month|week)s? (?:ago|back|earlier)|last (?:year|yr|spring|summer|autumn|winter|month|christmas)|in (?:19|20)\\d\\d|previously|(?:at|in) the (?:start|beginning|outset)|at (?:start|first|onset)|then(?= ?[.,;)]|$)|before (?:christmas|that|this|the (?:stent|bypass|angioplasty|operation|summer|winter|fall)))\\b");
+            " ?(?:(?:->|=>|\u2192) ?(?=\\d|now)|[(]?(?:about |only |some )?(?:(?:\\d+|a|a few|several) (?:year|yr|month|mth|week|wk)s? (?:ago|back|earlier)|last (?:year|yr|spring|summer|autumn|winter|month|christmas)|in (?:19|20)\\d\\d|previously|(?:at|in) the (?:start|beginning|outset)|at (?:start|first|onset)|then(?= ?[.,;)]|$)|before (?:christmas|that|this|the (?:stent|bypass|angioplasty|operation|summer|winter|fall)))\\b)");
 
     private static final String AN_EARLIER_TIME =
             "(?:(?<!since )(?:last|early last|late last) (?:year|spring|summer|autumn|fall|winter|month|christmas|time)|(?:\\d+|a|a few|several|some) (?:year|month|week)s? (?:ago|back|earlier|before)|"

@@ -18,7 +18,7 @@ final class DrugsTaken {
             Pattern.compile("\\b(?:" + TAKING + "|" + GIVING + "|" + NAMING + ")\\b[^.;]{0,140}$");
 
     private static final Pattern SAID_AFTER = Pattern.compile(
-            "^(?: (?:tablets?|therapy|treatment|inhalers?|spray|cream|patch(?:es)?))?,? ?(?:\\(?(?:continu\\w+|daily|nightly|prn|regular(?:ly)?|ongoing|only|long[- ]term|for (?:his|her|the|af|pain|dvt|angina|blood)|since|unchanged|as before|helps|is needed|needed|takes the edge|just to|to (?:control|ease|relieve|get)|for|every|twice|now|already|started|restarted|is (?:taken|continued)|at (?:night|home))\\b)");
+            "^(?: (?:tablets?|therapy|treatment|inhalers?|spray|cream|patch(?:es)?))?,? ?(?:\\(?(?:continu\\w+|daily|nightly|prn|regular(?:ly)?|ongoing|only|long[- ]term|for (?:his|her|the|af|pain|dvt|angina|blood)|since|unchanged|as before|helps|is needed|needed|takes the edge|just to|to (?:control|ease|relieve|get)|for|every|twice|now|already|started|restarted|(?:is|was) added|is (?:still )?(?:taken|continued|given)|at (?:night|home))\\b)");
 
     private DrugsTaken() {}
 

@@ -45,7 +45,7 @@ class LetterCorpusTest {
      * precision 0.98 is not.
      */
     @ParameterizedTest
-    @CsvSource({"known, 0.994, 0.974", "unseen, 0.974, 0.907"})
+    @CsvSource({"known, 0.994, 0.973", "unseen, 0.978, 0.909"})
     void readingAgreesWithTheLabels(String half, double precision, double recall) throws IOException {
         var letters = Corpus.letters(half);
         assertThat(letters).as("letters in %s", Corpus.FOLDER.resolve(half)).isNotEmpty();
