@@ -78,7 +78,7 @@ final class SessionWords {
                         placed.who(),
                         placed.minutes().expected(),
                         placed.told() ? ", told" : "",
-                        over > 0 ? ", %d min over the end".formatted(over) : "");
+                        over > 0 ? ", %d over".formatted(over) : "");
     }
 
     static String where(KeptSession kept) {

@@ -117,7 +117,7 @@ class SessionsViewIT {
         assertThat(dialog(coordinator)).containsText("The session would run about 21 minutes over its end.");
         assertAccessible(coordinator);
         press(coordinator, "Place");
-        assertThat(coordinator.page().locator(".lq-block-over")).containsText("21 min over the end");
+        assertThat(coordinator.page().locator(".lq-block-over")).containsText("27 min, 21 over");
         assertThat(session(coordinator, "Clinic 08:00 to 09:00"))
                 .containsText("81 of 60 minutes taken, 21 over the end");
         assertAccessible(coordinator);
