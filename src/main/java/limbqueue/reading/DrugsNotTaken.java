@@ -51,7 +51,7 @@ final class DrugsNotTaken {
     private static final String LABORATORY_BEFORE =
             "overdose of|interact\\w*(?: \\w+)? with|metabolite|levels? of|sensitive to|resistant to|sensitivit(?:y|ies) to|resistance to|sensitive [a-z, -]{0,40}";
 
-    private static final Pattern BEFORE = Pattern.compile("\\b(?:"
+    private static final Pattern BEFORE = Pattern.compile("\\b(?<words>"
             + String.join(
                     "|",
                     STOPPED_BEFORE,
@@ -189,7 +189,7 @@ final class DrugsNotTaken {
         if (STOPPED_IN_LIST.matcher(before).matches()) {
             return false;
         }
-        return !TAKEN_AGAIN.matcher(since).matches()
+        return !TAKEN_AGAIN.matcher(before.substring(words.end("words"))).matches()
                 && !CHANGED_TO.matcher(since).matches()
                 && !COURSE_GOES_ON.matcher(before).matches();
     }

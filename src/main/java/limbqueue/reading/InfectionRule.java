@@ -45,6 +45,9 @@ final class InfectionRule implements Rule {
             "\\b(?:osteomyelitis|osteo(?= ?(?:[.,;]|$))|abscess(?:es)?|septic arthritis|fasciitis|deep (?:space )?infection|collection of pus|bone infection|infected bone)\\b");
     private static final Pattern TEMPERATURE = Pattern.compile(
             "\\b(?:temp(?:erature|s)?|t(?= ?[:=]? ?(?:3\\d|4[0-2]|9\\d|10[0-6])(?:\\.\\d)?)|febrile(?: (?:at|to|with))?|afebrile(?: (?:at|with))?|a?pyrexi\\w*|fever|tmax)\\b[^.;\\d]{0,28}(?<v>\\d{2,3}(?:\\.\\d{1,2})?)(?! ?(?:mg|/|year|%|week|day|month|cm|mm))(?: ?(?:degrees?|deg|°|º)? ?(?<u>c|f|celsius|fahrenheit)\\b)?");
+    /** "Temp 37.2 yesterday, today 38.4". */
+    private static final Pattern LATER_TEMPERATURE = Pattern.compile(
+            "^[^.;\\d]{0,8}\\b(?:yesterday|last (?:night|week)|earlier|initially|at first|on admission)\\b[^.;\\d]{0,20}\\b(?:now|today|currently)\\b[^.;\\d]{0,12}(?<v>\\d{2,3}(?:\\.\\d{1,2})?)");
     private static final Pattern HEART = Pattern.compile(
             "\\b(?:heart rate|hr|pulse(?: rate)?|p(?= ?[:=]? ?\\d{2,3}\\b)|tachycardi\\w*(?: (?:at|of|to))?)(?: (?:is|was|of|at|rate|today|regular|irregular))* ?[:=-]? ?(?<v>\\d{2,3})(?![\\d+%]|\\.\\d|/\\d| ?(?:mg|mmhg|year|week|month|/))");
     private static final Pattern BREATH = Pattern.compile(
@@ -391,7 +394,8 @@ final class InfectionRule implements Rule {
             if (Polarity.of(sentence, match.start(), match.end()) == Polarity.OPEN) {
                 continue;
             }
-            var value = new BigDecimal(match.group("v"));
+            var later = LATER_TEMPERATURE.matcher(sentence.plain.substring(match.end()));
+            var value = new BigDecimal(later.find() ? later.group("v") : match.group("v"));
             var unit = Optional.ofNullable(match.group("u")).orElse("");
             var number = value.doubleValue();
             if (unit.startsWith("f") && number >= 90 && number <= 108

@@ -107,6 +107,10 @@ final class LabRule implements Rule {
     private static final Pattern LATER = Pattern.compile(
             "^[^\\d.;:]{0,60}\\b(?:is|was|now|at) (?<v>\\d{1,6}(?:\\.\\d{1,3})?)(?!\\d|\\.\\d| ?(?:-|to) ?\\d|/\\d| ?(?:week|month|year|day|hour)s?\\b)");
 
+    /** "Creatinine 1.4 last year, 1.9 today". */
+    private static final Pattern EARLIER_THAN = Pattern.compile(
+            "^[^.;\\d]{0,14}\\b(?:last (?:year|month|week|spring|summer|autumn|fall|winter|time)|(?:a|\\d+) (?:year|month|week|day)s? ago|previously|before|yesterday|on admission|at baseline)\\b[^.;\\d]{0,20}(?<v>\\d{1,6}(?:\\.\\d{1,3})?)(?= ?[a-zµ/%]{0,8} ?(?:now|today|currently|this (?:week|month|morning))\\b)");
+
     private static final Pattern AIM = Pattern.compile(
             "\\b(?:target|aim(?:ing)?(?: for)?|range|goal|therapeutic|monthly|weekly|usual|keep|maintain)\\b[^.;]{0,20}$");
     /** What heads a list of values. */
@@ -163,7 +167,8 @@ final class LabRule implements Rule {
         if (Fit.matches(before, "(?s).*\\b(?:if|when|once|until|unless|should|provided|allows?)\\b[^,;]*$")) {
             return;
         }
-        var number = new BigDecimal(value.group("v").replace(",", ""));
+        var latest = EARLIER_THAN.matcher(rest.substring(value.end()));
+        var number = new BigDecimal((latest.find() ? latest.group("v") : value.group("v")).replace(",", ""));
         var text = rest.substring(value.end());
         var unit = test.units().stream()
                 .filter(known -> known.written().matcher(text).find())

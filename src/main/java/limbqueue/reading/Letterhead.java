@@ -262,6 +262,10 @@ final class Letterhead {
     private static final Pattern NO_PRACTICE = Pattern.compile(
             "^(?:Diabetes|Heart|Wound|Care|Family|Health)\\b(?!.*\\b(?:Clinic|Cent(?:re|er)|Hospital|Practice|Unit|Services?|Team|Institute|Surgery|Associates|Group|Medicine|Partners|Physicians|Specialists|Infirmary|Laboratory|Trust|LLC|Consultants)\\b)");
 
+    /** "Lives in Elm House nursing home": said of the patient. */
+    private static final Pattern A_SENTENCE = Pattern.compile(
+            "(?i)(?:lives?|living|resides?|resident|stays?|staying|attends?|attended|attending|seen|known|referred|admitted|discharged|transferred|moved|returned|under|presented|came|comes|goes|went|walks|works|worked)(?: \\w+){0,2} (?:in|at|to|from|by|with|of|under)\\b");
+
     private static boolean isName(String piece) {
         var words = piece.split("[ \\t]+").length;
         return piece.length() >= 5
@@ -274,6 +278,7 @@ final class Letterhead {
                 && CAPITALISED.matcher(piece).matches()
                 && !CALLING.matcher(piece).find()
                 && !NO_PRACTICE.matcher(piece).find()
+                && !A_SENTENCE.matcher(piece).lookingAt()
                 && !Fit.matches(piece, "(?s).*\\b(?:does|not|no|have|is|was|has|with|for|he|she|this|I)\\b.*")
                 && !Fit.of(
                                 "^(?:Consultant|Vascular Surgeon|Nurse|Family Physician|General Practitioner|Department|Dept\\b|Unit|Diabetic Foot Clinic|Clinical|Vascular Surgery|Ward)\\b")

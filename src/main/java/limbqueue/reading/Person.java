@@ -22,7 +22,7 @@ final class Person {
     static final String NAME =
             "(?<![A-Za-z.])(?!(?:Consulting|Attending|Ordering|Referring|Requesting|Primary|Supervising|Treating|Accepting|Admitting|Authorizing|Signed|Dictated|Electronically)\\b)(?:"
                     + PART + "|(?:[A-Z]\\.){2,3}|" + INITIAL + ")(?:[ \\t](?!Fax|Tel|Phone|Date|Dear|Ref\\b)(?:" + PART
-                    + "|" + INITIAL + "(?![a-z]))){0,3}";
+                    + "|" + INITIAL + "(?![A-Za-z]))){0,3}";
 
     private static final String CAPITALS = "[A-Z][A-Z'\u2019-]{2,20}(?![a-z])";
 

@@ -18,10 +18,17 @@ final class ProcedureDone {
             "^s?\\b[^.;]{0,90}\\b(?:was|were|has been|done|perform\\w*|carried out|placed|put in|inserted|show\\w*|reveal\\w*|demonstrat\\w*|found|confirm\\w*|via|through|approach|access|groin|complicat\\w*|uneventful\\w*|"
                     + "fail\\w*|attempt\\w*|abandon\\w*|abort\\w*|unsuccessful\\w*|successful\\w*|patent|occluded|blocked|thrombosed|at|by|there|elsewhere|since|which|report|images|x ?[234]|healed|in situ|after|cross\\w*|wire)\\b");
 
+    /** "Procedure requested: right leg angiogram." */
+    private static final Pattern REQUESTED = Pattern.compile(
+            "\\b(?:procedures?|examinations?|tests?|investigations?|services?|treatments?|interventions?) (?:\\w+ )?(?:requested|required|wanted|proposed|planned|needed|sought)(?: by \\w+)? ?[:-][^.;:]*$");
+
     private ProcedureDone() {}
 
     static boolean said(Sentence sentence, int start, int end) {
         var plain = sentence.plain;
+        if (REQUESTED.matcher(plain.substring(0, start)).find()) {
+            return false;
+        }
         return WHEN.matcher(plain).find()
                 || BEFORE.matcher(plain.substring(0, start)).find()
                 || AFTER.matcher(plain.substring(end)).find();

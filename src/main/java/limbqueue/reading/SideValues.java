@@ -83,6 +83,15 @@ final class SideValues {
         if (zipped(plain, items, shared)) {
             return shared;
         }
+        if (isLedByItsSide(plain, items)) {
+            var led = items.get(2);
+            shared.add(new Shared(
+                    items.get(1).start(),
+                    led.end(),
+                    led.value().orElseThrow(),
+                    items.get(1).sides()));
+            return shared;
+        }
         if (items.getFirst().side() || sideFirst(plain, items, before)) {
             forwards(items, before, shared);
         } else {
@@ -161,6 +170,16 @@ final class SideValues {
                     sides.get(i).sides()));
         }
         return true;
+    }
+
+    /** "0.81 R 1.02": the side leads the second value; of which side the first one is, is not said. */
+    private static boolean isLedByItsSide(String plain, List<Item> items) {
+        return items.size() == 3
+                && !items.get(0).side()
+                && items.get(1).side()
+                && !items.get(2).side()
+                && Fit.matches(plain.substring(items.get(0).end(), items.get(1).start()), " ")
+                && Fit.matches(plain.substring(items.get(1).end(), items.get(2).start()), " ?[:=]? ?");
     }
 
     /** Whether "right ABI 0.61, left 0.92" is meant, and not "ABI 0.61 right, 0.92 left". */

@@ -269,7 +269,7 @@ final class Signatory {
             if (titled.find()
                     && !Fit.matches(
                             line.text().substring(0, titled.start()),
-                            "(?i).*\\b(?:dear|to|with|under|for|taken by|taken down by|(?:gp|pcp|doctor|consultant|attending)\\s*:)\\s*$")) {
+                            "(?i).*\\b(?:dear|to|with|under|for|taken by|taken down by|(?:gp|pcp|doctor|consultant|attending)\\s*:)\\s*$|.*\\b(?:(?:19|20)\\d\\d|by|stent\\w*|bypass|angio\\w*|operat\\w*|done|seen)\\W*\\(\\s*$")) {
                 var end = trimmed(line.text(), titled.start(), titled.end());
                 return titled.group().length() < 4 ? Optional.empty() : Optional.of(line.span(titled.start(), end));
             }

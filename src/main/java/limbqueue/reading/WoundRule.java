@@ -26,7 +26,7 @@ final class WoundRule implements Rule {
 
     /** Behind the word for a wound: it is there no more. */
     private static final Pattern HEALED = Pattern.compile(
-            "(?:(?! and | but )[a-z\\d ]){0,70}+(?:, (?:now |since |long |fully |completely |all )*+)?(?<=[ a-z\\d])(?<!un)(?<!partly )(?<!partially )(?:healed|resolved|closed)\\b"
+            "(?:(?! and | but )[a-z\\d ]){0,70}+(?:, (?:(?:venous|arterial|traumatic|pressure|diabetic|neuropathic|small|superficial|old), ?)?+(?:now |since |long |fully |completely |all )*+)?(?<=[ a-z\\d])(?<!un)(?<!partly )(?<!partially )(?:healed|resolved|closed)\\b"
                     + "|(?:(?! and | but )[a-z\\d ]){0,70}?(?:, (?:now|since|which|that|long|but now) )?\\b(?:(?:has|have|had|is|was|since|now|fully|completely|all|finally|eventually|long) )*+(?:healed|resolved|closed)\\b");
 
     private static final Pattern NOT_HEALED = Pattern.compile(
