@@ -53,6 +53,10 @@ final class ClaudicationCourse {
                                 "(?s) (?:(?:on|than(?! (?:in (?:the )?)?(?:summer|winter|spring|autumn|last|a (?:year|month)|before|it was|christmas|easter|\\d|[a-z]+uary))|at|with|if|when|after|going|during|walking) .*|in (?:the )?(?:left|right|cold|morning|winter).*|uphill.*)")
                         || !sameSubject(sentence, match.start(), match.end())
                         || Fit.matches(match.group(), "worse")
+                                && Fit.matches(
+                                        plain.substring(match.end()),
+                                        "(?s) (?:the )?(?:left|right)(?: (?:leg|side|calf|one))? ?(?:[.,;)].*|)")
+                        || Fit.matches(match.group(), "worse")
                                 && THE_WORSE_LEG
                                         .matcher(plain.substring(0, match.start()))
                                         .find()

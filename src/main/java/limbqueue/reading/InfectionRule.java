@@ -48,6 +48,7 @@ final class InfectionRule implements Rule {
     /** "Temp 37.2 yesterday, today 38.4". */
     private static final Pattern LATER_TEMPERATURE = Pattern.compile(
             "^[^.;\\d]{0,8}\\b(?:yesterday|last (?:night|week)|earlier|initially|at first|on admission)\\b[^.;\\d]{0,20}\\b(?:now|today|currently)\\b[^.;\\d]{0,12}(?<v>\\d{2,3}(?:\\.\\d{1,2})?)");
+
     private static final Pattern HEART = Pattern.compile(
             "\\b(?:heart rate|hr|pulse(?: rate)?|p(?= ?[:=]? ?\\d{2,3}\\b)|tachycardi\\w*(?: (?:at|of|to))?)(?: (?:is|was|of|at|rate|today|regular|irregular))* ?[:=-]? ?(?<v>\\d{2,3})(?![\\d+%]|\\.\\d|/\\d| ?(?:mg|mmhg|year|week|month|/))");
     private static final Pattern BREATH = Pattern.compile(

@@ -111,6 +111,14 @@ final class PerfusionRule implements Rule {
         return true;
     }
 
+    /** "Left 95, arm 150": the side is that of another figure. */
+    private static boolean isAnkles(String plain, Measures.Key key, SideValues.Shared shared) {
+        return Fit.matches(
+                        plain.substring(0, key.start()),
+                        "(?s).*\\b(?:left|right)(?: ankle)? ?[:=]? ?\\d{2,3} ?(?:mmhg)?[,;]? ")
+                && !Fit.matches(plain.substring(key.start(), shared.end()), "(?s).*\\b(?:left|right)\\b.*");
+    }
+
     /** Sides just before the measure; what stands before an earlier measure belongs to that. */
     private static Set<Side> sidesBefore(String plain, int from, int start, Measure measure) {
         var piece = plain.substring(from, start);
@@ -222,10 +230,11 @@ final class PerfusionRule implements Rule {
         }
         var number = new BigDecimal(shared.text());
         if (measure == Measure.ARM) {
-            if (Fit.matches(between, "(?s).*[a-z]{4,}.*")
-                    && !Fit.matches(
-                            between,
-                            "(?s)(?:[^a-z]|left|right|arm|measured|gave|read|reads|reading|showed|both|side|was|were|is|bp|brachial|pressure|systolic|mmhg|and|in|on|of|the|at)*")) {
+            if (isAnkles(plain, key, shared)
+                    || Fit.matches(between, "(?s).*[a-z]{4,}.*")
+                            && !Fit.matches(
+                                    between,
+                                    "(?s)(?:[^a-z]|left|right|arm|measured|gave|read|reads|reading|showed|both|side|was|were|is|bp|brachial|pressure|systolic|mmhg|and|in|on|of|the|at)*")) {
                 return;
             }
             for (var side : shared.sides()) {

@@ -3,6 +3,7 @@ package limbqueue.reading;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** Pulses that were felt or not. Signals that were heard are no pulses. */
@@ -52,6 +53,15 @@ final class PulseRule implements Rule {
             "\\b(?:doppler|waveform|monophasic|biphasic|triphasic|audible|graft|stent|occlusion|stenosis|bruit|aneurysm|mmhg|pressure|"
                     + "stenosed|oximeter|duplex|cta|mra|angiogram)\\b");
 
+    /** "All pulses palpable except the left dorsalis pedis." */
+    private static final Pattern ALL_EXCEPT = Pattern.compile(
+            "^(?:all |both )?(?:(?:of )?(?:his|her|the|peripheral|leg|limb|lower) )*(?<foot>(?:pedal|foot) )?pulses ?:? ?(?:(?:are|were|all|is) )*(?:palpable|present|felt|good|normal|intact)"
+                    + "(?: (?:throughout|bilateral|everywhere))?,? (?:except|apart from|bar|other than|excluding|but not|save)(?: for)? (?:the |his |her )?(?:(?<side>left|right) )?(?<vessel>femoral|popliteal|dp|postib|pedal)s?(?: pulses?)?[ .]*$");
+
+    private static final Pattern EXCEPT = Pattern.compile(
+            "\\b(?:except|apart from|bar|other than|excluding|save)(?: for)? (?:the |his |her )?(?:(?:left|right|bilateral) )?(?:"
+                    + VESSEL + ")\\b");
+
     private static final Pattern HEDGED = Pattern.compile(
             "^,? ?\\(?(?:(?:with|because of|due to|owing to|through) (?:the |his |her )?(?:\\w+ )?(?:oedema|swelling)|(?:so |but |rather )?(?:uncertain|doubtful)|oedema|i think|i believe|i suspect|perhaps|maybe|possibly|\\?|but (?:i am |i'm )?not (?:sure|certain))");
 
@@ -78,6 +88,17 @@ final class PulseRule implements Rule {
                 order = PulseGrid.order(sentence.plain);
             }
             if (speaksOfPulses(sentence, sentence.number - last <= 2)) {
+                var except = ALL_EXCEPT.matcher(sentence.plain);
+                if (except.find()) {
+                    allExcept(sentence, except, findings);
+                    last = sentence.number;
+                    places = List.of();
+                    continue;
+                }
+                if (EXCEPT.matcher(sentence.plain).find()) {
+                    // What is excepted from what, nobody could tell for sure.
+                    continue;
+                }
                 var other = sentence.number - last <= 1 ? otherSide(sentence, places) : List.<PulsePairing.Group>of();
                 var groups = other.isEmpty() ? groups(sentence, page.legs, order) : other;
                 groups.forEach(group -> put(page, sentence, group, findings));
@@ -87,6 +108,23 @@ final class PulseRule implements Rule {
                         .flatMap(group -> group.places.stream())
                         .distinct()
                         .toList();
+            }
+        }
+    }
+
+    private static void allExcept(Sentence sentence, Matcher except, Findings findings) {
+        var named = except.group("side");
+        var words = sentence.span(except);
+        for (var side : Side.both()) {
+            for (var site : except.group("foot") == null ? PulseWords.ALL : PulseWords.FOOT) {
+                var excepted = switch (except.group("vessel")) {
+                    case "femoral", "popliteal" -> site.equals(except.group("vessel"));
+                    case "dp" -> site.equals("dorsalisPedis");
+                    case "postib" -> site.equals("posteriorTibial");
+                    default -> site.equals("dorsalisPedis") || site.equals("posteriorTibial");
+                };
+                var absent = excepted && (named == null || named.equals(side.word));
+                findings.put(side.leg("pulses." + site), absent ? "absent" : "present", words, Findings.Ground.WORDS);
             }
         }
     }

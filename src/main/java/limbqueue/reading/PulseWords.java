@@ -15,7 +15,7 @@ final class PulseWords {
     /** The places from the groin to the foot. */
     static final List<String> ALL = List.of("femoral", "popliteal", "dorsalisPedis", "posteriorTibial");
 
-    private static final List<String> FOOT = ALL.subList(2, 4);
+    static final List<String> FOOT = ALL.subList(2, 4);
 
     enum Kind {
         SIDE,

@@ -31,6 +31,11 @@ final class RestPainRule implements Rule {
             + "\\b[^.;]{0,60}?\\b(?:for|to control|to relieve|to ease|to get through|takes the edge|because of|helps|controls|on account of|just to)\\b[^.;]{0,40}?(?:pain|edge|it|this|night|rest pain|sleep)|(?:rest pain|pain|it)\\b[^.;]{0,70}?\\b(?:requir\\w+|need\\w*|despite|controlled (?:with|by|on)|managed (?:with|on)|treated with|on|takes?|taking|even with|using|uses|in spite of|not (?:controlled|relieved|touched) by|only (?:with|by))\\b[^.;]{0,40}?\\b"
             + OPIOID + "|" + OPIOID + "[- ](?:requiring|dependent|controlled))\\b");
 
+    /** Cramps of the calf at night are no pain of a foot without blood. */
+    private static final Pattern CRAMPS = Pattern.compile("\\b(?:cramp\\w*|quinine|restless)\\b");
+
+    private static final Pattern AT_THE_FOOT = Pattern.compile("\\b" + FOOT + "\\b");
+
     private record Topic(Set<Side> sides, int sentence, int paragraph) {}
 
     @Override
@@ -120,7 +125,8 @@ final class RestPainRule implements Rule {
 
     private static boolean elsewhere(String plain, int start, int end) {
         var around = plain.substring(Math.max(0, start - 30), Math.min(plain.length(), end + 30));
-        return Fit.matches(around, "(?s).*\\b(?:back|chest|hip|knee|shoulder|abdominal|joint|angina)\\b.*")
+        return CRAMPS.matcher(around).find() && !AT_THE_FOOT.matcher(plain).find()
+                || Fit.matches(around, "(?s).*\\b(?:back|chest|hip|knee|shoulder|abdominal|joint|angina)\\b.*")
                 || Polarity.isOver(plain, start, end);
     }
 

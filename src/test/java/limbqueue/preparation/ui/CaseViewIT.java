@@ -176,6 +176,7 @@ class CaseViewIT {
                 .containsText("Before you again: results changed what was decided on");
         assertThat(physician.page().locator(".lq-reopened")).containsText("New red flag, kidney risk");
         assertThat(physician.page().locator(".lq-reopened")).containsText("Typed in by Wren Halloway");
+        physician.page().locator("[data-key=b]").click();
         assertThat(physician.page().locator(".lq-timeline")).containsText("put the referral back before the physician");
         assertAccessible(physician);
         picture(physician, "reopened");

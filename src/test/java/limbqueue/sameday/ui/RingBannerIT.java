@@ -85,6 +85,7 @@ class RingBannerIT {
         assertThat(ring(physician)).isHidden();
         assertThat(ring(coordinator)).isHidden();
         assertThat(physician.page().locator(".lq-taken")).containsText(Pattern.compile("^Taken by .+, \\d\\d:\\d\\d"));
+        physician.page().locator("[data-key=b]").click();
         assertThat(physician.page().locator(".lq-timeline")).containsText("took the same-day case");
     }
 
