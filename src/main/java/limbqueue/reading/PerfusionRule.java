@@ -111,6 +111,9 @@ final class PerfusionRule implements Rule {
         return true;
     }
 
+    /** "ABI left above 1.3, toe 0.4". */
+    private static final Pattern OF_THE_TOE = Pattern.compile("\\b(?:toe|hallux|digit|tbi)(?: index)? ?[:=]? ?$");
+
     /** "Left 95, arm 150": the side is that of another figure. */
     private static boolean isAnkles(String plain, Measures.Key key, SideValues.Shared shared) {
         return Fit.matches(
@@ -201,6 +204,9 @@ final class PerfusionRule implements Rule {
             return;
         }
         if (measure.index() && (ofOneArtery(after) || inBracketsOfThePast(plain, valueStart))) {
+            return;
+        }
+        if (measure == Measure.ABI && OF_THE_TOE.matcher(lead).find()) {
             return;
         }
         if (measure.index() && ofEarlierYear(page, plain.substring(0, key.start()))) {
