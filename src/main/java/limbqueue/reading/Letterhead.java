@@ -279,6 +279,7 @@ final class Letterhead {
                 && !CALLING.matcher(piece).find()
                 && !NO_PRACTICE.matcher(piece).find()
                 && !A_SENTENCE.matcher(piece).lookingAt()
+                && !piece.endsWith(" of")
                 && !Fit.matches(piece, "(?s).*\\b(?:does|not|no|have|is|was|has|with|for|he|she|this|I)\\b.*")
                 && !Fit.of(
                                 "^(?:Consultant|Vascular Surgeon|Nurse|Family Physician|General Practitioner|Department|Dept\\b|Unit|Diabetic Foot Clinic|Clinical|Vascular Surgery|Ward)\\b")

@@ -226,7 +226,11 @@ final class PatientName {
         return Optional.empty();
     }
 
-    private static void put(String text, Full full, Findings findings) {
+    private static void put(String text, Full read, Findings findings) {
+        // "PRYCE Anselm": capitals are for the family name.
+        var full = isInCapitals(text, read.given()) && !isInCapitals(text, read.family())
+                ? new Full(read.family(), read.given())
+                : read;
         findings.put(
                 "patient.given",
                 properly(text.substring(full.given().start(), full.given().end())),
@@ -235,6 +239,10 @@ final class PatientName {
                 "patient.family",
                 properly(text.substring(full.family().start(), full.family().end())),
                 full.family());
+    }
+
+    private static boolean isInCapitals(String text, Span name) {
+        return Fit.matches(text.substring(name.start(), name.end()), "[A-Z\u00c0-\u00de'\u2019-]{3,}");
     }
 
     private static String properly(String name) {

@@ -305,7 +305,10 @@ final class ProcedureRule implements Rule {
         var item = from == 0 ? clauseFrom : lastItem(plain, clauseFrom, found.start());
         var sides = sides(sentence, found, clauseFrom, clauseTo);
         var segment = segment(plain, found, clauseFrom, clauseTo);
-        var date = date(page, plain, found, clauseFrom, clauseTo);
+        var date = date(page, plain, found, clauseFrom, clauseTo)
+                .filter(when -> !findings.get("patient.born")
+                        .map(born -> born.asString())
+                        .equals(Optional.of(when.date())));
         var refersBack = Fit.matches(
                         plain.substring(0, found.start()),
                         "(?s).*\\b(?:the|that|this|his|her|same|since (?:the|his|her)|after (?:the|his|her|that)|previous) (?:\\w+ )?$")

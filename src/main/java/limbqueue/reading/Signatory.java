@@ -155,6 +155,8 @@ final class Signatory {
         var tail = Math.max(0, page.text.length() - TAIL);
         var match = LAST_WORDS.matcher(page.text).region(tail, page.text.length());
         return match.find()
+                        && !Fit.matches(
+                                page.text.substring(tail, match.start()), "(?is).*\\b(?:copy|copies|cc)(?: to)?[: ]*")
                         && Fit.matches(page.text.substring(tail, match.start()).replace('\n', ' '), LEAD)
                         && !isPatient(match.group(1), findings)
                 ? Optional.of(new Span(match.start(1), match.end(1)))
