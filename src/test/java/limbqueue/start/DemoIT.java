@@ -130,11 +130,11 @@ class DemoIT {
                         .scrollIntoViewIfNeeded();
                 picture(coordinator, "form");
                 coordinator.open("referrals");
-                coordinator.page().locator("vaadin-text-field input").fill("Tarrow");
+                coordinator.page().locator("vaadin-text-field input").fill("Inglewood");
                 coordinator
                         .page()
                         .locator("vaadin-grid")
-                        .getByText(Pattern.compile("^Tarrow, "))
+                        .getByText(Pattern.compile("^Inglewood, "))
                         .first()
                         .click();
                 coordinator.page().waitForURL("**/edit");
