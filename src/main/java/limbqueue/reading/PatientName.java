@@ -228,17 +228,11 @@ final class PatientName {
 
     private static void put(String text, Full read, Findings findings) {
         // "PRYCE Anselm": capitals are for the family name.
-        var full = isInCapitals(text, read.given()) && !isInCapitals(text, read.family())
-                ? new Full(read.family(), read.given())
-                : read;
-        findings.put(
-                "patient.given",
-                properly(text.substring(full.given().start(), full.given().end())),
-                full.given());
-        findings.put(
-                "patient.family",
-                properly(text.substring(full.family().start(), full.family().end())),
-                full.family());
+        var turned = isInCapitals(text, read.given()) && !isInCapitals(text, read.family());
+        var given = turned ? read.family() : read.given();
+        var family = turned ? read.given() : read.family();
+        findings.put("patient.given", properly(text.substring(given.start(), given.end())), given);
+        findings.put("patient.family", properly(text.substring(family.start(), family.end())), family);
     }
 
     private static boolean isInCapitals(String text, Span name) {
