@@ -142,7 +142,7 @@ final class PlanCommand implements Command {
     }
 
     /** One run: what it was asked to do, and whether anything was left out. */
-    private static final class Run implements ReferralFolder.Taker {
+    private static final class Run implements NamedFiles.Taker {
         private final Arguments asked;
         private final Console console;
         private final Map<String, Referral> referrals = new TreeMap<>();
@@ -157,8 +157,8 @@ final class PlanCommand implements Command {
 
         boolean plan() throws Console.CannotWriteException {
             for (var path : asked.paths()) {
-                if (!ReferralFolder.walk(path, this)) {
-                    console.complain(ReferralFolder.nothingIn(path));
+                if (!NamedFiles.referrals(path, this)) {
+                    console.complain(NamedFiles.noReferralIn(path));
                 }
             }
             tellUnknownCases();

@@ -6,17 +6,12 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
 import limbqueue.document.DocumentFormat;
 import limbqueue.file.Extracted;
 import limbqueue.file.LetterText;
@@ -139,47 +134,20 @@ final class ReadLetterCommand implements Command {
     }
 
     private static void read(Path path, Run run) throws Console.CannotWriteException {
-        if (!Files.isDirectory(path)) {
-            run.lines.give(() -> line(path));
-            return;
-        }
-        if (!readFolder(path, new HashSet<>(), run)) {
+        var found = NamedFiles.walk(path, ReadLetterCommand::isLetter, new NamedFiles.Taker() {
+            @Override
+            public void file(Path file) throws Console.CannotWriteException {
+                run.lines.give(() -> line(file));
+            }
+
+            @Override
+            public void unreadable(Path folder, String why) throws Console.CannotWriteException {
+                run.leaveOut(folder, why);
+            }
+        });
+        if (!found) {
             run.leaveOut(path, "there is no letter (.txt, .text, .pdf, .docx) in this folder, so nothing was read.");
         }
-    }
-
-    /**
-     * Reads the letters in {@code folder} and in the folders in it.
-     *
-     * @param outer the folders it lies in, so that a link back to one of them is not followed for ever
-     * @return whether there was any letter
-     */
-    private static boolean readFolder(Path folder, Set<Path> outer, Run run) throws Console.CannotWriteException {
-        List<Path> inside;
-        Path real;
-        try (var entries = Files.list(folder)) {
-            real = folder.toRealPath();
-            inside = entries.sorted(
-                            Comparator.comparing(entry -> entry.getFileName().toString()))
-                    .toList();
-        } catch (IOException e) {
-            run.leaveOut(folder, whyUnreadable(e));
-            return true;
-        }
-        if (!outer.add(real)) {
-            return false;
-        }
-        var found = false;
-        for (var entry : inside) {
-            if (Files.isDirectory(entry)) {
-                found |= readFolder(entry, outer, run);
-            } else if (isLetter(entry)) {
-                run.lines.give(() -> line(entry));
-                found = true;
-            }
-        }
-        outer.remove(real);
-        return found;
     }
 
     private static boolean isLetter(Path file) {
@@ -270,11 +238,6 @@ final class ReadLetterCommand implements Command {
     }
 
     private static String whyUnreadable(IOException e) {
-        return switch (e) {
-            case NoTextException told -> String.valueOf(told.getMessage());
-            case NoSuchFileException _ -> "there is no such file or folder. Check the path.";
-            case AccessDeniedException _ -> "it may not be read. Ask for the right to read it.";
-            default -> "it cannot be read: " + e.getMessage() + ".";
-        };
+        return e instanceof NoTextException told ? String.valueOf(told.getMessage()) : Options.whyUnreadable(e);
     }
 }

@@ -119,7 +119,7 @@ final class TriageCommand implements Command {
     }
 
     private static void triage(Path path, Run run) throws Console.CannotWriteException {
-        var found = ReferralFolder.walk(path, new ReferralFolder.Taker() {
+        var found = NamedFiles.referrals(path, new NamedFiles.Taker() {
             @Override
             public void file(Path file) throws Console.CannotWriteException {
                 triageFile(file, run);
@@ -132,7 +132,7 @@ final class TriageCommand implements Command {
         });
         if (!found) {
             run.lines.finish();
-            run.console.complain(ReferralFolder.nothingIn(path));
+            run.console.complain(NamedFiles.noReferralIn(path));
         }
     }
 
