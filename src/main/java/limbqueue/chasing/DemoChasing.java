@@ -1,8 +1,5 @@
 package limbqueue.chasing;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -51,19 +48,12 @@ class DemoChasing {
     @Order(3)
     @Transactional(propagation = Propagation.MANDATORY)
     public void load(DemoRequested demo) {
-        var file = demo.folder().resolve(FILE);
-        if (!Files.isRegularFile(file)) {
-            return;
-        }
-        try {
-            var given = json.readValue(Files.readString(file), DemoFile.class);
+        demo.read(FILE, DemoFile.class, json).ifPresent(given -> {
             var ids =
                     referrals.worklist().stream().collect(Collectors.toMap(ReferralLine::reference, ReferralLine::id));
             given.requests().forEach(request -> ask(request, id(ids, request.reference())));
             given.calls().forEach(call -> note(call, id(ids, call.reference())));
-        } catch (IOException unreadable) {
-            throw new UncheckedIOException("the demo's requests and calls cannot be read", unreadable);
-        }
+        });
     }
 
     private static long id(Map<String, Long> ids, String reference) {

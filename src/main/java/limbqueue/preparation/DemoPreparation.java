@@ -1,8 +1,5 @@
 package limbqueue.preparation;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.List;
@@ -87,18 +84,11 @@ class DemoPreparation {
     @Order(2)
     @Transactional(propagation = Propagation.MANDATORY)
     public void load(DemoRequested demo) {
-        var file = demo.folder().resolve(FILE);
-        if (!Files.isRegularFile(file)) {
-            return;
-        }
-        try {
-            var given = json.readValue(Files.readString(file), DemoFile.class);
+        demo.read(FILE, DemoFile.class, json).ifPresent(given -> {
             given.coveredStents().forEach(this::add);
             var lines = referrals.worklist();
             given.cases().forEach(one -> begin(one, lines, demo.physician()));
-        } catch (IOException unreadable) {
-            throw new UncheckedIOException("the demo's preparation cannot be read", unreadable);
-        }
+        });
     }
 
     private void add(Stent stent) {

@@ -1,8 +1,5 @@
 package limbqueue.sameday;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import limbqueue.access.ActingAs;
 import limbqueue.practice.DemoRequested;
 import org.springframework.context.event.EventListener;
@@ -32,17 +29,10 @@ class DemoSameDay {
     @Order(4)
     @Transactional(propagation = Propagation.MANDATORY)
     public void load(DemoRequested demo) {
-        var file = demo.folder().resolve(FILE);
-        if (!Files.isRegularFile(file)) {
-            return;
-        }
-        try {
-            var choice = json.readValue(Files.readString(file), SameDayChoice.class);
+        demo.read(FILE, SameDayChoice.class, json).ifPresent(choice -> {
             actingAs.person(
                     demo.physician(),
                     () -> choices.choose(choices.inForce().version(), choice, "Agreed with the hospital."));
-        } catch (IOException unreadable) {
-            throw new UncheckedIOException("the demo's choice for same-day cases cannot be read", unreadable);
-        }
+        });
     }
 }

@@ -1,8 +1,5 @@
 package limbqueue.timetable;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.LocalTime;
@@ -79,18 +76,11 @@ class DemoSessions {
     @Order(5)
     @Transactional(propagation = Propagation.MANDATORY)
     public void load(DemoRequested demo) {
-        var file = demo.folder().resolve(FILE);
-        if (!Files.isRegularFile(file)) {
-            return;
-        }
-        try {
-            var given = json.readValue(Files.readString(file), DemoFile.class);
+        demo.read(FILE, DemoFile.class, json).ifPresent(given -> {
             var ids = enter(given.sessions());
             var lines = referrals.worklist();
             given.cases().forEach(one -> begin(one, lines, ids, demo.physician()));
-        } catch (IOException unreadable) {
-            throw new UncheckedIOException("the demo's sessions cannot be read", unreadable);
-        }
+        });
     }
 
     /** @return the id of each session that is not over, by its name in the file */
