@@ -25,6 +25,7 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
 
     @Override
     public Iterator<Move<Timetable>> createOriginalMoveIterator(ScoreDirector<Timetable> director) {
+        // Asked for only where every move is tried in turn, which a search by drawn moves never does.
         throw new UnsupportedOperationException("these moves are drawn at random");
     }
 
