@@ -31,7 +31,10 @@ public final class PlanBenchmark {
 
     private PlanBenchmark() {}
 
-    /** @param arguments {@code plan-exact}, {@code plan-bound}, {@code plan-rivals}, {@code plan-growth}, or {@code plan} for all */
+    /**
+     * @param arguments {@code plan-exact}, {@code plan-bound}, {@code plan-rivals}, {@code plan-growth}, {@code plan-anew}, or
+     *     {@code plan} for all
+     */
     public static void main(String[] arguments) {
         var part = arguments[0];
         if (part.equals("plan") || part.equals("plan-exact")) {
@@ -45,6 +48,9 @@ public final class PlanBenchmark {
         }
         if (part.equals("plan") || part.equals("plan-growth")) {
             growth();
+        }
+        if (part.equals("plan") || part.equals("plan-anew")) {
+            ReplanBenchmark.run();
         }
     }
 

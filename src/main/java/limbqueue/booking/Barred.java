@@ -17,6 +17,16 @@ public record Barred(LocalDateTime from, LocalDateTime until, String why) {
         return new Barred(first.atStartOfDay(), last.plusDays(1).atStartOfDay(), why);
     }
 
+    /** Everything before {@code day}, on which the patient can come at the soonest when told today; at short notice sooner. */
+    static Barred untilTold(LocalDate day) {
+        return before(day, "the patient cannot be told in time to come before %s".formatted(day));
+    }
+
+    /** Whether it is there only because a patient has to be told in time. */
+    public boolean untilTold() {
+        return equals(untilTold(until.toLocalDate()));
+    }
+
     /** Everything before {@code day}. */
     public static Barred before(LocalDate day, String why) {
         return before(day.atStartOfDay(), why);

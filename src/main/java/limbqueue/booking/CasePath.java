@@ -196,9 +196,7 @@ public final class CasePath {
             return;
         }
         var all = new ArrayList<>(away());
-        all.add(Barred.before(
-                asOf.plusDays(lead.notice()),
-                "the patient cannot be told in time to come before %s".formatted(asOf.plusDays(lead.notice()))));
+        all.add(Barred.untilTold(asOf.plusDays(lead.notice())));
         all.addAll(barred);
         var allNeeds = EnumSet.noneOf(Capability.class);
         allNeeds.addAll(known.needs());

@@ -60,6 +60,11 @@ public record Session(
         return new Session(id, kind, start, end, minutes, place, operator, capabilities, true, Optional.of(reason));
     }
 
+    /** The same session, with another number of minutes for patients. */
+    Session lasting(int otherMinutes) {
+        return new Session(id, kind, start, end, otherMinutes, place, operator, capabilities, closed, closedFor);
+    }
+
     /** The day on which it starts. */
     public LocalDate date() {
         return start.toLocalDate();

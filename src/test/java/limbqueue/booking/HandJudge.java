@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import limbqueue.triage.Tier;
 
 /**
@@ -229,16 +230,20 @@ public final class HandJudge {
 
     /** The points of the best of all plans, found by trying every one. */
     long[] best() {
+        return best(this::levels);
+    }
+
+    /** The least of what {@code judged} says of all plans that can be, compared from the front, found by trying every one. */
+    long[] best(Function<int[][], long[]> judged) {
         var paths = new ArrayList<List<int[]>>();
         for (var of : cases) {
             var ofCase = new ArrayList<int[]>();
             paths(of, new int[of.steps().size()], 0, ofCase);
             paths.add(ofCase);
         }
-        var best = new long[6];
-        Arrays.fill(best, Long.MAX_VALUE);
-        every(paths, new int[cases.size()][], 0, best);
-        return best;
+        var best = new ArrayList<long[]>();
+        every(paths, new int[cases.size()][], 0, judged, best);
+        return best.getLast();
     }
 
     private void paths(WaitingCase of, int[] path, int s, List<int[]> found) {
@@ -256,19 +261,20 @@ public final class HandJudge {
         }
     }
 
-    private void every(List<List<int[]>> paths, int[][] places, int c, long[] best) {
+    private void every(
+            List<List<int[]>> paths, int[][] places, int c, Function<int[][], long[]> judged, List<long[]> best) {
         if (c == places.length) {
             if (impossible(places).isEmpty()) {
-                var points = levels(places);
-                if (Arrays.compare(points, best) < 0) {
-                    System.arraycopy(points, 0, best, 0, best.length);
+                var points = judged.apply(places);
+                if (best.isEmpty() || Arrays.compare(points, best.getLast()) < 0) {
+                    best.add(points);
                 }
             }
             return;
         }
         for (var path : paths.get(c)) {
             places[c] = path;
-            every(paths, places, c + 1, best);
+            every(paths, places, c + 1, judged, best);
         }
     }
 }

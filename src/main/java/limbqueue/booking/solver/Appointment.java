@@ -24,6 +24,8 @@ public class Appointment {
     private LocalDate lastDay;
     private long expected;
     private long variance;
+    private @Nullable String kept;
+    private @Nullable Slot keptSlot;
     private @Nullable Slot slot;
 
     /** For the solver, which makes copies. */
@@ -46,6 +48,18 @@ public class Appointment {
         this.lastDay = lastDay;
         this.expected = step().minutes().expected();
         this.variance = step().minutes().variance();
+    }
+
+    /**
+     * Says where it is in the plan that is kept.
+     *
+     * @param session its name
+     * @param stillPossible the session, if it can stay there: then it does, unless it is moved
+     */
+    void keep(String session, @Nullable Slot stillPossible) {
+        this.kept = session;
+        this.keptSlot = stillPossible;
+        this.slot = stillPossible;
     }
 
     @PlanningId
@@ -136,9 +150,44 @@ public class Appointment {
                 .orElse(false);
     }
 
-    /** The session of which the patient has been told, if the step can still be in it. */
+    /** Whether it is where a person has put it, so that nothing of it is judged anew. */
+    boolean stays() {
+        return slot != null && slot == keptSlot;
+    }
+
+    /** Whether nothing of it differs from the plan that is kept. */
+    boolean asKept(@Nullable Slot at) {
+        return kept == null ? at == null : at != null && at == keptSlot;
+    }
+
+    /** Whether it had a place in the plan that is kept, and is not in it. */
+    boolean leavesKept() {
+        return kept != null && !stays();
+    }
+
+    /** The name of the session in which it is kept. */
+    Optional<String> kept() {
+        return Optional.ofNullable(kept);
+    }
+
     @Nullable
-    Slot toldSlot() {
+    Slot keptSlot() {
+        return keptSlot;
+    }
+
+    /** Whether it is away from where it should rather be. */
+    boolean away() {
+        return kept == null ? movesTold() : leavesKept();
+    }
+
+    /** Where it should rather be, if it can be there. */
+    @Nullable
+    Slot home() {
+        return kept == null ? toldSlot() : keptSlot;
+    }
+
+    /** The session of which the patient has been told, if the step can still be in it. */
+    private @Nullable Slot toldSlot() {
         var told = step().told();
         if (told.isPresent()) {
             for (var possible : range) {

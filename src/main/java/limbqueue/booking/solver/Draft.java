@@ -111,6 +111,9 @@ final class Draft {
             return true;
         }
         var here = at(before);
+        if (there == after.keptSlot() && before.asKept(here)) {
+            return true;
+        }
         return here != null && Fit.inOrder(after.step(), there, here);
     }
 

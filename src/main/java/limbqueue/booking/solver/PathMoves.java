@@ -3,6 +3,7 @@ package limbqueue.booking.solver;
 import ai.timefold.solver.core.impl.heuristic.selector.move.factory.MoveIteratorFactory;
 import ai.timefold.solver.core.impl.score.director.ScoreDirector;
 import ai.timefold.solver.core.preview.api.move.Move;
+import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.random.RandomGenerator;
@@ -10,8 +11,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Moves that know of paths: one step between its neighbours, a case's whole path, two cases that exchange places, one into the
- * place of another that goes elsewhere, three in a ring, one to the appointment its patient knows of. Those that would break an
- * order or overfill a session are not offered.
+ * place of another that goes elsewhere, three in a ring, one to the appointment its patient knows of; where a plan is kept, also one
+ * into a session out of which others go until it fits. Those that would break an order or overfill a session are not offered.
  */
 public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>> {
 
@@ -41,11 +42,18 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
         private final List<Appointment> appointments;
         private final long[] load;
         private final RandomGenerator random;
+        /** Who is not where a plan that is kept has them, or has no place beside it; nobody where no plan is kept. */
+        private final List<Appointment> unsettled;
 
         Drawn(List<Appointment> appointments, long[] load, RandomGenerator random) {
             this.appointments = appointments;
             this.load = load;
             this.random = random;
+            this.unsettled = appointments.stream().anyMatch(one -> one.kept().isPresent())
+                    ? appointments.stream()
+                            .filter(one -> one.getSlot() == null || one.leavesKept())
+                            .toList()
+                    : List.of();
         }
 
         @Override
@@ -68,6 +76,10 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
         }
 
         private void draw(Draft draft) {
+            if (!unsettled.isEmpty() && random.nextInt(4) == 0) {
+                intoWhateverSession(draft, any());
+                return;
+            }
             switch (random.nextInt(12)) {
                 case 0, 1, 2 -> shift(draft, any());
                 case 3, 4 -> path(draft, any());
@@ -80,6 +92,9 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
         }
 
         private Appointment any() {
+            if (!unsettled.isEmpty() && random.nextBoolean()) {
+                return unsettled.get(random.nextInt(unsettled.size()));
+            }
             return appointments.get(random.nextInt(appointments.size()));
         }
 
@@ -210,6 +225,50 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
             }
         }
 
+        /** The path of a case from one of its steps on, each into one of the first sessions, out of which others go until it fits. */
+        private void intoWhateverSession(Draft draft, Appointment one) {
+            var size = one.waiting().steps().size();
+            var before = one.index() == 0 ? null : draft.at(stepOf(one, one.index() - 1));
+            if (one.index() > 0 && before == null) {
+                path(draft, one);
+                return;
+            }
+            for (var index = one.index(); index < size; index++) {
+                var appointment = stepOf(one, index);
+                var range = appointment.getRange();
+                var least = before == null ? 0 : Draft.placeOf(appointment, before.number() + 1);
+                while (least < range.size()
+                        && before != null
+                        && !Fit.inOrder(appointment.step(), range.get(least), before)) {
+                    least++;
+                }
+                if (least == range.size()) {
+                    takeOut(draft, one, index);
+                    return;
+                }
+                var most = random.nextBoolean() ? range.size() : Math.min(range.size(), least + 6);
+                var slot = range.get(least + random.nextInt(most - least));
+                draft.put(appointment, slot);
+                makeRoom(draft, appointment, slot);
+                before = slot;
+            }
+        }
+
+        private void makeRoom(Draft draft, Appointment one, Slot slot) {
+            if (draft.hasRoom(one, slot)) {
+                return;
+            }
+            var others = new ArrayList<Appointment>();
+            for (var other : appointments) {
+                if (other.caseNumber() != one.caseNumber() && draft.at(other) == slot) {
+                    others.add(other);
+                }
+            }
+            while (!others.isEmpty() && !draft.hasRoom(one, slot)) {
+                leave(draft, others.remove(random.nextInt(others.size())));
+            }
+        }
+
         private void ring(Draft draft) {
             var first = any();
             var second = another(first);
@@ -221,13 +280,16 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
             }
         }
 
-        /** Back to the session of which the patient has been told, with the neighbours where they must be and, if need be, one out. */
+        /**
+         * Back to where it should rather be, the session that is kept or of which the patient has been told, with the neighbours
+         * where they must be and, if need be, one out.
+         */
         private void toTheToldSession(Draft draft, Appointment drawn) {
             var one = drawn;
-            for (var i = 0; i < TRIES && !one.movesTold(); i++) {
+            for (var i = 0; i < TRIES && !one.away(); i++) {
                 one = any();
             }
-            var told = one.toldSlot();
+            var told = one.home();
             if (told == null) {
                 path(draft, one);
                 return;

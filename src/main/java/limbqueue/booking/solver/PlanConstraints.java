@@ -37,16 +37,16 @@ public class PlanConstraints implements ConstraintProvider {
 
     Constraint suitableSession(ConstraintFactory factory) {
         return factory.forEach(Appointment.class)
-                .filter(appointment ->
-                        Fit.unsuitable(appointment.step(), appointment.at()).isPresent())
+                .filter(appointment -> !appointment.stays()
+                        && Fit.unsuitable(appointment.step(), appointment.at()).isPresent())
                 .penalize(one(PlanRule.SUITABLE_SESSION))
                 .asConstraint(PlanRule.SUITABLE_SESSION.name());
     }
 
     Constraint openGate(ConstraintFactory factory) {
         return factory.forEach(Appointment.class)
-                .filter(appointment ->
-                        Fit.barred(appointment.step(), appointment.at()).isPresent())
+                .filter(appointment -> !appointment.stays()
+                        && Fit.barred(appointment.step(), appointment.at()).isPresent())
                 .penalize(one(PlanRule.OPEN_GATE))
                 .asConstraint(PlanRule.OPEN_GATE.name());
     }
@@ -58,9 +58,10 @@ public class PlanConstraints implements ConstraintProvider {
                         factory.forEachIncludingUnassigned(Appointment.class),
                         equal(Appointment::caseNumber),
                         equal(Appointment::previousIndex, Appointment::index))
-                .filter((appointment, before) -> !before.placed()
-                        .map(at -> Fit.inOrder(appointment.step(), appointment.at(), at))
-                        .orElse(false))
+                .filter((appointment, before) -> !(appointment.stays() && before.asKept(before.getSlot()))
+                        && !before.placed()
+                                .map(at -> Fit.inOrder(appointment.step(), appointment.at(), at))
+                                .orElse(false))
                 .penalize(one(PlanRule.IN_ORDER))
                 .asConstraint(PlanRule.IN_ORDER.name());
     }
@@ -72,7 +73,8 @@ public class PlanConstraints implements ConstraintProvider {
                         factory.forEach(Appointment.class)
                                 .filter(earlier -> earlier.step().countsDays().isPresent()),
                         equal(Appointment::caseNumber))
-                .filter((last, earlier) -> !Fit.stillCounts(earlier.step(), earlier.at(), last.at()))
+                .filter((last, earlier) ->
+                        !(last.stays() && earlier.stays()) && !Fit.stillCounts(earlier.step(), earlier.at(), last.at()))
                 .penalize(one(PlanRule.RESULT_STILL_COUNTS))
                 .asConstraint(PlanRule.RESULT_STILL_COUNTS.name());
     }
@@ -80,7 +82,7 @@ public class PlanConstraints implements ConstraintProvider {
     Constraint onePlaceAtATime(ConstraintFactory factory) {
         return factory.forEach(Appointment.class)
                 .join(Appointment.class, equal(Appointment::patient), lessThan(Appointment::caseNumber))
-                .filter((one, other) -> !Fit.apart(one.at(), other.at()))
+                .filter((one, other) -> !(one.stays() && other.stays()) && !Fit.apart(one.at(), other.at()))
                 .penalize(one(PlanRule.ONE_PLACE_AT_A_TIME))
                 .asConstraint(PlanRule.ONE_PLACE_AT_A_TIME.name());
     }
@@ -130,7 +132,7 @@ public class PlanConstraints implements ConstraintProvider {
                 .asConstraint(PlanRule.NO_IDLE_MINUTES.name());
     }
 
-    private static Constraint late(ConstraintFactory factory, PlanRule rule) {
+    private Constraint late(ConstraintFactory factory, PlanRule rule) {
         return factory.forEachIncludingUnassigned(Appointment.class)
                 .filter(appointment -> Lateness.levelOf(appointment.waiting().tier()) == rule.level())
                 .penalize(one(rule), Appointment::latePoints)
@@ -143,13 +145,20 @@ public class PlanConstraints implements ConstraintProvider {
                 .groupBy(Appointment::at, sum(Appointment::expected), sum(Appointment::variance));
     }
 
-    private static BendableScore one(PlanRule rule) {
-        return rule.level() == Level.HARD
-                ? BendableScore.ofHard(Timetable.HARD_LEVELS, Timetable.SOFT_LEVELS, 0, 1)
-                : BendableScore.ofSoft(
-                        Timetable.HARD_LEVELS,
-                        Timetable.SOFT_LEVELS,
-                        rule.level().ordinal() - Timetable.HARD_LEVELS,
-                        1);
+    private BendableScore one(PlanRule rule) {
+        return rule.level() == Level.HARD ? hard() : soft(softLevel(rule.level()));
+    }
+
+    /** The place of {@code level} among those that come after what cannot be broken, from 0. */
+    int softLevel(Level level) {
+        return level.ordinal() - Timetable.HARD_LEVELS;
+    }
+
+    static BendableScore hard() {
+        return BendableScore.ofHard(Timetable.HARD_LEVELS, Timetable.SOFT_LEVELS, 0, 1);
+    }
+
+    static BendableScore soft(int level) {
+        return BendableScore.ofSoft(Timetable.HARD_LEVELS, Timetable.SOFT_LEVELS, level, 1);
     }
 }

@@ -1,5 +1,6 @@
 package limbqueue.booking.solver;
 
+import ai.timefold.solver.core.api.score.stream.ConstraintProvider;
 import ai.timefold.solver.core.api.solver.SolverFactory;
 import ai.timefold.solver.core.config.constructionheuristic.ConstructionHeuristicPhaseConfig;
 import ai.timefold.solver.core.config.constructionheuristic.ConstructionHeuristicType;
@@ -31,34 +32,38 @@ public final class PlanSearch {
     public static Plan plan(Waiting waiting, Search search) {
         var found = Timetable.of(waiting);
         if (!found.getAppointments().isEmpty()) {
-            found = solved(found, search);
+            found = solved(found, search, PlanConstraints.class);
         }
         return new Reasons(waiting, found).plan(search);
     }
 
-    private static Timetable solved(Timetable timetable, Search search) {
+    static Timetable solved(Timetable timetable, Search search, Class<? extends ConstraintProvider> constraints) {
         // The solver looks for classes through the loader of the thread, which need not know the one that has them.
         var thread = Thread.currentThread();
         var before = thread.getContextClassLoader();
         thread.setContextClassLoader(PlanSearch.class.getClassLoader());
         try {
-            return SolverFactory.<Timetable>create(config(search)).buildSolver().solve(timetable);
+            return SolverFactory.<Timetable>create(config(search, constraints))
+                    .buildSolver()
+                    .solve(timetable);
         } finally {
             thread.setContextClassLoader(before);
         }
     }
 
-    private static SolverConfig rules() {
+    private static SolverConfig rules(Class<? extends ConstraintProvider> constraints) {
         return new SolverConfig()
                 .withSolutionClass(Timetable.class)
                 .withEntityClasses(Appointment.class)
-                .withConstraintProviderClass(PlanConstraints.class);
+                .withConstraintProviderClass(constraints);
     }
 
-    private static SolverConfig config(Search search) {
+    private static SolverConfig config(Search search, Class<? extends ConstraintProvider> constraints) {
         var first = new ConstructionHeuristicPhaseConfig()
                 .withConstructionHeuristicType(ConstructionHeuristicType.FIRST_FIT);
-        var config = rules().withEnvironmentMode(EnvironmentMode.NO_ASSERT).withRandomSeed(search.seed());
+        var config = rules(constraints)
+                .withEnvironmentMode(EnvironmentMode.NO_ASSERT)
+                .withRandomSeed(search.seed());
         search.atMost().ifPresent(config::withTerminationSpentLimit);
         return search.steps() == 0 ? config.withPhases(first) : config.withPhases(first, improvement(search.steps()));
     }

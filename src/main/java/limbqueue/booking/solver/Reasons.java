@@ -137,7 +137,8 @@ final class Reasons {
                         .orElse("there is no such session any more"));
     }
 
-    private CasePlan casePlan(List<Appointment> path) {
+    /** A case as it is planned, with what binds where it is not. */
+    CasePlan casePlan(List<Appointment> path) {
         var of = path.getFirst().waiting();
         var steps = path.stream().map(this::stepPlan).toList();
         var last = path.getLast().placed().map(slot -> slot.session().date());
@@ -169,7 +170,8 @@ final class Reasons {
                 : "%d %s after the target date %s. ".formatted(late, late == 1 ? "day" : "days", target);
     }
 
-    private StepPlan stepPlan(Appointment appointment) {
+    /** A step as it is planned: why there, or what binds. */
+    StepPlan stepPlan(Appointment appointment) {
         var slot = appointment.placed();
         var earlier = ofItsKind(appointment).stream()
                 .filter(other -> slot.map(at -> other.number() < at.number()).orElse(true))

@@ -6,6 +6,9 @@ import ai.timefold.solver.core.api.domain.solution.PlanningSolution;
 import ai.timefold.solver.core.api.score.BendableScore;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import limbqueue.booking.KeptPlaces;
 import limbqueue.booking.Waiting;
 import org.jspecify.annotations.Nullable;
 
@@ -31,6 +34,32 @@ public class Timetable {
 
     /** Everything that waits, and nothing placed yet. */
     static Timetable of(Waiting waiting) {
+        return of(waiting, new KeptPlaces(Map.of()));
+    }
+
+    /**
+     * Everything that waits, where it is kept.
+     *
+     * @param kept where steps are in the plan that is kept
+     * @param stillPossible those places that can stay
+     */
+    static Timetable of(Waiting waiting, KeptPlaces kept, KeptPlaces stillPossible) {
+        var timetable = of(waiting, stillPossible);
+        for (var appointment : timetable.appointments) {
+            var reference = appointment.waiting().reference();
+            var step = appointment.step().kind();
+            kept.of(reference, step)
+                    .ifPresent(session -> appointment.keep(
+                            session,
+                            stillPossible
+                                    .of(reference, step)
+                                    .flatMap(timetable::named)
+                                    .orElse(null)));
+        }
+        return timetable;
+    }
+
+    private static Timetable of(Waiting waiting, KeptPlaces kept) {
         var slots = new ArrayList<Slot>();
         for (var session : waiting.sessions()) {
             slots.add(new Slot(session, slots.size(), waiting.asOf()));
@@ -40,8 +69,11 @@ public class Timetable {
             var of = waiting.cases().get(number);
             for (var index = 0; index < of.steps().size(); index++) {
                 var step = of.steps().get(index);
+                var stays = kept.of(of.reference(), step.kind());
                 var range = slots.stream()
-                        .filter(slot -> Fit.alone(step, slot).isEmpty())
+                        .filter(slot ->
+                                stays.filter(slot.session().id()::equals).isPresent()
+                                        || Fit.alone(step, slot).isEmpty())
                         .toList();
                 appointments.add(new Appointment(appointments.size(), of, number, index, range, waiting.lastDay()));
             }
@@ -56,6 +88,13 @@ public class Timetable {
 
     public void setAppointments(List<Appointment> appointments) {
         this.appointments = appointments;
+    }
+
+    /** The session of this name. */
+    Optional<Slot> named(String session) {
+        return slots.stream()
+                .filter(slot -> slot.session().id().equals(session))
+                .findFirst();
     }
 
     List<Slot> slots() {
