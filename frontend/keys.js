@@ -38,10 +38,10 @@
       if (pressedAt) {
         const from = pressedAt;
         pressedAt = 0;
-        // The second frame begins when the first has been painted.
-        requestAnimationFrame(() =>
-          requestAnimationFrame(() => performance.measure("lq-shown", { start: from, end: performance.now() })),
-        );
+        // A message sent within a frame arrives once the frame has been painted.
+        const painted = new MessageChannel();
+        painted.port1.onmessage = () => performance.measure("lq-shown", { start: from, end: performance.now() });
+        requestAnimationFrame(() => painted.port2.postMessage(""));
       }
       setTimeout(() => {
         if (page.dataset.referral === referral) {
