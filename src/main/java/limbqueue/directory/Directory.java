@@ -14,6 +14,7 @@ import limbqueue.directory.jdbc.DirectoryStore;
 import limbqueue.triage.ReferralDocument;
 import limbqueue.triage.ReferralDocument.Imaging;
 import limbqueue.triage.ReferralDocument.Procedure;
+import limbqueue.triage.ReferralDocument.Referrer;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -29,10 +30,12 @@ public class Directory {
     private static final List<String> WAYS_OF_LETTERS = List.of("", "post", "fax", "email");
 
     private final DirectoryStore store;
+    private final LetterLanguages languages;
     private final AuditTrail auditTrail;
 
-    Directory(DirectoryStore store, AuditTrail auditTrail) {
+    Directory(DirectoryStore store, LetterLanguages languages, AuditTrail auditTrail) {
         this.store = store;
+        this.languages = languages;
         this.auditTrail = auditTrail;
     }
 
@@ -48,6 +51,25 @@ public class Directory {
     @Transactional(readOnly = true)
     public Optional<DirectoryEntry> find(long id) {
         return store.find(id);
+    }
+
+    /** The languages that letters can be wanted in. */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN, IS_MANAGER})
+    public List<LetterLanguages.LetterLanguage> languages() {
+        return languages.all();
+    }
+
+    /** Tag of the language in which this referring doctor wants letters; empty where nobody has said so. */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN, IS_MANAGER})
+    @Transactional(readOnly = true)
+    public Optional<String> language(Referrer referrer) {
+        return line(referrer.name())
+                .flatMap(name -> store.named(
+                        DirectoryKind.REFERRER,
+                        name,
+                        line(referrer.organisation()).orElse("")))
+                .map(DirectoryEntry::language)
+                .filter(language -> !language.isEmpty());
     }
 
     /**
@@ -78,6 +100,7 @@ public class Directory {
                                     case EMAIL -> "email";
                                 })
                                 .orElse(""),
+                        "",
                         on)));
         Stream.of(
                         document.imaging().stream().flatMap(List::stream).map(Imaging::where),
@@ -87,7 +110,7 @@ public class Directory {
                 .flatMap(place -> line(place).stream())
                 .distinct()
                 .forEach(name -> store.takeIn(
-                        new DirectoryEntry(0, 1, DirectoryKind.HOSPITAL, name, "", "", "", "", "", "", on)));
+                        new DirectoryEntry(0, 1, DirectoryKind.HOSPITAL, name, "", "", "", "", "", "", "", on)));
     }
 
     /** Replaces what the directory says of {@code entry}, which is at the version it was read at. */
@@ -105,6 +128,7 @@ public class Directory {
                 clean(entry.fax()),
                 clean(entry.email()),
                 entry.kind() == DirectoryKind.REFERRER ? entry.prefers() : "",
+                entry.kind() == DirectoryKind.REFERRER ? entry.language() : "",
                 entry.lastEntered());
         if (clean.name().isEmpty()) {
             return new CorrectOutcome.NotRight("An entry needs a name. Merge it into another if it stands for nobody.");
@@ -115,6 +139,10 @@ public class Directory {
                         .anyMatch(text -> text.length() > MOST_CHARACTERS)) {
             return new CorrectOutcome.NotRight("At most " + MOST_CHARACTERS + " characters are kept of a line, and "
                     + MOST_OF_AN_ADDRESS + " of an address. Shorten it.");
+        }
+        if (!clean.language().isEmpty()
+                && languages.all().stream().noneMatch(one -> one.tag().equals(clean.language()))) {
+            return new CorrectOutcome.NotRight("No letter is written in this language. Choose another, or none.");
         }
         if (store.isTaken(clean)) {
             return new CorrectOutcome.NotRight(

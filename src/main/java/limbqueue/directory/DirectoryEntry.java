@@ -9,6 +9,7 @@ import java.time.LocalDate;
  * @param name at most 200 characters, not blank
  * @param organisation where a referring doctor works; empty for a hospital
  * @param prefers how letters are wanted: {@code post}, {@code fax} or {@code email}; empty for a hospital
+ * @param language tag of the language in which letters are wanted; empty where nobody has said so, and for a hospital
  * @param lastEntered the day on which it was last named in a referral
  */
 public record DirectoryEntry(
@@ -22,4 +23,5 @@ public record DirectoryEntry(
         String fax,
         String email,
         String prefers,
+        String language,
         LocalDate lastEntered) {}

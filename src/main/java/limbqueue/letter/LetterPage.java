@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import limbqueue.letter.Parts.Passage;
+import limbqueue.letter.wording.Vocabulary;
 import limbqueue.print.PdfPages;
 import org.springframework.stereotype.Component;
 
@@ -12,16 +13,6 @@ import org.springframework.stereotype.Component;
 public class LetterPage {
 
     private static final String STYLE = "/limbqueue/letter/letter.css";
-
-    private static final String NUMBERED = """
-            @page {
-                @bottom-right {
-                    content: 'Page ' counter(page) ' of ' counter(pages);
-                    font-size: 8pt;
-                    color: #42505c;
-                }
-            }
-            """;
 
     private final String style = PdfPages.style(STYLE);
 
@@ -60,7 +51,7 @@ public class LetterPage {
                 PdfPages.escape(String.join(". ", parts.regarding())),
                 PdfPages.escape(head.name()),
                 style,
-                numbered ? NUMBERED : "",
+                numbered ? numbered(parts.language()) : "",
                 PdfPages.escape(head.name()),
                 joined(head.lines(), ", "),
                 joined(head.contact(), " &#160;·&#160; "),
@@ -75,6 +66,18 @@ public class LetterPage {
                 html(parts.body().subList(parts.body().size() - 1, parts.body().size())),
                 PdfPages.escape(parts.farewell().getFirst()),
                 joined(parts.farewell().subList(1, parts.farewell().size()), "<br/>"));
+    }
+
+    private static String numbered(String language) {
+        return """
+                @page {
+                    @bottom-right {
+                        content: '%s';
+                        font-size: 8pt;
+                        color: #42505c;
+                    }
+                }
+                """.formatted(Vocabulary.of(language).say("page", "' counter(page) '", "' counter(pages) '"));
     }
 
     /** The small line above the address, for the window of the envelope. */

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import limbqueue.letter.wording.Vocabulary;
 import limbqueue.practice.Practice;
 
 /**
@@ -30,6 +31,11 @@ public record Parts(
     public record Letterhead(String name, List<String> lines, List<String> contact) {
 
         public static Letterhead of(Practice practice) {
+            return of(practice, Vocabulary.of("en-GB"));
+        }
+
+        /** With what the numbers are called in the language of the letter. */
+        public static Letterhead of(Practice practice, Vocabulary words) {
             return new Letterhead(
                     Typed.line(practice.name()),
                     practice.addressLines().stream()
@@ -37,17 +43,17 @@ public record Parts(
                             .filter(line -> !line.isEmpty())
                             .toList(),
                     Stream.of(
-                                    labelled("Telephone", practice.phone()),
-                                    labelled("Fax", practice.fax()),
-                                    labelled("Email", practice.email()))
+                                    labelled(words, "letterhead.phone", practice.phone()),
+                                    labelled(words, "letterhead.fax", practice.fax()),
+                                    labelled(words, "letterhead.email", practice.email()))
                             .flatMap(Optional::stream)
                             .toList());
         }
 
-        private static Optional<String> labelled(String label, String typed) {
+        private static Optional<String> labelled(Vocabulary words, String key, String typed) {
             return Optional.of(Typed.line(typed))
                     .filter(line -> !line.isEmpty())
-                    .map(line -> label + " " + line);
+                    .map(line -> words.say(key, line));
         }
     }
 

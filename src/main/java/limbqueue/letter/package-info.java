@@ -1,6 +1,18 @@
-/** Letters to referring doctors: text, PDF, and what was sent. */
+/** Letters to referring doctors and patients: their words as data, text, PDF, and what was sent. */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"triage", "referral", "practice", "access", "shell", "print"})
+@ApplicationModule(
+        allowedDependencies = {
+            "triage",
+            "booking",
+            "referral",
+            "preparation",
+            "timetable",
+            "directory",
+            "practice",
+            "access",
+            "shell",
+            "print"
+        })
 package limbqueue.letter;
 
 import org.jspecify.annotations.NullMarked;

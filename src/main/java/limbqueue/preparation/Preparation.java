@@ -36,6 +36,7 @@ import limbqueue.triage.plan.CaseFeatures;
 import limbqueue.triage.plan.CaseMinutes;
 import limbqueue.triage.plan.RecordedCase;
 import limbqueue.triage.threshold.Limits;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -51,6 +52,7 @@ public class Preparation {
     private final RuleBooks books;
     private final CurrentPerson currentPerson;
     private final AuditTrail auditTrail;
+    private final ApplicationEventPublisher events;
     private final Clock clock;
 
     Preparation(
@@ -62,6 +64,7 @@ public class Preparation {
             RuleBooks books,
             CurrentPerson currentPerson,
             AuditTrail auditTrail,
+            ApplicationEventPublisher events,
             Clock clock) {
         this.referrals = referrals;
         this.cases = cases;
@@ -71,6 +74,7 @@ public class Preparation {
         this.books = books;
         this.currentPerson = currentPerson;
         this.auditTrail = auditTrail;
+        this.events = events;
         this.clock = clock;
     }
 
@@ -409,7 +413,15 @@ public class Preparation {
             return new Overtaken();
         }
         auditTrail.record("recorded the case of", reference(prepared));
+        events.publishEvent(new CaseRecorded(id, roomDay(prepared), outcome));
         return new Done();
+    }
+
+    private LocalDate roomDay(PreparationCase prepared) {
+        return prepared.booking()
+                .flatMap(ProcedureBooking::readyAt)
+                .map(at -> LocalDate.ofInstant(at, clock.getZone()))
+                .orElseGet(this::today);
     }
 
     /** How long a case may take, by common practice and by what the practice has recorded; empty before imaging. */

@@ -27,6 +27,7 @@ import limbqueue.timetable.TimetableOutcome.Overtaken;
 import limbqueue.timetable.TimetableOutcome.Refused;
 import limbqueue.timetable.jdbc.AppointmentStore;
 import limbqueue.timetable.jdbc.SessionStore;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -41,6 +42,7 @@ public class Appointments {
     private final Preparation preparation;
     private final CurrentPerson currentPerson;
     private final AuditTrail auditTrail;
+    private final ApplicationEventPublisher events;
     private final Clock clock;
 
     Appointments(
@@ -51,6 +53,7 @@ public class Appointments {
             Preparation preparation,
             CurrentPerson currentPerson,
             AuditTrail auditTrail,
+            ApplicationEventPublisher events,
             Clock clock) {
         this.store = store;
         this.sessions = sessions;
@@ -59,6 +62,7 @@ public class Appointments {
         this.preparation = preparation;
         this.currentPerson = currentPerson;
         this.auditTrail = auditTrail;
+        this.events = events;
         this.clock = clock;
     }
 
@@ -146,6 +150,9 @@ public class Appointments {
             return new Overtaken();
         }
         auditTrail.record("took out of its session: " + placed.step().words(), placed.reference());
+        var place =
+                sessions.these(List.of(placed.session())).getFirst().session().place();
+        events.publishEvent(new AppointmentTakenOut(placed.referralId(), placed.step(), place));
         return Done.plainly();
     }
 
@@ -162,13 +169,10 @@ public class Appointments {
         if (session.closedBecause().isPresent()) {
             return new Refused("It is closed: " + session.closedBecause().get() + " Find another place first.");
         }
+        var starts = new FilledSession(session, store.inSessions(List.of(session.id()))).startsFor(placed);
         if (placed.step() == StepKind.PROCEDURE) {
-            var filled = new FilledSession(session, store.inSessions(List.of(session.id())));
-            var not = placing.book(
-                    placed.referralId(),
-                    filled.startsFor(placed),
-                    session.session().place(),
-                    false);
+            var not =
+                    placing.book(placed.referralId(), starts, session.session().place(), false);
             if (not.isPresent()) {
                 return not.get();
             }
@@ -177,6 +181,13 @@ public class Appointments {
             throw new IllegalStateException("an appointment changed under its lock");
         }
         auditTrail.record("told the patient of: " + placed.step().words(), placed.reference());
+        if (!placed.told()) {
+            events.publishEvent(new AppointmentTold(
+                    placed.referralId(),
+                    placed.step(),
+                    starts,
+                    session.session().place()));
+        }
         return Done.plainly();
     }
 

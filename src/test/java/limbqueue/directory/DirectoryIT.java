@@ -209,6 +209,7 @@ class DirectoryIT {
                         entry.fax(),
                         entry.email(),
                         entry.prefers(),
+                        entry.language(),
                         entry.lastEntered())));
     }
 }

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 
 class LetterPageTest {
 
-    private final LetterWriter writer = new LetterWriter(Samples.PRACTICE);
+    private final LetterWriter writer = Samples.writer("en-GB");
     private final LetterPage page = new LetterPage();
 
     @Test

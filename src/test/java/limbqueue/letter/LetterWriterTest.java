@@ -97,7 +97,7 @@ class LetterWriterTest {
             "pregnan",
             "bleeding");
 
-    private final LetterWriter writer = new LetterWriter(Samples.PRACTICE);
+    private final LetterWriter writer = Samples.writer("en-GB");
 
     @Test
     void aReceivedLetterThanksAndHoldsNoGrade() {
@@ -496,7 +496,7 @@ class LetterWriterTest {
     void aPracticeWithoutAnUrgentNumberStillWarns() {
         var bare = new Practice("The practice", List.of(), "", "", "", "", "", 0);
 
-        assertThat(new LetterWriter(bare)
+        assertThat(new LetterWriter(bare, Samples.WORDINGS, "en-GB")
                         .received(referral(ReferralState.QUEUED), document(), DECIDED)
                         .parts()
                         .asText())

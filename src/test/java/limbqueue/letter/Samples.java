@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import limbqueue.letter.wording.ShippedWordings;
 import limbqueue.practice.Practice;
 import limbqueue.referral.DecisionKind;
 import limbqueue.referral.DecisionRecord;
@@ -49,7 +50,14 @@ final class Samples {
             "Dr Maren Oakshott",
             1);
 
+    static final ShippedWordings WORDINGS = ShippedWordings.load();
+
     private Samples() {}
+
+    /** Writes by the words that are shipped. */
+    static LetterWriter writer(String language) {
+        return new LetterWriter(PRACTICE, WORDINGS, language);
+    }
 
     static ReferralDocument document() {
         var document = Facts.nothingKnown();

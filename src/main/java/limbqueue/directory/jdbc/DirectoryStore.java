@@ -15,7 +15,7 @@ import org.springframework.stereotype.Repository;
 public class DirectoryStore {
 
     private static final String COLUMNS =
-            "id, version, kind, name, organisation, address, phone, fax, email, prefers, last_entered";
+            "id, version, kind, name, organisation, address, phone, fax, email, prefers, language, last_entered";
 
     private final JdbcClient jdbc;
 
@@ -49,17 +49,22 @@ public class DirectoryStore {
                 .optional();
     }
 
-    /** Adds the entry, or gives the one of its name what it lacked. */
-    public void takeIn(DirectoryEntry entry) {
-        var standing = jdbc.sql("""
+    /** The entry that stands for the one of this name, whatever its capitals. */
+    public Optional<DirectoryEntry> named(DirectoryKind kind, String name, String organisation) {
+        return jdbc.sql("""
                         select id from directory_entry
                         where kind = :kind and lower(name) = lower(:name) and lower(organisation) = lower(:organisation)""")
-                .param("kind", entry.kind().name())
-                .param("name", entry.name())
-                .param("organisation", entry.organisation())
+                .param("kind", kind.name())
+                .param("name", name)
+                .param("organisation", organisation)
                 .query(Long.class)
                 .optional()
                 .flatMap(this::find);
+    }
+
+    /** Adds the entry, or gives the one of its name what it lacked. */
+    public void takeIn(DirectoryEntry entry) {
+        var standing = named(entry.kind(), entry.name(), entry.organisation());
         if (standing.isPresent()) {
             complete(standing.get().id(), entry);
             return;
@@ -87,18 +92,19 @@ public class DirectoryStore {
                 update directory_entry
                 set address = coalesce(nullif(address, ''), :address), phone = coalesce(nullif(phone, ''), :phone),
                     fax = coalesce(nullif(fax, ''), :fax), email = coalesce(nullif(email, ''), :email),
-                    prefers = coalesce(nullif(prefers, ''), :prefers),
+                    prefers = coalesce(nullif(prefers, ''), :prefers), language = coalesce(nullif(language, ''), :language),
                     last_entered = greatest(last_entered, :lastEntered), version = version + 1
                 where id = :id
                     and (last_entered < :lastEntered or (address = '' and :address <> '') or (phone = '' and :phone <> '')
                         or (fax = '' and :fax <> '') or (email = '' and :email <> '')
-                        or (prefers = '' and :prefers <> ''))""")
+                        or (prefers = '' and :prefers <> '') or (language = '' and :language <> ''))""")
                 .param("id", id)
                 .param("address", from.address())
                 .param("phone", from.phone())
                 .param("fax", from.fax())
                 .param("email", from.email())
                 .param("prefers", from.prefers())
+                .param("language", from.language())
                 .param("lastEntered", from.lastEntered())
                 .update();
     }
@@ -122,7 +128,7 @@ public class DirectoryStore {
         return jdbc.sql("""
                         update directory_entry
                         set name = :name, organisation = :organisation, address = :address, phone = :phone, fax = :fax,
-                            email = :email, prefers = :prefers, version = version + 1
+                            email = :email, prefers = :prefers, language = :language, version = version + 1
                         where id = :id and version = :version and merged_into is null""")
                         .param("name", entry.name())
                         .param("organisation", entry.organisation())
@@ -131,6 +137,7 @@ public class DirectoryStore {
                         .param("fax", entry.fax())
                         .param("email", entry.email())
                         .param("prefers", entry.prefers())
+                        .param("language", entry.language())
                         .param("id", entry.id())
                         .param("version", entry.version())
                         .update()
@@ -169,6 +176,7 @@ public class DirectoryStore {
                 row.getString("fax"),
                 row.getString("email"),
                 row.getString("prefers"),
+                row.getString("language"),
                 row.getObject("last_entered", LocalDate.class));
     }
 }

@@ -12,13 +12,17 @@ import com.vaadin.flow.component.textfield.TextArea;
 import com.vaadin.flow.component.textfield.TextField;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import limbqueue.directory.CorrectOutcome;
 import limbqueue.directory.Directory;
 import limbqueue.directory.DirectoryEntry;
 import limbqueue.directory.DirectoryKind;
+import limbqueue.directory.LetterLanguages.LetterLanguage;
 
 /** Corrects one entry, or says which other entry it is the same as. */
 final class DirectoryEntryDialog extends Dialog {
+
+    private static final LetterLanguage UNSAID = new LetterLanguage("", "the language of the practice");
 
     private final transient Directory directory;
     private final transient DirectoryEntry entry;
@@ -30,6 +34,7 @@ final class DirectoryEntryDialog extends Dialog {
     private final TextField fax = new TextField("Fax");
     private final TextField email = new TextField("E-mail");
     private final Select<String> prefers = new Select<>();
+    private final Select<LetterLanguage> language = new Select<>();
     private final ComboBox<DirectoryEntry> same = new ComboBox<>("Is the same as");
     private final Div told = new Div();
 
@@ -53,6 +58,14 @@ final class DirectoryEntryDialog extends Dialog {
         prefers.setItems("", "post", "fax", "email");
         prefers.setItemLabelGenerator(way -> way.isEmpty() ? "not known" : way.equals("email") ? "e-mail" : way);
         prefers.setValue(entry.prefers());
+        language.setLabel("Letters are written in");
+        language.setItems(
+                Stream.concat(Stream.of(UNSAID), directory.languages().stream()).toList());
+        language.setItemLabelGenerator(LetterLanguage::name);
+        language.setValue(directory.languages().stream()
+                .filter(one -> one.tag().equals(entry.language()))
+                .findFirst()
+                .orElse(UNSAID));
         same.setItems(others);
         same.setItemLabelGenerator(
                 other -> other.organisation().isEmpty() ? other.name() : other.name() + ", " + other.organisation());
@@ -72,6 +85,10 @@ final class DirectoryEntryDialog extends Dialog {
         }
         fields.add(address, pair(phone, fax));
         fields.add(entry.kind() == DirectoryKind.REFERRER ? pair(email, prefers) : email);
+        if (entry.kind() == DirectoryKind.REFERRER) {
+            language.setWidthFull();
+            fields.add(language);
+        }
         var merge = new Button("Merge into it", _ -> merge());
         var merging = new Div(same, merge);
         merging.addClassName("lq-merge");
@@ -104,6 +121,7 @@ final class DirectoryEntryDialog extends Dialog {
                 fax.getValue(),
                 email.getValue(),
                 Optional.ofNullable(prefers.getValue()).orElse(""),
+                Optional.ofNullable(language.getValue()).orElse(UNSAID).tag(),
                 entry.lastEntered());
         switch (directory.correct(corrected)) {
             case CorrectOutcome.Corrected _ -> finish();

@@ -2,12 +2,15 @@ package limbqueue.letter.jdbc;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Types;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
+import limbqueue.booking.StepKind;
 import limbqueue.letter.Letter;
 import limbqueue.letter.LetterKind;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -27,10 +30,14 @@ public class LetterStore {
      * Adds a letter just written.
      *
      * @param decision id of the decision it tells of, if it tells of one
+     * @param visit the step whose date it tells of, if it tells of one
+     * @param visitAt that date, on the clock of the practice
      */
     public void add(
             long referral,
             Optional<Long> decision,
+            Optional<StepKind> visit,
+            Optional<LocalDateTime> visitAt,
             LetterKind kind,
             String reference,
             String patient,
@@ -41,13 +48,15 @@ public class LetterStore {
             String parts,
             String text) {
         jdbc.sql("""
-                insert into letter (referral, decision, kind, reference, patient, recipient, channel, dated, written_at, parts,
-                                    text)
-                values (:referral, :decision, :kind, :reference, :patient, :recipient, :channel, :dated, :writtenAt,
-                        cast(:parts as json), :text)
+                insert into letter (referral, decision, visit, visit_at, kind, reference, patient, recipient, channel, dated,
+                                    written_at, parts, text)
+                values (:referral, :decision, :visit, :visitAt, :kind, :reference, :patient, :recipient, :channel, :dated,
+                        :writtenAt, cast(:parts as json), :text)
                 """)
                 .param("referral", referral)
                 .param("decision", decision.orElse(null))
+                .param("visit", visit.map(StepKind::name).orElse(null))
+                .param("visitAt", visitAt.orElse(null), Types.TIMESTAMP)
                 .param("kind", kind.name())
                 .param("reference", reference)
                 .param("patient", patient)
@@ -65,6 +74,20 @@ public class LetterStore {
         return jdbc.sql("""
                 select exists (select 1 from letter where referral = :referral and kind = 'RECEIVED')
                 """).param("referral", referral).query(Boolean.class).single();
+    }
+
+    /** The date of this step that the last letter about it told of; empty if there was none, or it was cancelled. */
+    public Optional<LocalDateTime> standingVisit(long referral, StepKind step) {
+        return jdbc.sql("""
+                select visit_at
+                from letter
+                where id = (select max(id) from letter where referral = :referral and visit = :step)
+                      and kind not in ('CANCELLED', 'PATIENT_CANCELLED')
+                """)
+                .param("referral", referral)
+                .param("step", step.name())
+                .query(LocalDateTime.class)
+                .optional();
     }
 
     /** Unsent letters first, oldest first; then the sent ones, newest first. */

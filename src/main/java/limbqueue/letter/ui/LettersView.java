@@ -31,7 +31,6 @@ import java.util.Objects;
 import limbqueue.access.NotPossibleException;
 import limbqueue.access.Role;
 import limbqueue.letter.Letter;
-import limbqueue.letter.LetterKind;
 import limbqueue.letter.Letters;
 
 /** Letters to referring doctors: to read, to open as PDF, and to mark as sent. */
@@ -88,7 +87,7 @@ class LettersView extends Div {
                 .setHeader("Dated")
                 .setAutoWidth(true)
                 .setFlexGrow(0);
-        grid.addColumn(letter -> words(letter.kind()))
+        grid.addColumn(letter -> letter.kind().words())
                 .setHeader("Letter")
                 .setAutoWidth(true)
                 .setFlexGrow(0);
@@ -170,7 +169,7 @@ class LettersView extends Div {
     }
 
     private void read(Letter letter) {
-        var dialog = new Dialog(words(letter.kind()) + ": " + letter.patient() + ", " + letter.reference());
+        var dialog = new Dialog(letter.kind().words() + ": " + letter.patient() + ", " + letter.reference());
         dialog.addClassName("lq-letter-dialog");
         var text = new Pre(letter.text());
         text.addClassName("lq-letter-text");
@@ -206,17 +205,8 @@ class LettersView extends Div {
         show();
     }
 
-    private static String words(LetterKind kind) {
-        return switch (kind) {
-            case RECEIVED -> "Received";
-            case INFORMATION_NEEDED -> "Information needed";
-            case TRIAGED -> "Triaged";
-            case RETURNED -> "Returned";
-        };
-    }
-
     private static String fileName(Letter letter) {
         return letter.reference().replaceAll("[^A-Za-z0-9-]", "-") + "-"
-                + letter.kind().name().toLowerCase(Locale.ROOT).replace('_', '-') + ".pdf";
+                + letter.kind().fileName() + ".pdf";
     }
 }
