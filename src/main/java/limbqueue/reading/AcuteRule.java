@@ -13,7 +13,8 @@ final class AcuteRule implements Rule {
     private static final Pattern DENIED = Pattern.compile(
             "\\b(?:no (?:\\w+ )?(?:signs?|evidence|features|symptoms|suggestion) of (?:an? )?acute (?:\\w+ )?ischaemia|no (?:new |sign of |features of )?acute (?:\\w+ ){0,3}ischaemi[ac]|no acute limb ischaemia|not acutely (?:ischaemic|threatened)|isn't acutely (?:ischaemic|threatened)|no acutely (?:ischaemic|threatened)|no acute (?:limb )?threat|no acute (?:problem|issue|concern)s?|no sudden (?:change|onset|deterioration|worsening))\\b");
     private static final Pattern SUDDEN = Pattern.compile(
-            "\\b(?:sudden(?:ly)?|acute(?:ly)?|abrupt(?:ly)?|all at once|out of the blue|woke (?:up )?with|this morning|last night|yesterday|today|since \\d{1,2}(?:[:.]\\d\\d)? ?(?:am|pm|o'clock|this|today|last|yesterday)|\\d{1,2} hours? (?:ago|history)|for (?:the (?:last|past) )?\\d{1,2} hours?|hours? ago|of \\d{1,2} hours?'? duration|overnight|(?:1|2|3|4|5|6|7|8|9|10|11|12|13|14)[ -]days? (?:ago|history))\\b");
+            "\\b(?:sudden(?:ly)?|acute(?:ly)?|abrupt(?:ly)?|all at once|out of the blue|woke (?:up )?with|this morning|last night|yesterday|today|since \\d{1,2}(?:[:.]\\d\\d)? ?(?:am|pm|o'clock|this|today|last|yesterday)|\\d{1,2} hours? (?:ago|history)|for (?:the (?:last|past) )?\\d{1,2} hours?|hours? ago|of \\d{1,2} hours?'? duration|overnight|(?:1|2|3|4|5|6|7|8|9|10|11|12|13|14)[ -]days? (?:ago|history))\\b"
+                    + "|(?<=\\b(?:cold|pale|white|mottled|pulseless|icy|ashen|waxy)\\b[^.;]{0,45})\\b(?:for|since|over|in) (?:about |approximately |the (?:last|past) )?(?:(?:[1-9]|1[0-4]) days?|monday|tuesday|wednesday|thursday|friday|saturday|sunday)\\b");
     private static final Pattern LOST = Pattern.compile(
             "\\b(?:cold|pale|white|pallor|mottled|numb|dead|icy|ice|ashen|dusky|pulseless|painful and (?:cold|white)|paralys\\w+|paraesthesi\\w+|blue)\\b");
     private static final Pattern PAIN =
@@ -131,7 +132,10 @@ final class AcuteRule implements Rule {
                 "abrupt",
                 "woke",
                 "days",
-                "day ago",
+                "day",
+                " am",
+                " pm",
+                "o'clock",
                 "all at once",
                 "blue")) {
             return Optional.empty();
@@ -177,7 +181,9 @@ final class AcuteRule implements Rule {
                 || !limbNamed && !suddenPain
                 || Fit.matches(plain, "(?s).*\\b(?:arm|stroke|face|hand|facial|swollen calf|dvt)\\b.*")
                 || plain.contains("blue")
-                        && !Fit.matches(plain, "(?s).*\\b(?:cold|white|pale|numb|pulseless|dead|icy)\\b.*")) {
+                        && !Fit.matches(
+                                withNext(page, sentence),
+                                "(?s).*\\b(?:cold|white|pale|numb|pulseless|dead|icy)\\b.*")) {
             return Optional.empty();
         }
         return limbNamed
@@ -188,6 +194,15 @@ final class AcuteRule implements Rule {
                         Math.max(sudden.end(), limb.end()),
                         findings)
                 : mark(page, sentence, sudden.start(), sudden.end(), findings);
+    }
+
+    /** The sentence, and the one behind it in the same paragraph. */
+    private static String withNext(Page page, Sentence sentence) {
+        return sentence.plain
+                + page.after(sentence)
+                        .filter(after -> after.paragraph == sentence.paragraph)
+                        .map(after -> " " + after.plain)
+                        .orElse("");
     }
 
     private static Optional<Topic> mark(Page page, Sentence sentence, int start, int end, Findings findings) {

@@ -14,7 +14,7 @@ final class AllergyRule implements Rule {
             "\\b(pen(?=:? ?allerg)|(?<=allergy: |allergic to |allergy to |allergic )pen(?=[ ,.;(:-]|$)|pcn|latex|iodine|iodide|povidone[ -]iodine|sulfa(?: drugs)?|sulpha(?: drugs)?|sulfonamides?|sulphonamides?|penicillins?|shellfish|elastoplast|plasters?|sticking plaster|adhesive(?: tape)?|micropore|tape|eggs?|nuts?|peanuts?|nickel|chlorhexidine|nsaids?|statins?|opioids?|opiates?|bee stings?|wasp stings?|cephalosporins?|macrolides?|tetracyclines?|quinolones?|ace inhibitors?|acei|kiwi|pollen|strawberries|metal|zinc|silver|honey|lanolin)\\b");
     /** Ends what somebody is allergic to: "allergic to codeine and takes paracetamol". */
     private static final String TAKES =
-            "\\b(?:takes?|taking|uses|using|(?:is|he's|she's|now|currently) on|medication|medicines?|meds|current)\\b";
+            "\\b(?:takes?|taking|uses|using|(?:is|he's|she's|now|currently|so|therefore|and|remains|stays) on|medication|medicines?|meds|current)\\b";
 
     private static final Pattern SAYS = Pattern.compile(
             "\\b(?:allergy|allergic|allergen|anaphyla\\w+|hypersensitiv\\w+|reacts? (?:badly |severely )?to|reacted (?:badly |severely )?to|reactions? to|adverse reactions?|intoleran\\w+|rash|hives|urticaria|angioedema|bronchospasm|wheez\\w+|itch\\w*|broke out|breaks out|comes? (?:him |her )?out in|came out in|collaps\\w+|brings (?:him|her) out)\\b");

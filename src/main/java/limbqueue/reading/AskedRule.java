@@ -14,6 +14,10 @@ final class AskedRule implements Rule {
     private static final Pattern SOON = Pattern.compile(
             "\\b(?:(?:as |the )?(?:earliest|soonest) (?:possible|convenience|available|opportunity|appointment|appt|slot|date)|very soon)\\b");
 
+    /** "Priority: soon". */
+    private static final Pattern LABELLED_SOON =
+            Pattern.compile("^(?:urgency|priority|category|referral priority|timescale) ?[:=-] ?soon\\b(?! ?/)");
+
     private static final Pattern URGENT = Pattern.compile("\\b(?:urgent(?:ly)?|pressing)\\b");
     private static final Pattern ROUTINE =
             Pattern.compile("\\b(?:routine(?:ly)?|non[- ]?urgent(?:ly)?|not urgent|isn't urgent|nothing urgent)\\b");
@@ -22,22 +26,29 @@ final class AskedRule implements Rule {
     private static final Pattern URGENCY = Pattern.compile(
             "(?:routine|urgent|emergency|stat|as soon as possible|immediate|soon|non-? ?urgent|not urgent|elective)\\b");
     /** A form that was left as it is printed: "routine / urgent / emergency". */
-    private static final Pattern CHOICE = Pattern.compile("\\b(?:routine|urgent|soon|emergency|elective|stat) ?/ ?"
-            + "(?:routine|urgent|soon|emergency|elective|stat)\\b");
+    private static final Pattern CHOICE =
+            Pattern.compile("\\b(?:non-? ?urgent|routine|urgent|soon|emergency|elective|stat) ?(?:/|\\||or) ?"
+                    + "(?:routine|urgent|soon|emergency|elective|stat)\\b");
 
     private static final Pattern URGENCY_LABEL = Pattern.compile(
             "^[^\\[(\u2610-\u2612]{0,40}?\\b(?:urgency|priority|category|requested|request|timescale)\\b[a-z ]{0,20}:?");
     private static final Pattern REQUEST = Pattern.compile(
             "\\b(?:please|pls|plz|see|seen|review|appointment|appt|refer\\w*|request\\w*|priority|opinion|assess\\w*|ask\\w*|consult\\w*|grateful|thank|appreciate|could you|would you|can you|your|list|clinic|advice|triage|help|urgency|need|advise|him|her|attention|eval\\w*|kindly|glad|view|category|transfer|admission)\\b");
     private static final Pattern NOT_ASKED = Pattern.compile(
-            "\\b(?:(?:mg|mcg|units?|iu|ml|iv|im|po|sc|bolus|given|dose|gtt) stat|routine(?:ly)? (?:\\w+ )?(?:bloods?|blood tests?|medication|check|screening|labs?|surgery|follow|foot|follow-up|exam\\w*|observations|health|annual|review in)|(?:annual|during|his|her|attended (?:for )?|at) (?:a )?routine (?:check|visit|exam|bloods?|clinic|appointment|review)|urgent (?:care|dialysis|surgery in|bypass|operation in|admission in|care centre|hospital admission)|emergency (?:bypass|surgery|operation|admission|repair)|immediate(?:ly)? (?:after|relief|postoperative|below|distal|post)|routine of|return urgently|(?:asked|told|wants|wanted) me to (?:write|say|mark|put|call|make)[^.;]{0,20}|in an emergency|in case of (?:an )?emergency|back urgently|come back (?:urgent|immediately|at once)|(?:to )?(?:return|attend|go to|come|present)(?: \\w+){0,6} (?:immediately|at once|straight away|urgently|right away)|heart.{0,20}urgent|(?:daughter|son|wife|husband|partner|family|relatives?|mother|father|sister|brother|niece|nephew|carer) (?:also |now |really )?(?:insists?|thinks?|believes?|feels?|claims?|demands?|says?|said|insisted)\\b[^.;]{0,30})\\b");
+            "\\b(?:(?:mg|mcg|units?|iu|ml|iv|im|po|sc|bolus|given|dose|gtt) stat|routine(?:ly)? (?:\\w+ )?(?:bloods?|blood tests?|medication|check|screening|labs?|surgery|follow|foot|follow-up|exam\\w*|observations|health|annual|review in)|(?:annual|during|his|her|attended (?:for )?|at) (?:a )?routine (?:check|visit|exam|bloods?|clinic|appointment|review)|urgent (?:care|dialysis|surgery in|bypass|operation in|admission in|care centre|hospital admission)|emergency (?:bypass|surgery|operation|admission|repair)|immediate(?:ly)? (?:after|relief|postoperative|below|distal|post)|(?:wait(?:s|ing)? (?:for|until) [a-z ]{0,20}|(?:next|usual|normal|ordinary|not for|not on|not a|than) (?:a |the )?)routine|routine of|return urgently|(?:asked|told|wants|wanted) me to (?:write|say|mark|put|call|make)[^.;]{0,20}|in an emergency|in case of (?:an )?emergency|back urgently|come back (?:urgent|immediately|at once)|(?:to )?(?:return|attend|go to|come|present)(?: \\w+){0,6} (?:immediately|at once|straight away|urgently|right away)|heart.{0,20}urgent|(?:daughter|son|wife|husband|partner|family|relatives?|mother|father|sister|brother|niece|nephew|carer) (?:also |now |really )?(?:insists?|thinks?|believes?|feels?|claims?|demands?|says?|said|insisted)\\b[^.;]{0,30})\\b");
 
     private static final Pattern EXPEDITE = Pattern.compile(
-            "\\b(?:expedit\\w+|(?:be |him |her |get |seen |treated |done |it )?(?:sooner|earlier|faster|quicker)(?: than)?(?: appointment| date| slot| if| please)?|bring (?:\\w+ ){0,4}forward|brought forward|jump the queue|move (?:\\w+ ){0,3}up (?:the|your) (?:list|queue)|fast[- ]track\\w*|speed(?:ed)? up|hurry (?:things|this|it)|(?:would like|wants?|wishes|hopes?|hoping|like|asks?|asking|keen|needs?|prefer\\w*|anxious)(?: \\w+){0,12} (?:before|in time for|prior to|ahead of)|(?:seen|treated|done|sorted|fixed|better|walking|procedure|it|appointment|see (?:him|her)|see \\w+)(?: \\w+){0,4} (?:before|in time for|prior to|ahead of)(?= (?:he|she|his|her|the|their|a|this|that|they|\\d|leaving|christmas|easter|sail\\w*|fl\\w+|travel\\w*|january|february|march|april|may|june|july|august|september|october|november|december))|before the (?:wedding|cruise|holiday|trip)|if (?:at all )?possible before)\\b");
+            "\\b(?:expedit\\w+|(?:be |him |her |get |seen |treated |done |it )?(?:sooner|earlier|faster|quicker)(?: than(?! (?:expected|before|usual|normal|last|in|at|he|she|it|i|we)\\b))?(?: appointment| date| slot| if| please)?|bring (?:\\w+ ){0,4}forward|brought forward|jump the queue|move (?:\\w+ ){0,3}up (?:the|your) (?:list|queue)|(?:your |on the |for a )cancellation(?:s| list| slot)?|short[- ]notice (?:list|slot|appointment)|fast[- ]track\\w*|speed(?:ed)? up|hurry (?:things|this|it)|(?:would like|wants?|wishes|hopes?|hoping|like|asks?|asking|keen|needs?|prefer\\w*|anxious)(?: \\w+){0,12} (?:before|in time for|prior to|ahead of)|(?:seen|treated|done|sorted|fixed|better|walking|procedure|it|appointment|see (?:him|her)|see \\w+)(?: \\w+){0,4} (?:before|in time for|prior to|ahead of)(?= (?:he|she|his|her|the|their|a|this|that|they|\\d|leaving|christmas|easter|sail\\w*|fl\\w+|travel\\w*|january|february|march|april|may|june|july|august|september|october|november|december))|before the (?:wedding|cruise|holiday|trip)|if (?:at all )?possible before)\\b");
     /** "Bloods to be done before the angiogram", "if it gets worse she should be seen sooner". */
     private static final Pattern NO_HASTE = Pattern.compile(
             "\\b(?:(?:before|in time for|prior to|ahead of) (?:(?:the|any|his|her|their|a|an|your|this|each|next) )?(?:\\w+ )?(?:procedures?|angio\\w*|contrast|surgery|operation|intervention|treatment|stent\\w*|scans?|ct|cta|mra|mri|duplex|injections?|clinic|visits?|consult\\w*|dos\\w+|meals?|bed(?:time)?|walking|stopping|starting|admission|discharge|transfer|dialysis)"
                     + "|(?:if|should|in case|unless)\\b[^.;]{0,50}\\b(?:worse\\w*|worsen\\w*|deteriorat\\w*|changes?|develops?|problems?|black|spreads?))\\b");
+
+    /** "Bloods were done before he left", "wants to know before the holiday whether", "faster than expected". */
+    private static final Pattern DONE_BEFORE = Pattern.compile(
+            "\\b(?:was|were|been|had) (?:seen|treated|done|sorted|fixed)(?: \\w+){0,4} (?:before|in time for|prior to|ahead of)\\b"
+                    + "|\\b(?:know|hear|told|understand|advice|advise|ask you|reassurance|letter|answer|reply)\\b[^.;]{0,20} before\\b"
+                    + "|\\b(?:sooner|earlier|faster|quicker|quickly) than (?:expected|usual|normal|before|last)\\b");
 
     private static final Pattern TRAVEL = Pattern.compile(
             "\\b(?:cruise|holiday|travel\\w*|trip|vacation|flight|fl(?:y|ies|ying)|sail\\w*|abroad|tour|pilgrimage|voyage|journey|leaves for|leaving for|winter in|ship|overseas|safari)\\b");
@@ -67,6 +78,7 @@ final class AskedRule implements Rule {
         }
         put(page, sentence, STAT, "stat", findings);
         put(page, sentence, ASAP, "asap", findings);
+        put(page, sentence, LABELLED_SOON, "asap", findings);
         if (!ROUTINE.matcher(plain).find()
                 || !Fit.matches(plain, "(?s).*\\b(?:non[- ]?urgent|not urgent|isn't urgent|nothing urgent)\\b.*")) {
             put(page, sentence, URGENT, "urgent", findings);
@@ -166,6 +178,7 @@ final class AskedRule implements Rule {
                 || Fit.matches(
                         plain,
                         "(?s).*\\b(?:not (?:asking|request\\w*) (?:for )?(?:\\w+ )?(?:to )?(?:be )?(?:expedit\\w*|sooner|earlier))\\b.*")
+                || DONE_BEFORE.matcher(plain).find()
                 || Fit.matches(match.group(), "(?:sooner|earlier|it sooner|faster|quicker|her sooner every|earlier.*)")
                         && !Fit.matches(
                                 plain,

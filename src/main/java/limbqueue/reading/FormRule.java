@@ -4,6 +4,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** Forms and tables that answer a complaint for each side: "Rest pain (R/L): no / yes", "Ulcer   none   none". */
@@ -22,7 +23,7 @@ final class FormRule implements Rule {
     private static final String CELL = "((?:yes|no|none|nil|y|n|present|absent)\\b|\\[ ?x? ?\\](?: no\\b| yes\\b)?)";
     private static final Pattern ROW =
             Pattern.compile("^(?!.{0,200}\\b(?:left|right)\\b)(claudication|rest pain|ulcer|wound|gangrene)s? ?:? ?"
-                    + CELL + "([^a-z\\[]*(?:[a-z0-9/. ]*?)) " + CELL + "([^a-z\\[]*[a-z0-9/. ]*)$");
+                    + CELL + "([^a-z\\[]*(?:[a-z0-9/. ]*?)) " + CELL + "(?! ?[/(])([^\\[\\]]{0,100})$");
     /** Boxes for yes and no, which are no columns of sides. */
     private static final Pattern YES_AND_NO = Pattern.compile("\\] yes\\b.*\\] no\\b|\\] no\\b.*\\] yes\\b");
 
@@ -62,7 +63,30 @@ final class FormRule implements Rule {
                 answer(row.group(1), second.word, row.group(4), sentence.span(row, 4), findings);
                 distance(row.group(1), first, sentence, row.start(3), row.end(3), findings);
                 distance(row.group(1), second, sentence, row.start(5), row.end(5), findings);
+                wound(sentence, row, head.get(), findings);
             }
+        }
+    }
+
+    /** "Ulcer   N   Y  lateral forefoot, superficial": what stands behind is of the leg that has one. */
+    private static void wound(Sentence sentence, Matcher row, List<Side> head, Findings findings) {
+        var first = yes(row.group(2)).orElse(false);
+        var second = yes(row.group(4)).orElse(false);
+        if (!Fit.matches(row.group(1), "ulcer|wound") || first.equals(second)) {
+            return;
+        }
+        var side = head.get(first ? 0 : 1);
+        var text = row.group(5);
+        if (!text.isBlank()) {
+            var words = sentence.span(row, 5);
+            WoundDetails.siteNamed(text).ifPresent(site -> findings.putIfUnknown(side.leg("wound.site"), site, words));
+            WoundDetails.depthNamed(text)
+                    .ifPresent(depth -> findings.putIfUnknown(side.leg("wound.ulcer"), depth, words));
+            WoundDetails.exposureNamed(text)
+                    .ifPresent(bare -> findings.putIfUnknown(side.leg("wound.exposes"), bare, words));
+        }
+        if (findings.words(side.leg("wound.ulcer")).isEmpty()) {
+            findings.ask("An ulcer is mentioned: ask how deep it is.", sentence.span(row, 1));
         }
     }
 

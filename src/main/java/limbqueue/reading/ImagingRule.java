@@ -29,7 +29,16 @@ final class ImagingRule implements Rule {
             Pattern.compile("\\b(?:requested|booked|ordered|planned|awaited|wanted|pending|to follow) ?: ?(?:an? )?$");
 
     private static final Pattern PLANNED_AFTER = Pattern.compile(
-            "^ (?:of|for) [^,.;:]{1,40}? (?:was|is|has been|have been|will be) (?:requested|ordered|booked|planned|asked for|awaited|arranged|refused|declined|cancelled)\\b|^[^.;]{0,60}\\b(?:has not|hasn't|have not) (?:yet )?(?:taken place|been done|happened)\\b|^(?: of (?:the )?(?:left |right )?\\w+)? to (?:exclude|rule out|look for)\\b|^(?: without \\w+)?(?: (?:foot|toe|heel|ankle|of|for|scan|leg|both|bilateral|the|left|right|lower|limb|limbs|arteries|study|legs|his|her|aorta|and|to|with|w|run-?off|abdomen|pelvis))* ?[:-]? ?\\(?(?:(?:only if|deliberately|will be|can be|could be|is|are|was|were|has been|have been|to be|will be|should be|being|now|not yet|not|also|already|still) ){0,3}(?:offered|done if|made if|possible|request(?:ed)?|req'?d|req\\b|order(?:ed)?|book(?:ed)?|arranged|pending|await(?:ed|ing)|planned|schedul\\w+|sent\\b|due\\b|suggested|recommended|advised|to follow|considered|referral|next (?:week|month)|if |discussed|thought of|talked of|mentioned|needed|required|would|could|might|please|not (?:done|performed|available here|yet)|not yet|tomorrow|to be|appointment|declined|asked for|wanted|is not available|isn't available|unavailable here|appt|list)");
+            "^ (?:of|for) [^,.;:]{1,40}? (?:was|is|has been|have been|will be) (?:requested|ordered|booked|planned|asked for|awaited|arranged|refused|declined|cancelled)\\b|^[^.;]{0,60}\\b(?:has not|hasn't|have not) (?:yet )?(?:taken place|been done|happened)\\b|^(?: of (?:the )?(?:left |right )?\\w+)? to (?:exclude|rule out|look for)\\b|^(?: without \\w+)?(?: (?:foot|toe|heel|ankle|of|for|scan|leg|both|bilateral|the|left|right|lower|limb|limbs|arteries|study|legs|his|her|aorta|and|to|with|w|run-?off|abdomen|pelvis))* ?[:-]? ?\\(?(?:(?:only if|deliberately|will be|can be|could be|is|are|was|were|has been|have been|had been|to be|will be|should be|being|now|not yet(?! reported)|not|also|already|still) ){0,3}(?:offered|cancelled|postponed|deferred|refused|outstanding|not attended|(?:is )?unavailable|(?:or \\w+ )?(?:at your|as you (?:see|wish|think|prefer)|whichever|if you)\\b|done if|made if|possible|request(?:ed)?|req'?d|req\\b|order(?:ed)?|book(?:ed)?|arranged|pending|await(?:ed|ing)|planned|schedul\\w+|sent\\b|due\\b|suggested|recommended|advised|to follow|considered|referral|next (?:week|month)|if |discussed|thought of|talked of|mentioned|needed|required|would|could|might|please|not (?:done|performed|available here|yet(?! reported))|not yet(?! reported)|tomorrow|to be|appointment|declined|asked for|wanted|is not available|isn't available|unavailable here|appt|list)");
+    /** "CTA with this indication has been asked of radiology". */
+    private static final Pattern PLANNED_LATER = Pattern.compile(
+            "^[^.;:,]{0,60}?\\b(?:is|was|has been|have been|had been|will be|to be)(?: (?:now|also|already|urgently|only|still))* "
+                    + "(?:requested|ordered|booked|arranged|asked (?:for|of)|applied for|awaited|pending|planned|scheduled|refused|declined|cancelled|considered|suggested|recommended|postponed|deferred|outstanding)\\b");
+
+    /** "Requested by the GP in January showed", "was requested and performed". */
+    private static final Pattern ASKED_AND_DONE = Pattern.compile(
+            "^ (?:(?:was|is|has been|had been|have been) )?(?:requested|ordered|booked|arranged|sent)\\b[^.;:]{0,50}?\\b(?:showed|shows|revealed|demonstrated|(?:and|then) (?:performed|done|carried out|taken|reported))\\b");
+
     private static final Pattern DONE = Pattern.compile(
             "\\b(?:show(?:s|ed|n|ing)?|demonstrat\\w+|reveal\\w*|report(?:ed|s)?|confirm\\w*|enclosed|attached|done|performed|dated|taken|found|suggest(?:s|ed)|of \\d|on \\d|was (?:normal|carried|performed|done)|results?|findings|impression|images|underwent|had (?:a|an)|in (?:19|20)\\d\\d|with (?:this|you)|agrees?|excludes?|excluded|:|=)\\b|[:]");
 
@@ -125,20 +134,24 @@ final class ImagingRule implements Rule {
         var before = plain.substring(sentence.clauseStart(start), start);
         var after = plain.substring(end, Math.min(plain.length(), end + 90));
         if (PLANNED_AFTER.matcher(after).find()
+                        && !ASKED_AND_DONE.matcher(after).find()
+                || PLANNED_LATER.matcher(after).find() && !DONE.matcher(after).find()
                 || NEXT_STEP.matcher(after).find()
                 || PLANNED_LABEL.matcher(plain.substring(0, start)).find()
                 || sentence.section == Sentence.Section.PLAN) {
             return true;
         }
         var planned = PLANNED_BEFORE.matcher(before);
-        if (planned.find()) {
+        if (planned.find()
+                && !(Fit.matches(planned.group(), "(?s)await\\w* (?:the )?(?:result|report)s? (?:of|from) .*")
+                        || Fit.matches(after, "(?s) done (?:on )?\\d.*"))) {
             var word = planned.group();
             if (Fit.matches(word, "(?s)(?:for|no|please|before|needs?)\\b.*")
                     && !Fit.matches(before, "(?s).*\\b(?:hold|held|stop|withh\\w+|omit)\\b[^.;]{0,40}\\bfor .*")
                     && !Fit.matches(word, "(?s)(?:please|no|needs?)\\b.*")) {
                 return Fit.matches(
                         before,
-                        "(?s).*\\b(?:refer\\w*|list\\w*|wait\\w*|book\\w*|him|her|due|plan\\w*|ask\\w*|sent|down|date|appointment|slot|form) for [^.;]*");
+                        "(?s).*\\b(?:refer\\w*|list\\w*|wait\\w*|book\\w*|him|her|due|plan\\w*|ask\\w*|sent|down|date|appointment|slot|form|grateful|thankful|glad|request\\w*|hop\\w*|push\\w*|need) for [^.;]*");
             }
             return !(word.startsWith("please") && Fit.matches(word, "(?s).*\\b(?:find|see)\\b.*"))
                     && !(word.startsWith("repeat") && DONE.matcher(after).find())

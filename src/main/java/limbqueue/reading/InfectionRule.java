@@ -39,6 +39,13 @@ final class InfectionRule implements Rule {
     private static final Pattern SAID_INFECTED = Pattern.compile(
             "\\binfected (?:\\w+ ){0,3}(?:ulcer|wound|sore|toe|heel|foot)\\b|\\b(?:ulcer|wound|toe|heel|foot) (?:is |are |has become |became )(?:now )?infected\\b");
 
+    /** "Was red and discharging in January, now dry and clean": signs of an earlier time. */
+    private static final Pattern WAS =
+            Pattern.compile("\\b(?:was|were|had been|used to be|initially|at first)\\b[^.;]{0,60}$");
+
+    private static final Pattern NOW_CLEAN = Pattern.compile(
+            "^[^.;]{0,60}\\b(?:now|but|since|today)\\b[^.;]{0,20}\\b(?:clean|dry|settled|resolved|gone|quiet|better|healthy)\\b");
+
     private static final Pattern REDNESS_EXTENT = Pattern.compile(
             "\\b(?:erythema|redness|cellulitis|red)\\b[^.;]{0,60}?\\b(?<![\\d.])(?<a>\\d{1,3}(?:\\.\\d)?) ?(?<ua>cm|mm|centimetres?|centimeters?|millimetres?|inch(?:es)?)\\b|(?<![\\d.])\\b(?<b>\\d{1,3}(?:\\.\\d)?) ?(?<ub>cm|mm|centimetres?|centimeters?|millimetres?|inch(?:es)?)(?: (?:of|wide|rim|ring|halo|zone|area|margin|band|collar|surrounding|peri-?wound|spreading))*(?: of)?(?: surrounding| peri-?wound| spreading| periwound)? (?:erythema|redness|cellulitis)\\b");
     private static final Pattern DEEP = Pattern.compile(
@@ -158,6 +165,11 @@ final class InfectionRule implements Rule {
                 var polarity = Polarity.of(sentence, match);
                 if (polarity == Polarity.OPEN
                         || Polarity.isOver(plain, match.start(), match.end())
+                        || WAS.matcher(plain.substring(sentence.clauseStart(match.start()), match.start()))
+                                        .find()
+                                && NOW_CLEAN
+                                        .matcher(plain.substring(match.end()))
+                                        .find()
                         || isOther(plain, sign, match.start(), match.end())) {
                     continue;
                 }
@@ -231,10 +243,10 @@ final class InfectionRule implements Rule {
             case PUS ->
                 Fit.matches(
                                 before,
-                                "(?s).*\\b(?:hospital|on|at|after|since|date of|nasal|urethral|upon|following|nipple|vaginal|serous|clear|his|her) $")
+                                "(?s).*\\b(?:hospital|on|at|after|since|date of|nasal|urethral|upon|following|nipple|vaginal|serous|(?:haemo|sero|sero-|haemo-)?s[ae]rous|(?:sero-?)?sanguin\\w+|haemoserous|bloody|blood stained|watery|straw coloured|clear|his|her) $")
                         || Fit.matches(after, "(?s) (?:summary|letter|planned|note|planning|clinic).*");
             case REDNESS ->
-                Fit.matches(after, "(?s) (?:on dependency|when dependent|on hanging).*")
+                Fit.matches(after, "(?s)[^.;,]{0,30} (?:on dependency|when dependent|on hanging|on lowering)\\b.*")
                         || Fit.matches(before, "(?s).*\\b(?:dusky|dependent|brick|sunset|cherry|in) $");
         };
     }

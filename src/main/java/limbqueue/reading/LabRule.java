@@ -3,7 +3,9 @@ package limbqueue.reading;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** Laboratory values with their units as UCUM writes them. */
 final class LabRule implements Rule {
@@ -109,7 +111,19 @@ final class LabRule implements Rule {
 
     /** "Creatinine 1.4 last year, 1.9 today". */
     private static final Pattern EARLIER_THAN = Pattern.compile(
-            "^[^.;\\d]{0,14}\\b(?:last (?:year|month|week|spring|summer|autumn|fall|winter|time)|(?:a|\\d+) (?:year|month|week|day)s? ago|previously|before|yesterday|on admission|at baseline)\\b[^.;\\d]{0,20}(?<v>\\d{1,6}(?:\\.\\d{1,3})?)(?= ?[a-zµ/%]{0,8} ?(?:now|today|currently|this (?:week|month|morning))\\b)");
+            "^[^.;\\d]{0,14}\\b(?:last (?:year|month|week|spring|summer|autumn|fall|winter|time)|(?:a|\\d+) (?:year|month|week|day)s? ago|previously|before|yesterday|on admission|at baseline)\\b[^.;\\d]{0,20}(?<v>\\d{1,6}(?:\\.\\d{1,3})?)(?= ?[a-zµ/%]{0,8} ?(?:now|today|currently|(?:at|on) discharge|this (?:week|month|morning))\\b)");
+
+    /** "92 in the autumn and is now 71": the later value counts. */
+    private static final Pattern NOW_LATER = Pattern.compile(
+            "^[^.;\\d]{0,12}(?:\\b(?:in|of|on|last|this) )?[^.;\\d]{0,25}(?:(?:19|20)\\d\\d)?[^.;\\d]{0,12}\\b(?:now|today|currently|latest|latterly|this (?:week|month|morning))(?: (?:is|it is|was|at|up|down|to|back|only)){0,3}:? ?(?<v>\\d{1,6}(?:\\.\\d{1,3})?)(?!\\d|\\.\\d| ?(?:week|month|year|day|hour)s?\\b|/\\d)");
+
+    /** "Fell from 12.1 to 9.8", "12.1 -> 9.8": the end of it counts. */
+    private static final Pattern FROM_TO = Pattern.compile(
+            "^(?:(?![^.;\\d]{0,30}\\b(?:rang|var|fluctuat))[^.;\\d]{0,30}\\bfrom \\d{1,6}(?:\\.\\d{1,3})? ?[a-zµ/%]{0,8}(?: to | ?(?:-+ ?>|=+ ?>|\u2192) ?)|[ :=]{0,3}\\d{1,6}(?:\\.\\d{1,3})? ?[a-zµ/%]{0,8} ?(?:-+ ?>|=+ ?>|\u2192) ?)(?<v>\\d{1,6}(?:\\.\\d{1,3})?)(?!\\d|\\.\\d|/\\d| ?(?:-+>|=+>|\u2192))");
+
+    /** "CRP 8, 15, 34 mg/l over three weeks": which of them is the last is not said. */
+    private static final Pattern SERIES = Pattern.compile(
+            "^(?:, ?\\d{1,4}(?:\\.\\d{1,2})?){1,6} ?(?:and|then|to|over|in|on|during|[a-zµ%]{1,6}/[a-z\\d]{1,4})\\b(?! (?:19|20)\\d\\d)");
 
     private static final Pattern AIM = Pattern.compile(
             "\\b(?:target|aim(?:ing)?(?: for)?|range|goal|therapeutic|monthly|weekly|usual|keep|maintain)\\b[^.;]{0,20}$");
@@ -140,8 +154,12 @@ final class LabRule implements Rule {
     private static void read(Page page, Sentence sentence, Test test, int start, int end, Findings findings) {
         var plain = sentence.plain;
         var rest = plain.substring(end);
-        var value = VALUE.matcher(rest);
+        var value = FROM_TO.matcher(rest);
         var found = value.find();
+        if (!found) {
+            value = VALUE.matcher(rest);
+            found = value.find();
+        }
         if (!found) {
             value = LATER.matcher(rest);
             var later = value;
@@ -167,15 +185,22 @@ final class LabRule implements Rule {
         if (Fit.matches(before, "(?s).*\\b(?:if|when|once|until|unless|should|provided|allows?)\\b[^,;]*$")) {
             return;
         }
-        var latest = EARLIER_THAN.matcher(rest.substring(value.end()));
-        var number = new BigDecimal((latest.find() ? latest.group("v") : value.group("v")).replace(",", ""));
-        var text = rest.substring(value.end());
-        var unit = test.units().stream()
-                .filter(known -> known.written().matcher(text).find())
+        var later = later(rest, value.end());
+        var number = new BigDecimal(
+                later.map(match -> match.group("v")).orElse(value.group("v")).replace(",", ""));
+        var until = value.end() + later.map(Matcher::end).orElse(0);
+        var text = rest.substring(until);
+        var first = rest.substring(value.end());
+        var unit = Stream.of(text, first)
+                .flatMap(behind -> test.units().stream()
+                        .filter(known -> known.written().matcher(behind).find()))
                 .findFirst();
         if (number.doubleValue() < test.least()
                 || number.doubleValue() > test.most()
-                || Fit.matches(rest.substring(value.end()), "(?s)/\\d.*")) {
+                || Fit.matches(text, "(?s)/\\d.*")) {
+            return;
+        }
+        if (SERIES.matcher(first).find() && later.isEmpty()) {
             return;
         }
         if (rest.startsWith("<") || value.group().contains("<")) {
@@ -192,13 +217,28 @@ final class LabRule implements Rule {
                     return written.find() ? written.end() : 0;
                 })
                 .orElse(0);
-        var words = sentence.span(start, end + value.end() + unitEnd);
+        var words = sentence.span(start, end + until + unitEnd);
         var lab = findings.add("labs");
         lab.put("test", test.code(), words);
         lab.put("value", number, words);
         unit.filter(known -> plausible(test.code(), known.code(), number.doubleValue()))
                 .ifPresent(known -> lab.put("unit", known.code(), words));
-        taken(page, sentence, end + value.end() + unitEnd, start, lab, words);
+        taken(page, sentence, end + until + unitEnd, start, lab, words);
+    }
+
+    /** A value that counts instead of the one that ends at {@code end}, since it is the later one. */
+    private static Optional<Matcher> later(String rest, int end) {
+        var behind = rest.substring(end);
+        for (var pattern : List.of(EARLIER_THAN, NOW_LATER)) {
+            var match = pattern.matcher(behind);
+            if (match.find()
+                    && TESTS.stream()
+                            .noneMatch(
+                                    test -> test.name().matcher(match.group()).find())) {
+                return Optional.of(match);
+            }
+        }
+        return Optional.empty();
     }
 
     /** Whether the value can be in that unit; limits as the format has them. */

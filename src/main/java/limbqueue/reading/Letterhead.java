@@ -71,7 +71,11 @@ final class Letterhead {
     /** A department that could be of any hospital. */
     private static final String ANY_DEPARTMENT =
             "(?i)(?:(?:department|dept\\.?|division) of .*|(?:the )?(?:vascular|general|internal|acute|emergency|renal|dialysis|podiatr\\w+|orthopaedic|medical|surgical|community|diabetic|foot|wound|infusion)?"
-                    + " ?(?:vascular|medical|surgical|foot)? ?(?:surgery|medicine|radiology|cardiology|podiatry|nephrology|unit|department|dept|laboratory|lab|clinic))";
+                    + " ?(?:vascular|medical|surgical|foot|studies)? ?(?:surgery|medicine|radiology|cardiology|podiatry|nephrology|unit|department|dept|laboratory|lab|clinic))";
+
+    /** What makes a practice behind it somebody else's: "his usual GP, Dr Amory, Bell Street Surgery". */
+    private static final Pattern ELSEWHERE = Pattern.compile(
+            "(?i)\\b(?:(?:usual|own|former|previous|registered|new|patient['\u2019]s|his|her) (?:GP|doctor|consultant|practice|surgery|nurse)|(?:copy|copies|reply|replies|sent|send|write|written|referred|refer|admitted|transferred|moved|going|went|known|taken) to|(?:seen|treated|operated|scanned|done|works|worked|lives|lived|attends|attended|stayed|living|working) (?:at|by|in|with)|under the care|discussed (?:\\w+ )?with|c\\.?c\\.?:?)\\b");
 
     private record Piece(int start, int end) {}
 
@@ -100,8 +104,9 @@ final class Letterhead {
         var form = FORM.matcher(page.text);
         while (form.find()) {
             var value = form.group(1).strip();
-            if (isOrganisation(value) && value.contains(" ")) {
-                var words = new Span(form.start(1), form.start(1) + value.length());
+            var whole = Fit.matches(value, ANY_DEPARTMENT) ? withHospital(page.text, form.start(1), value) : value;
+            if (isOrganisation(whole) && whole.contains(" ") && !Fit.matches(whole, ANY_DEPARTMENT)) {
+                var words = new Span(form.start(1), form.start(1) + whole.length());
                 put(page, words, findings);
                 lines.stream()
                         .filter(line -> line.holds(words)
@@ -241,6 +246,9 @@ final class Letterhead {
         for (var i = 0; i < pieces.size(); i++) {
             var piece = withoutName(line, pieces.get(i), name);
             var words = text.substring(piece.start(), piece.end());
+            if (ELSEWHERE.matcher(text.substring(0, piece.start())).find()) {
+                break;
+            }
             var legal = i + 1 < pieces.size()
                     && LEGAL_FORM
                             .matcher(text.substring(
@@ -328,6 +336,12 @@ final class Letterhead {
                 && Fit.matches(next, "(?i).*\\b(?:hospital|infirmary|clinic|general|centre|center)")
                 && !STREET_NAMED.matcher(next).matches();
         return department || partOfHospital ? pieces.get(i + 1).end() : end;
+    }
+
+    /** "Vascular Medicine, Lakeview Medical Center": a department with its hospital, or alone. */
+    private static String withHospital(String text, int start, String department) {
+        var match = Fit.of(", " + NAMED).matcher(text).region(start + department.length(), text.length());
+        return match.lookingAt() && isOrganisation(match.group()) ? department + match.group() : department;
     }
 
     /** Street and place in the same line, of a practice that a form or the foot names. */

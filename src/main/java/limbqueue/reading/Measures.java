@@ -71,6 +71,10 @@ final class Measures {
     private static final Pattern INDEX = Pattern.compile("(?<![\\d.])[01]\\.\\d{1,2}(?!\\d)");
     private static final Pattern INDEX_JUST_BEFORE = Pattern.compile("[01]\\.\\d{1,2}\\)? (?:\\w+ ){0,2}$");
 
+    /** "After treadmill 0.32/0.88": the figure of the effort stands behind it. */
+    private static final Pattern INDEX_JUST_BEHIND =
+            Pattern.compile("^ ?(?:tests? )?[:=(]? ?(?:(?:was|is|to|left|right) ){0,2}[01]\\.\\d");
+
     private Measures() {}
 
     /** The measures in their order. */
@@ -130,7 +134,8 @@ final class Measures {
         var next = i + 1 < named.size() ? Math.min(to, named.get(i + 1).start()) : to;
         return !nextIsNear
                 && !lastIsNear
-                && !INDEX_JUST_BEFORE.matcher(plain.substring(0, it.start())).find()
+                && (!INDEX_JUST_BEFORE.matcher(plain.substring(0, it.start())).find()
+                        || INDEX_JUST_BEHIND.matcher(plain.substring(it.end())).find())
                 && INDEX.matcher(plain.substring(it.end(), next)).find();
     }
 }

@@ -92,6 +92,9 @@ final class PatientName {
             "\\b" + INTRODUCTION + "[ \\t\\n]+(" + PART + ")[ \\t\\n]+(?:[A-Z]\\.?[ \\t]+)?(" + PART
                     + ")(?=,?[ \\t\\n]+(?:aged?\\b|an?[ \\t\\n]|who\\b|whose\\b|with\\b|\\(|\\d{2}\\b|dob\\b|DOB\\b|born\\b|is\\b|has\\b|for\\b|this\\b)|[ \\t]*\\()");
 
+    private static final Pattern BESIDE_RELATIVE = Pattern.compile(
+            "\\b(?i:my|our)[ ](?i:" + Relative.WORD + "),?[ ](" + PART + ")[ ](" + PART + ")(?![ ]?[A-Z])");
+
     private static final Pattern NOT_A_NAME = Pattern.compile(
             "(?i)(?:dear|colleague|doctor|team|clinic|hospital|practice|surgery|medical|centre|center|health|referral|form|date|dob|sex|urgent|right|left|leg|legs|foot|the|this|patient|name|re|he|she|his|her|thank|diagnosis|history|vascular|department|dr|mr|mrs|ms|miss|and|with|is|was|has|of|for|born|male|female|address|phone|tel|fax|letter|new|old|both|bilateral|claudication|rest|pain|ulcer|ischaemia|ischemia|angiogram|limb|lower|circulation|your|our|ref|no|yes|nhs|mrn|request|appointment|opinion|gp|note|call|on|at|in|a|i|ct|cta|chart|service|details|number|id)");
 
@@ -111,8 +114,14 @@ final class PatientName {
         labelled(text)
                 .or(() -> besideBirth(text))
                 .or(() -> titled(page))
+                .or(() -> ofRelative(text))
                 .or(() -> names(HEADED.matcher(text)))
                 .ifPresentOrElse(full -> put(text, full, findings), () -> inPart(page, findings));
+    }
+
+    /** "My father Horace Quill has a black toe": the name of whom a relative writes for. */
+    private static Optional<Full> ofRelative(String text) {
+        return Relative.patient(text).isEmpty() ? Optional.empty() : names(BESIDE_RELATIVE.matcher(text));
     }
 
     /** A surname with its title, or a name that is introduced without one. */
@@ -258,7 +267,7 @@ final class PatientName {
         var after = text.substring(match.end(), Math.min(text.length(), match.end() + 40));
         return Fit.matches(
                                 before,
-                                "(?is).*\\b(?:dear|thanks? to|attention(?: of)?|fao|attn|to|copy to|cc:?|consultant|surgeon|seen by|under|from|by)[: \\t]+$")
+                                "(?is).*\\b(?:manager|secretary|chair|administrator|matron|warden|chaperone|interpreter|dear|thanks? to|attention(?: of)?|fao|attn|to|copy to|cc:?|consultant|surgeon|seen by|under|from|by)[: \\t]+$")
                         && !Fit.matches(before, "(?is).*\\b(?:refer(?:red)? to you|thank you for|listen to)[ \\t]+$")
                 || Fit.matches(
                         after,
@@ -267,9 +276,21 @@ final class PatientName {
                         before, "(?is).*(?:sincerely|faithfully|truly|gratefully|respectfully|regards|wishes),?\\s*$");
     }
 
+    /** "My mother, Mrs Tilda Orme", in the letter of her son. */
+    private static boolean isTheirPatient(Page page, String before) {
+        return Relative.patient(page.text).stream()
+                .anyMatch(word -> Fit.of("(?is)\\b(?:my|our) (?:\\w+ )?" + Relative.WORD + "[, \\t\\n]+$")
+                                .matcher(before)
+                                .find()
+                        && before.toLowerCase(java.util.Locale.ROOT).contains(word));
+    }
+
     /** The husband, the neighbour, or another patient whom the letter names. */
     static boolean isRelative(Page page, Matcher match) {
         var before = page.text.substring(Math.max(0, match.start() - 40), match.start());
+        if (isTheirPatient(page, before)) {
+            return false;
+        }
         return Fit.matches(
                                 before,
                                 "(?is).*\\b(?:husband|wife|son|daughter|neighbour|neighbor|friend|partner|carer|brother|sister|thanks for [a-z ]+|next of kin|nok|caller|sorting out|father|mother|nephew|niece)\\b[:,( \\t]*(?:of[ \\t]+)?$")

@@ -1,8 +1,10 @@
 package limbqueue.reading;
 
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.regex.Pattern;
@@ -25,6 +27,13 @@ final class PerfusionRule implements Rule {
             "\\b(?:for comparison|comparison[^.;]{0,12}|(?:previous|prior|earlier|old|former|pre-?op(?:erative)?) (?:resting |left |right |bilateral |ankle )*$|(?:(?:in|ln|from|of) (?:[a-z]{3,9} )?|^)(?<y>(?:19|20)\\d\\d)(?:,(?! (?:left|right)))?[^.,;\\d]{0,25}$)");
     private static final Pattern EXERCISE = Pattern.compile(
             "\\b(?:after|post|following|on|with)[ -](?:a |the |\\d+ minutes? )?(?:exercise|exertion|treadmill|walking)|\\b(?:falling|fell|falls|dropping|dropped|drops|drop|fall)(?: \\w+){0,2} to\\b|\\bpost[ -]?ex\\b");
+
+    /** "(R/L)": the order in which figures stand that are joined by a stroke. */
+    private static final Pattern ORDER = Pattern.compile("\\b(left|right) ?/ ?(left|right)\\b(?! ?(?:leg|foot))");
+
+    /** "ABI at Westmere 2023 0.9; no signal today". */
+    private static final Pattern NOT_TODAY = Pattern.compile(
+            "\\b(?:today|now|here|this time|currently)\\b[^.;]{0,30}\\b(?:no|not|cannot|isn't|un(?:recordable|obtainable))\\b|\\b(?:no|not|cannot)\\b[^.;]{0,40}\\b(?:today|now|this time)\\b");
 
     @Override
     public void read(Page page, Findings findings) {
@@ -76,9 +85,54 @@ final class PerfusionRule implements Rule {
         if (key.measure() == Measure.ARM && armBehind(sentence, key, findings)) {
             return;
         }
-        for (var shared : SideValues.share(plain, key.end(), to, values, plausible(key.measure()), before)) {
+        var ordered =
+                key.measure() == Measure.ARM ? List.<SideValues.Shared>of() : inOrder(page, sentence, key, to, values);
+        for (var shared : ordered.isEmpty()
+                ? SideValues.share(plain, key.end(), to, values, plausible(key.measure()), before)
+                : ordered) {
             put(page, sentence, key, shared, findings);
         }
+    }
+
+    /** "ABI (R/L) 0.71/0.95, after treadmill 0.32/0.88": figures without sides, in the order told before them. */
+    private static List<SideValues.Shared> inOrder(
+            Page page, Sentence sentence, Measures.Key key, int to, Pattern values) {
+        var plain = sentence.plain;
+        var pair = Fit.of("^[^a-z\\d]{0,4}(?:(?:is|are|was|were|test|at|to|fell|falling) ){0,3}(" + values.pattern()
+                        + ") ?/ ?(" + values.pattern() + ")")
+                .matcher(plain)
+                .region(key.end(), to)
+                .useTransparentBounds(true);
+        if (!pair.find()
+                || Fit.of("\\b(?:left|right|bilateral)\\b")
+                        .matcher(plain)
+                        .region(key.end(), to)
+                        .find()) {
+            return List.of();
+        }
+        var order = order(plain, key.start())
+                .or(() -> page.before(sentence)
+                        .filter(earlier -> sentence.paragraph - earlier.paragraph <= 1)
+                        .flatMap(earlier -> order(earlier.plain, earlier.plain.length())));
+        var shared = new ArrayList<SideValues.Shared>();
+        var plausible = plausible(key.measure()).test(pair.group(1))
+                && plausible(key.measure()).test(pair.group(2));
+        for (var i = 0; i < 2 && plausible && order.isPresent(); i++) {
+            shared.add(new SideValues.Shared(
+                    pair.start(1),
+                    pair.end(i + 1),
+                    pair.group(i + 1),
+                    EnumSet.of(order.get().get(i))));
+        }
+        return shared;
+    }
+
+    private static Optional<List<Side>> order(String plain, int to) {
+        var match = ORDER.matcher(plain).region(0, to);
+        return match.find() && !match.group(1).equals(match.group(2))
+                ? Optional.of(
+                        match.group(1).equals("left") ? List.of(Side.LEFT, Side.RIGHT) : List.of(Side.RIGHT, Side.LEFT))
+                : Optional.empty();
     }
 
     private static final String ARM_PRESSURE = "(?<![\\d./])(\\d{2,3})(?:/\\d{2,3})?(?: ?mmhg)?(?: systolic)? ?\\(?"
@@ -209,7 +263,10 @@ final class PerfusionRule implements Rule {
         if (measure == Measure.ABI && OF_THE_TOE.matcher(lead).find()) {
             return;
         }
-        if (measure.index() && ofEarlierYear(page, plain.substring(0, key.start()))) {
+        if (measure.index()
+                && (ofEarlierYear(page, plain.substring(0, key.start()))
+                        || NOT_TODAY.matcher(plain).find()
+                                && Fit.matches(between, "(?s)[^.;]*\\b(?:19|20)\\d\\d\\b[^.;]*"))) {
             return;
         }
         var several = DECIMAL.matcher(between).find() || WHOLE.matcher(between).find();
@@ -224,7 +281,9 @@ final class PerfusionRule implements Rule {
         }
         if (measure == Measure.ABI && EXERCISE.matcher(lead).find()
                 || measure == Measure.ABI
-                        && Fit.matches(after, "(?s) (?:after|post|following|on)[ -](?:exercise|treadmill|walking).*")) {
+                        && Fit.matches(
+                                after,
+                                "(?s) (?:after|post|following|on)[ -](?:exercise|treadmill|walking)(?! ?(?:tests? )?[:=(]? ?(?:(?:was|is|to|left|right) ){0,2}\\d\\.\\d).*")) {
             measure = Measure.EXERCISE_ABI;
         }
         if ((measure == Measure.DORSALIS_PEDIS || measure == Measure.POSTERIOR_TIBIAL)

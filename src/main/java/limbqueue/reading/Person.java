@@ -44,13 +44,5 @@ final class Person {
                     + "(?:surgeon|physician|nurse|podiatrist|chiropodist|practitioner|registrar|scientist|sonographer|technologist|carer"
                     + "|specialist|partner|gp|consultant|therapist|radiologist|resident|manager|matron|secretary)s?";
 
-    private static final java.util.regex.Pattern RELATIVE = java.util.regex.Pattern.compile(
-            "(?i)\\b(?:my|our) (?:dad|mum|mom|father|mother|husband|wife|gran|nan|grandad|grandmother|uncle|aunt)\\b|\\bi am (?:the|his|her) (?:daughter|son|wife|husband|niece|nephew)\\b");
-
     private Person() {}
-
-    /** Whether a relative of the patient writes, who is neither the patient nor the referrer. */
-    static boolean isRelatives(String letter) {
-        return RELATIVE.matcher(letter).find();
-    }
 }

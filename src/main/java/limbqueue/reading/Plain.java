@@ -2,6 +2,7 @@ package limbqueue.reading;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 
 /** Brings a piece of a letter to the form that rules read; see {@link Sentence}. */
 final class Plain {
@@ -23,13 +24,17 @@ final class Plain {
         this.folded = folded;
     }
 
-    /** @param folded {@code text} as {@link #fold} gives it */
-    static Words of(String text, String folded, int start, int end) {
+    /**
+     * @param folded {@code text} as {@link #fold} gives it
+     * @param patient what whoever writes calls the patient, such as "dad"; empty but in letters of relatives
+     */
+    static Words of(String text, String folded, int start, int end, Set<String> patient) {
         var plain = new Plain(text, folded);
         plain.tokenize(start, end);
         plain.joinSpaced();
         plain.joinPoints();
         new NumberWords(plain.tokens, folded).read();
+        plain.patient(patient);
         new SideLetters(plain.tokens, text).read();
         plain.oneForm();
         return plain.words();
@@ -342,6 +347,24 @@ final class Plain {
 
     private boolean point(int i) {
         return tokens.get(i).text.equals(".") && !tokens.get(i).blankBefore;
+    }
+
+    /** "My dad" becomes the patient; "his father" stays who he is. */
+    private void patient(Set<String> names) {
+        for (var i = 0; i < tokens.size() && !names.isEmpty(); i++) {
+            var word = tokens.get(i).text;
+            var owns = word.endsWith("'s");
+            if (!names.contains(owns ? word.substring(0, word.length() - 2) : word)) {
+                continue;
+            }
+            var before = i == 0 ? "" : tokens.get(i - 1).text;
+            if (before.equals("my") || before.equals("our")) {
+                Token.merge(tokens, i - 1, i + 1, owns ? "patient's" : "patient");
+                i--;
+            } else if (!Fit.matches(before, "his|her|their|your|whose|the|an?|.*'s|-")) {
+                Token.merge(tokens, i, i + 1, owns ? "patient's" : "patient");
+            }
+        }
     }
 
     /** Brings phrases to their one form, the longest first. */

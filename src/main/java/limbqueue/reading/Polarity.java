@@ -37,7 +37,7 @@ enum Polarity {
 
     private static final Pattern DENIED_AFTER = Pattern.compile(
             "^(?: (?:in|of|on|to|at) (?:the |his |her |either |bilateral |both )?(?:left|right|bilateral)? ?(?:leg|foot|toe|side|heel|present)?s?)?"
-                    + "[\"')]*(?: ?[:?=-]+ ?| )(?:\\(|\\[)?(?:(?:is|are|was|were|has been|have been|being) )?(?:(?:currently|completely|both|all|clinically|also) )?"
+                    + "[\"')]*(?! ?\\((?:no|nil|never|none) [a-z])(?: ?[:?=-]+ ?| )(?:\\(|\\[)?(?:(?:is|are|was|were|has been|have been|being) )?(?:(?:currently|completely|both|all|clinically|also) )?"
                     + "(?:absent|denies|none|nil|no(?! (?:change|better|worse|longer|improvement|matter|relief|response|rest pain|ulcer|gangrene|infection|claudication|wound|history))|n(?=$|[ ,;.)/])(?!/)|not (?:present|seen|found|reported|noted|evident|detected|a feature|an issue|a problem|experienced|applicable|suspected|identified)|"
                     + "isn't (?:present|seen|found|reported|noted|a feature|a problem|an issue|evident)|negative|neg|-ve|excluded|ruled out|has not|0(?![\\d.])|false|denied|never|x(?=$|[,;.]))(?![a-z])");
 
@@ -88,7 +88,8 @@ enum Polarity {
                     + PERSON + "\\b(?:'s)?");
     /** "I myself take warfarin": said of whoever writes for the patient. */
     private static final Pattern OF_THE_WRITER = Pattern.compile(
-            "\\bi myself (?:take|have|had|am|was|use|smoke|suffer|get|lost|need)\\b|\\bi am (?:(?!sure|certain|worried)\\w+ ){1,3}myself\\b|\\bi (?:have|had) (?:it|one|this|that|the same)\\b[^.;]{0,20}\\bmyself\\b");
+            "\\bi myself (?:take|have|had|am|was|use|smoke|suffer|get|lost|need)\\b|\\bi am (?:(?!sure|certain|worried)\\w+ ){1,3}myself\\b|\\bi (?:have|had) (?:it|one|this|that|the same)\\b[^.;]{0,20}\\bmyself\\b"
+                    + "|\\bi (?:have|had|take|suffer from|am on|use) [^.;,]{1,40} (?:myself|too)\\b");
 
     /** Whether a sentence begins with somebody else, and not with what somebody else noticed. */
     static boolean isAboutOthers(Sentence sentence) {
@@ -348,7 +349,9 @@ enum Polarity {
                 }
             } else if (other.start() >= end) {
                 var between = plain.substring(end, other.start());
-                if (other.group().startsWith("in ") && between.length() < 15) {
+                if (other.group().startsWith("in ") && between.length() < 15
+                        || between.equals(" ")
+                                && Fit.matches(plain.substring(start, end), "diabetes|smoker|smoking|dialysis")) {
                     return true;
                 }
                 if (between.length() < 40
@@ -378,7 +381,7 @@ enum Polarity {
     }
 
     private static final Pattern OVER = Pattern.compile(
-            "^(?: (?:(?:of|in|on) )?(?:the |his |her )?(?:left |right |bilateral )?(?:leg|calf|thigh|buttock|foot|toe|heel|side)?s?)?,?"
+            "^(?: (?:(?:of|in|on) )?(?:the |his |her )?(?:left |right |bilateral )?(?:leg|calf|thigh|buttock|foot|toe|heel|side)?s?)?,?(?: (?:which|that))?"
                     + "(?: (?:has|have|had|is|was|since|completely|now|fully|all|long|then))*+ (?:resolved|gone|settled|abated|"
                     + "disappeared|cured|relieved since|better since)\\b");
     private static final Pattern REASON_OF_OLD = Pattern.compile(

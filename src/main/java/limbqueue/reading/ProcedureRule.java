@@ -354,6 +354,10 @@ final class ProcedureRule implements Rule {
         if (found.kind().equals("amputation") && Fit.matches(plain, "(?s).*\\b(?:walking on|amputation stump)\\b.*")) {
             return Optional.empty();
         }
+        var run = ProcedureRun.behind(plain, found.end(), clauseTo);
+        if (!run.isEmpty()) {
+            return Optional.of(each(page, sentence, found, run, made, findings));
+        }
         Findings.Entry first = null;
         var values = sides.isEmpty()
                 ? List.of(Optional.<Side>empty())
@@ -377,6 +381,34 @@ final class ProcedureRule implements Rule {
             first = first == null ? entry : first;
         }
         return Optional.ofNullable(first);
+    }
+
+    /** The first entry of those that a run of procedures makes. */
+    private static Findings.Entry each(
+            Page page,
+            Sentence sentence,
+            Found found,
+            List<ProcedureRun.Item> run,
+            List<Findings.Entry> made,
+            Findings findings) {
+        var entries = new ArrayList<Findings.Entry>();
+        for (var item : run) {
+            var entry = findings.add("procedures");
+            var words = sentence.span(item.start(), item.end());
+            entry.put("kind", found.kind(), sentence.span(found.start(), found.end()));
+            entry.put("side", item.side().word, words);
+            item.segment()
+                    .filter(_ -> !found.kind().equals("bypass"))
+                    .ifPresent(known -> entry.put("segment", known, words));
+            page.dates.past(page, sentence.plain, item.start(), item.end()).stream()
+                    .findFirst()
+                    .ifPresent(
+                            date -> entry.put("date", date.date().orElseThrow().toString(), words));
+            amputated(sentence, found, Optional.of(item.side()), findings);
+            entries.add(entry);
+        }
+        made.addAll(entries);
+        return entries.getFirst();
     }
 
     /** Where the words of the second of two procedures begin: "… at Easton Hospital in 2023 and left SFA stenting". */

@@ -42,12 +42,16 @@ final class Sentences {
     private final String text;
     private final String folded;
     private final List<Sentence> sentences = new ArrayList<>();
+    /** What whoever writes calls the patient, where that is a relative. */
+    private final Set<String> patient;
+
     private Sentence.Section section = Sentence.Section.NONE;
     private int paragraph;
     private boolean headingHadWords;
 
     private Sentences(String text, String folded) {
         this.text = text;
+        this.patient = Relative.patient(text);
         this.folded = folded;
     }
 
@@ -322,7 +326,7 @@ final class Sentences {
         if (from == to) {
             return;
         }
-        var words = Plain.of(text, folded, from, to);
+        var words = Plain.of(text, folded, from, to, patient);
         if (words.plain().isEmpty()) {
             return;
         }

@@ -57,17 +57,19 @@ final class SideLetters {
         return upper > 12 && upper > 4 * lower;
     }
 
-    /** "abpi 0.41 l, 0.93 r". */
+    /** "abpi 0.41 l, 0.93 r", "abi l .6 r .95". */
     private boolean ofIndex(int i) {
-        return i > 0
-                && Fit.matches(tokens.get(i - 1).text, "[01]\\.\\d{1,2}")
+        return (i > 0 && Fit.matches(tokens.get(i - 1).text, "[01]\\.\\d{1,2}")
+                        || i + 1 < tokens.size()
+                                && Fit.matches(tokens.get(i + 1).text, "[01]\\.\\d{1,2}")
+                                && tokens.get(i + 1).blankBefore)
                 && tokens.stream().anyMatch(token -> Fit.matches(token.text, "abi|abpi|abis|abpis|tbi"));
     }
 
     private boolean legWord(int i) {
         return Fit.matches(
                 tokens.get(i).text,
-                "fem|femoral|pop|popliteal|leg|foot|toe|calf|heel|thigh|limb|abi|abpi|hallux|great|big|dp|sfa|side|buttock|ankle");
+                "fem|femoral|pop|popliteal|iliac|common|external|cia|eia|cfa|stent|bka|aka|leg|foot|toe|calf|heel|thigh|limb|abi|abpi|hallux|great|big|dp|sfa|side|buttock|ankle");
     }
 
     /** Whether "PTA" is the posterior tibial artery: beside the other artery of the foot, or graded among pulses. */
@@ -79,8 +81,12 @@ final class SideLetters {
             return true;
         }
         if (i + 2 < tokens.size()
-                && Fit.matches(tokens.get(i + 1).text, "/|&|and|or|nor|\\+")
-                && Fit.matches(tokens.get(i + 2).text, foot)) {
+                        && Fit.matches(tokens.get(i + 1).text, "/|&|and|or|nor|\\+")
+                        && Fit.matches(tokens.get(i + 2).text, foot + "|peroneal")
+                || i + 1 < tokens.size()
+                        && Fit.matches(
+                                tokens.get(i + 1).text,
+                                "patent|occluded|runs?|runoff|fills|disease|diseased|stenosis|stenosed")) {
             return true;
         }
         var next = i + 1;

@@ -34,6 +34,10 @@ final class SideValues {
             "^(?: (?:leg|foot|side|one))? ?[:=,]? ?(?:(?:could |was |is )?not(?: be)?"
                     + "|isn't|cannot be|couldn't be) (?:done|measured|recorded|taken|tested|obtained|possible|checked|compressible)");
 
+    /** "Unrecordable on the right, 0.66 left". */
+    private static final Pattern UNRECORDABLE = Pattern.compile(
+            "\\b(?:un-?(?:recordable|measurable|obtainable|detectable)|not (?:recordable|measurable|obtainable|done|measured|recorded|detectable)|non compressible|no (?:signal|waveform|reading|value))(?: (?:on|in|for|at))?(?: the)? ?$");
+
     private static final Pattern OTHER = Pattern.compile("\\b(?:contralateral|other)(?: (?:leg|side|one|foot))?\\b");
 
     private static final Pattern NOW = Pattern.compile("\\b(?:now|currently|today|at present|this time)\\b");
@@ -105,8 +109,9 @@ final class SideValues {
         var side = Fit.of("\\b(left|right|bilateral)\\b").matcher(plain).region(from, to);
         while (side.find()) {
             var word = side.group();
-            if (NOT_DONE.matcher(plain.substring(side.end(), Math.min(plain.length(), side.end() + 50)))
-                    .find()) {
+            if (UNRECORDABLE.matcher(plain.substring(from, side.start())).find()
+                    || NOT_DONE.matcher(plain.substring(side.end(), Math.min(plain.length(), side.end() + 50)))
+                            .find()) {
                 continue;
             }
             items.add(new Item(

@@ -27,9 +27,12 @@ final class Signatory {
     private static final String TREATING_LABEL =
             "attending|consultant|gp|pcp|usual[ \\t]+(?:gp|doctor)|family[ \\t]+(?:doctor|physician)";
 
-    private static final String LABELLED_NAME = ")[ \\t]*[:.\\-]?[ \\t]*(?-i:(" + Person.PART + ",[ \\t]+" + Person.PART
-            + "(?:[ \\t]+[A-Z]\\b\\.?)?" + Person.DEGREES + "|(?:" + Person.TITLE + "[ \\t]+){0,3}"
-            + Person.NAME + "(?:" + Person.DEGREES + ")?|" + Person.PLAIN_TITLE + "[ \\t]+" + Person.NAME + "))";
+    private static final String LABELLED_NAME =
+            ")[ \\t]*[:.\\-]?[ \\t]*(?:(?:RGN|RN|SN|DN|HCA|district nurse|community nurse|practice nurse|specialist nurse|staff nurse|nurse|podiatrist|carer|care assistant|deputy manager|manager|physiotherapist)[ \\t]+)?(?-i:("
+                    + Person.PART + ",[ \\t]+" + Person.PART
+                    + "(?:[ \\t]+[A-Z]\\b\\.?)?" + Person.DEGREES + "|(?:" + Person.TITLE + "[ \\t]+){0,3}"
+                    + Person.NAME + "(?:" + Person.DEGREES + ")?|" + Person.PLAIN_TITLE + "[ \\t]+" + Person.NAME
+                    + "))";
     private static final Pattern SURE = Pattern.compile("(?im)(?:^|[ \\t|])(?:" + SURE_LABEL + LABELLED_NAME);
     private static final Pattern SIGNED_BY =
             Pattern.compile("(?im)^[ \\t]*(?:electronically[ \\t]+)?(?:signed(?:[ \\t]+by)?" + LABELLED_NAME);
@@ -67,6 +70,15 @@ final class Signatory {
                     + Person.TITLE + "[ \\t]+){1,3}(?:" + Person.PART + "|" + Person.INITIAL + "[ \\t]+" + Person.PART
                     + ")(?:[ \\t]+" + Person.PART + "){0,2}))");
 
+    /** Who signs for somebody else: "p.p. Dr Lena Marsh", "on behalf of Dr P. Hadley". */
+    private static final Pattern ON_BEHALF = Pattern.compile(
+            "(?m)(?:^|[.,] )[ \\t(]*(?i:(?:sent|signed|written|dictated|typed|approved)[ \\t]+)?(?i:(?:for and )?on behalf of|p\\.?[ ]?p\\.?)[ \\t:]+("
+                    + TITLED_NAME + ")");
+
+    /** Somebody is named who wrote, whatever the name; then the patient's own doctor did not. */
+    private static final Pattern WRITTEN_BY = Pattern.compile(
+            "(?im)(?:^|[ \\t])(?:caller|completed by|filled(?: in)? by|taken by|written by|referred by|from|signed)[ \\t]*:?[ \\t]+(?-i:[A-Z])|(?:^|[ \\t])caller\\b");
+
     private static final Pattern INTRODUCED = Pattern.compile(
             "\\b(?:[Tt]his is|[Ii] am|[Rr]eferral (?:came )?from|[Rr]eferred by|[Mm]essage from|[Ss]ent by|[Ff]rom)[ \\t]+("
                     + TITLED_NAME + ")");
@@ -98,12 +110,13 @@ final class Signatory {
     private Signatory() {}
 
     static Optional<Span> of(Page page, List<Line> lines, Findings findings) {
-        if (Person.isRelatives(page.text)) {
+        if (Relative.writes(page.text)) {
             return first(REFERRED_BY, page);
         }
         return labelled(page, SURE)
                 .or(() -> labelled(page, NAMED))
                 .or(() -> first(TAKEN_FOR, page))
+                .or(() -> first(ON_BEHALF, page))
                 .or(() -> signature(page, lines, findings).map(signed -> inFull(page, lines, signed)))
                 .or(() -> lastWords(page, findings))
                 .or(() -> labelled(page, SIGNED_BY))
@@ -111,7 +124,7 @@ final class Signatory {
                 .or(() -> head(lines))
                 .or(() -> first(INTRODUCED, page))
                 .or(() -> first(SPEAKING, page))
-                .or(() -> labelled(page, TREATING))
+                .or(() -> WRITTEN_BY.matcher(page.text).find() ? Optional.empty() : labelled(page, TREATING))
                 .map(name -> page.original(name).matches("(?s).*['\u2019]s")
                         ? new Span(name.start(), name.end() - 2)
                         : name);
@@ -156,7 +169,8 @@ final class Signatory {
         var match = LAST_WORDS.matcher(page.text).region(tail, page.text.length());
         return match.find()
                         && !Fit.matches(
-                                page.text.substring(tail, match.start()), "(?is).*\\b(?:copy|copies|cc)(?: to)?[: ]*")
+                                page.text.substring(tail, match.start()),
+                                "(?is).*\\b(?:copy|copies|cc|gp|pcp|(?:usual|own|family|registered) doctor)(?: to)?[: ]*")
                         && Fit.matches(page.text.substring(tail, match.start()).replace('\n', ' '), LEAD)
                         && !isPatient(match.group(1), findings)
                 ? Optional.of(new Span(match.start(1), match.end(1)))
@@ -166,7 +180,7 @@ final class Signatory {
     private static Optional<Span> signed(Line line, boolean atTheFoot, Findings findings) {
         if (Fit.matches(
                         line.text(),
-                        "(?i)(?:cc|copy|copies|c\\.c\\.|enc|dictated|typed|to|re|dear)\\b.*|(?:patient|pt|name|gp|pcp|nok)[ \\t]*[:.].*")
+                        "(?i)(?:cc|copy|copies|c\\.c\\.|enc|dictated|typed|to|re|dear|co-?sign\\w*|supervis\\w*|collaborating|reviewed by|approved by|reply to)\\b.*|(?:patient|pt|name|gp|pcp|nok)[ \\t]*[:.].*")
                 || line.text().length() > 110 && !line.text().endsWith(".")) {
             return Optional.empty();
         }
@@ -261,6 +275,10 @@ final class Signatory {
                             line.text(),
                             "(?i)\\s*(?:dear|to|re|attn|patient|fao|cc|copy|copies)\\b.*|.*\\bseen by\\b.*")
                     || line.text().length() > 140) {
+                continue;
+            }
+            if (TITLED.matcher(line.text()).results().count() > 1) {
+                // All partners of a practice, of whom one has written.
                 continue;
             }
             var lettered = LETTERED.matcher(line.text());

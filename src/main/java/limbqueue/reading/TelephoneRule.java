@@ -37,6 +37,10 @@ final class TelephoneRule implements Rule {
             "(?i)\\b(?:his|her|him|patient(?:['\u2019]s)?|pt|mobile|mob|cell|(?<!(?:care|nursing|residential|rest)[ \\t])home|door phone)\\b[^\\d,;|]{0,25}$");
     private static final Pattern REFERRERS = Pattern.compile(
             "(?i)\\b(?:caller|call(?:ing)? back|ring (?:me|us|back)|call (?:me|us)|secretary|our|my|direct line|bleep|pager|surgery|practice|clinic|office|switchboard|reply|replies|answer)\\b[^\\d;|]{0,30}$");
+    /** "Caller: district nurse Peg Arlott, Saltby Nursing, mob 07700 900815". */
+    private static final Pattern CALLER = Pattern.compile(
+            "(?i)^[ \\t]*(?:caller|called by|call from|from|referr(?:er|ed by))\\b[ \\t]*:(?![^\\n]*\\b(?:patient|pt|re|daughter|son|wife|husband|his|her)\\b)[^\\n]*$");
+
     private static final Pattern OURS = Pattern.compile(
             "(?i)^[ \\t]*(?:to|attn|fao)\\b[ \\t]*:?|^[ \\t]*fax to\\b|\\b(?:your fax|faxed to you|fax(?:ed)? to:|fax from)");
 
@@ -61,7 +65,7 @@ final class TelephoneRule implements Rule {
     @Override
     public void read(Page page, Findings findings) {
         var lines = Lines.of(page.text);
-        var relative = Person.isRelatives(page.text);
+        var relative = Relative.writes(page.text);
         for (var line : lines) {
             var match =
                     NUMBER.matcher(page.text).region(line.start(), line.end()).useTransparentBounds(true);
@@ -132,6 +136,9 @@ final class TelephoneRule implements Rule {
         }
         if (relative && A_PRACTICE.matcher(before).find()) {
             return Optional.of(Owner.OTHER);
+        }
+        if (CALLER.matcher(line.upTo(words.start())).find() && !relative) {
+            return Optional.of(Owner.REFERRER);
         }
         if (REFERRERS.matcher(before).find()) {
             return Optional.of(relative ? Owner.OTHER : Owner.REFERRER);

@@ -30,7 +30,7 @@ final class WoundDetails {
 
     private static final Pattern DEEP = Pattern.compile(
             "\\b(?:(?:distal|terminal|end) phalanx (?:\\w+ )?(?:exposed|visible|palpable|showing|bare)|(?:exposed|exposing|exposes|visible|bare)(?: \\w+){0,2} (?:distal |terminal |end )?phalanx|(?<!mm )(?<!cm )deep(?!er than| vein| venous| femoral| infection| peroneal| space)|(?:down|right down|through|extends?|extending|tracks?|tracking|going) (?:\\w+ )?(?:to|into) (?:the )?(?:exposed )?(?:bone|tendon|joint|capsule|fascia|muscle|calcaneus|heel bone|(?:distal |terminal |end )?phalanx)|(?:bone|tendon|joint|metatarsal head|calcaneus)(?: (?:is|are|was|clearly|now|and|tendon|bone)){0,3} (?:visible|exposed|palpable|on show|in the base|showing|seen|bare|can be (?:seen|felt|touched|reached|palpated)|can be clearly (?:seen|felt))|involv(?:es|ing) (?:the )?(?:bone|tendon|joint)|"
-                    + "(?:visible|exposed|exposing|expose|exposes|bare|showing)(?: \\w+){0,2} (?:bone|tendon|joint|metatarsal|calcaneus)|(?:reach(?:es|ing)(?: down)?(?: to)?|prob(?:es?|ing|ed)(?: \\w+)? to) (?:the )?(?:(?:distal |terminal |end )?phalanx|bone|tendon|joint|capsule|calcaneus)|probe(?:d)?[ -]to[ -]bone(?: test)?(?: is| was)?(?: positive|\\+ve)?|ptb(?: positive| \\+ve|\\+)|bone (?:was |is )?(?:felt|reached|can be felt|touched)(?: (?:with|on|by) (?:the |a )?prob\\w+)?|(?:bone|tendon) at (?:the |its )?base|(?:full[ -]thickness ulcer down))\\b");
+                    + "(?:visible|exposed|exposing|expose|exposes|bare|showing)(?: \\w+){0,2} (?:bone|tendon|joint|metatarsal|calcaneus)|(?:reach(?:es|ing)(?: down)?(?: to)?|prob(?:es?|ing|ed)(?: \\w+)? to) (?:the )?(?:(?:distal |terminal |end )?phalanx|bone|tendon|joint|capsule|calcaneus)|probe(?:d)?[ -]to[ -]bone(?: test)?(?: is| was)?(?: positive|\\+ve)?|ptb(?: positive| \\+ve|\\+)|bone (?:was |is )?(?:felt|reached|can be felt|touched)(?: (?:with|on|by) (?:the |a )?prob\\w+)?|(?:bone|tendon) at (?:the |its )?base|(?:i|we|one|you) (?:can |could )?(?:clearly )?(?:see|feel|touch) (?:the )?(?:bone|tendon|joint)|(?:full[ -]thickness ulcer down))\\b");
 
     private static final Pattern BONE =
             Pattern.compile("\\b(?:bone|tendon|joint|capsule|metatarsal head|ptb|calcaneus|phalanx)\\b");
@@ -249,7 +249,7 @@ final class WoundDetails {
                 && !Fit.matches(plain, "(?s)(?:it|this|the (?:ulcer|wound)|ulcer|wound|site|location|over|on)\\b.*")) {
             return;
         }
-        var wound = Fit.of("\\b(?:" + WoundRule.WOUND + "|gangrene|necrosis|black\\w*|mummified)\\b")
+        var wound = Fit.of("\\b(?:" + WoundRule.WOUND + "|gangrene|necrosis|black\\w*|mummified|eschars?)\\b")
                 .matcher(plain);
         if (!wound.find()) {
             if (here) {
@@ -331,7 +331,7 @@ final class WoundDetails {
 
     private static void since(Page page, Sentence sentence, WoundRule.Topic topic, Findings findings) {
         var plain = sentence.plain;
-        var wound = Fit.of("\\b(?:" + WoundRule.WOUND + "|gangrene|necrosis|black\\w*|mummified)\\b")
+        var wound = Fit.of("\\b(?:" + WoundRule.WOUND + "|gangrene|necrosis|black\\w*|mummified|eschars?)\\b")
                 .matcher(plain);
         var position = wound.find() ? wound.start() : 0;
         for (var found : Durations.in(plain, 0, plain.length())) {

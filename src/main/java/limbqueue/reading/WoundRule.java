@@ -16,6 +16,8 @@ final class WoundRule implements Rule {
             "\\b(?:peptic|duodenal|gastric|stomach|mouth|oral|corneal|aphthous|venous ulcer disease|cold|genital|sacral|sacrum|buttock|hand|finger|elbow|surgical|groin|throat|bleeding|plaque)\\b");
     private static final Pattern GANGRENE = Pattern.compile(
             "\\b(?:(?:dry |wet |frank |early |patchy )*gangrene|necrosis|mummified|(?:turned |gone |going |went |is |are |now |became |become |looks? |jet |completely |entirely |all )*black(?:ened|ening)?|blackened)\\b");
+    private static final Pattern ESCHAR = Pattern.compile(
+            "\\b(?:(?:dry|hard|stable|thick|black|leathery|necrosis|adherent) )*eschars?\\b(?! (?:was |has been )?(?:removed|debrided|excised|gone))");
     private static final Pattern DIGIT =
             Pattern.compile("\\b(?:toe|great toe|digits?|hallux|1st ray|tips of the toe)s?\\b");
     private static final Pattern LARGE_PLACE = Pattern.compile(
@@ -37,7 +39,7 @@ final class WoundRule implements Rule {
 
     /** Gangrene that has gone beyond the toes. */
     private static final Pattern BEYOND_TOES = Pattern.compile(
-            "\\b(?:extend\\w*|spread\\w*|reach\\w*|going|gone|up|back|tracking)(?: \\w+)? (?:in)?to (?:the )?(?:forefoot|midfoot|heel|dorsum|rest of the foot|foot)\\b");
+            "\\b(?:extend\\w*|spread\\w*|reach\\w*|going|gone|up|back|tracking)(?: \\w+)? (?:(?:in|on)?to|on to|over|across|up) (?:the )?(?:forefoot|midfoot|heel|dorsum|rest of the foot|foot)\\b");
 
     /** Sentences later than this are about the wound only where they begin with it. */
     private static final int NEAR = 3;
@@ -192,6 +194,9 @@ final class WoundRule implements Rule {
                 findings.ask("A wound is mentioned: ask on which leg.", sentence.span(named));
             }
         }
+        if (result.isEmpty()) {
+            result = eschar(page, sentence, findings);
+        }
         var black = gangrene(page, sentence, findings);
         if (result.isPresent()
                 && black.isPresent()
@@ -201,11 +206,30 @@ final class WoundRule implements Rule {
         return result.isPresent() ? result : black;
     }
 
+    /** A black crust hides how deep the wound under it is, and whether it is gangrene. */
+    private static Optional<Topic> eschar(Page page, Sentence sentence, Findings findings) {
+        var match = ESCHAR.matcher(sentence.plain);
+        if (!match.find() || Polarity.of(sentence, match) != Polarity.STATED) {
+            return Optional.empty();
+        }
+        var place = where(page, sentence, match);
+        findings.ask(
+                place.known()
+                        ? "An eschar is mentioned: ask how deep the wound is, and whether it is gangrene."
+                        : "An eschar is mentioned: ask on which leg, and how deep it is.",
+                sentence.span(match));
+        return place.known()
+                ? Optional.of(new Topic(place.sides(), sentence.number, sentence.paragraph, true))
+                : Optional.empty();
+    }
+
     private static boolean isSoreThing(String plain, int start, int end) {
         return Fit.matches(
                         plain.substring(0, start),
                         "(?s).*\\b(?:a|an|the|this|that|small|shallow|deep|superficial|open|pressure|toe|heel|foot|healing|his|her|chronic|new|weeping|painful|infected|\\w+ing|no|any|without|big|large|nasty|bad) $|")
-                && !Fit.matches(plain.substring(end), "(?s) (?:and|toe|foot|throat|when|to touch|at|on walking|calf).*")
+                && !Fit.matches(
+                        plain.substring(end), "(?s) (?:and|but|toe|foot|throat|when|to touch|at|on walking|calf).*")
+                && !Fit.matches(plain.substring(0, start), "(?s).*\\b(?:bilateral|both) (?:heel|toe|foot) ")
                 && (start > 0 || Fit.matches(plain.substring(end), "(?s) (?:on|over|under|of|at)\\b.*"));
     }
 
@@ -223,7 +247,10 @@ final class WoundRule implements Rule {
     private static boolean isGangrene(Sentence sentence, Matcher match) {
         var plain = sentence.plain;
         var word = match.group();
-        var around = plain.substring(sentence.pieceStart(match.start()), Math.min(plain.length(), match.end() + 50));
+        var piece = sentence.pieceStart(match.start());
+        var from =
+                plain.startsWith(": ", Math.max(0, piece - 2)) ? sentence.clauseStart(Math.max(0, piece - 3)) : piece;
+        var around = plain.substring(from, Math.min(plain.length(), match.end() + 50));
         if (word.contains("gangrene") || word.equals("mummified")) {
             return true;
         }
@@ -269,7 +296,10 @@ final class WoundRule implements Rule {
                             "(?s).*\\b(?:previous|amputat\\w+ for|lost \\w+ \\w+ to|for) $")
                     || Fit.matches(
                             plain.substring(match.end()),
-                            "(?s) (?:shoes?|socks?|ink|stool|eschar|spot|and blue|(?:toe)? ?nail).*")) {
+                            "(?s) (?:shoes?|socks?|ink|stool|eschar|spot|and blue|(?:toe)? ?nail).*")
+                    || Fit.matches(
+                            plain.substring(Math.max(0, match.start() - 45), match.start()),
+                            "(?s).*\\b(?:toe)?nails?\\b[^,;.]*")) {
                 continue;
             }
             var place = page.legs.of(sentence, match.start(), match.end());
@@ -299,7 +329,12 @@ final class WoundRule implements Rule {
 
     private static Optional<Extent> extent(Sentence sentence, Matcher match) {
         var plain = sentence.plain;
-        var from = Math.max(sentence.clauseStart(match.start()), match.start() - 60);
+        var clause = sentence.clauseStart(match.start());
+        // "Left hallux: blue-black at the tip": the place heads the words.
+        clause = plain.startsWith(": ", Math.max(0, clause - 2))
+                ? sentence.clauseStart(Math.max(0, clause - 3))
+                : clause;
+        var from = Math.max(clause, match.start() - 60);
         var to = Math.min(sentence.clauseEnd(match.start()), match.end() + 70);
         var behind = plain.substring(match.end(), to);
         if (Fit.matches(behind, "(?s) (?:of|to|in|on|over|affecting|involving|at)\\b.*")

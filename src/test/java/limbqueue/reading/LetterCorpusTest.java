@@ -41,11 +41,11 @@ class LetterCorpusTest {
     }
 
     /**
-     * Neither half may get worse than it was found to be. Of the goal for letters that nobody has seen, recall 0.90 is reached and
-     * precision 0.98 is not.
+     * Neither half may get worse than it was found to be. The goal for letters that nobody has seen, precision 0.98 and recall
+     * 0.90, is reached.
      */
     @ParameterizedTest
-    @CsvSource({"known, 0.994, 0.973", "unseen, 0.978, 0.909"})
+    @CsvSource({"known, 0.994, 0.973", "unseen, 0.980, 0.914"})
     void readingAgreesWithTheLabels(String half, double precision, double recall) throws IOException {
         var letters = Corpus.letters(half);
         assertThat(letters).as("letters in %s", Corpus.FOLDER.resolve(half)).isNotEmpty();
