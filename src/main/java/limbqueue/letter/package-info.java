@@ -3,6 +3,7 @@
 @ApplicationModule(
         allowedDependencies = {
             "triage",
+            "document",
             "booking",
             "referral",
             "preparation",

@@ -28,12 +28,13 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Objects;
+import limbqueue.access.CurrentPerson;
 import limbqueue.access.NotPossibleException;
 import limbqueue.access.Role;
 import limbqueue.letter.Letter;
 import limbqueue.letter.Letters;
 
-/** Letters to referring doctors: to read, to open as PDF, and to mark as sent. */
+/** Letters to referring doctors and patients: to read, to open as PDF, and to mark as sent. */
 @Route("letters")
 @PageTitle("Letters")
 @Menu(order = 3, title = "Letters")
@@ -50,12 +51,15 @@ class LettersView extends Div {
     private final Span count = new Span();
     private final Span nothing = new Span("No letter has been written yet.");
 
-    LettersView(Letters letters) {
+    LettersView(Letters letters, CurrentPerson person) {
         this.letters = letters;
         addClassName("lq-list-view");
         count.addClassName("lq-quiet");
         count.getElement().setAttribute("role", "status");
         var head = new Div(new H1("Letters"), count);
+        if (person.get().role() == Role.COORDINATOR) {
+            head.add(new Anchor("letter-words", "Words of letters"));
+        }
         head.addClassName("lq-list-head");
         nothing.addClassName("lq-nothing");
         columns();

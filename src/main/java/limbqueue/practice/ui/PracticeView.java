@@ -51,7 +51,8 @@ class PracticeView extends Section {
         var elsewhere = new Div(
                 new Anchor("policy", "Lead physician and versions of the policy"),
                 new Anchor("reminders", "Days of reminders and calls"),
-                new Anchor("same-day", "Same-day cases"));
+                new Anchor("same-day", "Same-day cases"),
+                new Anchor("letter-words", "Words of letters"));
         elsewhere.addClassName("lq-row-actions");
         var head = new Div(new H1("Practice"), elsewhere);
         head.addClassName("lq-page-head");
