@@ -8,7 +8,9 @@ record Concern(Kind kind, String text) {
         TOLD,
         /** The session would not end in time. */
         FULL,
-        /** Something that the planner would never do. */
+        /** A step would come before the one that it waits for. */
+        ORDER,
+        /** Something else that the planner would never do. */
         UNFIT
     }
 }

@@ -11,9 +11,10 @@ import limbqueue.booking.StepMinutes;
  */
 public record FilledSession(KeptSession kept, List<Placed> patients) {
 
-    /** The minutes that its patients are expected to take together. */
+    /** The minutes that its patients are expected to take together, and those that emergencies take beside them. */
     public long expected() {
-        return patients.stream().mapToLong(one -> one.minutes().expected()).sum();
+        return kept.emergencyMinutes()
+                + patients.stream().mapToLong(one -> one.minutes().expected()).sum();
     }
 
     /** Expected minutes beyond its end, 0 or more. */
@@ -40,6 +41,7 @@ public record FilledSession(KeptSession kept, List<Placed> patients) {
         return kept.session().start().plusMinutes(before(patient));
     }
 
+    /** An emergency takes none of the times of which patients have been told. */
     private long before(Placed patient) {
         return patients.stream()
                 .takeWhile(one -> one.id() != patient.id())

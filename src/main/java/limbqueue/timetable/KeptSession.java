@@ -13,9 +13,16 @@ import limbqueue.booking.Session;
  * @param version for optimistic locking, from 1
  * @param session as the planner sees it, under a name that a person understands
  * @param closedBecause why nobody can be treated in it after all; empty while it is open
+ * @param emergencyMinutes that emergencies take of it, 0 or more
  */
 public record KeptSession(
-        long id, int version, Session session, Optional<String> closedBecause, String author, Instant at) {
+        long id,
+        int version,
+        Session session,
+        Optional<String> closedBecause,
+        int emergencyMinutes,
+        String author,
+        Instant at) {
 
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM yyyy", Locale.ENGLISH);
 

@@ -219,7 +219,7 @@ class Placing {
         places.values().stream()
                 .filter(other -> outOfOrder(step.kind(), session.start(), other))
                 .forEach(other -> concerns.add(new Concern(
-                        Concern.Kind.UNFIT,
+                        Concern.Kind.ORDER,
                         "It would be out of order: %s is in the session %s."
                                 .formatted(
                                         other.placed().step().words(),

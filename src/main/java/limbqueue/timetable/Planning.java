@@ -167,7 +167,9 @@ public class Planning {
                 .orElseThrow();
         var accepted = 0;
         for (var move : proposal.moves()) {
-            if (!move.told() && transaction.execute(_ -> place(move, EnumSet.of(Concern.Kind.UNFIT))) instanceof Done) {
+            if (!move.told()
+                    && transaction.execute(_ -> place(move, EnumSet.of(Concern.Kind.UNFIT, Concern.Kind.ORDER)))
+                            instanceof Done) {
                 accepted++;
             }
         }

@@ -227,6 +227,19 @@ public class Sessions {
         return Done.plainly();
     }
 
+    /** Gives back the minutes that emergencies take of a session. */
+    @RolesAllowed(IS_COORDINATOR)
+    @Transactional
+    public TimetableOutcome release(long id, int version) {
+        var found = store.findLocked(id);
+        if (found.isEmpty() || !store.giveToEmergencies(id, version, 0, currentPerson.get(), now())) {
+            return new Overtaken();
+        }
+        auditTrail.record(
+                "gave back the minutes of emergencies", subject(found.get().session()));
+        return Done.plainly();
+    }
+
     private static String subject(Session session) {
         return "%s, %s, %s"
                 .formatted(session.kind().words(), session.start().toString().replace('T', ' '), session.place());

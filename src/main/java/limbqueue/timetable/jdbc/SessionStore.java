@@ -26,7 +26,8 @@ import org.springframework.stereotype.Repository;
 public class SessionStore {
 
     private static final String SELECT = """
-            select id, version, kind, starts, ends, minutes, place, operator, capabilities, closed_because, author, at
+            select id, version, kind, starts, ends, minutes, place, operator, capabilities, closed_because, emergency_minutes,
+                   author, at
             from practice_session
             """;
 
@@ -142,6 +143,29 @@ public class SessionStore {
                 == 1;
     }
 
+    /**
+     * Says how many minutes of the session emergencies take.
+     *
+     * @param minutes of all emergencies in it together, 0 or more
+     * @return false if it is no longer at that version
+     */
+    public boolean giveToEmergencies(long id, int version, int minutes, Person author, Instant at) {
+        return jdbc.sql("""
+                        update practice_session
+                        set version = version + 1, emergency_minutes = :minutes, account = :account, author = :author,
+                            at = :at
+                        where id = :id and version = :version
+                        """)
+                        .param("minutes", minutes)
+                        .param("account", author.id())
+                        .param("author", author.displayName())
+                        .param("at", at.atOffset(ZoneOffset.UTC))
+                        .param("id", id)
+                        .param("version", version)
+                        .update()
+                == 1;
+    }
+
     /** Tells every open page that something about sessions is to be looked at anew. */
     public void tell() {
         jdbc.sql("select cast(pg_notify('limbqueue_changed', '0') as text)")
@@ -167,6 +191,7 @@ public class SessionStore {
                         capabilities(row.getArray("capabilities")),
                         because.isPresent()),
                 because,
+                row.getInt("emergency_minutes"),
                 row.getString("author"),
                 row.getObject("at", OffsetDateTime.class).toInstant());
     }

@@ -44,6 +44,8 @@ import limbqueue.timetable.Placed;
 import limbqueue.timetable.Planning;
 import limbqueue.timetable.PlanningState;
 import limbqueue.timetable.Proposal.Move;
+import limbqueue.timetable.Replanned;
+import limbqueue.timetable.Replanning;
 import limbqueue.timetable.SessionWeek;
 import limbqueue.timetable.Sessions;
 import limbqueue.timetable.TimetableOutcome;
@@ -67,6 +69,8 @@ class SessionsView extends Div implements BeforeEnterObserver {
     private final Sessions sessions;
     private final Appointments appointments;
     private final Planning planning;
+    private final Replanning replanning;
+    private final PracticeSettings settings;
     private final Role role;
     private final Span of = new Span();
     private final Div message = new Div();
@@ -82,6 +86,7 @@ class SessionsView extends Div implements BeforeEnterObserver {
             Sessions sessions,
             Appointments appointments,
             Planning planning,
+            Replanning replanning,
             PracticeSettings settings,
             CurrentPerson person,
             Changes changes,
@@ -89,6 +94,8 @@ class SessionsView extends Div implements BeforeEnterObserver {
         this.sessions = sessions;
         this.appointments = appointments;
         this.planning = planning;
+        this.replanning = replanning;
+        this.settings = settings;
         this.role = person.get().role();
         this.day = sessions.today();
         Function<OpenStep, String> tier = step -> TierPhrase.of(step.tier(), settings.policy());
@@ -135,12 +142,25 @@ class SessionsView extends Div implements BeforeEnterObserver {
                 of);
         of.addClassName("lq-week-of");
         var head = Pieces.div("lq-list-head", new H1("Sessions"), weeks);
+        if (role != Role.MANAGER) {
+            head.add(new Anchor("sessions/short-notice", "Short notice"));
+        }
+        if (places()) {
+            head.add(new Button(
+                    "Something has changed…",
+                    _ -> new SomethingChangedDialog(replanning, sessions.today(), this::showNewPlan).open()));
+        }
         if (role != Role.PHYSICIAN) {
             head.add(Pieces.primary(
                     "Enter a session",
                     () -> new EnterSessionDialog(sessions, latest(day, sessions.today()), this::said).open()));
         }
         return head;
+    }
+
+    private void showNewPlan(Replanned replanned) {
+        new NewPlanDialog(replanning, replanned, line -> TierPhrase.of(line.tier(), settings.policy()), this::said)
+                .open();
     }
 
     private static LocalDate latest(LocalDate one, LocalDate other) {
@@ -197,7 +217,13 @@ class SessionsView extends Div implements BeforeEnterObserver {
 
     private WeekPanel panel() {
         return new WeekPanel(
-                role != Role.PHYSICIAN, places(), role != Role.MANAGER, this::close, this::openAgain, this::choose);
+                role != Role.PHYSICIAN,
+                places(),
+                role != Role.MANAGER,
+                this::close,
+                this::openAgain,
+                this::release,
+                this::choose);
     }
 
     private void said(String words) {
@@ -272,6 +298,11 @@ class SessionsView extends Div implements BeforeEnterObserver {
 
     private void openAgain(FilledSession filled) {
         said(SessionWords.said(sessions.open(filled.kept().id(), filled.kept().version()), "Open again."));
+    }
+
+    private void release(FilledSession filled) {
+        said(SessionWords.said(
+                sessions.release(filled.kept().id(), filled.kept().version()), "The minutes are given back."));
     }
 
     /** What can be done with a case in a session. */
@@ -357,7 +388,8 @@ class SessionsView extends Div implements BeforeEnterObserver {
         } else {
             said(SessionWords.said(
                     outcome,
-                    "%s, %s: taken out.".formatted(placed.who(), placed.step().words())));
+                    "%s, %s: taken out. Short notice says who could take the place."
+                            .formatted(placed.who(), placed.step().words())));
         }
     }
 

@@ -30,6 +30,7 @@ record WeekPanel(
         boolean lists,
         Consumer<FilledSession> close,
         Consumer<FilledSession> open,
+        Consumer<FilledSession> release,
         BiConsumer<FilledSession, Placed> choose) {
 
     /** Pixels of a minute: the words of a short case need two lines. */
@@ -92,6 +93,12 @@ record WeekPanel(
                     filled.over() > 0 ? "lq-session-taken lq-strong" : "lq-session-taken lq-quiet",
                     SessionWords.taken(filled)));
         }
+        if (places && filled.kept().emergencyMinutes() > 0) {
+            box.add(Pieces.small(
+                    "Give the minutes back",
+                    "Give the minutes back: " + SessionWords.where(filled.kept()),
+                    () -> release.accept(filled)));
+        }
         if (edits && !filled.kept().date().isBefore(today)) {
             var about = SessionWords.where(filled.kept());
             box.add(
@@ -107,12 +114,23 @@ record WeekPanel(
         body.addClassName("lq-session-body");
         body.getStyle().set("min-height", filled.kept().session().minutes() * MINUTE + "px");
         filled.patients().forEach(placed -> body.add(block(filled, placed)));
+        if (filled.kept().emergencyMinutes() > 0) {
+            body.add(emergency(filled));
+        }
         if (filled.over() > 0) {
             var end = Pieces.div("lq-session-end");
             end.getStyle().set("top", filled.kept().session().minutes() * MINUTE + "px");
             body.add(end);
         }
         return body;
+    }
+
+    private static Component emergency(FilledSession filled) {
+        var minutes = filled.kept().emergencyMinutes();
+        var block = Pieces.div("lq-block lq-block-emergency");
+        block.setText("Emergency, %d min".formatted(minutes));
+        block.getStyle().set("height", Math.max(LEAST, minutes * MINUTE) + "px");
+        return block;
     }
 
     private Component block(FilledSession filled, Placed placed) {
