@@ -53,8 +53,14 @@ public final class Replanner {
         };
         return disruption.closes(waiting.sessions()).stream()
                 .filter(session -> !session.date().isBefore(waiting.asOf()))
-                .map(session -> session.closedFor(why))
+                .map(session -> session.closedFor(endOfASentence(why)))
                 .toList();
+    }
+
+    /** Typed as a sentence or not, it stands at the end of one. */
+    private static String endOfASentence(String why) {
+        var stripped = why.strip();
+        return stripped.endsWith(".") ? stripped.substring(0, stripped.length() - 1) : stripped;
     }
 
     private static List<WaitingCase> cases(Waiting waiting, Disruption disruption) {

@@ -147,7 +147,7 @@ class GivingWayTest {
         keeps("one", Tier.WITHIN_6_WEEKS, 20, 60, "A", true);
         keeps("other", Tier.WITHIN_18_WEEKS, 100, 60, "B", true);
         var from = TODAY.atStartOfDay();
-        var replan = after(new OperatorAway(" dr imre", from, from.plusDays(3), "Dr Imre is ill"));
+        var replan = after(new OperatorAway(" dr imre", from, from.plusDays(3), "Dr Imre is ill."));
         assertThat(replan.closed()).singleElement().satisfies(session -> {
             assertThat(session.id()).isEqualTo("A");
             assertThat(session.closedFor()).contains("Dr Imre is ill");
