@@ -55,6 +55,10 @@ final class ClaudicationDetails {
     /** Whether a distance is that of an earlier time. */
     static boolean isFormer(Sentence sentence, Distances.Found found) {
         var plain = sentence.plain;
+        if (CAN_WALK.matcher(sentence.plain.substring(0, found.start())).find()
+                && BUT_HURTS.matcher(sentence.plain.substring(found.end())).find()) {
+            return true;
+        }
         return FORMER.matcher(plain.substring(sentence.pieceStart(found.start()), found.start()))
                         .find()
                 || FORMER_BEFORE.matcher(plain.substring(0, found.start())).find()
@@ -103,6 +107,13 @@ final class ClaudicationDetails {
             }
         }
     }
+
+    /** "He can walk 2 km but the left calf hurts from 400 m": what he can walk is no distance free of pain. */
+    private static final Pattern CAN_WALK = Pattern.compile(
+            "\\b(?:can|able to) (?:still )?(?:walk|manage|go|do) (?:for |about |approximately |up to )*$");
+
+    private static final Pattern BUT_HURTS = Pattern.compile(
+            "^[^.;]{0,10}\\b(?:but|though|although)\\b[^.;]{0,45}\\b(?:hurts?|pain\\w*|aches?|cramps?|seizes?|tightens?|claudication)\\b[^.;]{0,15} (?:from|at|after|beyond|by) (?:about |approximately )?\\d");
 
     private static void distance(
             Page page,
@@ -331,11 +342,15 @@ final class ClaudicationDetails {
         if (plain.contains("rest pain") && later) {
             return;
         }
+        // "Back pain better sitting": of another pain.
+        var back = Fit.of("\\b(?:back|hip|knee|chest) ?(?:pain|ache)\\b[^.;]{0,40}$");
         var sitting = SITTING.matcher(plain);
         var standing = STANDING.matcher(plain);
         String value;
         Span words;
         if (sitting.find()
+                && !back.matcher(plain.substring(sentence.clauseStart(sitting.start()), sitting.start()))
+                        .find()
                 && !Fit.matches(plain.substring(Math.max(0, sitting.start() - 30), sitting.start()), "(?s).*\\bnot .*")
                 && !Fit.matches(
                         plain,

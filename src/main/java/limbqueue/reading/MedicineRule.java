@@ -14,20 +14,27 @@ final class MedicineRule implements Rule {
     private static final String UNIT =
             "(?:mg|mcg|micrograms?|microg|µg|ug|g|gm|grams?|milligrams?|units?|iu|u|ml|mls|%|mmol|meq)(?: ?/ ?(?:ml|hr|hour|h|day|24h|dose|actuation|kg|\\d+ ?ml))?";
     private static final String FREQUENCY =
-            "(?:(?:take |taking )?(?:(?:\\d{1,2}(?:-\\d)?|half) )?(?:(?:tabs?|tablets?|caps?|capsules?|puffs?|sachets?) )?(?:(?:by mouth|orally|po) )?)?(?:once (?:a day|daily|per day|weekly|at night|every (?:day|night|morning))|twice (?:a day|daily|per day|a week|weekly)|(?:thrice|three times|3 times|four times|4 times|2 times|two times) (?:a day|daily|per day|a week)|1 (?:daily|a day|at night|nocte|od|bd)|daily|od|om|on(?= ?(?:[,.;)]|$|and\\b|plus\\b))|bd|bid|tds|tid|qds|qid|qd|qod|qam|qpm|qhs|hs|nightly|nocte|mane|noct|"
+            "(?:(?:take |taking )?(?:up to )?(?:(?:\\d{1,2}(?:-\\d)?|half) )?(?:(?:tabs?|tablets?|caps?|capsules?|puffs?|sachets?) )?(?:(?:by mouth|orally|po) )?)?(?:once (?:a day|daily|per day|weekly|at night|every (?:day|night|morning))|twice (?:a day|daily|per day|a week|weekly)|(?:thrice|three times|3 times|four times|4 times|2 times|two times) (?:a day|daily|per day|a week)|1 (?:daily|a day|at night|nocte|od|bd)|daily|am|pm|od|om|on(?= ?(?:[,.;)]|$|and\\b|plus\\b))|bd|bid|tds|tid|qds|qid|qd|qod|qam|qpm|qhs|hs|nightly|nocte|mane|noct|"
                     + "in the (?:morning|evening|mornings|evenings)|at (?:night|bedtime|breakfast|lunch|teatime)|every (?:morning|night|evening|day|other day|\\d+ ?(?:hour|day|week)s?|4 hours|6 hours|8 hours|12 hours)|each (?:day|morning|night|evening)|a day|per day|weekly|once a week|a week|monthly|prn|as (?:needed|required|directed)|when (?:needed|required)|q ?\\d+ ?-? ?(?:h|hrs?|hours?|hourly)|\\d+ ?hourly|stat|with (?:meals|food|breakfast|supper|evening meal)|before (?:meals|bed|breakfast)|after (?:meals|food)|on alternate days|alternate days|ac|pc|ud|sc daily|x ?[1-4](?!\\d)(?: ?(?:daily|/d(?:ay)?|a day))?)";
     private static final String ROUTE =
             "(?:po|orally|oral|by mouth|iv|im|sc|s/c|subcut(?:aneous(?:ly)?)?|sl|sublingual(?:ly)?|inh|topical(?:ly)?|patch|tablets?|tabs?|caps?|capsules?|puffs?|ec|m/r|mr|sr|xl|xr|er|slow release|modified release|inhaler|spray|depot|per dose|plus)";
     private static final Pattern DOSE = Pattern.compile(
             "^(?:,? ?(?:tablets?|tabs?|capsules?|caps?|e\\.?c\\.?|mr|m/r|sr|xl|xr|er|cr|la|ec|slow release|modified release|at|of|-|:|=|,|\\(|dose(?: of)?|patch(?:es)?|spray|inhaler|injections?|po|now|dispersible|sulf?ph?ate|succ(?:inate)?|tart(?:rate)?|radiograph(?= \\d)|fumarate|sodium|calcium|hydrochloride|hcl|besylate|mesilate|phosphate|potassium|bisulfate)[ ]*){0,4} ?"
                     + "(?<dose>" + AMOUNT + " ?" + UNIT + "\\b(?:[ ,]*(?:\\(?" + ROUTE + "\\)?))*(?:[ ,]*(?:"
-                    + FREQUENCY + ")(?![a-z]))*(?: (?:and|plus|then|,) " + AMOUNT + " ?" + UNIT + " (?:" + FREQUENCY
+                    + FREQUENCY + ")(?![a-z]))*(?:(?:,| and| plus| then) " + AMOUNT + " ?" + UNIT + " (?:" + FREQUENCY
                     + "))?"
                     + "|" + AMOUNT + "(?:[ ,]*(?:" + ROUTE + "))*(?:[ ,]*(?:" + FREQUENCY + ")(?![a-z]))+|" + AMOUNT
                     + "(?= ?(?:[,.;)]|$| and | plus | \\+ ))(?! ?/))");
     private static final Pattern DOSE_BEFORE =
             Pattern.compile("(?<dose>" + AMOUNT + " ?" + UNIT + ")(?: of| tablets? of)? $");
     private static final Pattern FREQUENCY_AFTER = Pattern.compile("^ (?:" + FREQUENCY + ")(?![a-z])");
+
+    /** "10 mg reduced to 5 mg": the new dose counts. */
+    private static final Pattern CHANGED =
+            Pattern.compile("^,? ?\\(?(?:(?:was|has been|have|i have|recently|now|then) )*"
+                    + "(?:reduced|increased|decreased|cut|changed|lowered|raised|halved|doubled|titrated|uptitrated|stepped)(?: (?:up|down|back))? to ("
+                    + AMOUNT + " ?" + UNIT
+                    + "\\b(?:[ ,]*(?:" + FREQUENCY + ")(?![a-z]))*)");
 
     @Override
     public void read(Page page, Findings findings) {
@@ -192,6 +199,12 @@ final class MedicineRule implements Rule {
         }
         var dose = DOSE.matcher(plain).region(drug.end(), plain.length());
         if (dose.find()) {
+            var changed = CHANGED.matcher(plain).region(dose.end(), plain.length());
+            if (changed.find()) {
+                var words = sentence.span(changed, 1);
+                known.put("dose", asItStands(page, words), words);
+                return;
+            }
             var words = sentence.span(dose.start("dose"), dose.end("dose"));
             known.put("dose", asItStands(page, words), words);
             return;

@@ -19,7 +19,7 @@ enum Polarity {
     private static final Pattern OPEN_AFTER = Pattern.compile(
             "^(?: (?:(?:of|in|on) )?(?:the |his |her )?(?:left |right |bilateral )?(?:leg|foot|toe|great toe|heel|side))?(?: ?\\?(?=$| ?[,.;)])| ?[:?]? ?(?:\\. ?|_ ?){3,}"
                     + "| (?:should|must) (?:prompt|lead|trigger|be (?:reported|excluded|sought))\\b| ?[:=-] ?(?:not (?:asked|known|assessed|recorded|told|examined)|unknown|unclear|unsure|n/k)\\b"
-                    + "| (?:is|was|are|were|has been|had been) (?:only |merely |once |also |then )?(?:considered|queried|wondered about|raised|suggested|thought of|mooted|debated)\\b(?! (?:to be|as))| (?:unlikely|doubtful)\\b"
+                    + "| (?:is|was|are|were|has been|had been) (?:only |merely |once |also |then )?(?:considered|queried|wondered about|raised|suggested|thought of|mooted|debated)\\b(?! (?:to be|as))| (?:(?:was|were|is|has been) )?(?:refused|turned down|advised against|never done|not done|not carried out)\\b| (?:unlikely|doubtful)\\b"
                     + "| (?:is|was|are) (?:only |merely |now )?(?:unlikely|doubtful|questionable|uncertain|unclear|suspected|possible|feared|a (?:risk|worry|concern|possibility)|what (?:i|we|he|she) (?:fear|dread|worr)\\w*)\\b"
                     + "| (?:could|might|may|would|will) (?:follow|develop|ensue|supervene|occur|set in|be next|come next|become)\\b|, if (?:it|they|this) (?:occurs?|develops?|appears?)\\b)");
 

@@ -219,7 +219,9 @@ final class ProcedureRule implements Rule {
         if (NOT_LEG.matcher(piece).find()
                         && !Fit.matches(
                                 piece, "(?s).*\\b(?:sfa|cia|eia|cfa|iliac|popliteal|leg|limb|femoral|groin)\\b.*")
-                || Fit.matches(plain.substring(0, match.start()), "(?s).*\\b(?:coronary|heart|cardiac) $")) {
+                || Fit.matches(
+                        plain.substring(0, match.start()),
+                        "(?s).*\\b(?:coronary|heart|cardiac|arm|wrist|avf|fistula) $")) {
             return false;
         }
         if (OF_ANOTHER_ORGAN.matcher(after).find()

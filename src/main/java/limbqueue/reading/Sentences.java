@@ -272,6 +272,10 @@ final class Sentences {
         if (word.length() <= 2 && i - word.length() == from && word.chars().allMatch(Character::isDigit)) {
             return false;
         }
+        if (Fit.matches(word, "rt|lt")
+                && Fit.matches(folded.substring(next, Math.min(end, next + 6)), "(?s)(?:rt|lt|left|right)\\b.*")) {
+            return true;
+        }
         if (ABBREVIATIONS.contains(word)) {
             return Fit.matches(word, "rt|lt|wt|ht|bilat|neg|pos|pop|fem|no|max|min")
                     && Character.isUpperCase(begins)

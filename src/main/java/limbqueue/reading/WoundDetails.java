@@ -50,7 +50,7 @@ final class WoundDetails {
             "\\b(?:spread(?:s|ing)(?! (?:cellulitis|erythema|infection))|(?:has |have )?(?:doubled|trebled|tripled)(?: in size)?|(?:twice|double) (?:the|its) (?:previous |original )?size|(?:getting|got|gotten|become|becoming|grown|growing|steadily|gradually|is now|has become|progressively) (?:larger|bigger|wider|deeper|bigger by the week)|enlarg(?:ing|ed)|increas(?:ed|ing) in size|grow(?:s|ing)|grown|extending|larger (?:each|every|at each|by the)|expanding|(?:bigger|deeper|larger) (?:each|every|by the|in the (?:last|past)|over the|since))\\b");
 
     private static final Pattern STANDS = Pattern.compile(
-            "\\b(?:not got(?:ten)? (?:any )?(?:bigger|larger)|not (?:been )?(?:getting (?:any )?(?:bigger|larger|worse)|spreading|enlarging|growing|bigger|larger|increas\\w+ in size|extending)|isn't (?:getting (?:any )?(?:bigger|larger)|spreading|enlarging|growing|bigger)|hasn't (?:spread|grown|enlarged|got\\w* (?:any )?(?:bigger|larger)|increased in size|changed in size|extended)|no (?:bigger|larger|spread|enlargement|increase in size)|same size|unchanged in size|static in size|don't spread|getting smaller|shrinking|smaller)\\b");
+            "\\b(?:not got(?:ten)? (?:any )?(?:bigger|larger)|not (?:been )?(?:getting (?:any )?(?:bigger|larger|worse)|spreading|enlarging|growing|bigger|larger|increas\\w+ in size|extending)|isn't (?:getting (?:any )?(?:bigger|larger)|spreading|enlarging|growing|bigger)|hasn't (?:spread|grown|enlarged|got\\w* (?:any )?(?:bigger|larger)|increased in size|changed in size|extended)|no longer (?:spreading|growing|enlarging|(?:getting|becoming) (?:any )?(?:bigger|larger|worse))|no (?:bigger|larger|spread|enlargement|increase in size)|same size|unchanged in size|static in size|don't spread|getting smaller|shrinking|smaller)\\b");
 
     private static final Pattern LABEL =
             Pattern.compile("(?: (?:side )?(?:left|right))?(?: (?:location|site|position))?: ");
@@ -415,6 +415,9 @@ final class WoundDetails {
                     || Fit.matches(
                             plain.substring(spreads.end()),
                             "(?s) (?:erythema|cellulitis|redness|infection|\\d+ (?:cm|mm) (?:of|beyond|around)).*")
+                    || Fit.matches(
+                            plain.substring(spreads.end()),
+                            "(?s)[^.;]{0,20}\\b(?:but|and|then) (?:it )?(?:has |is |have )?(?:now |since |recently )?(?:stopped|ceased|settled|stable|static|healing|smaller|shrinking|shrunk)\\b.*")
                     || spreads.group().equals("extending")
                     || spreads.group().equals("growing")
                             && !Fit.matches(before, "(?s).*\\b(?:ulcer|wound|it|which|is)\\b.*")) {
