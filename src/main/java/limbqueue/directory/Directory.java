@@ -144,6 +144,10 @@ public class Directory {
                 && languages.all().stream().noneMatch(one -> one.tag().equals(clean.language()))) {
             return new CorrectOutcome.NotRight("No letter is written in this language. Choose another, or none.");
         }
+        var unreachable = ReachedBy.wrongWith(clean);
+        if (unreachable.isPresent()) {
+            return new CorrectOutcome.NotRight(unreachable.get());
+        }
         if (store.isTaken(clean)) {
             return new CorrectOutcome.NotRight(
                     "There is another entry of this name. Merge the two if they are the same.");

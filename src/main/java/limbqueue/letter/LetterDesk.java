@@ -20,6 +20,7 @@ import limbqueue.referral.ReferralSubmitted;
 import limbqueue.timetable.AppointmentTakenOut;
 import limbqueue.timetable.AppointmentTold;
 import limbqueue.triage.ReferralDocument;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Propagation;
@@ -36,6 +37,7 @@ class LetterDesk {
     private final ProposedCases cases;
     private final JsonMapper json;
     private final Clock clock;
+    private final ApplicationEventPublisher events;
 
     LetterDesk(
             LetterStore store,
@@ -43,13 +45,15 @@ class LetterDesk {
             WordingsInForce wordings,
             ProposedCases cases,
             JsonMapper json,
-            Clock clock) {
+            Clock clock,
+            ApplicationEventPublisher events) {
         this.store = store;
         this.settings = settings;
         this.wordings = wordings;
         this.cases = cases;
         this.json = json;
         this.clock = clock;
+        this.events = events;
     }
 
     /** Says that the referral has arrived: once, also when it is submitted again with what was asked for. */
@@ -155,7 +159,8 @@ class LetterDesk {
             Optional<Visit> visit,
             LocalDate dated,
             WrittenLetter letter) {
-        store.add(
+        var writtenAt = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        var id = store.add(
                 referral.id(),
                 decision.map(DecisionRecord::id),
                 visit.map(Visit::step),
@@ -166,8 +171,10 @@ class LetterDesk {
                 letter.recipient(),
                 letter.channel(),
                 dated,
-                clock.instant().truncatedTo(ChronoUnit.MICROS),
+                writtenAt,
                 json.writeValueAsString(letter.parts()),
                 letter.parts().asText());
+        events.publishEvent(
+                new LetterWritten(id, decision.isPresent() ? writtenAt.plus(DecisionRecord.FINAL_AFTER) : writtenAt));
     }
 }

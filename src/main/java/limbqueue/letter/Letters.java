@@ -17,9 +17,9 @@ import limbqueue.access.CurrentPerson;
 import limbqueue.access.NotPossibleException;
 import limbqueue.letter.jdbc.LetterStore;
 import limbqueue.referral.DecisionRecord;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import tools.jackson.databind.json.JsonMapper;
 
 /** Letters to referring doctors. */
 @Service
@@ -29,25 +29,25 @@ public class Letters {
             DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH).withZone(ZoneId.systemDefault());
 
     private final LetterStore store;
-    private final LetterPage page;
+    private final OutgoingLetters outgoing;
     private final CurrentPerson currentPerson;
     private final AuditTrail auditTrail;
-    private final JsonMapper json;
     private final Clock clock;
+    private final ObjectProvider<LetterUnderway> underway;
 
     Letters(
             LetterStore store,
-            LetterPage page,
+            OutgoingLetters outgoing,
             CurrentPerson currentPerson,
             AuditTrail auditTrail,
-            JsonMapper json,
-            Clock clock) {
+            Clock clock,
+            ObjectProvider<LetterUnderway> underway) {
         this.store = store;
-        this.page = page;
+        this.outgoing = outgoing;
         this.currentPerson = currentPerson;
         this.auditTrail = auditTrail;
-        this.json = json;
         this.clock = clock;
+        this.underway = underway;
     }
 
     /** Unsent letters first, oldest first; then the sent ones, newest first. */
@@ -72,12 +72,7 @@ public class Letters {
     @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
     @Transactional
     public byte[] pdf(long id) {
-        return store.pdf(id).orElseGet(() -> {
-            var parts = store.parts(id).orElseThrow(() -> new LetterNotFoundException(id));
-            store.keepPdf(id, page.print(json.readValue(parts, Parts.class)));
-            // Not the bytes just set: somebody else may have been first.
-            return store.pdf(id).orElseThrow();
-        });
+        return outgoing.pdf(id);
     }
 
     /** From when on a letter may leave; nothing for one that tells of no decision. */
@@ -91,7 +86,7 @@ public class Letters {
      * Records that the letter has left, and by whom. Marking it twice changes nothing. A letter that tells of a decision waits
      * until the decision is final.
      *
-     * @throws NotPossibleException if the decision can still be taken back, or was
+     * @throws NotPossibleException if the decision can still be taken back, or was, or the letter is being sent
      * @throws LetterNotFoundException if there is none with this id
      */
     @RolesAllowed(IS_COORDINATOR)
@@ -106,6 +101,10 @@ public class Letters {
         if (leaves.isPresent()) {
             throw new NotPossibleException("The physician can take the decision back until " + TIME.format(leaves.get())
                     + ". The letter leaves after that.");
+        }
+        if (underway.stream().anyMatch(sender -> sender.isUnderway(id))) {
+            throw new NotPossibleException(
+                    "This letter is being sent at this moment. Wait a minute, and see what became of it.");
         }
         pdf(id);
         var marked = store.markSent(

@@ -63,6 +63,12 @@ final class Timeline {
                 "did not agree, as the second physician, to lower it to "
                         + TierPhrase.of(event.tier().orElseThrow(), policy) + ": " + event.reason();
             case GIVEN_BACK -> "took this referral out of " + event.reason() + " again";
+            case LETTER_SENT -> "sent the letter " + event.reason();
+            case LETTER_MARKED -> "marked the letter as sent: " + event.reason();
+            case LETTER_HELD -> "held the letter " + event.reason();
+            case LETTER_RELEASED -> "had the letter sent on its way: " + event.reason();
+            case LETTER_FAILED -> "could not send the letter " + event.reason();
+            case LETTER_BOUNCED -> "took in that the letter came back: " + event.reason();
         };
     }
 

@@ -195,6 +195,41 @@ class DirectoryIT {
                 .orElseThrow();
     }
 
+    @Test
+    void whatCannotReachAnybodyIsNotKeptAndSaysWhy() {
+        takeIn("""
+                {"referrer": {"name": "Dr Ivo Fernsby"}}""", MONDAY);
+        var entry = known(DirectoryKind.REFERRER).getFirst();
+        assertThat(reached(entry, "", "ivo@", "")).contains("“ivo@” is no e-mail address", "leave it empty");
+        assertThat(reached(entry, "", "", "email"))
+                .contains("The e-mail address is missing", "another way than e-mail");
+        assertThat(reached(entry, "ask reception", "", "")).contains("is no fax number");
+        assertThat(reached(entry, "", "", "fax")).contains("The fax number is missing");
+        assertThat(reached(entry, "", "", "post")).contains("The address is missing");
+        assertThat(reached(entry, "0555 01 3300", "ivo@millbeck.example", "email"))
+                .isEmpty();
+    }
+
+    /** Why it is not kept; empty if it is. */
+    private String reached(DirectoryEntry entry, String fax, String email, String prefers) {
+        var outcome = staff.as(
+                "coordinator",
+                () -> directory.correct(new DirectoryEntry(
+                        entry.id(),
+                        entry.version(),
+                        entry.kind(),
+                        entry.name(),
+                        entry.organisation(),
+                        "",
+                        entry.phone(),
+                        fax,
+                        email,
+                        prefers,
+                        entry.language(),
+                        entry.lastEntered())));
+        return outcome instanceof CorrectOutcome.NotRight(var why) ? why : "";
+    }
+
     private CorrectOutcome correct(DirectoryEntry entry, String name) {
         return staff.as(
                 "coordinator",

@@ -32,8 +32,9 @@ public class LetterStore {
      * @param decision id of the decision it tells of, if it tells of one
      * @param visit the step whose date it tells of, if it tells of one
      * @param visitAt that date, on the clock of the practice
+     * @return its id
      */
-    public void add(
+    public long add(
             long referral,
             Optional<Long> decision,
             Optional<StepKind> visit,
@@ -47,11 +48,12 @@ public class LetterStore {
             Instant writtenAt,
             String parts,
             String text) {
-        jdbc.sql("""
+        return jdbc.sql("""
                 insert into letter (referral, decision, visit, visit_at, kind, reference, patient, recipient, channel, dated,
                                     written_at, parts, text)
                 values (:referral, :decision, :visit, :visitAt, :kind, :reference, :patient, :recipient, :channel, :dated,
                         :writtenAt, cast(:parts as json), :text)
+                returning id
                 """)
                 .param("referral", referral)
                 .param("decision", decision.orElse(null))
@@ -66,7 +68,8 @@ public class LetterStore {
                 .param("writtenAt", writtenAt.atOffset(ZoneOffset.UTC))
                 .param("parts", parts)
                 .param("text", text)
-                .update();
+                .query(Long.class)
+                .single();
     }
 
     /** Whether the referring doctor has been told that the referral arrived. */
@@ -175,6 +178,14 @@ public class LetterStore {
                 .param("decision", decision)
                 .query(Boolean.class)
                 .single();
+    }
+
+    /** Locks the letter for the rest of the transaction. */
+    public void lock(long id) {
+        jdbc.sql("select id from letter where id = :id for update")
+                .param("id", id)
+                .query(Long.class)
+                .optional();
     }
 
     /** Marks a letter as sent; false if it was marked before, or withdrawn. */

@@ -48,7 +48,13 @@ public class ReferralQuery {
         TAKEN_BACK,
         SECOND_LOOK,
         AGREED,
-        NOT_AGREED
+        NOT_AGREED,
+        LETTER_SENT,
+        LETTER_MARKED,
+        LETTER_HELD,
+        LETTER_RELEASED,
+        LETTER_FAILED,
+        LETTER_BOUNCED
     }
 
     /**
@@ -174,6 +180,20 @@ public class ReferralQuery {
                            a.words, 11, l.id
                     from second_look_answer a join second_look l on l.id = a.second_look
                     where l.referral = :referral
+                    union all
+                    select s.at, s.author,
+                           case when s.state = 'SENT' and s.author <> 'LimbQueue' then 'LETTER_MARKED'
+                                when s.state = 'TO_SEND' then 'LETTER_RELEASED'
+                                else 'LETTER_' || s.state end,
+                           null, null, null,
+                           '“' || lower(replace(t.kind, '_', ' ')) || '”'
+                           || case s.channel when 'EMAIL' then ' by e-mail to ' || s.address
+                                             when 'FAX' then ' by fax to ' || s.address else ' by post' end
+                           || case when s.why = '' then '' else ': ' || s.why end, 12, s.id
+                    from outbox_step s join letter t on t.id = s.letter
+                    where t.referral = :referral
+                        and (s.state in ('SENT', 'FAILED', 'BOUNCED')
+                             or s.state in ('HELD', 'TO_SEND') and s.author <> 'LimbQueue')
                 ) event
                 order by at desc, step desc, id desc
                 """)
