@@ -206,7 +206,7 @@ final class ProposalPanel extends Section {
 
     private static NativeTable grades(TriageResult result) {
         var header = new NativeTableHeader(
-                new NativeTableRow(new NativeTableCell(), columnHeader("Left leg"), columnHeader("Right leg")));
+                new NativeTableRow(new NativeTableCell(), columnHeader("Right leg"), columnHeader("Left leg")));
         var rows = new NativeTableBody();
         rows.add(row(result, "Alone calls for", leg -> cell(TierWords.of(leg.tier()), List.of())));
         rows.add(row(
@@ -271,15 +271,15 @@ final class ProposalPanel extends Section {
         header.getElement().setAttribute("scope", "row");
         return new NativeTableRow(
                 header,
-                cell.apply(result.legs().of(Side.LEFT)),
-                cell.apply(result.legs().of(Side.RIGHT)));
+                cell.apply(result.legs().of(Side.RIGHT)),
+                cell.apply(result.legs().of(Side.LEFT)));
     }
 
     private static NativeTableRow row(TriageResult result, AnatomyWords.Line line) {
         var header = new NativeTableHeaderCell(line.title());
         header.getElement().setAttribute("scope", "row");
         var row = new NativeTableRow(header);
-        for (var side : Side.values()) {
+        for (var side : GradeWords.AS_PATIENT_FACES) {
             row.add(line.of(result, side)
                     .map(entry -> {
                         var possible = line.possible(entry);

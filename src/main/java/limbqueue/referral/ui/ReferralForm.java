@@ -350,7 +350,7 @@ final class ReferralForm extends Div {
         for (var field : section.fields()) {
             grid.add(pairLabel(LabelledField.label(field)));
         }
-        for (var side : Side.values()) {
+        for (var side : GradeWords.AS_PATIENT_FACES) {
             grid.add(pairColumn(section, side));
         }
         return sectionOf(section, grid);

@@ -119,17 +119,23 @@ class KeystrokeIT {
         hands.isAt("referrer.name").say("ferr").enter();
         hands.isAt("asked.priority").answer("un").isAt("asked.reason").enter();
 
-        hands.isAt("legs.left.acute.present").answer("nn");
-        hands.isAt("legs.left.wound.ulcer").answer("sntn").say("21").enter().answer("n");
+        hands.isAt("legs.right.acute.present").answer("nn");
         hands.isAt("legs.right.wound.ulcer").answer("nn");
+        hands.isAt("legs.left.wound.ulcer").answer("sntn").say("21").enter().answer("n");
         hands.isAt("legs.left.infection.localSigns").say("1").enter().answer("n");
-        hands.isAt("legs.left.restPain.present").answer("y").say("30").enter().answer("ny");
         hands.isAt("legs.right.restPain.present").answer("n");
-        hands.isAt("legs.left.claudication.present").answer("y");
+        hands.isAt("legs.left.restPain.present").answer("y").say("30").enter().answer("ny");
+        hands.isAt("legs.right.claudication.present").answer("y");
         hands.say("80").enter().say("180").enter().answer("wcs").enter().answer("y");
-        hands.isAt("legs.right.claudication.present").press("F4");
+        hands.isAt("legs.left.claudication.present").press("F4");
 
-        hands.isAt("armPressures.left").say("140").enter().say("136").enter();
+        hands.isAt("armPressures.right").say("136").enter().say("140").enter();
+        hands.isAt("legs.right.pressures.dorsalisPedis")
+                .say("110")
+                .enter()
+                .say("104")
+                .enter()
+                .enter();
         hands.isAt("legs.left.pressures.dorsalisPedis")
                 .say("62")
                 .enter()
@@ -137,13 +143,7 @@ class KeystrokeIT {
                 .enter()
                 .say("28")
                 .enter();
-        hands.isAt("legs.right.pressures.dorsalisPedis")
-                .say("110")
-                .enter()
-                .say("104")
-                .enter()
-                .enter();
-        hands.isAt("legs.left.pulses.femoral").answer("pwaa").answer("ppww");
+        hands.isAt("legs.right.pulses.femoral").answer("ppww").answer("pwaa");
 
         hands.isAt("imaging").answer("n").isAt("procedures").answer("n");
         hands.isAt("history.diabetes").answer("ynfnnynyn");
