@@ -97,8 +97,7 @@ public class Dispatches {
                     "Say why it is held, in at most " + LONGEST_REASON + " characters, for whoever finds it here.");
         }
         require(seen, DispatchState.TO_SEND, DispatchState.FAILED);
-        moved(store.move(
-                seen, DispatchState.HELD, seen.address(), reason.strip(), seen.dueAt(), name(), now()));
+        moved(store.move(seen, DispatchState.HELD, seen.address(), reason.strip(), seen.dueAt(), name(), now()));
         record("held a letter about", seen);
     }
 
@@ -112,7 +111,7 @@ public class Dispatches {
     public void release(Dispatch seen) {
         require(seen, DispatchState.HELD, DispatchState.FAILED);
         switch (destinations.of(seen.letterId())) {
-            case Destination.NotRight(_, _, var why) -> throw new NotPossibleException(why);
+            case Destination.NotRight wrong -> throw new NotPossibleException(wrong.why());
             case Destination.Known(var channel, var address) -> by(seen, channel, address);
         }
         record("released a letter about", seen);
@@ -134,7 +133,7 @@ public class Dispatches {
                 DispatchState.BOUNCED,
                 DispatchState.SENT);
         switch (destinations.checked(channel, typed, seen.letterId())) {
-            case Destination.NotRight(_, _, var why) -> throw new NotPossibleException(why);
+            case Destination.NotRight wrong -> throw new NotPossibleException(wrong.why());
             case Destination.Known(var way, var address) -> by(seen, way, address);
         }
         record("sent a letter on its way about", seen);
@@ -205,13 +204,19 @@ public class Dispatches {
 
     private void by(Dispatch seen, Channel channel, String address) {
         if (channel == seen.channel()) {
-            moved(wasTried(seen)
-                    ? store.again(seen, address, name(), now())
-                    : store.move(seen, DispatchState.TO_SEND, address, "", now(), name(), now()));
+            moved(
+                    wasTried(seen)
+                            ? store.again(seen, address, name(), now())
+                            : store.move(seen, DispatchState.TO_SEND, address, "", now(), name(), now()));
             return;
         }
         moved(store.move(
-                seen, DispatchState.WITHDRAWN, seen.address(), "sent by " + channel.word() + " instead", seen.dueAt(), name(),
+                seen,
+                DispatchState.WITHDRAWN,
+                seen.address(),
+                "sent by " + channel.word() + " instead",
+                seen.dueAt(),
+                name(),
                 now()));
         var other = store.of(seen.letterId()).stream()
                 .filter(way -> way.channel() == channel)

@@ -35,7 +35,7 @@ class Outbox implements LetterUnderway {
                 written.letterId(),
                 destination.channel(),
                 destination.address(),
-                destination instanceof Destination.NotRight(_, _, var why) ? why : "",
+                destination instanceof Destination.NotRight wrong ? wrong.why() : "",
                 written.leavesFrom(),
                 ITSELF,
                 clock.instant().truncatedTo(ChronoUnit.MICROS));

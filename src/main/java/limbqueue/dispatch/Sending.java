@@ -82,19 +82,20 @@ class Sending {
     /** As it stands then: being sent, or held where it cannot go where it should. */
     private Dispatch claimed(Dispatch due) {
         switch (destination(due)) {
-            case Destination.NotRight(_, _, var why) ->
-                store.move(due, DispatchState.HELD, due.address(), why, due.dueAt(), Outbox.ITSELF, now());
-            case Destination.Known(var channel, _) when channel != due.channel() ->
+            case Destination.NotRight wrong ->
+                store.move(due, DispatchState.HELD, due.address(), wrong.why(), due.dueAt(), Outbox.ITSELF, now());
+            case Destination.Known other
+            when other.channel() != due.channel() ->
                 store.move(
                         due,
                         DispatchState.HELD,
                         due.address(),
-                        "The directory now says that letters are wanted by " + channel.word()
-                                + ". Release it to send it that way.",
+                        "The directory now says that letters are wanted by "
+                                + other.channel().word() + ". Release it to send it that way.",
                         due.dueAt(),
                         Outbox.ITSELF,
                         now());
-            case Destination.Known(_, var address) -> store.claim(due, address, now());
+            case Destination.Known known -> store.claim(due, known.address(), now());
         }
         return store.find(due.id()).orElseThrow();
     }
@@ -184,10 +185,7 @@ class Sending {
                         claimed,
                         DispatchState.FAILED,
                         claimed.address(),
-                        refused.why()
-                                + (refused.forGood()
-                                        ? ""
-                                        : " It was tried " + claimed.attempts() + " times."),
+                        refused.why() + (refused.forGood() ? "" : " It was tried " + claimed.attempts() + " times."),
                         claimed.dueAt(),
                         Outbox.ITSELF,
                         at)));
