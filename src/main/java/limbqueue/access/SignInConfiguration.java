@@ -44,7 +44,7 @@ class SignInConfiguration {
                 .map(found -> new SignedIn(found.account(), found.passwordHash()))
                 .orElseThrow(() -> new UsernameNotFoundException("nobody has this sign-in name")));
         passwords.setPasswordEncoder(passwordEncoder);
-        return new ThrottledSignIn(passwords, new SignInThrottle(Clock.systemUTC()));
+        return new ThrottledSignIn(passwords, new GuessThrottle(Clock.systemUTC()));
     }
 
     @Bean

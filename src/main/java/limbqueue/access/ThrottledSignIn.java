@@ -10,9 +10,9 @@ import org.springframework.security.core.Authentication;
 final class ThrottledSignIn implements AuthenticationProvider {
 
     private final AuthenticationProvider passwords;
-    private final SignInThrottle throttle;
+    private final GuessThrottle throttle;
 
-    ThrottledSignIn(AuthenticationProvider passwords, SignInThrottle throttle) {
+    ThrottledSignIn(AuthenticationProvider passwords, GuessThrottle throttle) {
         this.passwords = passwords;
         this.throttle = throttle;
     }

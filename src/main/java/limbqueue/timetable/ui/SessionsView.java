@@ -154,6 +154,7 @@ class SessionsView extends Div implements BeforeEnterObserver {
             head.add(Pieces.primary(
                     "Enter a session",
                     () -> new EnterSessionDialog(sessions, latest(day, sessions.today()), this::said).open()));
+            head.add(new Anchor("sessions/calendars", "Calendar links"));
         }
         return head;
     }

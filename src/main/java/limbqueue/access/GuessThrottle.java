@@ -9,30 +9,31 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Slows down guessing: after five wrong passwords for a name, each further one makes the name wait, half a minute first and
- * at most a quarter of an hour. Names that nobody has wait just the same, so that the wait betrays nothing.
+ * Slows down guessing: after five wrong guesses under a key (a sign-in name, an address of the network), each further one makes
+ * the key wait, half a minute first and at most a quarter of an hour. Names that nobody has wait just the same, so that the
+ * wait betrays nothing.
  */
-final class SignInThrottle {
+public final class GuessThrottle {
 
     private static final int FREE_ATTEMPTS = 5;
     private static final Duration FIRST_WAIT = Duration.ofSeconds(30);
     private static final Duration LONGEST_WAIT = Duration.ofMinutes(15);
-    private static final int NAMES_REMEMBERED = 10_000;
+    private static final int KEYS_REMEMBERED = 10_000;
 
     private record Failures(int count, Instant until) {}
 
     private final Clock clock;
 
-    /** Least recently failed first, so that a flood of names forgets the oldest. */
+    /** Least recently failed first, so that a flood of keys forgets the oldest. */
     private final Map<String, Failures> failures = new LinkedHashMap<>();
 
-    SignInThrottle(Clock clock) {
+    public GuessThrottle(Clock clock) {
         this.clock = clock;
     }
 
-    /** How long this name still has to wait, if at all. */
-    synchronized Optional<Duration> wait(String signInName) {
-        var failed = failures.get(key(signInName));
+    /** How long this key still has to wait, if at all. Blanks around it and upper case do not matter. */
+    public synchronized Optional<Duration> wait(String key) {
+        var failed = failures.get(plain(key));
         if (failed == null) {
             return Optional.empty();
         }
@@ -40,19 +41,21 @@ final class SignInThrottle {
         return left.isPositive() ? Optional.of(left) : Optional.empty();
     }
 
-    synchronized void failed(String signInName) {
-        var key = key(signInName);
-        var before = failures.remove(key);
+    /** Counts a wrong guess. */
+    public synchronized void failed(String key) {
+        var plain = plain(key);
+        var before = failures.remove(plain);
         var now = clock.instant();
         var count = before == null || before.until().plus(LONGEST_WAIT).isBefore(now) ? 1 : before.count() + 1;
-        failures.put(key, new Failures(count, now.plus(waitAfter(count))));
-        if (failures.size() > NAMES_REMEMBERED) {
+        failures.put(plain, new Failures(count, now.plus(waitAfter(count))));
+        if (failures.size() > KEYS_REMEMBERED) {
             failures.remove(failures.keySet().iterator().next());
         }
     }
 
-    synchronized void succeeded(String signInName) {
-        failures.remove(key(signInName));
+    /** Forgives the wrong guesses. */
+    public synchronized void succeeded(String key) {
+        failures.remove(plain(key));
     }
 
     private static Duration waitAfter(int count) {
@@ -64,7 +67,7 @@ final class SignInThrottle {
         return wait.compareTo(LONGEST_WAIT) > 0 ? LONGEST_WAIT : wait;
     }
 
-    private static String key(String signInName) {
-        return signInName.strip().toLowerCase(Locale.ROOT);
+    private static String plain(String key) {
+        return key.strip().toLowerCase(Locale.ROOT);
     }
 }

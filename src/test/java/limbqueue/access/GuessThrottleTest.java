@@ -9,10 +9,10 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import org.junit.jupiter.api.Test;
 
-class SignInThrottleTest {
+class GuessThrottleTest {
 
     private final HandClock clock = new HandClock();
-    private final SignInThrottle throttle = new SignInThrottle(clock);
+    private final GuessThrottle throttle = new GuessThrottle(clock);
 
     @Test
     void fourWrongPasswordsCostNothing() {
