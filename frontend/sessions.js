@@ -1,4 +1,5 @@
-/* Cases are dragged into sessions; what a drop means is decided by the server. Two fields do the same by keyboard. */
+/* Cases are dragged into sessions, and moved within one by keys; what that means is decided by the server. Two fields do by
+   keyboard what dragging does. */
 (() => {
   if (window.limbqueueSessions) {
     return;
@@ -41,6 +42,16 @@
     }
     unmark();
     dragged = null;
+  });
+  document.addEventListener("keydown", (event) => {
+    const block = event.target.closest?.(".lq-sessions [data-order]");
+    const arrow = event.key === "ArrowUp" || event.key === "ArrowDown";
+    if (block && arrow && event.altKey && !event.ctrlKey && !event.metaKey && !event.shiftKey) {
+      event.preventDefault();
+      block.closest(".lq-sessions").dispatchEvent(
+        new CustomEvent("lq-order", { detail: { which: block.dataset.order, earlier: event.key === "ArrowUp" } }),
+      );
+    }
   });
   document.addEventListener("dragend", () => {
     unmark();

@@ -216,6 +216,35 @@ public class AppointmentStore {
                 == 1;
     }
 
+    /**
+     * Has two appointments of one session change places. Both count as not told.
+     *
+     * @return false if one of them is no longer as given; then nothing good has been stored, and the caller undoes it
+     */
+    public boolean swap(Placed one, Placed other, Person author, Instant at) {
+        return jdbc.sql("""
+                        update appointment
+                        set version = version + 1,
+                            position = case id when :one then cast(:otherPosition as integer)
+                                       else cast(:onePosition as integer) end,
+                            told = false, account = :account, author = :author, at = :at
+                        where session = :session
+                              and (id = :one and version = :oneVersion or id = :other and version = :otherVersion)
+                        """)
+                        .param("one", one.id())
+                        .param("oneVersion", one.version())
+                        .param("onePosition", one.position())
+                        .param("other", other.id())
+                        .param("otherVersion", other.version())
+                        .param("otherPosition", other.position())
+                        .param("session", one.session())
+                        .param("account", author.id())
+                        .param("author", author.displayName())
+                        .param("at", at.atOffset(ZoneOffset.UTC))
+                        .update()
+                == 2;
+    }
+
     private static Placed placed(ResultSet row, int number) throws SQLException {
         return new Placed(
                 row.getLong("id"),

@@ -46,6 +46,7 @@ import limbqueue.timetable.PlanningState;
 import limbqueue.timetable.Proposal.Move;
 import limbqueue.timetable.Replanned;
 import limbqueue.timetable.Replanning;
+import limbqueue.timetable.SessionOrder;
 import limbqueue.timetable.SessionWeek;
 import limbqueue.timetable.Sessions;
 import limbqueue.timetable.TimetableOutcome;
@@ -71,6 +72,7 @@ class SessionsView extends Div implements BeforeEnterObserver {
     private final Planning planning;
     private final Replanning replanning;
     private final PracticeSettings settings;
+    private final CaseOrder order;
     private final Role role;
     private final Span of = new Span();
     private final Div message = new Div();
@@ -87,6 +89,7 @@ class SessionsView extends Div implements BeforeEnterObserver {
             Appointments appointments,
             Planning planning,
             Replanning replanning,
+            SessionOrder order,
             PracticeSettings settings,
             CurrentPerson person,
             Changes changes,
@@ -96,6 +99,7 @@ class SessionsView extends Div implements BeforeEnterObserver {
         this.planning = planning;
         this.replanning = replanning;
         this.settings = settings;
+        this.order = new CaseOrder(this, order, () -> shownWeek, this::said);
         this.role = person.get().role();
         this.day = sessions.today();
         Function<OpenStep, String> tier = step -> TierPhrase.of(step.tier(), settings.policy());
@@ -126,6 +130,7 @@ class SessionsView extends Div implements BeforeEnterObserver {
                                 event.getEventData().get("event.detail.session").asString()))
                 .addEventData("event.detail.what")
                 .addEventData("event.detail.session");
+        this.order.listen();
         KeptUpToDate.whileShown(this, changes, signIn, _ -> show());
     }
 
@@ -334,6 +339,7 @@ class SessionsView extends Div implements BeforeEnterObserver {
         }
         dialog.add(facts);
         if (places()) {
+            facts.add(order.buttons(placed, dialog::close));
             if (!placed.told()) {
                 dialog.getFooter().add(new Button("The patient has been told", _ -> {
                     dialog.close();

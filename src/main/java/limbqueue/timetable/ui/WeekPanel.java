@@ -145,7 +145,9 @@ record WeekPanel(
             block.getElement()
                     .setAttribute("draggable", "true")
                     .setAttribute("data-drag", placed.referralId() + "/" + placed.step() + "/" + placed.version())
-                    .setAttribute("data-into", placed.step().session().name());
+                    .setAttribute("data-into", placed.step().session().name())
+                    .setAttribute("data-order", String.valueOf(placed.id()))
+                    .setAttribute("aria-keyshortcuts", "Alt+ArrowUp Alt+ArrowDown");
         }
         return block;
     }
