@@ -26,6 +26,7 @@ import limbqueue.referral.Referrals;
 import limbqueue.testbed.InBrowser;
 import limbqueue.testbed.Staff;
 import limbqueue.testbed.Visitor;
+import limbqueue.timetable.Sessions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -60,6 +61,9 @@ class EveryPageIT {
 
     @Autowired
     private Referrals referrals;
+
+    @Autowired
+    private Sessions sessions;
 
     @Autowired
     private ActingAs actingAs;
@@ -161,6 +165,13 @@ class EveryPageIT {
         }
         if (template.equals("sessions/day/:date")) {
             return List.of("sessions/day/" + staff.as("coordinator", referrals::today));
+        }
+        if (template.equals("sessions/letter/:appointment")) {
+            return staff.as("coordinator", sessions::toCome).stream()
+                    .flatMap(session -> session.patients().stream())
+                    .limit(1)
+                    .map(placed -> "sessions/letter/" + placed.id())
+                    .toList();
         }
         var lines = staff.as("coordinator", referrals::worklist);
         if (template.equals("same-patient/:one/:other")) {

@@ -30,6 +30,7 @@ import limbqueue.shell.Notice;
 import limbqueue.shell.Pieces;
 import limbqueue.timetable.DayList;
 import limbqueue.timetable.DayLists;
+import limbqueue.timetable.Sessions;
 
 /** Who comes on one day, for paper. */
 @Route("sessions/day/:date")
@@ -40,9 +41,11 @@ import limbqueue.timetable.DayLists;
 class DayListView extends Div implements BeforeEnterObserver {
 
     private final DayLists lists;
+    private final Sessions sessions;
 
-    DayListView(DayLists lists) {
+    DayListView(DayLists lists, Sessions sessions) {
         this.lists = lists;
+        this.sessions = sessions;
         addClassNames("lq-list-view", "lq-day-list");
     }
 
@@ -82,10 +85,10 @@ class DayListView extends Div implements BeforeEnterObserver {
         if (list.sessions().isEmpty()) {
             add(Pieces.paragraph("lq-nothing", "There is no session on this day."));
         }
-        list.sessions().forEach(session -> add(session(session)));
+        list.sessions().forEach(session -> add(session(session, sessions.today())));
     }
 
-    private static Component session(DayList.SessionList list) {
+    private static Component session(DayList.SessionList list, LocalDate today) {
         var kept = list.session().kept();
         var section = new Section(new H2(SessionWords.title(kept.session())));
         section.addClassName("lq-card");
@@ -103,7 +106,9 @@ class DayListView extends Div implements BeforeEnterObserver {
             names.add(cell);
         }
         var body = new NativeTableBody();
-        list.lines().forEach(line -> body.add(row(line)));
+        // Nobody is told of a session that is closed or over.
+        var letters = kept.closedBecause().isEmpty() && !kept.date().isBefore(today);
+        list.lines().forEach(line -> body.add(row(line, letters)));
         var table = new NativeTable();
         table.addClassNames("lq-table", "lq-day-table");
         var head = new NativeTableHeader();
@@ -113,11 +118,17 @@ class DayListView extends Div implements BeforeEnterObserver {
         return section;
     }
 
-    private static NativeTableRow row(DayList.Line line) {
+    private static NativeTableRow row(DayList.Line line, boolean letters) {
         var placed = line.placed();
         var who = new NativeTableHeaderCell();
         who.getElement().setAttribute("scope", "row");
         who.add(Pieces.text("lq-strong", placed.who()), Pieces.text("lq-quiet", " " + placed.reference()));
+        if (letters) {
+            var letter = new Anchor("sessions/letter/" + placed.id(), "Letter");
+            letter.addClassNames("lq-not-printed", "lq-day-letter");
+            letter.getElement().setAttribute("aria-label", "Appointment letter to " + placed.who());
+            who.add(letter);
+        }
         var step = new NativeTableCell("%s, %d min%s"
                 .formatted(placed.step().words(), placed.minutes().expected(), placed.told() ? "" : ", not told yet"));
         var access = new NativeTableCell();

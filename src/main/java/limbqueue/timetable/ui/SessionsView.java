@@ -335,7 +335,9 @@ class SessionsView extends Div implements BeforeEnterObserver {
                                         placed.planned() ? "Accepted from the plan" : "Placed by hand",
                                         placed.author())));
         if (role != Role.MANAGER) {
-            facts.add(new Anchor("referrals/" + placed.referralId() + "/preparation", "Open the case"));
+            facts.add(
+                    new Anchor("referrals/" + placed.referralId() + "/preparation", "Open the case"),
+                    new Anchor("sessions/letter/" + placed.id(), "Letter to the patient"));
         }
         dialog.add(facts);
         if (places()) {

@@ -1,0 +1,5 @@
+/** The screens of the invitation module. */
+@NullMarked
+package limbqueue.invitation.ui;
+
+import org.jspecify.annotations.NullMarked;
