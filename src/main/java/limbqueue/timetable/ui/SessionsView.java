@@ -150,6 +150,9 @@ class SessionsView extends Div implements BeforeEnterObserver {
         if (role != Role.MANAGER) {
             head.add(new Anchor("sessions/short-notice", "Short notice"));
         }
+        if (role != Role.PHYSICIAN) {
+            head.add(new Anchor("sessions/calendars", "Calendar links"));
+        }
         if (places()) {
             head.add(new Button(
                     "Something has changed…",
@@ -159,7 +162,6 @@ class SessionsView extends Div implements BeforeEnterObserver {
             head.add(Pieces.primary(
                     "Enter a session",
                     () -> new EnterSessionDialog(sessions, latest(day, sessions.today()), this::said).open()));
-            head.add(new Anchor("sessions/calendars", "Calendar links"));
         }
         return head;
     }
