@@ -39,6 +39,7 @@ import limbqueue.shell.Notice;
 import limbqueue.shell.Pieces;
 import limbqueue.timetable.Appointments;
 import limbqueue.timetable.FilledSession;
+import limbqueue.timetable.HeldTimes;
 import limbqueue.timetable.OpenStep;
 import limbqueue.timetable.Placed;
 import limbqueue.timetable.Planning;
@@ -71,6 +72,7 @@ class SessionsView extends Div implements BeforeEnterObserver {
     private final Planning planning;
     private final Replanning replanning;
     private final PracticeSettings settings;
+    private final HeldTimes heldTimes;
     private final Role role;
     private final Span of = new Span();
     private final Div message = new Div();
@@ -87,6 +89,7 @@ class SessionsView extends Div implements BeforeEnterObserver {
             Appointments appointments,
             Planning planning,
             Replanning replanning,
+            HeldTimes heldTimes,
             PracticeSettings settings,
             CurrentPerson person,
             Changes changes,
@@ -96,6 +99,7 @@ class SessionsView extends Div implements BeforeEnterObserver {
         this.planning = planning;
         this.replanning = replanning;
         this.settings = settings;
+        this.heldTimes = heldTimes;
         this.role = person.get().role();
         this.day = sessions.today();
         Function<OpenStep, String> tier = step -> TierPhrase.of(step.tier(), settings.policy());
@@ -223,6 +227,7 @@ class SessionsView extends Div implements BeforeEnterObserver {
                 this::close,
                 this::openAgain,
                 this::release,
+                this::hold,
                 this::choose);
     }
 
@@ -294,6 +299,10 @@ class SessionsView extends Div implements BeforeEnterObserver {
                     };
                 })
                 .open();
+    }
+
+    private void hold(FilledSession filled) {
+        new HoldTimeDialog(heldTimes, filled, this::said).open();
     }
 
     private void openAgain(FilledSession filled) {
