@@ -154,6 +154,9 @@ class SessionsView extends Div implements BeforeEnterObserver {
                     "Something has changed…",
                     _ -> new SomethingChangedDialog(replanning, sessions.today(), this::showNewPlan).open()));
         }
+        if (role != Role.COORDINATOR) {
+            head.add(new Anchor("forecast", "Forecast"));
+        }
         if (role != Role.PHYSICIAN) {
             head.add(Pieces.primary(
                     "Enter a session",
