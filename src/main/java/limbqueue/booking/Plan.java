@@ -42,6 +42,7 @@ public record Plan(
      * @param expected minutes of its cases together, their means added up
      * @param ninety minutes that they do not exceed in nine of ten such sessions
      * @param idle minutes of the session beyond those expected
+     * @param held minutes of it that are kept for urgent cases on the day of planning
      * @param cases references, most urgent first
      */
     public record SessionLoad(
@@ -55,6 +56,7 @@ public record Plan(
             long expected,
             long ninety,
             long idle,
+            int held,
             List<String> cases) {}
 
     /**

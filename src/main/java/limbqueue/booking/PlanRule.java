@@ -10,6 +10,10 @@ public enum PlanRule {
     RESULT_STILL_COUNTS(Level.HARD, "The last step comes while the results that it rests on still count."),
     ONE_PLACE_AT_A_TIME(Level.HARD, "A patient is in one session at a time."),
     ROOM_IN_THE_SESSION(Level.HARD, "The expected minutes of the cases of a session fit into it."),
+    TIME_HELD(
+            Level.HARD,
+            "Time held for urgent cases is for those promised the same day or within 5 days until it is released, but nobody who"
+                    + " has been told of a place loses it for that."),
     PROMISE_OF_5_DAYS(
             Level.PROMISES_OF_5_DAYS,
             "Of the cases promised the same day or within 5 days the fewest are late, and those by the fewest days."),

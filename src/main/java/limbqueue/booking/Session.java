@@ -17,6 +17,7 @@ import java.util.Set;
  * @param capabilities what cases that need more than the room find in it
  * @param closed whether nobody can be treated in it after all
  * @param closedFor why it is closed, as the end of "it is closed: "; empty where nobody said, or where it is open
+ * @param held what of it is kept for urgent cases, at most {@code minutes}
  */
 public record Session(
         String id,
@@ -28,9 +29,10 @@ public record Session(
         String operator,
         Set<Capability> capabilities,
         boolean closed,
-        Optional<String> closedFor) {
+        Optional<String> closedFor,
+        HeldTime held) {
 
-    /** Closed, if it is, for no reason given. */
+    /** Closed, if it is, for no reason given; and nothing of it held. */
     public Session(
             String id,
             SessionKind kind,
@@ -41,10 +43,13 @@ public record Session(
             String operator,
             Set<Capability> capabilities,
             boolean closed) {
-        this(id, kind, start, end, minutes, place, operator, capabilities, closed, Optional.empty());
+        this(id, kind, start, end, minutes, place, operator, capabilities, closed, Optional.empty(), HeldTime.NONE);
     }
 
-    /** @throws IllegalArgumentException if it ends before it starts, has no minutes, or has a reason to be closed and is open */
+    /**
+     * @throws IllegalArgumentException if it ends before it starts, has no minutes, has a reason to be closed and is open, or
+     *     more of it is held than there is
+     */
     public Session {
         if (!end.isAfter(start) || minutes <= 0) {
             throw new IllegalArgumentException("the session %s has no time in it".formatted(id));
@@ -52,22 +57,47 @@ public record Session(
         if (!closed && closedFor.isPresent()) {
             throw new IllegalArgumentException("the session %s is open".formatted(id));
         }
+        if (held.minutes() > minutes) {
+            throw new IllegalArgumentException("the session %s holds more than it has".formatted(id));
+        }
         capabilities = Set.copyOf(capabilities);
     }
 
     /** The same session, closed for {@code reason}. */
     public Session closedFor(String reason) {
-        return new Session(id, kind, start, end, minutes, place, operator, capabilities, true, Optional.of(reason));
+        return new Session(
+                id, kind, start, end, minutes, place, operator, capabilities, true, Optional.of(reason), held);
     }
 
-    /** The same session, with another number of minutes for patients. */
-    Session lasting(int otherMinutes) {
-        return new Session(id, kind, start, end, otherMinutes, place, operator, capabilities, closed, closedFor);
+    /** The same session, of which {@code held} is kept for urgent cases. */
+    public Session holding(HeldTime held) {
+        return new Session(id, kind, start, end, minutes, place, operator, capabilities, closed, closedFor, held);
+    }
+
+    /** The same session, with another number of minutes for patients, above 0; no more than these are held. */
+    public Session lasting(int otherMinutes) {
+        return new Session(
+                id,
+                kind,
+                start,
+                end,
+                otherMinutes,
+                place,
+                operator,
+                capabilities,
+                closed,
+                closedFor,
+                held.atMost(otherMinutes));
     }
 
     /** The day on which it starts. */
     public LocalDate date() {
         return start.toLocalDate();
+    }
+
+    /** Minutes that are kept for urgent cases on {@code day}. */
+    public int keptOn(LocalDate day) {
+        return held.keptOn(day, date());
     }
 
     /** Whether a part of both is at the same time. */

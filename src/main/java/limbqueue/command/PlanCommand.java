@@ -83,6 +83,7 @@ final class PlanCommand implements Command {
 
                   SESSIONS.json   see demo-referrals/sessions.json and demo-referrals/sessions.schema.json
                                   sessions may repeat (RFC 5545) and are closed on bank holidays and closed days
+                                  and may hold minutes for urgent cases ("held"), released 2 days before
                   PATH            referrals, as for triage
                   --as-of DATE    the day of planning, as 2026-03-02; today when not given
                   --policy FILE   the practice's own days and validities; see demo-referrals/standard.policy.json

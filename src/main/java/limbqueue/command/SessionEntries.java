@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
 import limbqueue.booking.DoubleUse;
+import limbqueue.booking.HeldTime;
 import limbqueue.booking.Session;
 import limbqueue.booking.SessionKind;
 import limbqueue.booking.SessionTime;
@@ -122,19 +123,41 @@ final class SessionEntries {
             }
             case SessionTime.Possible(var start, var end, var minutes, var remark) -> {
                 var session = new Session(
-                        name,
-                        LineFormat.constant(SessionKind.class, node.get("kind").stringValue()),
-                        start,
-                        end,
-                        minutes,
-                        node.get("place").stringValue(),
-                        node.get("operator").stringValue(),
-                        SessionsFile.capabilities(node.get("capabilities")),
-                        isTrue(node, "closed"));
+                                name,
+                                LineFormat.constant(
+                                        SessionKind.class, node.get("kind").stringValue()),
+                                start,
+                                end,
+                                minutes,
+                                node.get("place").stringValue(),
+                                node.get("operator").stringValue(),
+                                SessionsFile.capabilities(node.get("capabilities")),
+                                isTrue(node, "closed"))
+                        .holding(held(node, path, minutes));
                 entries.put(name, new Entry(session, path, isTrue(node, "onHolidays")));
                 remark.ifPresent(text -> remarks.add("Session %s: %s".formatted(name, text)));
             }
         }
+    }
+
+    /** Nothing where more is to be held than there is, which is a problem of the file. */
+    private HeldTime held(JsonNode node, String path, int minutes) {
+        var held = number(node, "held").orElse(0);
+        if (held > minutes) {
+            var problem = new Problem(
+                    path + ".held",
+                    "%d minutes are to be held, and the session has %d. Hold at most those.".formatted(held, minutes));
+            if (!problems.contains(problem)) {
+                problems.add(problem);
+            }
+            return HeldTime.NONE;
+        }
+        return new HeldTime(held, number(node, "releaseDays").orElse(HeldTime.USUAL_RELEASE_DAYS));
+    }
+
+    private static Optional<Integer> number(JsonNode node, String field) {
+        return Optional.ofNullable(node.get(field))
+                .map(value -> value.decimalValue().intValueExact());
     }
 
     private static boolean isTrue(JsonNode node, String field) {

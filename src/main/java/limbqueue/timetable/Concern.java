@@ -11,6 +11,8 @@ record Concern(Kind kind, String text) {
         /** A step would come before the one that it waits for. */
         ORDER,
         /** Something else that the planner would never do. */
-        UNFIT
+        UNFIT,
+        /** It would take time that is held for urgent cases. */
+        HELD
     }
 }

@@ -112,18 +112,6 @@ final class DayUnderWay {
     }
 
     private static Optional<Session> lasting(Session session, long minutes) {
-        return minutes <= 0
-                ? Optional.empty()
-                : Optional.of(new Session(
-                        session.id(),
-                        session.kind(),
-                        session.start(),
-                        session.end(),
-                        Math.toIntExact(minutes),
-                        session.place(),
-                        session.operator(),
-                        session.capabilities(),
-                        session.closed(),
-                        session.closedFor()));
+        return minutes <= 0 ? Optional.empty() : Optional.of(session.lasting(Math.toIntExact(minutes)));
     }
 }

@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import limbqueue.access.ActingAs;
 import limbqueue.booking.Capability;
+import limbqueue.booking.HeldTime;
 import limbqueue.booking.SessionKind;
 import limbqueue.booking.StepKind;
 import limbqueue.practice.DemoRequested;
@@ -50,7 +51,9 @@ class DemoSessions {
             String place,
             String operator,
             Optional<List<String>> capabilities,
-            Optional<Boolean> closed) {}
+            Optional<Boolean> closed,
+            Optional<Integer> held,
+            Optional<Integer> releaseDays) {}
 
     record DemoCase(String reference, Optional<List<DemoTold>> told) {}
 
@@ -111,7 +114,10 @@ class DemoSessions {
                                                 names.forEach(name -> set.add(constant(Capability.class, name)));
                                                 return set;
                                             })
-                                            .orElse(EnumSet.noneOf(Capability.class))),
+                                            .orElse(EnumSet.noneOf(Capability.class)),
+                                    Optional.of(new HeldTime(
+                                            one.held().orElse(0),
+                                            one.releaseDays().orElse(HeldTime.USUAL_RELEASE_DAYS)))),
                             Optional.empty()),
                     one.id());
             var kept = sessions.week(day).on(day).stream()

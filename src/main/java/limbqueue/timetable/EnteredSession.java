@@ -2,8 +2,10 @@ package limbqueue.timetable;
 
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.util.Optional;
 import java.util.Set;
 import limbqueue.booking.Capability;
+import limbqueue.booking.HeldTime;
 import limbqueue.booking.SessionKind;
 
 /**
@@ -11,6 +13,7 @@ import limbqueue.booking.SessionKind;
  *
  * @param start on the clock of the practice
  * @param end on the clock of the practice
+ * @param held what of it is kept for urgent cases; empty for what the practice has chosen for such a day
  */
 public record EnteredSession(
         SessionKind kind,
@@ -19,7 +22,20 @@ public record EnteredSession(
         LocalTime end,
         String place,
         String operator,
-        Set<Capability> capabilities) {
+        Set<Capability> capabilities,
+        Optional<HeldTime> held) {
+
+    /** One that holds what the practice has chosen for such a day. */
+    public EnteredSession(
+            SessionKind kind,
+            LocalDate date,
+            LocalTime start,
+            LocalTime end,
+            String place,
+            String operator,
+            Set<Capability> capabilities) {
+        this(kind, date, start, end, place, operator, capabilities, Optional.empty());
+    }
 
     public EnteredSession {
         place = place.strip();
@@ -28,6 +44,6 @@ public record EnteredSession(
     }
 
     EnteredSession on(LocalDate day) {
-        return new EnteredSession(kind, day, start, end, place, operator, capabilities);
+        return new EnteredSession(kind, day, start, end, place, operator, capabilities, held);
     }
 }

@@ -1,5 +1,6 @@
 package limbqueue.timetable;
 
+import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.List;
 import limbqueue.booking.StepMinutes;
@@ -20,6 +21,12 @@ public record FilledSession(KeptSession kept, List<Placed> patients) {
     /** Expected minutes beyond its end, 0 or more. */
     public long over() {
         return Math.max(0, expected() - kept.session().minutes());
+    }
+
+    /** What is free on {@code day} of the minutes that are kept for urgent cases. */
+    public long heldAndFree(LocalDate day) {
+        return Math.clamp(
+                kept.session().minutes() - expected(), 0, kept.session().keptOn(day));
     }
 
     /** How many minutes longer it would have to be to end in time in nine of ten cases, 0 or more. */

@@ -14,6 +14,7 @@ import java.util.stream.Collectors;
 import limbqueue.access.AuditTrail;
 import limbqueue.access.CurrentPerson;
 import limbqueue.booking.Capability;
+import limbqueue.booking.HeldTime;
 import limbqueue.booking.Step;
 import limbqueue.booking.StepKind;
 import limbqueue.preparation.Preparation;
@@ -83,7 +84,8 @@ class Placing {
         if (refusal.isPresent()) {
             return refusal.get();
         }
-        var queued = paths.queue().stream()
+        var queue = paths.queue();
+        var queued = queue.stream()
                 .filter(one -> one.referralId() == wanted.referralId())
                 .findFirst();
         var step = queued.flatMap(one -> step(one, wanted.step()));
@@ -110,6 +112,7 @@ class Placing {
                             elsewhere.get().session().words()));
         }
         var concerns = concerns(queued.get(), step.get(), into, places);
+        takesHeldTime(queue, queued.get(), step.get(), into).ifPresent(concerns::add);
         if (concerns.stream().anyMatch(concern -> !agreed.contains(concern.kind()))) {
             return new AsksFirst(concerns.stream().map(Concern::text).toList());
         }
@@ -187,6 +190,38 @@ class Placing {
                 one.step(),
                 new Place(one, Optional.ofNullable(all.get(one.session())).orElseThrow())));
         return places;
+    }
+
+    private Optional<Concern> takesHeldTime(List<QueuedCase> queue, QueuedCase queued, Step step, FilledSession into) {
+        var session = into.kept().session();
+        var today = LocalDate.now(clock);
+        if (session.keptOn(today) == 0 || isUrgent(queued)) {
+            return Optional.empty();
+        }
+        var urgent = queue.stream()
+                .filter(Placing::isUrgent)
+                .map(QueuedCase::referralId)
+                .collect(Collectors.toSet());
+        var others = into.patients().stream()
+                .filter(one -> !urgent.contains(one.referralId()))
+                .mapToLong(one -> one.minutes().expected())
+                .sum();
+        var takes = others + step.minutes().expected() - (session.minutes() - session.keptOn(today));
+        return takes <= 0
+                ? Optional.empty()
+                : Optional.of(new Concern(
+                        Concern.Kind.HELD,
+                        "It would take %d of the %d minutes that are held for urgent cases until the end of %s."
+                                .formatted(
+                                        Math.min(takes, session.keptOn(today)),
+                                        session.keptOn(today),
+                                        session.held().lastDay(session.date()))));
+    }
+
+    private static boolean isUrgent(QueuedCase queued) {
+        return queued.waiting()
+                .filter(waiting -> HeldTime.isFor(waiting.tier()))
+                .isPresent();
     }
 
     private static List<Concern> concerns(

@@ -18,13 +18,16 @@ import java.util.stream.Collectors;
 import limbqueue.access.AuditTrail;
 import limbqueue.access.CurrentPerson;
 import limbqueue.access.Role;
+import limbqueue.booking.HeldTime;
 import limbqueue.booking.Session;
+import limbqueue.booking.SessionKind;
 import limbqueue.booking.SessionTime;
 import limbqueue.timetable.TimetableOutcome.AsksFirst;
 import limbqueue.timetable.TimetableOutcome.Done;
 import limbqueue.timetable.TimetableOutcome.Overtaken;
 import limbqueue.timetable.TimetableOutcome.Refused;
 import limbqueue.timetable.jdbc.AppointmentStore;
+import limbqueue.timetable.jdbc.HeldTimeStore;
 import limbqueue.timetable.jdbc.SessionStore;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -33,10 +36,11 @@ import org.springframework.transaction.annotation.Transactional;
 @Service
 public class Sessions {
 
-    private static final int FURTHEST_DAYS = 366;
+    static final int FURTHEST_DAYS = 366;
 
     private final SessionStore store;
     private final AppointmentStore appointments;
+    private final HeldTimeStore heldTimes;
     private final CurrentPerson currentPerson;
     private final AuditTrail auditTrail;
     private final Clock clock;
@@ -44,11 +48,13 @@ public class Sessions {
     Sessions(
             SessionStore store,
             AppointmentStore appointments,
+            HeldTimeStore heldTimes,
             CurrentPerson currentPerson,
             AuditTrail auditTrail,
             Clock clock) {
         this.store = store;
         this.appointments = appointments;
+        this.heldTimes = heldTimes;
         this.currentPerson = currentPerson;
         this.auditTrail = auditTrail;
         this.clock = clock;
@@ -124,11 +130,15 @@ public class Sessions {
                 }
                 case SessionTime.Possible possible -> {
                     var session = session(entered.on(day), possible);
+                    var most = session.minutes();
+                    if (entered.held().filter(held -> held.minutes() > most).isPresent()) {
+                        return new Refused("The session has %d minutes. Hold at most those.".formatted(most));
+                    }
                     var clash = clash(session);
                     if (clash.isPresent()) {
                         return new Refused(clash.get());
                     }
-                    sessions.add(session);
+                    sessions.add(session.holding(entered.held().orElseGet(() -> byChoice(session))));
                     possible.remark().ifPresent(remarks::add);
                 }
             }
@@ -138,6 +148,14 @@ public class Sessions {
                 sessions.size() == 1 ? "entered the session" : "entered %d weekly sessions".formatted(sessions.size()),
                 subject(sessions.getFirst()));
         return new Done(remarks);
+    }
+
+    private HeldTime byChoice(Session session) {
+        return heldTimes
+                .latest()
+                .filter(_ -> session.kind() == SessionKind.PROCEDURE_ROOM)
+                .map(choice -> choice.ofNew(session, store.between(session.date(), session.date())))
+                .orElse(HeldTime.NONE);
     }
 
     private static Session session(EnteredSession entered, SessionTime.Possible time) {
@@ -240,7 +258,7 @@ public class Sessions {
         return Done.plainly();
     }
 
-    private static String subject(Session session) {
+    static String subject(Session session) {
         return "%s, %s, %s"
                 .formatted(session.kind().words(), session.start().toString().replace('T', ' '), session.place());
     }

@@ -76,17 +76,11 @@ record WhatIsKept(
             var session = kept.session();
             var left = Math.toIntExact(session.minutes() - kept.emergencyMinutes() - held.getOrDefault(kept.id(), 0L));
             if (!kept.date().isBefore(today()) && !kept.date().isAfter(lastDay) && left > 0) {
-                open.add(new Session(
-                        session.id(),
-                        session.kind(),
-                        session.start(),
-                        session.end(),
-                        left,
-                        session.place(),
-                        session.operator(),
-                        session.capabilities(),
-                        session.closed(),
-                        kept.closedBecause().map(WhatIsKept::endOfASentence)));
+                var of = session.lasting(left);
+                open.add(kept.closedBecause()
+                        .map(WhatIsKept::endOfASentence)
+                        .map(of::closedFor)
+                        .orElse(of));
             }
         }
         return open;

@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import limbqueue.triage.Tier;
 
@@ -83,7 +84,33 @@ public final class HandJudge {
                 found.add("too many minutes in " + sessions.get(load.getKey()).id());
             }
         }
+        for (var at = 0; at < sessions.size(); at++) {
+            if (takesHeldTime(places, at)) {
+                found.add("held minutes are used in " + sessions.get(at).id());
+            }
+        }
         return found;
+    }
+
+    /** Whether somebody who is neither urgent nor was told of the session is in it beyond what is not held. */
+    private boolean takesHeldTime(int[][] places, int at) {
+        var session = sessions.get(at);
+        if (ChronoUnit.DAYS.between(waiting.asOf(), session.date())
+                < session.held().releaseDays()) {
+            return false;
+        }
+        var ordinary = 0.0;
+        var untold = false;
+        for (var c = 0; c < places.length; c++) {
+            for (var s = 0; s < places[c].length; s++) {
+                if (places[c][s] == at && level(cases.get(c).tier()) > 0) {
+                    var step = cases.get(c).steps().get(s);
+                    ordinary += moments(step.minutes())[0];
+                    untold |= !step.told().equals(Optional.of(session.id()));
+                }
+            }
+        }
+        return untold && ordinary > session.minutes() - session.held().minutes();
     }
 
     private boolean sameTime(int one, int other) {

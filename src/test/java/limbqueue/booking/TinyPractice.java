@@ -32,6 +32,20 @@ final class TinyPractice {
         return new Waiting(AS_OF, LAST_DAY, sessions, practice.cases(sessions));
     }
 
+    /** The same, with sessions that hold a third, a half or all of their minutes for urgent cases. */
+    static Waiting holding(long seed) {
+        var practice = of(seed);
+        var random = new Random(seed ^ 0x4e1d);
+        return new Waiting(
+                practice.asOf(),
+                practice.lastDay(),
+                practice.sessions().stream()
+                        .map(session -> session.holding(
+                                new HeldTime(session.minutes() / (1 + random.nextInt(3)), random.nextInt(9))))
+                        .toList(),
+                practice.cases());
+    }
+
     /** One session more, of whatever kind and on whatever day. */
     static Session another(long seed) {
         var practice = new TinyPractice(seed ^ 0x5eed);

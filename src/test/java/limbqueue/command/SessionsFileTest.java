@@ -6,6 +6,7 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.stream.Collectors;
+import limbqueue.booking.HeldTime;
 import limbqueue.booking.Session;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -96,6 +97,31 @@ class SessionsFileTest {
                         CLINIC,
                         other)))
                 .contains("other-2026-03-23 (a course)");
+    }
+
+    @Test
+    void aSessionHoldsMinutesForUrgentCasesUntilTwoDaysBeforeUnlessItSaysOtherwise() throws IOException {
+        var held = CLINIC.replace("\"repeats\"", "\"held\": 60, \"repeats\"");
+        assertThat(read("", held).file().orElseThrow().sessions())
+                .hasSize(4)
+                .extracting(Session::held)
+                .containsOnly(new HeldTime(60, 2));
+        assertThat(read("", held.replace("\"held\": 60", "\"held\": 240, \"releaseDays\": 0"))
+                        .file()
+                        .orElseThrow()
+                        .sessions())
+                .extracting(Session::held)
+                .containsOnly(new HeldTime(240, 0));
+        assertThat(read("", CLINIC).file().orElseThrow().sessions())
+                .extracting(Session::held)
+                .containsOnly(HeldTime.NONE);
+        assertThat(problems(read("", held.replace("\"held\": 60", "\"held\": 241"))))
+                .isEqualTo(
+                        "sessions[0].held: 241 minutes are to be held, and the session has 240. Hold at most those.");
+        assertThat(problems(read("", held.replace("\"held\": 60", "\"held\": -1"))))
+                .startsWith("sessions[0].held: ");
+        assertThat(problems(read("", held.replace("\"held\": 60", "\"held\": 60, \"releaseDays\": 29"))))
+                .startsWith("sessions[0].releaseDays: ");
     }
 
     @Test

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.stream.IntStream;
 import limbqueue.access.ActingAs;
+import limbqueue.booking.HeldTime;
 import limbqueue.booking.SessionKind;
 import limbqueue.booking.StepKind;
 import limbqueue.practice.DemoRequested;
@@ -54,6 +55,10 @@ class DemoSessionsIT {
                                 staff.as("coordinator", () -> sessions.week(week)).sessions().stream())
                         .filter(one -> one.kept().closedBecause().isPresent()))
                 .hasSize(1);
+        assertThat(staff.as("coordinator", () -> sessions.week(today.plusWeeks(1)))
+                        .sessions())
+                .extracting(one -> one.kept().session().held())
+                .contains(new HeldTime(90, 2), new HeldTime(0, 2));
         assertThat(staff.as("coordinator", appointments::toPlace))
                 .extracting(OpenStep::step)
                 .contains(StepKind.CLINIC, StepKind.PROCEDURE);

@@ -7,6 +7,7 @@ import ai.timefold.solver.core.api.domain.variable.PlanningVariable;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import limbqueue.booking.HeldTime;
 import limbqueue.booking.Lateness;
 import limbqueue.booking.Step;
 import limbqueue.booking.WaitingCase;
@@ -115,6 +116,31 @@ public class Appointment {
 
     long variance() {
         return variance;
+    }
+
+    /** Whether time is held for cases like this one. */
+    boolean urgent() {
+        return HeldTime.isFor(waiting.tier());
+    }
+
+    /** Whether the patient has been told of {@code place}. */
+    boolean toldOf(Slot place) {
+        return step().told().map(place.session().id()::equals).orElse(false);
+    }
+
+    /** Its minutes where no time is held for it, else 0. */
+    long expectedOfOthers() {
+        return urgent() ? 0 : expected;
+    }
+
+    /** The same, and 0 in {@code place} where its patient has been told of that, or a plan that is kept has it there. */
+    long expectedUntoldIn(Slot place) {
+        return toldOf(place) || place == keptSlot ? 0 : expectedOfOthers();
+    }
+
+    /** The same where it is. */
+    long expectedUntold() {
+        return expectedUntoldIn(at());
     }
 
     /** The session, where there is one. */

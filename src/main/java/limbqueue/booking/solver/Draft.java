@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.ToLongFunction;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,27 +23,14 @@ final class Draft {
             .basicVariable("slot", Slot.class);
 
     private final List<Appointment> appointments;
-    /** Expected minutes in each session, by its number. */
-    private final long[] load;
+    private final Load load;
 
     private final Map<Appointment, @Nullable Slot> changes = new LinkedHashMap<>();
     private boolean possible = true;
 
-    Draft(List<Appointment> appointments, long[] load) {
+    Draft(List<Appointment> appointments, Load load) {
         this.appointments = appointments;
         this.load = load;
-    }
-
-    /** The expected minutes in each session as the timetable is now. */
-    static long[] load(Timetable timetable) {
-        var load = new long[timetable.slots().size()];
-        for (var appointment : timetable.getAppointments()) {
-            var slot = appointment.getSlot();
-            if (slot != null) {
-                load[slot.number()] += appointment.expected();
-            }
-        }
-        return load;
     }
 
     @Nullable
@@ -59,20 +47,33 @@ final class Draft {
 
     /** Whether {@code slot} has room for {@code appointment} beside what is in it with these changes. */
     boolean hasRoom(Appointment appointment, Slot slot) {
-        var used = load[slot.number()] + appointment.expected();
-        if (!changes.containsKey(appointment) && appointment.getSlot() == slot) {
-            used -= appointment.expected();
+        if (used(appointment, slot, load.all(slot), Appointment::expected)
+                > slot.session().minutes()) {
+            return false;
+        }
+        return slot.held() == 0
+                || appointment.urgent()
+                || used(appointment, slot, load.others(slot), Appointment::expectedOfOthers) <= slot.open()
+                // Whoever has been told of it keeps the place, held or not.
+                || used(appointment, slot, load.untold(slot), one -> one.expectedUntoldIn(slot)) == 0;
+    }
+
+    /** What {@code slot} holds with these changes and with {@code appointment}. */
+    private long used(Appointment appointment, Slot slot, long before, ToLongFunction<Appointment> minutes) {
+        var used = before;
+        if (changes.containsKey(appointment) || appointment.getSlot() != slot) {
+            used += minutes.applyAsLong(appointment);
         }
         for (var change : changes.entrySet()) {
             var changed = change.getKey();
             if (changed.getSlot() == slot) {
-                used -= changed.expected();
+                used -= minutes.applyAsLong(changed);
             }
             if (changed != appointment && change.getValue() == slot) {
-                used += changed.expected();
+                used += minutes.applyAsLong(changed);
             }
         }
-        return used <= slot.session().minutes();
+        return used;
     }
 
     boolean changesNothing() {

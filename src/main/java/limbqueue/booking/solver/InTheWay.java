@@ -52,6 +52,7 @@ final class InTheWay {
                 .or(() -> results(appointment, slot))
                 .or(() -> otherPlaces(appointment, slot))
                 .or(() -> room(appointment, slot))
+                .or(() -> timeHeld(appointment, slot))
                 .or(() -> overrun(appointment, slot))
                 .or(() -> told(appointment, slot));
     }
@@ -117,6 +118,25 @@ final class InTheWay {
                         "full: %d of %d minutes are held by %s; %d more would have to become free"
                                 .formatted(used, minutes, others(appointment, slot), lacking),
                         "full"));
+    }
+
+    private Optional<Obstacle> timeHeld(Appointment appointment, Slot slot) {
+        if (slot.held() == 0 || appointment.expectedUntoldIn(slot) == 0) {
+            return Optional.empty();
+        }
+        var others = held(slot).stream()
+                .filter(other -> other != appointment && !other.urgent())
+                .mapToLong(Appointment::expected)
+                .sum();
+        var lacking = others + appointment.expected() - slot.open();
+        var until = slot.session().held().lastDay(slot.session().date());
+        return lacking <= 0
+                ? Optional.empty()
+                : Optional.of(new Obstacle(
+                        PlanRule.TIME_HELD,
+                        "%d minutes of it are held for urgent cases until the end of %s; %d of them would have to be released"
+                                .formatted(slot.held(), until, Math.min(lacking, slot.held())),
+                        "what is left of it is held for urgent cases"));
     }
 
     private String others(Appointment appointment, Slot slot) {

@@ -34,18 +34,18 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
     public Iterator<Move<Timetable>> createRandomMoveIterator(
             ScoreDirector<Timetable> director, RandomGenerator random) {
         var timetable = director.getWorkingSolution();
-        return new Drawn(timetable.getAppointments(), Draft.load(timetable), random);
+        return new Drawn(timetable.getAppointments(), Load.of(timetable), random);
     }
 
     /** Moves of one timetable as it is. */
     private static final class Drawn implements Iterator<Move<Timetable>> {
         private final List<Appointment> appointments;
-        private final long[] load;
+        private final Load load;
         private final RandomGenerator random;
         /** Who is not where a plan that is kept has them, or has no place beside it; nobody where no plan is kept. */
         private final List<Appointment> unsettled;
 
-        Drawn(List<Appointment> appointments, long[] load, RandomGenerator random) {
+        Drawn(List<Appointment> appointments, Load load, RandomGenerator random) {
             this.appointments = appointments;
             this.load = load;
             this.random = random;

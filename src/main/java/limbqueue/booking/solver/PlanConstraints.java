@@ -26,6 +26,7 @@ public class PlanConstraints implements ConstraintProvider {
             resultStillCounts(factory),
             onePlaceAtATime(factory),
             roomInTheSession(factory),
+            timeHeld(factory),
             promiseOf5Days(factory),
             promiseOf14Days(factory),
             endsInTime(factory),
@@ -94,6 +95,15 @@ public class PlanConstraints implements ConstraintProvider {
                         one(PlanRule.ROOM_IN_THE_SESSION),
                         (slot, expected, variance) -> expected - slot.session().minutes())
                 .asConstraint(PlanRule.ROOM_IN_THE_SESSION.name());
+    }
+
+    Constraint timeHeld(ConstraintFactory factory) {
+        return factory.forEach(Appointment.class)
+                .filter(appointment -> appointment.at().held() > 0 && !appointment.urgent())
+                .groupBy(Appointment::at, sum(Appointment::expected), sum(Appointment::expectedUntold))
+                .filter((slot, others, untold) -> others > slot.open() && untold > 0)
+                .penalize(one(PlanRule.TIME_HELD), (slot, others, untold) -> Math.min(untold, others - slot.open()))
+                .asConstraint(PlanRule.TIME_HELD.name());
     }
 
     Constraint promiseOf5Days(ConstraintFactory factory) {

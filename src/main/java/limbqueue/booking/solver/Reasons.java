@@ -116,6 +116,7 @@ final class Reasons {
                 inTheWay.expected(slot),
                 Math.round(StepMinutes.ninetyOfSum(inTheWay.expected(slot), inTheWay.variance(slot))),
                 session.minutes() - inTheWay.expected(slot),
+                slot.held(),
                 inTheWay.held(slot).stream()
                         .map(appointment -> appointment.waiting().reference())
                         .toList());

@@ -26,6 +26,7 @@ public class ReplanConstraints extends PlanConstraints {
             resultStillCounts(factory),
             onePlaceAtATime(factory),
             roomInTheSession(factory),
+            timeHeld(factory),
             emergencyToday(factory),
             promiseOf5Days(factory),
             promiseOf14Days(factory),

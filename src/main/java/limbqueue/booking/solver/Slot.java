@@ -10,11 +10,13 @@ public final class Slot {
     private final Session session;
     private final int number;
     private final long daysAhead;
+    private final int held;
 
     Slot(Session session, int number, LocalDate asOf) {
         this.session = session;
         this.number = number;
         this.daysAhead = ChronoUnit.DAYS.between(asOf, session.date());
+        this.held = session.keptOn(asOf);
     }
 
     Session session() {
@@ -29,6 +31,16 @@ public final class Slot {
     /** Days from the day of planning, 0 or more for a session that can be used. */
     long daysAhead() {
         return daysAhead;
+    }
+
+    /** Minutes of it that are kept for urgent cases on the day of planning. */
+    int held() {
+        return held;
+    }
+
+    /** Minutes of it that others may use on the day of planning, 0 or more. */
+    int open() {
+        return session.minutes() - held;
     }
 
     @Override

@@ -3,11 +3,12 @@ package limbqueue.governance.ui;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import limbqueue.governance.Proportion;
+import limbqueue.shell.FigureTable;
 
 /** Figures as the page and its tables say them. */
 final class Figures {
 
-    static final String NOT_SHOWN = "not shown";
+    static final String NOT_SHOWN = FigureTable.NOT_SHOWN;
 
     private Figures() {}
 

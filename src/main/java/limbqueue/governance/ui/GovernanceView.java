@@ -45,6 +45,8 @@ import limbqueue.practice.PracticeSettings;
 import limbqueue.preparation.CaseOutcome;
 import limbqueue.referral.TierPhrase;
 import limbqueue.shell.DayWords;
+import limbqueue.shell.DrawnPicture;
+import limbqueue.shell.FigureTable;
 import limbqueue.shell.Notice;
 import limbqueue.shell.Pieces;
 import limbqueue.triage.Tier;
@@ -478,17 +480,11 @@ class GovernanceView extends Section implements BeforeEnterObserver {
 
     /** @param folded whether the table is opened by whoever wants it */
     private Component figure(String title, RangePicture picture, FigureTable table, boolean folded) {
-        var drawn = Pieces.div("lq-picture");
-        if (picture.rows().isEmpty()) {
-            drawn.add(nothing("There is nothing to draw yet: no wait has ended, or the groups are too small."));
-        } else {
-            picture.svg()
-                    .ifPresentOrElse(
-                            svg -> drawn.getElement().setProperty("innerHTML", svg),
-                            () -> drawn.add(
-                                    nothing(
-                                            "The picture cannot be drawn: this server has no fonts. The table says the same.")));
-        }
+        var drawn = picture.rows().isEmpty()
+                ? Pieces.div(
+                        "lq-picture",
+                        nothing("There is nothing to draw yet: no wait has ended, or the groups are too small."))
+                : new DrawnPicture(picture.svg());
         var head = Pieces.div("lq-figure-head", new H3(title), table.csv(auditTrail));
         var both = Pieces.div("lq-figure-both", drawn);
         if (folded) {

@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.Set;
 import limbqueue.access.Person;
 import limbqueue.booking.Capability;
+import limbqueue.booking.HeldTime;
 import limbqueue.booking.Session;
 import limbqueue.booking.SessionKind;
 import limbqueue.timetable.KeptSession;
@@ -27,7 +28,7 @@ public class SessionStore {
 
     private static final String SELECT = """
             select id, version, kind, starts, ends, minutes, place, operator, capabilities, closed_because, emergency_minutes,
-                   author, at
+                   held_minutes, release_days, author, at
             from practice_session
             """;
 
@@ -99,9 +100,10 @@ public class SessionStore {
      */
     public long add(Session session, Person author, Instant at) {
         return jdbc.sql("""
-                insert into practice_session (kind, starts, ends, minutes, place, operator, capabilities, account, author,
-                                              at)
-                values (:kind, :starts, :ends, :minutes, :place, :operator, :capabilities, :account, :author, :at)
+                insert into practice_session (kind, starts, ends, minutes, place, operator, capabilities, held_minutes,
+                                              release_days, account, author, at)
+                values (:kind, :starts, :ends, :minutes, :place, :operator, :capabilities, :held, :release, :account,
+                        :author, :at)
                 returning id
                 """)
                 .param("kind", session.kind().name())
@@ -113,6 +115,8 @@ public class SessionStore {
                 .param(
                         "capabilities",
                         session.capabilities().stream().map(Enum::name).sorted().toArray(String[]::new))
+                .param("held", session.held().minutes())
+                .param("release", session.held().releaseDays())
                 .param("account", author.id())
                 .param("author", author.displayName())
                 .param("at", at.atOffset(ZoneOffset.UTC))
@@ -166,6 +170,29 @@ public class SessionStore {
                 == 1;
     }
 
+    /**
+     * Holds so much of the session.
+     *
+     * @return false if it is no longer at that version
+     */
+    public boolean hold(long id, int version, HeldTime held, Person author, Instant at) {
+        return jdbc.sql("""
+                        update practice_session
+                        set version = version + 1, held_minutes = :held, release_days = :release, account = :account,
+                            author = :author, at = :at
+                        where id = :id and version = :version
+                        """)
+                        .param("held", held.minutes())
+                        .param("release", held.releaseDays())
+                        .param("account", author.id())
+                        .param("author", author.displayName())
+                        .param("at", at.atOffset(ZoneOffset.UTC))
+                        .param("id", id)
+                        .param("version", version)
+                        .update()
+                == 1;
+    }
+
     /** Tells every open page that something about sessions is to be looked at anew. */
     public void tell() {
         jdbc.sql("select cast(pg_notify('limbqueue_changed', '0') as text)")
@@ -181,15 +208,16 @@ public class SessionStore {
                 id,
                 row.getInt("version"),
                 new Session(
-                        KeptSession.name(id, place),
-                        SessionKind.valueOf(row.getString("kind")),
-                        row.getObject("starts", LocalDateTime.class),
-                        row.getObject("ends", LocalDateTime.class),
-                        row.getInt("minutes"),
-                        place,
-                        row.getString("operator"),
-                        capabilities(row.getArray("capabilities")),
-                        because.isPresent()),
+                                KeptSession.name(id, place),
+                                SessionKind.valueOf(row.getString("kind")),
+                                row.getObject("starts", LocalDateTime.class),
+                                row.getObject("ends", LocalDateTime.class),
+                                row.getInt("minutes"),
+                                place,
+                                row.getString("operator"),
+                                capabilities(row.getArray("capabilities")),
+                                because.isPresent())
+                        .holding(new HeldTime(row.getInt("held_minutes"), row.getInt("release_days"))),
                 because,
                 row.getInt("emergency_minutes"),
                 row.getString("author"),

@@ -3,6 +3,7 @@ package limbqueue.timetable.ui;
 import com.vaadin.flow.component.checkbox.CheckboxGroup;
 import com.vaadin.flow.component.datepicker.DatePicker;
 import com.vaadin.flow.component.select.Select;
+import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.component.timepicker.TimePicker;
 import java.time.Duration;
@@ -13,6 +14,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
 import limbqueue.booking.Capability;
+import limbqueue.booking.HeldTime;
 import limbqueue.booking.SessionKind;
 import limbqueue.shell.AskingDialog;
 import limbqueue.shell.Pieces;
@@ -32,6 +34,8 @@ final class EnterSessionDialog {
     private final TextField place = text("Place");
     private final TextField operator = text("Operator");
     private final CheckboxGroup<Capability> capabilities = new CheckboxGroup<>("What it has");
+    private final IntegerField held = HoldTimeDialog.minutes(1440);
+    private final IntegerField release = HoldTimeDialog.releaseDays();
     private final DatePicker until = Pieces.date("Every week until; empty for once");
 
     /**
@@ -49,6 +53,8 @@ final class EnterSessionDialog {
         kind.setWidthFull();
         capabilities.setItems(Capability.values());
         capabilities.setItemLabelGenerator(one -> SessionWords.first(one.words()));
+        held.setHelperText("For urgent cases; empty: as chosen for such a day");
+        release.setValue(HeldTime.USUAL_RELEASE_DAYS);
         until.setRequiredIndicatorVisible(false);
         place.setMaxLength(80);
         operator.setMaxLength(80);
@@ -57,7 +63,15 @@ final class EnterSessionDialog {
     void open() {
         new AskingDialog(
                         "Enter a session",
-                        List.of(kind, day, Pieces.div("lq-pair", start, end), place, operator, capabilities, until),
+                        List.of(
+                                kind,
+                                day,
+                                Pieces.div("lq-pair", start, end),
+                                place,
+                                operator,
+                                capabilities,
+                                Pieces.div("lq-pair", held, release),
+                                until),
                         "Enter",
                         this::enter)
                 .open();
@@ -66,6 +80,11 @@ final class EnterSessionDialog {
     private Optional<String> enter() {
         if (day.isEmpty() || day.isInvalid() || start.isEmpty() || end.isEmpty()) {
             return Optional.of("Fill in the day and both times, as 5/3/2026 and 08:30.");
+        }
+        if (held.isInvalid() || release.isEmpty() || release.isInvalid()) {
+            return Optional.of(
+                    "Write the minutes that are held as a whole number or leave them empty, and the days from 0 to %d."
+                            .formatted(HeldTime.MOST_RELEASE_DAYS));
         }
         if (until.isInvalid()) {
             return Optional.of("The last day is no date. Write it as 5/3/2026, or leave it empty.");
@@ -78,7 +97,8 @@ final class EnterSessionDialog {
                         end.getValue(),
                         place.getValue(),
                         operator.getValue(),
-                        capabilities.getValue()),
+                        capabilities.getValue(),
+                        held.getOptionalValue().map(minutes -> new HeldTime(minutes, release.getValue()))),
                 until.getOptionalValue());
         if (!(outcome instanceof TimetableOutcome.Done)) {
             return Optional.of(SessionWords.said(outcome, ""));

@@ -3,6 +3,7 @@ package limbqueue.timetable.ui;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import limbqueue.booking.Capability;
 import limbqueue.booking.Session;
@@ -68,6 +69,19 @@ final class SessionWords {
                 ? "%d of %d minutes taken; to end in time in nine of ten it would have to be %d minutes longer"
                         .formatted(filled.expected(), session.minutes(), filled.overrun())
                 : "%d of %d minutes taken".formatted(filled.expected(), session.minutes());
+    }
+
+    /** What is held of it on {@code today}, or was; empty where nothing is, or it is over. */
+    static Optional<String> held(Session session, LocalDate today) {
+        var minutes = session.held().minutes();
+        if (minutes == 0 || session.closed() || session.date().isBefore(today)) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                session.keptOn(today) > 0
+                        ? "%d min held for urgent cases until the end of %s"
+                                .formatted(minutes, day(session.held().lastDay(session.date())))
+                        : "The %d min held for urgent cases are released".formatted(minutes));
     }
 
     static String block(FilledSession filled, Placed placed) {

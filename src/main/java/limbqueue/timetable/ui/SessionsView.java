@@ -39,6 +39,7 @@ import limbqueue.shell.Notice;
 import limbqueue.shell.Pieces;
 import limbqueue.timetable.Appointments;
 import limbqueue.timetable.FilledSession;
+import limbqueue.timetable.HeldTimes;
 import limbqueue.timetable.OpenStep;
 import limbqueue.timetable.Placed;
 import limbqueue.timetable.Planning;
@@ -73,6 +74,7 @@ class SessionsView extends Div implements BeforeEnterObserver {
     private final Replanning replanning;
     private final PracticeSettings settings;
     private final CaseOrder order;
+    private final HeldTimes heldTimes;
     private final Role role;
     private final Span of = new Span();
     private final Div message = new Div();
@@ -90,6 +92,7 @@ class SessionsView extends Div implements BeforeEnterObserver {
             Planning planning,
             Replanning replanning,
             SessionOrder order,
+            HeldTimes heldTimes,
             PracticeSettings settings,
             CurrentPerson person,
             Changes changes,
@@ -100,6 +103,7 @@ class SessionsView extends Div implements BeforeEnterObserver {
         this.replanning = replanning;
         this.settings = settings;
         this.order = new CaseOrder(this, order, () -> shownWeek, this::said);
+        this.heldTimes = heldTimes;
         this.role = person.get().role();
         this.day = sessions.today();
         Function<OpenStep, String> tier = step -> TierPhrase.of(step.tier(), settings.policy());
@@ -157,6 +161,9 @@ class SessionsView extends Div implements BeforeEnterObserver {
             head.add(new Button(
                     "Something has changed…",
                     _ -> new SomethingChangedDialog(replanning, sessions.today(), this::showNewPlan).open()));
+        }
+        if (role != Role.COORDINATOR) {
+            head.add(new Anchor("forecast", "Forecast"));
         }
         if (role != Role.PHYSICIAN) {
             head.add(Pieces.primary(
@@ -231,6 +238,7 @@ class SessionsView extends Div implements BeforeEnterObserver {
                 this::close,
                 this::openAgain,
                 this::release,
+                this::hold,
                 this::choose);
     }
 
@@ -302,6 +310,10 @@ class SessionsView extends Div implements BeforeEnterObserver {
                     };
                 })
                 .open();
+    }
+
+    private void hold(FilledSession filled) {
+        new HoldTimeDialog(heldTimes, filled, this::said).open();
     }
 
     private void openAgain(FilledSession filled) {

@@ -20,7 +20,7 @@ import limbqueue.timetable.SessionWeek;
 /**
  * One week: a column a day, in it the sessions, in each the cases as blocks of a height that goes with their minutes.
  *
- * @param edits whether the person may close sessions
+ * @param edits whether the person may close sessions and hold time of them
  * @param places whether the person may place cases
  * @param lists whether the person may see the lists of the days
  */
@@ -31,6 +31,7 @@ record WeekPanel(
         Consumer<FilledSession> close,
         Consumer<FilledSession> open,
         Consumer<FilledSession> release,
+        Consumer<FilledSession> hold,
         BiConsumer<FilledSession, Placed> choose) {
 
     /** Pixels of a minute: the words of a short case need two lines. */
@@ -88,10 +89,12 @@ record WeekPanel(
             box.add(Pieces.paragraph("lq-strong", "Closed: " + because));
         });
         if (filled.kept().closedBecause().isEmpty() || !filled.patients().isEmpty()) {
-            box.add(body(filled));
+            box.add(body(filled, today));
             box.add(Pieces.paragraph(
                     filled.over() > 0 ? "lq-session-taken lq-strong" : "lq-session-taken lq-quiet",
                     SessionWords.taken(filled)));
+            SessionWords.held(session, today)
+                    .ifPresent(words -> box.add(Pieces.paragraph("lq-session-taken lq-quiet", words)));
         }
         if (places && filled.kept().emergencyMinutes() > 0) {
             box.add(Pieces.small(
@@ -100,22 +103,34 @@ record WeekPanel(
                     () -> release.accept(filled)));
         }
         if (edits && !filled.kept().date().isBefore(today)) {
-            var about = SessionWords.where(filled.kept());
-            box.add(
-                    session.closed()
-                            ? Pieces.small("Open again", "Open again: " + about, () -> open.accept(filled))
-                            : Pieces.small("Close", "Close: " + about, () -> close.accept(filled)));
+            box.add(deeds(filled));
         }
         return box;
     }
 
-    private Component body(FilledSession filled) {
+    private Component deeds(FilledSession filled) {
+        var about = SessionWords.where(filled.kept());
+        return filled.kept().session().closed()
+                ? Pieces.small("Open again", "Open again: " + about, () -> open.accept(filled))
+                : Pieces.div(
+                        "lq-session-deeds",
+                        Pieces.small("Hold time", "Hold time: " + about, () -> hold.accept(filled)),
+                        Pieces.small("Close", "Close: " + about, () -> close.accept(filled)));
+    }
+
+    private Component body(FilledSession filled, LocalDate today) {
         var body = new Div();
         body.addClassName("lq-session-body");
         body.getStyle().set("min-height", filled.kept().session().minutes() * MINUTE + "px");
         filled.patients().forEach(placed -> body.add(block(filled, placed)));
         if (filled.kept().emergencyMinutes() > 0) {
             body.add(emergency(filled));
+        }
+        var free = filled.heldAndFree(today);
+        if (free > 0 && !filled.kept().session().closed()) {
+            var held = Pieces.text("lq-held", "Held, %d min".formatted(free));
+            held.getStyle().set("height", Math.max(LEAST, free * MINUTE) + "px");
+            body.add(held);
         }
         if (filled.over() > 0) {
             var end = Pieces.div("lq-session-end");

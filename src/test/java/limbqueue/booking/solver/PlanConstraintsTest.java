@@ -16,6 +16,7 @@ import java.util.Set;
 import java.util.function.BiFunction;
 import limbqueue.booking.Barred;
 import limbqueue.booking.Capability;
+import limbqueue.booking.HeldTime;
 import limbqueue.booking.PlanRule;
 import limbqueue.booking.Session;
 import limbqueue.booking.SessionKind;
@@ -179,6 +180,29 @@ class PlanConstraintsTest {
                 waiting("2", Tier.WITHIN_6_WEEKS, step(StepKind.PROCEDURE, 55)));
         costs(PlanConstraints::roomInTheSession, 5, placed(ROOMS, cases, 1, 1));
         costs(PlanConstraints::roomInTheSession, 0, placed(ROOMS, cases, 1, 2));
+    }
+
+    @Test
+    void heldTimeIsForUrgentCasesAndForWhoHasBeenToldOfThePlace() {
+        var rooms = List.of(session("B", SessionKind.PROCEDURE_ROOM, 3, 8, 120).holding(new HeldTime(60, 2)));
+        var urgent = waiting("1", Tier.WITHIN_5_DAYS, step(StepKind.PROCEDURE, 60));
+        var ordinary = waiting("2", Tier.WITHIN_14_DAYS, step(StepKind.PROCEDURE, 65));
+        var told = waiting(
+                "3",
+                Tier.WITHIN_6_WEEKS,
+                new Step(
+                        StepKind.PROCEDURE,
+                        new StepMinutes(70, 70),
+                        Set.of(),
+                        List.of(),
+                        0,
+                        Optional.empty(),
+                        Optional.of("B")));
+        costs(PlanConstraints::timeHeld, 0, placed(rooms, List.of(urgent), 0));
+        costs(PlanConstraints::timeHeld, 5, placed(rooms, List.of(urgent, ordinary), 0, 0));
+        costs(PlanConstraints::timeHeld, 0, placed(rooms, List.of(told), 0));
+        costs(PlanConstraints::timeHeld, 65, placed(rooms, List.of(ordinary, told), 0, 0));
+        costs(PlanConstraints::timeHeld, 0, placed(rooms, List.of(ordinary), -1));
     }
 
     @Test

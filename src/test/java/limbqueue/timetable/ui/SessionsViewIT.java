@@ -206,6 +206,44 @@ class SessionsViewIT {
         assertThat(physician.page().locator("main")).containsText("The address names no day.");
     }
 
+    @Test
+    void timeIsHeldByKeyboardAndStandsAtTheEndOfTheSession(Visitor coordinator) {
+        for (var week = 8; week < 11; week++) {
+            enter(SessionKind.PROCEDURE_ROOM, monday.plusWeeks(week).plusDays(4), "08:00", "16:00", "Angiography room");
+        }
+        coordinator.signIn("coordinator").open("sessions?week=" + monday.plusWeeks(8));
+        coordinator
+                .page()
+                .getByRole(
+                        AriaRole.BUTTON,
+                        new Page.GetByRoleOptions()
+                                .setName(Pattern.compile("Hold time: .*Procedure room 08:00 to 16:00.*")))
+                .focus();
+        coordinator.page().keyboard().press("Enter");
+        var minutes = dialog(coordinator).getByLabel("Minutes held", exactly());
+        minutes.fill("600");
+        minutes.press("Tab");
+        press(coordinator, "Hold");
+        assertThat(dialog(coordinator)).containsText("Write minutes from 0 to 480, and days from 0 to 28");
+        assertAccessible(coordinator);
+        minutes.fill("120");
+        minutes.press("Tab");
+        dialog(coordinator).getByLabel("Later sessions like it hold the same").press("Space");
+        picture(coordinator, "sessions-hold");
+        press(coordinator, "Hold");
+        assertThat(said(coordinator)).containsText("Held: 120 minutes. 2 later sessions hold the same.");
+        var room = session(coordinator, "Procedure room 08:00 to 16:00");
+        assertThat(room).containsText("120 min held for urgent cases until the end of ");
+        assertThat(room.locator(".lq-held")).hasText("Held, 120 min");
+        // 120 minutes of the 480 of the session, at its end.
+        var body = room.locator(".lq-session-body").boundingBox();
+        var held = room.locator(".lq-held").boundingBox();
+        assertThat(held.height / body.height).isBetween(0.24, 0.26);
+        assertThat(held.y + held.height).isBetween(body.y + body.height - 1, body.y + body.height + 1);
+        assertAccessible(coordinator);
+        picture(coordinator, "sessions-held");
+    }
+
     private void enterTheOtherSessions() {
         for (var week = 0; week < 6; week++) {
             var first = monday.plusWeeks(week);

@@ -1,4 +1,4 @@
-package limbqueue.governance.ui;
+package limbqueue.shell;
 
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.NativeTable;
@@ -11,8 +11,6 @@ import com.vaadin.flow.component.html.Span;
 import java.util.List;
 import java.util.Locale;
 import limbqueue.access.AuditTrail;
-import limbqueue.shell.CsvLink;
-import limbqueue.shell.Pieces;
 
 /**
  * A table of figures, on the page and as CSV: the first cell of a row names it.
@@ -20,13 +18,16 @@ import limbqueue.shell.Pieces;
  * @param name in lower case, also of the file
  * @param rows as many cells each as {@code header} has
  */
-record FigureTable(String name, List<String> header, List<List<String>> rows) {
+public record FigureTable(String name, List<String> header, List<List<String>> rows) {
 
-    CsvLink csv(AuditTrail auditTrail) {
+    /** Stands for a figure that is held back. */
+    public static final String NOT_SHOWN = "not shown";
+
+    public CsvLink csv(AuditTrail auditTrail) {
         return new CsvLink(auditTrail, name, header, () -> rows);
     }
 
-    Div onPage() {
+    public Div onPage() {
         var names = new NativeTableRow();
         header.forEach(words -> names.add(heading(words, "col")));
         var head = new NativeTableHeader();
@@ -54,7 +55,7 @@ record FigureTable(String name, List<String> header, List<List<String>> rows) {
 
     private static NativeTableCell cell(String words) {
         var cell = new NativeTableCell(words);
-        cell.setClassName("lq-figure-none", words.equals(Figures.NOT_SHOWN));
+        cell.setClassName("lq-figure-none", words.equals(NOT_SHOWN));
         return cell;
     }
 

@@ -1,0 +1,45 @@
+package limbqueue.booking.solver;
+
+/** Expected minutes in each session of a timetable as it is, by the session's number. */
+final class Load {
+
+    private final long[] all;
+    private final long[] others;
+    private final long[] untold;
+
+    private Load(int sessions) {
+        this.all = new long[sessions];
+        this.others = new long[sessions];
+        this.untold = new long[sessions];
+    }
+
+    static Load of(Timetable timetable) {
+        var load = new Load(timetable.slots().size());
+        for (var appointment : timetable.getAppointments()) {
+            var slot = appointment.getSlot();
+            if (slot != null) {
+                load.all[slot.number()] += appointment.expected();
+                if (slot.held() > 0) {
+                    load.others[slot.number()] += appointment.expectedOfOthers();
+                    load.untold[slot.number()] += appointment.expectedUntold();
+                }
+            }
+        }
+        return load;
+    }
+
+    /** Of everybody in {@code slot}. */
+    long all(Slot slot) {
+        return all[slot.number()];
+    }
+
+    /** Of those for whom no time is held; of a session that holds some. */
+    long others(Slot slot) {
+        return others[slot.number()];
+    }
+
+    /** Of those of them who have not been told of it. */
+    long untold(Slot slot) {
+        return untold[slot.number()];
+    }
+}
