@@ -37,9 +37,7 @@ public class ProcedureRoom {
         return new RoomAhead(
                 kept.today(),
                 kept.lastDay(),
-                kept.queue().stream()
-                        .flatMap(one -> forRoom(one, kept.today()))
-                        .toList(),
+                kept.queue().stream().flatMap(one -> forRoom(one, kept.today())).toList(),
                 kept.openTo(kept.waiting()).stream()
                         .filter(session -> session.kind() == SessionKind.PROCEDURE_ROOM && !session.closed())
                         .sorted(Comparator.comparing(Session::start).thenComparing(Session::id))

@@ -239,11 +239,25 @@ public final class HandJudge {
         return points;
     }
 
+    /**
+     * The points of lateness of one step of a case.
+     *
+     * @param on empty without a place
+     */
+    long late(int c, int s, Optional<LocalDate> on) {
+        var of = cases.get(c);
+        if (s < of.steps().size() - 1) {
+            return on.isEmpty() ? 7L * weight(of.tier()) : 0;
+        }
+        var days = on.map(day -> late(of.target(), day)).orElse(28 + late(of.target(), waiting.lastDay()));
+        return days * weight(of.tier()) + (days > 0 && level(of.tier()) < 2 ? BROKEN : 0);
+    }
+
     private static long late(LocalDate target, LocalDate on) {
         return Math.max(0, ChronoUnit.DAYS.between(target, on));
     }
 
-    private static int level(Tier tier) {
+    static int level(Tier tier) {
         return switch (tier) {
             case SAME_DAY, WITHIN_5_DAYS -> 0;
             case WITHIN_14_DAYS -> 1;

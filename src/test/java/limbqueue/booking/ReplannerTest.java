@@ -3,10 +3,12 @@ package limbqueue.booking;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.HashSet;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import limbqueue.booking.Disruption.Emergency;
@@ -56,6 +58,7 @@ class ReplannerTest {
         var levels = judge.levels(places);
         var emergencies = 0;
         var moved = 0;
+        var later = new long[2];
         var told = new HashSet<String>();
         for (var c = 0; c < places.length; c++) {
             var of = after.cases().get(c);
@@ -65,6 +68,17 @@ class ReplannerTest {
             for (var s = 0; s < places[c].length; s++) {
                 var step = of.steps().get(s);
                 var kept = practice.kept().of(of.reference(), step.kind());
+                if (kept.isPresent() && HandJudge.level(of.tier()) < 2) {
+                    var at = places[c][s];
+                    var on = at == HandJudge.NONE
+                            ? Optional.<LocalDate>empty()
+                            : Optional.of(after.sessions().get(at).date());
+                    var was = practice.before().sessions().stream()
+                            .filter(session -> session.id().equals(kept.get()))
+                            .map(Session::date)
+                            .findFirst();
+                    later[HandJudge.level(of.tier())] += Math.max(0, judge.late(c, s, on) - judge.late(c, s, was));
+                }
                 if (kept.isPresent() && indexOf(after, kept.get()) != places[c][s]) {
                     moved++;
                     if (step.told().isPresent()) {
@@ -73,7 +87,9 @@ class ReplannerTest {
                 }
             }
         }
-        return new long[] {emergencies, levels[0], levels[1], told.size(), moved, levels[2], levels[3], levels[5]};
+        return new long[] {
+            emergencies, later[0], later[1], told.size(), moved, levels[2], levels[0] + levels[1] + levels[3], levels[5]
+        };
     }
 
     private static long[] points(Replan replan) {

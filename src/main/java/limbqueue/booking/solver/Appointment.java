@@ -27,6 +27,7 @@ public class Appointment {
     private long variance;
     private @Nullable String kept;
     private @Nullable Slot keptSlot;
+    private long keptLatePoints;
     private @Nullable Slot slot;
 
     /** For the solver, which makes copies. */
@@ -55,10 +56,12 @@ public class Appointment {
      * Says where it is in the plan that is kept.
      *
      * @param session its name
+     * @param on the day of that session, if it is known
      * @param stillPossible the session, if it can stay there: then it does, unless it is moved
      */
-    void keep(String session, @Nullable Slot stillPossible) {
+    void keep(String session, Optional<LocalDate> on, @Nullable Slot stillPossible) {
         this.kept = session;
+        this.keptLatePoints = on.isEmpty() ? 0 : latePoints(on);
         this.keptSlot = stillPossible;
         this.slot = stillPossible;
     }
@@ -159,14 +162,19 @@ public class Appointment {
 
     /** What it adds to the lateness of its case. */
     long latePoints() {
+        return latePoints(placed().map(at -> at.session().date()));
+    }
+
+    private long latePoints(Optional<LocalDate> on) {
         if (last()) {
-            return Lateness.points(
-                    waiting.tier(),
-                    waiting.target(),
-                    placed().map(at -> at.session().date()),
-                    lastDay);
+            return Lateness.points(waiting.tier(), waiting.target(), on, lastDay);
         }
-        return slot == null ? Lateness.unprepared(waiting.tier()) : 0;
+        return on.isEmpty() ? Lateness.unprepared(waiting.tier()) : 0;
+    }
+
+    /** What it adds to the lateness of its case beyond what the plan that is kept added; 0 if it had no place there. */
+    long latePointsAdded() {
+        return kept == null ? 0 : Math.max(0, latePoints() - keptLatePoints);
     }
 
     /** Whether the patient has been told of another time than this. */

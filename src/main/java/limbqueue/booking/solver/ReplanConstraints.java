@@ -2,6 +2,8 @@ package limbqueue.booking.solver;
 
 import ai.timefold.solver.core.api.score.stream.Constraint;
 import ai.timefold.solver.core.api.score.stream.ConstraintFactory;
+import limbqueue.booking.Lateness;
+import limbqueue.booking.PlanRule;
 import limbqueue.booking.PlanRule.Level;
 import limbqueue.booking.ReplanLevel;
 import limbqueue.triage.Tier;
@@ -67,6 +69,35 @@ public class ReplanConstraints extends PlanConstraints {
             case LATENESS -> -score.hardOrSoftScore(5);
             case IDLE_MINUTES -> -score.hardOrSoftScore(6);
         };
+    }
+
+    @Override
+    Constraint promiseOf5Days(ConstraintFactory factory) {
+        return later(factory, PlanRule.PROMISE_OF_5_DAYS);
+    }
+
+    @Override
+    Constraint promiseOf14Days(ConstraintFactory factory) {
+        return later(factory, PlanRule.PROMISE_OF_14_DAYS);
+    }
+
+    /**
+     * Only what becomes worse than it was: what the kept plan was late with already is no reason to call patients who have been
+     * told, and is mended where it costs nobody's place, by the level of all lateness.
+     */
+    private Constraint later(ConstraintFactory factory, PlanRule rule) {
+        return factory.forEachIncludingUnassigned(Appointment.class)
+                .filter(appointment -> Lateness.levelOf(appointment.waiting().tier()) == rule.level())
+                .penalize(soft(softLevel(rule.level())), Appointment::latePointsAdded)
+                .asConstraint(rule.name());
+    }
+
+    /** Of all tiers. */
+    @Override
+    Constraint lateness(ConstraintFactory factory) {
+        return factory.forEachIncludingUnassigned(Appointment.class)
+                .penalize(soft(softLevel(Level.LATENESS)), Appointment::latePoints)
+                .asConstraint(PlanRule.LATENESS.name());
     }
 
     /** The tier of the same day is queued for no session, but for an emergency. */

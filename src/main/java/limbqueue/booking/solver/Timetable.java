@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import limbqueue.booking.KeptPlaces;
+import limbqueue.booking.Session;
 import limbqueue.booking.Waiting;
 import org.jspecify.annotations.Nullable;
 
@@ -51,6 +52,10 @@ public class Timetable {
             kept.of(reference, step)
                     .ifPresent(session -> appointment.keep(
                             session,
+                            waiting.sessions().stream()
+                                    .filter(one -> one.id().equals(session))
+                                    .map(Session::date)
+                                    .findFirst(),
                             stillPossible
                                     .of(reference, step)
                                     .flatMap(timetable::named)
