@@ -104,6 +104,15 @@ public final class Visitor implements AutoCloseable {
         button("Sign in").click();
     }
 
+    /**
+     * The entry of the open list of choices, once it has the focus: a key pressed before is lost.
+     *
+     * @param at from 1
+     */
+    public Locator focusedEntry(int at) {
+        return page.locator("vaadin-select-item:focus:nth-of-type(" + at + ")");
+    }
+
     public Locator button(String name) {
         return page.getByRole(
                 AriaRole.BUTTON, new Page.GetByRoleOptions().setName(name).setExact(true));

@@ -74,8 +74,7 @@ class AppointmentLetterViewIT {
                 .page()
                 .getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Appointment letter to Thornbury, Enid"))
                 .click();
-        coordinator.rest();
-        assertThat(coordinator.place()).isEqualTo("sessions/letter/" + placed.id());
+        coordinator.page().waitForURL("**/sessions/letter/" + placed.id());
         var text = coordinator.page().locator(".lq-letter-text");
         assertThat(text).containsText("Dear Enid Thornbury,");
         assertThat(text).containsText("17 Mill Row\nHollin Bridge");

@@ -122,7 +122,9 @@ class ForecastViewIT {
 
         manager.page().getByLabel("Week by week").focus();
         manager.page().keyboard().press("Enter");
+        manager.focusedEntry(2).waitFor();
         manager.page().keyboard().press("ArrowDown");
+        manager.focusedEntry(3).waitFor();
         manager.page().keyboard().press("Enter");
         manager.rest();
         assertThat(table(manager, "Forecast within 6 weeks").locator("tbody tr"))
@@ -143,8 +145,11 @@ class ForecastViewIT {
 
         manager.page().getByLabel("Minutes held a week").focus();
         manager.page().keyboard().press("Enter");
+        manager.focusedEntry(1).waitFor();
         manager.page().keyboard().press("ArrowDown");
+        manager.focusedEntry(2).waitFor();
         manager.page().keyboard().press("ArrowDown");
+        manager.focusedEntry(3).waitFor();
         manager.page().keyboard().press("Enter");
         manager.button("Hold this from now on").press("Enter");
         assertThat(manager.page().locator(".lq-forecast-hold .lq-figure-says"))

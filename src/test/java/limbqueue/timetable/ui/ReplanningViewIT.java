@@ -82,8 +82,9 @@ class ReplanningViewIT {
         // The kind is chosen with the arrow keys.
         dialog.locator("vaadin-select-value-button").focus();
         coordinator.page().keyboard().press("ArrowDown");
-        coordinator.page().locator("vaadin-select-item:visible").first().waitFor();
+        coordinator.focusedEntry(1).waitFor();
         coordinator.page().keyboard().press("ArrowDown");
+        coordinator.focusedEntry(2).waitFor();
         coordinator.page().keyboard().press("Enter");
         coordinator.rest();
         press(coordinator, "Plan anew");
@@ -113,8 +114,9 @@ class ReplanningViewIT {
         told.locator("input").focus();
         coordinator.page().keyboard().press("Space");
         assertThat(told.locator("input")).isChecked();
+        coordinator.rest();
         press(coordinator, "Close the sessions, and accept what is ticked");
-        assertThat(coordinator.page().locator(".lq-said")).containsText("1 session is closed.");
+        assertThat(coordinator.page().locator(".lq-said")).containsText("1 session is closed. Changed: 2.");
         var closed = coordinator.page().locator(".lq-session-closed");
         assertThat(closed).containsText("Closed: Ill.");
         assertThat(closed.locator(".lq-block")).hasCount(0);
