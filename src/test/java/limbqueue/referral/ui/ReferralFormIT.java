@@ -108,7 +108,7 @@ class ReferralFormIT {
         assertThat(checked(coordinator, "legs.left.claudication.course", "sudden"))
                 .isFocused();
         page.keyboard().press("F8");
-        assertThat(field(coordinator, "armPressures.left")).isFocused();
+        assertThat(field(coordinator, "armPressures.right")).isFocused();
         coordinator.rest();
         assertThat(coordinator.place()).endsWith("/edit");
         saved(coordinator);
