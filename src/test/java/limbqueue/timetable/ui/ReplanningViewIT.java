@@ -34,11 +34,15 @@ import limbqueue.timetable.Sessions;
 import limbqueue.timetable.TimetableOutcome;
 import limbqueue.triage.TriageResult;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.MethodOrderer;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestMethodOrder;
 import org.springframework.beans.factory.annotation.Autowired;
 
 /** Something has changed, and who comes at short notice, in a browser. All people and rooms in it are invented. */
 @InBrowser
+@TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 class ReplanningViewIT {
 
     private static final Path PICTURES = Path.of("target/pictures");
@@ -64,7 +68,9 @@ class ReplanningViewIT {
         monday = office(referrals::today).with(TemporalAdjusters.next(DayOfWeek.MONDAY));
     }
 
+    /** The first: a session of the other test would be an earlier place, in a week that is not shown. */
     @Test
+    @Order(1)
     void anIllOperatorIsEnteredByKeyboardAndTheNewPlanIsAcceptedWithAYesForWhoeverWasTold(Visitor coordinator) {
         var first = session(SessionKind.VASCULAR_LABORATORY, monday, "Vascular laboratory 1");
         session(SessionKind.VASCULAR_LABORATORY, monday.plusDays(1), "Vascular laboratory 2");
@@ -126,6 +132,7 @@ class ReplanningViewIT {
     }
 
     @Test
+    @Order(2)
     void aFreePlaceIsGivenByEnterToWhoeverCanComeAtShortNotice(Visitor coordinator) {
         var today = office(referrals::today);
         session(SessionKind.VASCULAR_LABORATORY, today.plusDays(2), "Vascular laboratory 3");
