@@ -1,4 +1,4 @@
--- Letters leave: one record a letter and channel, each step of it, and the envelope they leave in.
+-- Letters leave: one record a letter and channel, and each step of it.
 
 create table outbox (
     id bigint generated always as identity primary key,
@@ -154,10 +154,6 @@ select id,
     'LimbQueue', now()
 from letter
 where sent_at is null and withdrawn_at is null;
-
--- Where the window of the envelope is in which the practice sends its letters.
-alter table practice add column address_window text not null default 'DIN_5008_B'
-    check (address_window in ('DIN_5008_B', 'US_NO_10'));
 
 -- Who in a cluster looks through the outbox, and when next: the table of db-scheduler.
 create table scheduled_tasks (

@@ -47,10 +47,12 @@ class Destinations {
         var address = typed.strip();
         var wrong = switch (channel) {
             case EMAIL -> ReachedBy.wrongWithEmail(address);
-            case FAX -> ReachedBy.wrongWithFax(address).or(gateway::missing);
+            case FAX -> ReachedBy.wrongWithFax(address);
             case POST -> PostalAddress.wrongWith(letters.parts(letterId).addressee());
         };
-        return wrong.<Destination>map(why -> new Destination.NotRight(channel, address, why + todo(channel)))
+        return wrong.map(why -> why + todo(channel))
+                .or(() -> channel == Channel.FAX ? gateway.missing() : Optional.empty())
+                .<Destination>map(why -> new Destination.NotRight(channel, address, why))
                 .orElseGet(() -> new Destination.Known(channel, address));
     }
 

@@ -24,9 +24,11 @@ class FaxGateway {
         }
     }
 
+    /** What is to be done while there is none. */
     Optional<String> missing() {
         return pattern.isEmpty()
-                ? Optional.of("No fax gateway is set up here (limbqueue.dispatch.fax-gateway).")
+                ? Optional.of(
+                        "No fax gateway is set up here. Fax it by hand and mark it as sent, or send it another way.")
                 : Optional.empty();
     }
 
