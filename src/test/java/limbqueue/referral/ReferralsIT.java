@@ -42,6 +42,7 @@ import limbqueue.triage.TriageResult.Rutherford;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.dao.DataIntegrityViolationException;
+import org.springframework.dao.PessimisticLockingFailureException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.security.core.AuthenticationException;
@@ -547,9 +548,23 @@ class ReferralsIT {
                 "update referral set document = '{}', decision = null, version = version + 1 where state = 'APPROVED'",
                 "insert into reopening (referral, version, decision, changes, account, author, at) "
                         + "select referral, version + 1, id, '{}', account, author, at from decision")) {
-            assertThatThrownBy(() -> jdbc.sql(sql).update())
-                    .as(sql)
-                    .isInstanceOf(DataIntegrityViolationException.class);
+            assertThatThrownBy(() -> undisturbed(sql)).as(sql).isInstanceOf(DataIntegrityViolationException.class);
+        }
+    }
+
+    /** Emptying a table wants every table that hangs on it: whoever reads one at that moment is in the way and says nothing of the rule. */
+    private void undisturbed(String sql) {
+        undisturbed(sql, 5);
+    }
+
+    private void undisturbed(String sql, int tries) {
+        try {
+            jdbc.sql(sql).update();
+        } catch (PessimisticLockingFailureException inTheWay) {
+            if (tries == 1) {
+                throw inTheWay;
+            }
+            undisturbed(sql, tries - 1);
         }
     }
 
