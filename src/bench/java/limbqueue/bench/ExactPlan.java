@@ -7,15 +7,17 @@ import com.google.ortools.sat.CpSolverStatus;
 import com.google.ortools.sat.IntVar;
 import com.google.ortools.sat.LinearExpr;
 import com.google.ortools.sat.LinearExprBuilder;
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 import limbqueue.booking.Lateness;
-import limbqueue.booking.PlanRule.Level;
 import limbqueue.booking.Session;
 import limbqueue.booking.Step;
 import limbqueue.booking.StepMinutes;
@@ -29,6 +31,10 @@ final class ExactPlan {
 
     static final int LEVELS = 6;
 
+    private static final int PROMISES = 2;
+    /** More than there are processors: with 8 the solver tries ways of bounding that it leaves out with fewer. */
+    private static final int WORKERS = 8;
+
     /** What was found at one level: the best value, and the least that it could be. */
     record Found(long value, long bound) {
         boolean proved() {
@@ -40,24 +46,35 @@ final class ExactPlan {
     private final CpModel model = new CpModel();
     /** For each case, each step: the choice of each session that can take it, by the session's place in the list. */
     private final List<List<Map<Integer, BoolVar>>> choices = new ArrayList<>();
+    /** For each case, each step: that it has none. */
+    private final List<List<BoolVar>> nowhere = new ArrayList<>();
 
-    private final List<LinearExpr> levels = new ArrayList<>();
+    /** What each level minimizes, one after the other: of promises first how many are broken, then by how many days. */
+    private final List<List<LinearExpr>> levels = new ArrayList<>();
 
     ExactPlan(Waiting waiting) {
         this.waiting = waiting;
         choose();
-        var builders = new ArrayList<LinearExprBuilder>();
+        var points = new ArrayList<LinearExprBuilder>();
+        var broken = new ArrayList<LinearExprBuilder>();
         for (var i = 0; i < LEVELS; i++) {
-            builders.add(LinearExpr.newBuilder());
+            points.add(LinearExpr.newBuilder());
+            broken.add(LinearExpr.newBuilder());
         }
-        weigh(builders);
-        fill(builders.get(2));
-        builders.forEach(builder -> levels.add(builder.build()));
+        weigh(points, broken);
+        fill(points.get(2));
+        for (var i = 0; i < LEVELS; i++) {
+            levels.add(
+                    i < PROMISES
+                            ? List.of(broken.get(i).build(), points.get(i).build())
+                            : List.of(points.get(i).build()));
+        }
     }
 
     private void choose() {
         for (var of : waiting.cases()) {
             var steps = new ArrayList<Map<Integer, BoolVar>>();
+            var without = new ArrayList<BoolVar>();
             for (var s = 0; s < of.steps().size(); s++) {
                 var step = of.steps().get(s);
                 var choice = new LinkedHashMap<Integer, BoolVar>();
@@ -66,13 +83,18 @@ final class ExactPlan {
                         choice.put(t, model.newBoolVar(""));
                     }
                 }
-                model.addAtMostOne(choice.values().toArray(BoolVar[]::new));
+                var none = model.newBoolVar("");
+                without.add(none);
+                var all = new ArrayList<>(choice.values());
+                all.add(none);
+                model.addExactlyOne(all.toArray(BoolVar[]::new));
                 if (s > 0) {
                     follow(step, choice, steps.get(s - 1));
                 }
                 steps.add(choice);
             }
             choices.add(steps);
+            nowhere.add(without);
         }
     }
 
@@ -86,58 +108,69 @@ final class ExactPlan {
                                 && bar.until().isAfter(session.start()));
     }
 
-    /** A session can be chosen only if one before it is chosen for the step before. */
+    /**
+     * Up to any session no step is chosen unless the step before it is, in a session out of which that one can still be reached. Said
+     * of all sessions up to one instead of each alone, which means the same and bounds what the solver must look at far better.
+     */
     private void follow(Step step, Map<Integer, BoolVar> choice, Map<Integer, BoolVar> before) {
-        choice.forEach((t, chosen) -> {
-            var session = waiting.sessions().get(t);
-            var earlier = LinearExpr.newBuilder();
-            before.forEach((b, other) -> {
-                var there = waiting.sessions().get(b);
-                if (!there.end().isAfter(session.start())
-                        && ChronoUnit.DAYS.between(there.date(), session.date()) >= step.daysAfterPrevious()) {
-                    earlier.add(other);
-                }
-            });
-            earlier.addTerm(chosen, -1);
-            model.addGreaterOrEqual(earlier, 0);
-        });
+        var upTo = new ArrayList<BoolVar>();
+        choice.keySet().stream()
+                .sorted(Comparator.comparing(t -> waiting.sessions().get(t).start()))
+                .forEach(t -> {
+                    upTo.add(choice.get(t));
+                    var session = waiting.sessions().get(t);
+                    var balance = LinearExpr.newBuilder();
+                    before.forEach((b, other) -> {
+                        var there = waiting.sessions().get(b);
+                        if (!there.end().isAfter(session.start())
+                                && ChronoUnit.DAYS.between(there.date(), session.date()) >= step.daysAfterPrevious()) {
+                            balance.add(other);
+                        }
+                    });
+                    upTo.forEach(chosen -> balance.addTerm(chosen, -1));
+                    model.addGreaterOrEqual(balance, 0);
+                });
     }
 
-    private void weigh(List<LinearExprBuilder> levels) {
+    private void weigh(List<LinearExprBuilder> points, List<LinearExprBuilder> broken) {
         for (var c = 0; c < choices.size(); c++) {
             var of = waiting.cases().get(c);
-            var late = levels.get(
-                    switch (Lateness.levelOf(of.tier())) {
-                        case PROMISES_OF_5_DAYS -> 0;
-                        case PROMISES_OF_14_DAYS -> 1;
-                        default -> 3;
-                    });
+            var level = switch (Lateness.levelOf(of.tier())) {
+                case PROMISES_OF_5_DAYS -> 0;
+                case PROMISES_OF_14_DAYS -> 1;
+                default -> 3;
+            };
+            var late = points.get(level);
             var weight = switch (of.tier()) {
                 case WITHIN_6_WEEKS -> 3L;
                 default -> 1L;
             };
-            var broken = Lateness.levelOf(of.tier()) == Level.LATENESS ? 0 : Lateness.BROKEN_PROMISE;
             for (var s = 0; s < choices.get(c).size(); s++) {
                 var last = s == choices.get(c).size() - 1;
                 var step = of.steps().get(s);
-                var without = last
-                        ? weight * (28 + Math.max(0, ChronoUnit.DAYS.between(of.target(), waiting.lastDay()))) + broken
-                        : 7 * weight;
-                late.add(without);
+                var none = nowhere.get(c).get(s);
+                if (last) {
+                    late.addTerm(none, weight * (28 + daysLate(of.target(), waiting.lastDay())));
+                    broken.get(level).add(none);
+                } else {
+                    late.addTerm(none, 7 * weight);
+                }
                 choices.get(c).get(s).forEach((t, chosen) -> {
-                    var session = waiting.sessions().get(t);
-                    var days = Math.max(0, ChronoUnit.DAYS.between(of.target(), session.date()));
-                    var points = last && days > 0 ? weight * days + broken : 0;
-                    late.addTerm(chosen, points - without);
-                    levels.get(5)
-                            .addTerm(
-                                    chosen,
-                                    step.minutes().expected()
-                                            * ChronoUnit.DAYS.between(waiting.asOf(), session.date()));
+                    var date = waiting.sessions().get(t).date();
+                    if (last && date.isAfter(of.target())) {
+                        late.addTerm(chosen, weight * daysLate(of.target(), date));
+                        broken.get(level).add(chosen);
+                    }
+                    points.get(5)
+                            .addTerm(chosen, step.minutes().expected() * ChronoUnit.DAYS.between(waiting.asOf(), date));
                 });
             }
-            told(c, levels.get(4));
+            told(c, points.get(4));
         }
+    }
+
+    private static long daysLate(LocalDate target, LocalDate day) {
+        return Math.max(0, ChronoUnit.DAYS.between(target, day));
     }
 
     private void told(int c, LinearExprBuilder level) {
@@ -155,36 +188,34 @@ final class ExactPlan {
         }
     }
 
-    /** Each session holds one of the mixes of times that fit into it, and lacks the minutes of that mix. */
+    /**
+     * Each session holds one of the mixes of times that fit into it, and lacks the minutes of that mix. Each mix is a choice of its
+     * own, since the solver bounds what is linear.
+     */
     private void fill(LinearExprBuilder overrun) {
-        var kinds = new HashMap<Integer, Map<StepMinutes, LinearExprBuilder>>();
-        var most = new HashMap<Integer, Map<StepMinutes, Integer>>();
+        var kinds = new TreeMap<Integer, Map<StepMinutes, LinearExprBuilder>>();
         for (var c = 0; c < choices.size(); c++) {
             for (var s = 0; s < choices.get(c).size(); s++) {
                 var minutes = waiting.cases().get(c).steps().get(s).minutes();
-                choices.get(c).get(s).forEach((t, chosen) -> {
-                    kinds.computeIfAbsent(t, _ -> new LinkedHashMap<>())
-                            .computeIfAbsent(minutes, _ -> LinearExpr.newBuilder())
-                            .add(chosen);
-                    most.computeIfAbsent(t, _ -> new LinkedHashMap<>()).merge(minutes, 1, Integer::sum);
-                });
+                choices.get(c).get(s).forEach((t, chosen) -> kinds.computeIfAbsent(t, _ -> new LinkedHashMap<>())
+                        .computeIfAbsent(minutes, _ -> LinearExpr.newBuilder())
+                        .add(chosen));
             }
         }
-        new TreeMap<>(kinds).forEach((t, ofSession) -> {
-            var session = waiting.sessions().get(t);
+        kinds.forEach((t, ofSession) -> {
+            var minutes = waiting.sessions().get(t).minutes();
             var times = List.copyOf(ofSession.keySet());
-            var variables = new ArrayList<IntVar>();
-            for (var time : times) {
-                var count =
-                        model.newIntVar(0, Math.min(most.get(t).get(time), session.minutes() / time.expected()), "");
-                model.addEquality(ofSession.get(time), count);
-                variables.add(count);
+            var held = new ArrayList<BoolVar>();
+            for (var mix : mixes(minutes, times, new long[times.size() + 1], 0, 0, 0)) {
+                var chosen = model.newBoolVar("");
+                held.add(chosen);
+                for (var i = 0; i < times.size(); i++) {
+                    ofSession.get(times.get(i)).addTerm(chosen, -mix[i]);
+                }
+                overrun.addTerm(chosen, mix[times.size()]);
             }
-            var lacking = model.newIntVar(0, 100_000, "");
-            variables.add(lacking);
-            overrun.add(lacking);
-            var table = model.addAllowedAssignments(variables.toArray(IntVar[]::new));
-            mixes(session.minutes(), times, new long[times.size() + 1], 0, 0, 0).forEach(table::addTuple);
+            model.addExactlyOne(held.toArray(BoolVar[]::new));
+            ofSession.values().forEach(balance -> model.addEquality(balance, 0));
         });
     }
 
@@ -220,31 +251,36 @@ final class ExactPlan {
         }
     }
 
-    /** Keeps {@code level} at {@code value} or better from here on. */
-    void keep(int level, long value) {
-        model.addLessOrEqual(levels.get(level), value);
+    /**
+     * The best of {@code level} with what was found for those before it, which is kept from here on.
+     *
+     * @param seconds for each of its goals
+     */
+    Found best(int level, double seconds) {
+        var value = 0L;
+        var bound = 0L;
+        for (var goal : levels.get(level)) {
+            var found = least(goal, seconds);
+            model.addLessOrEqual(goal, found.value());
+            value = value * Lateness.BROKEN_PROMISE + found.value();
+            bound = bound * Lateness.BROKEN_PROMISE + found.bound();
+        }
+        return new Found(value, bound);
     }
 
-    /** The best of {@code level} with what is kept. */
-    Found best(int level, double seconds) {
-        model.minimize(levels.get(level));
+    private Found least(LinearExpr goal, double seconds) {
+        model.minimize(goal);
         var solver = new CpSolver();
-        solver.getParameters().setMaxTimeInSeconds(seconds).setRandomSeed(1);
+        solver.getParameters().setMaxTimeInSeconds(seconds).setRandomSeed(1).setNumWorkers(WORKERS);
         var status = solver.solve(model);
         if (status != CpSolverStatus.OPTIMAL && status != CpSolverStatus.FEASIBLE) {
-            return new Found(Long.MAX_VALUE, (long) Math.ceil(solver.bestObjectiveBound() - 1e-6));
+            throw new IllegalStateException("nothing was found in " + seconds + " s: " + status);
         }
         return new Found(Math.round(solver.objectiveValue()), (long) Math.ceil(solver.bestObjectiveBound() - 1e-6));
     }
 
-    /** The best of all levels in strict order, each given {@code seconds}. */
+    /** The best of all levels in strict order, each of their goals given {@code seconds}. */
     List<Found> best(double seconds) {
-        var found = new ArrayList<Found>();
-        for (var level = 0; level < LEVELS; level++) {
-            var best = best(level, seconds);
-            found.add(best);
-            keep(level, best.value());
-        }
-        return found;
+        return IntStream.range(0, LEVELS).mapToObj(level -> best(level, seconds)).toList();
     }
 }

@@ -119,7 +119,17 @@ public final class PlanBenchmark {
             var exact = new ExactPlan(waiting);
             exact.beginAt(HandJudge.placesOf(waiting, plan));
             for (var level = 0; level < 3; level++) {
-                exact.keep(level, levels(plan)[level]);
+                var before = exact.best(level, 120);
+                if (before.value() != levels(plan)[level] || !before.proved()) {
+                    System.out.printf(
+                            Locale.ROOT,
+                            "300 cases, seed %d, %s: plan %,d, CP-SAT %,d, at least %,d%n",
+                            seed,
+                            LEVELS.get(level),
+                            levels(plan)[level],
+                            before.value(),
+                            before.bound());
+                }
             }
             var best = exact.best(3, 300);
             var over = levels(plan)[3] / (double) Math.max(1, best.bound()) - 1;
