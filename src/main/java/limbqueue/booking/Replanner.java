@@ -18,7 +18,7 @@ import limbqueue.triage.Tier;
 public final class Replanner {
 
     /** A search that is over before somebody who waits for it grows impatient, and gives the same plan every time. */
-    public static final Search USUAL = Search.of(1, 60_000);
+    public static final Search USUAL = Search.of(1, 120_000);
 
     private Replanner() {}
 

@@ -161,9 +161,8 @@ class HeldTimeTest {
     }
 
     @Test
-    void whatIsPlannedWithHeldTimeIsPossibleAndMostlyTheBestOfAllPlans() {
+    void whatIsPlannedWithHeldTimeIsTheBestOfAllPlans() {
         var spoke = 0;
-        var found = 0;
         for (long seed = 0; seed < 20; seed++) {
             var waiting = TinyPractice.holding(seed);
             var judge = new HandJudge(waiting);
@@ -172,14 +171,9 @@ class HeldTimeTest {
             assertThat(judge.impossible(HandJudge.placesOf(waiting, plan)))
                     .as("practice %d", seed)
                     .isEmpty();
-            // A search may end beside the best plan, where two cases would have to change at once, and never beyond it.
-            assertThat(Arrays.compare(levels(plan), best))
-                    .as("practice %d", seed)
-                    .isGreaterThanOrEqualTo(0);
-            found += Arrays.equals(levels(plan), best) ? 1 : 0;
+            assertThat(levels(plan)).as("practice %d", seed).isEqualTo(best);
             spoke += Arrays.equals(best, new HandJudge(TinyPractice.of(seed)).best()) ? 0 : 1;
         }
-        assertThat(found).as("best plans found").isGreaterThanOrEqualTo(16);
         assertThat(spoke).as("practices in which held time changes the plan").isGreaterThan(5);
     }
 

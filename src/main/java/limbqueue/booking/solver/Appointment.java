@@ -162,7 +162,12 @@ public class Appointment {
 
     /** What it adds to the lateness of its case. */
     long latePoints() {
-        return latePoints(placed().map(at -> at.session().date()));
+        return latePoints(slot);
+    }
+
+    /** The same in {@code place}, or with none. */
+    long latePoints(@Nullable Slot place) {
+        return latePoints(Optional.ofNullable(place).map(at -> at.session().date()));
     }
 
     private long latePoints(Optional<LocalDate> on) {
@@ -174,13 +179,23 @@ public class Appointment {
 
     /** What it adds to the lateness of its case beyond what the plan that is kept added; 0 if it had no place there. */
     long latePointsAdded() {
-        return kept == null ? 0 : Math.max(0, latePoints() - keptLatePoints);
+        return latePointsAdded(slot);
+    }
+
+    /** The same in {@code place}, or with none. */
+    long latePointsAdded(@Nullable Slot place) {
+        return kept == null ? 0 : Math.max(0, latePoints(place) - keptLatePoints);
     }
 
     /** Whether the patient has been told of another time than this. */
     boolean movesTold() {
+        return movesTold(slot);
+    }
+
+    /** The same in {@code place}, or with none. */
+    boolean movesTold(@Nullable Slot place) {
         return step().told()
-                .map(told -> slot == null || !slot.session().id().equals(told))
+                .map(told -> place == null || !place.session().id().equals(told))
                 .orElse(false);
     }
 
@@ -196,7 +211,12 @@ public class Appointment {
 
     /** Whether it had a place in the plan that is kept, and is not in it. */
     boolean leavesKept() {
-        return kept != null && !stays();
+        return leavesKept(slot);
+    }
+
+    /** The same in {@code place}, or with none. */
+    boolean leavesKept(@Nullable Slot place) {
+        return kept != null && (place == null || place != keptSlot);
     }
 
     /** The name of the session in which it is kept. */

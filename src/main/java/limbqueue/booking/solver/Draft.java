@@ -6,9 +6,14 @@ import ai.timefold.solver.core.preview.api.move.Move;
 import ai.timefold.solver.core.preview.api.move.builtin.Moves;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.ToLongFunction;
+import limbqueue.booking.Lateness;
+import limbqueue.booking.PlanRule.Level;
+import limbqueue.booking.StepMinutes;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -104,6 +109,68 @@ final class Draft {
             }
         }
         return true;
+    }
+
+    /**
+     * Whether something is lost at the first level that changes: promises, then, where a plan is kept, told patients and places that
+     * are kept, then the time at which sessions end. A change that loses there is seldom taken, however much it gains below.
+     */
+    boolean loses(boolean keeping) {
+        var lost = new long[4];
+        var touched = new LinkedHashSet<Slot>();
+        changes.forEach((appointment, slot) -> {
+            var level = Lateness.levelOf(appointment.waiting().tier());
+            if (level != Level.LATENESS) {
+                lost[level == Level.PROMISES_OF_5_DAYS ? 0 : 1] += keeping
+                        ? appointment.latePointsAdded(slot) - appointment.latePointsAdded(appointment.getSlot())
+                        : appointment.latePoints(slot) - appointment.latePoints(appointment.getSlot());
+            }
+            if (keeping) {
+                lost[2] += one(appointment.movesTold(slot)) - one(appointment.movesTold(appointment.getSlot()));
+                lost[3] += one(appointment.leavesKept(slot)) - one(appointment.leavesKept(appointment.getSlot()));
+            }
+            touched.add(appointment.getSlot());
+            touched.add(slot);
+        });
+        for (var level : lost) {
+            if (level != 0) {
+                return level > 0;
+            }
+        }
+        return touched.stream()
+                        .filter(Objects::nonNull)
+                        .mapToLong(this::overrunAdded)
+                        .sum()
+                > 0;
+    }
+
+    private static int one(boolean is) {
+        return is ? 1 : 0;
+    }
+
+    /** Whether {@code slot} has room for {@code appointment} beside what is in it with these changes, and does not end later by it. */
+    boolean hasTime(Appointment appointment, Slot slot) {
+        if (!hasRoom(appointment, slot)) {
+            return false;
+        }
+        var before = changes.put(appointment, slot);
+        var added = overrunAdded(slot);
+        changes.put(appointment, before);
+        return added <= 0;
+    }
+
+    private long overrunAdded(Slot slot) {
+        var minutes = slot.session().minutes();
+        var expected = load.all(slot);
+        var variance = load.variance(slot);
+        var before = StepMinutes.overrun(expected, variance, minutes);
+        for (var change : changes.entrySet()) {
+            var appointment = change.getKey();
+            var gain = one(change.getValue() == slot) - one(appointment.getSlot() == slot);
+            expected += gain * appointment.expected();
+            variance += gain * appointment.variance();
+        }
+        return StepMinutes.overrun(expected, variance, minutes) - before;
     }
 
     private boolean inOrder(Appointment before, Appointment after) {

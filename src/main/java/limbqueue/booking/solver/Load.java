@@ -4,11 +4,13 @@ package limbqueue.booking.solver;
 final class Load {
 
     private final long[] all;
+    private final long[] variance;
     private final long[] others;
     private final long[] untold;
 
     private Load(int sessions) {
         this.all = new long[sessions];
+        this.variance = new long[sessions];
         this.others = new long[sessions];
         this.untold = new long[sessions];
     }
@@ -19,6 +21,7 @@ final class Load {
             var slot = appointment.getSlot();
             if (slot != null) {
                 load.all[slot.number()] += appointment.expected();
+                load.variance[slot.number()] += appointment.variance();
                 if (slot.held() > 0) {
                     load.others[slot.number()] += appointment.expectedOfOthers();
                     load.untold[slot.number()] += appointment.expectedUntold();
@@ -31,6 +34,11 @@ final class Load {
     /** Of everybody in {@code slot}. */
     long all(Slot slot) {
         return all[slot.number()];
+    }
+
+    /** The variance of everybody in {@code slot}, in minutes squared. */
+    long variance(Slot slot) {
+        return variance[slot.number()];
     }
 
     /** Of those for whom no time is held; of a session that holds some. */

@@ -4,20 +4,31 @@ import ai.timefold.solver.core.impl.heuristic.selector.move.factory.MoveIterator
 import ai.timefold.solver.core.impl.score.director.ScoreDirector;
 import ai.timefold.solver.core.preview.api.move.Move;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Random;
 import java.util.random.RandomGenerator;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Moves that know of paths: one step between its neighbours, a case's whole path, two cases that exchange places, one into the
- * place of another that goes elsewhere, three in a ring, one to the appointment its patient knows of; where a plan is kept, also one
- * into a session out of which others go until it fits. Those that would break an order or overfill a session are not offered.
+ * place of another that goes elsewhere, three in a ring, one to the appointment its patient knows of, one into a session out of which
+ * others go until it fits, some cases planned anew together. Those that would break an order or overfill a session are not offered,
+ * and seldom those that would break a promise.
  */
 public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>> {
 
     /** How often something possible is looked for before a case is taken out of the plan, which always is. */
     private static final int TRIES = 10;
+    /** Of so many moves one may also worsen a promise or the time at which a session ends. */
+    private static final int CAREFUL = 30;
+    /** How many cases at most are planned anew at once, how often they are looked for, and within how many sessions. */
+    private static final int MOST_ANEW = 5;
+
+    private static final int TRIES_ANEW = 40;
+    private static final int NEAR = 24;
 
     @Override
     public long getSize(ScoreDirector<Timetable> director) {
@@ -42,18 +53,28 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
         private final List<Appointment> appointments;
         private final Load load;
         private final RandomGenerator random;
-        /** Who is not where a plan that is kept has them, or has no place beside it; nobody where no plan is kept. */
+        /**
+         * Where a plan is kept who is not where that has them, or has no place beside it; where none is, who has no place, comes late
+         * or elsewhere than told.
+         */
         private final List<Appointment> unsettled;
+        /** Whether a plan is kept. */
+        private final boolean keeping;
+        /** Whether what is drawn may lose nothing that counts for most. */
+        private boolean careful;
 
         Drawn(List<Appointment> appointments, Load load, RandomGenerator random) {
             this.appointments = appointments;
             this.load = load;
             this.random = random;
-            this.unsettled = appointments.stream().anyMatch(one -> one.kept().isPresent())
+            this.keeping = appointments.stream().anyMatch(one -> one.kept().isPresent());
+            this.unsettled = keeping
                     ? appointments.stream()
                             .filter(one -> one.getSlot() == null || one.leavesKept())
                             .toList()
-                    : List.of();
+                    : appointments.stream()
+                            .filter(one -> one.getSlot() == null || one.movesTold() || one.latePoints() > 0)
+                            .toList();
         }
 
         @Override
@@ -63,10 +84,11 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
 
         @Override
         public Move<Timetable> next() {
+            careful = random.nextInt(CAREFUL) > 0;
             for (var i = 0; i < TRIES; i++) {
                 var draft = new Draft(appointments, load);
                 draw(draft);
-                if (!draft.changesNothing() && draft.possible()) {
+                if (!draft.changesNothing() && draft.possible() && !(careful && draft.loses(keeping))) {
                     return draft.move();
                 }
             }
@@ -80,14 +102,20 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
                 intoWhateverSession(draft, any());
                 return;
             }
-            switch (random.nextInt(12)) {
+            if (keeping && random.nextInt(4) == 0) {
+                toTheToldSession(draft, any());
+                return;
+            }
+            // Where a plan is kept, as much as can be stays as it is: nobody is planned anew.
+            switch (random.nextInt(keeping ? 12 : 18)) {
                 case 0, 1, 2 -> shift(draft, any());
                 case 3, 4 -> path(draft, any());
                 case 5, 6 -> exchange(draft, any());
                 case 7 -> exchangePaths(draft, any());
                 case 8, 9 -> intoThePlaceOfAnother(draft, any());
                 case 10 -> ring(draft);
-                default -> toTheToldSession(draft, any());
+                case 11 -> toTheToldSession(draft, any());
+                default -> anew(draft);
             }
         }
 
@@ -155,7 +183,7 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
                     i++) {
                 var slot = range.get(i);
                 if ((before == null || Fit.inOrder(appointment.step(), slot, before))
-                        && draft.hasRoom(appointment, slot)) {
+                        && (careful ? draft.hasTime(appointment, slot) : draft.hasRoom(appointment, slot))) {
                     found = slot;
                     skip--;
                 }
@@ -267,6 +295,39 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
             while (!others.isEmpty() && !draft.hasRoom(one, slot)) {
                 leave(draft, others.remove(random.nextInt(others.size())));
             }
+        }
+
+        /** Some cases whose ends are near each other, all out of the plan and one after the other in again. */
+        private void anew(Draft draft) {
+            var first = lastOf(any());
+            var near = first.getSlot() == null ? first.getRange() : List.of(first.getSlot());
+            if (near.isEmpty()) {
+                return;
+            }
+            var number = near.get(random.nextInt(near.size())).number();
+            var out = new ArrayList<Appointment>();
+            out.add(first);
+            var most = 2 + random.nextInt(MOST_ANEW - 1);
+            for (var i = 0; i < TRIES_ANEW && out.size() < most; i++) {
+                var drawn = appointments.get(random.nextInt(appointments.size()));
+                var other = lastOf(drawn);
+                if (drawn.getSlot() != null
+                        && Math.abs(drawn.getSlot().number() - number) <= NEAR
+                        && !out.contains(other)) {
+                    out.add(other);
+                }
+            }
+            out.forEach(one -> takeOut(draft, one, 0));
+            if (random.nextBoolean()) {
+                out.sort(Comparator.comparing(one -> one.waiting().target()));
+            } else {
+                Collections.shuffle(out, Random.from(random));
+            }
+            out.forEach(one -> path(draft, one));
+        }
+
+        private Appointment lastOf(Appointment one) {
+            return stepOf(one, one.waiting().steps().size() - 1);
         }
 
         private void ring(Draft draft) {
