@@ -82,7 +82,7 @@ public final class Forecast {
         var sources = Randomness.forRuns(runs, seed);
         for (var run = 0; run < runs; run++) {
             var cases = DrawnCases.drawn(outset, sources[run]);
-            tally.add(run, cases, Rounds.days(cases, outset.places()));
+            tally.add(run, cases, Rounds.days(cases, outset));
         }
         return new Forecast(situation, runs, seed, tally);
     }

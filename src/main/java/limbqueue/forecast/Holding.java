@@ -45,7 +45,7 @@ final class Holding {
                 found[tier][run] += finds ? 1 : 0;
             }
         }
-        var notFilled = Math.pow(1 - question.filledADay(), releaseDays);
+        var notFilled = 1 - HeldFor.filled(question.filledADay(), releaseDays);
         for (var day = cases.first(); day < cases.end(); day++) {
             wasted[run] += left[day] * notFilled / weeks;
         }

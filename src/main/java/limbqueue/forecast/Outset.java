@@ -15,11 +15,20 @@ final class Outset {
      */
     record Known(int tier, int received, int ready, int target, RoomMinutes minutes, double planned) {}
 
-    /** New cases of one tier. */
-    record Kind(Tier tier, RoomMinutes minutes, double planned, int lead, int days) {}
+    /**
+     * New cases of one tier.
+     *
+     * @param urgent whether they may use held time
+     */
+    record Kind(Tier tier, RoomMinutes minutes, double planned, int lead, int days, boolean urgent) {}
 
-    /** Time in the room. */
-    record Place(int day, int minutes) {}
+    /**
+     * Time in the room.
+     *
+     * @param held minutes for urgent cases
+     * @param filled the share of what is still free of them at their release that finds another patient
+     */
+    record Place(int day, int minutes, int held, double filled) {}
 
     private final Situation situation;
     private final List<Kind> kinds;
@@ -36,7 +45,11 @@ final class Outset {
                 .map(one -> known(one, tiers.indexOf(one.tier())))
                 .toList();
         this.places = situation.sessions().stream()
-                .map(session -> new Place(day(session.date()), session.minutes()))
+                .map(session -> new Place(
+                        day(session.date()),
+                        session.minutes(),
+                        session.held(),
+                        situation.heldFor().filled(session.releaseDays())))
                 .filter(place -> place.day() >= 0 && place.day() < days())
                 .sorted(Comparator.comparing(Place::day))
                 .toList();
@@ -45,7 +58,13 @@ final class Outset {
     private Kind kind(Tier tier, Situation.Coming coming) {
         var minutes = RoomMinutes.of(coming.minutes());
         var days = situation.policy().targetDate(tier, situation.from()).orElseThrow();
-        return new Kind(tier, minutes, minutes.mean(), coming.lead(), day(days));
+        return new Kind(
+                tier,
+                minutes,
+                minutes.mean(),
+                coming.lead(),
+                day(days),
+                situation.heldFor().tiers().contains(tier));
     }
 
     private Known known(QueuedCase one, int tier) {

@@ -8,8 +8,9 @@ import java.util.List;
  *
  * <p>A case is taken while what has gone of the session and what is planned for the case fit into it; one that does not fit
  * waits for the next session, and a shorter one behind it may be taken. A session in which nobody has been treated yet takes
- * any case. What a case truly takes is known when it is done, and the next ones are taken or put off accordingly. Who misses an
- * appointment leaves the time planned for it empty, and waits on.
+ * any case. Who may not use held time leaves it free, as {@link Filling} has it. What a case truly takes is known when it is
+ * done, and the next ones are taken or put off accordingly. Who misses an appointment leaves the time planned for it empty,
+ * and waits on.
  */
 final class Rounds {
 
@@ -22,6 +23,7 @@ final class Rounds {
     private static final int FAR = 1 << (DATES - 1);
 
     private final DrawnCases cases;
+    private final List<Outset.Kind> kinds;
     private final long[] order;
     private final int[] notBefore;
     private final int[] misses;
@@ -30,8 +32,9 @@ final class Rounds {
     private final double least;
     private int waiting;
 
-    private Rounds(DrawnCases cases) {
+    private Rounds(DrawnCases cases, List<Outset.Kind> kinds) {
         this.cases = cases;
+        this.kinds = kinds;
         this.order = new long[cases.size()];
         this.notBefore = new int[cases.size()];
         this.misses = new int[cases.size()];
@@ -49,11 +52,11 @@ final class Rounds {
     }
 
     /** The day on which each case is treated, or {@link #NEVER}. */
-    static int[] days(DrawnCases cases, List<Outset.Place> places) {
-        var rounds = new Rounds(cases);
+    static int[] days(DrawnCases cases, Outset outset) {
+        var rounds = new Rounds(cases, outset.kinds());
         var byReadiness = rounds.byReadiness();
         var next = 0;
-        for (var place : places) {
+        for (var place : outset.places()) {
             while (next < byReadiness.length && rounds.notBefore[byReadiness[next]] <= place.day()) {
                 rounds.queueUp(byReadiness[next++]);
             }
@@ -63,28 +66,26 @@ final class Rounds {
     }
 
     private void fill(Outset.Place place) {
-        var gone = 0.0;
-        var empty = true;
+        var filling = new Filling(place);
         var kept = 0;
         for (var at = 0; at < waiting; at++) {
             var one = line[at];
-            if (!empty && gone + least > place.minutes()) {
+            if (filling.isFull(least)) {
                 System.arraycopy(line, at, line, kept, waiting - at);
                 kept += waiting - at;
                 break;
             }
-            if (notBefore[one] > place.day() || !empty && gone + cases.planned(one) > place.minutes()) {
+            var urgent = kinds.get(cases.tier(one)).urgent();
+            if (notBefore[one] > place.day() || !filling.fits(cases.planned(one), urgent)) {
                 line[kept++] = one;
             } else if (misses[one] > 0) {
-                empty = false;
                 misses[one]--;
                 notBefore[one] = place.day() + 1;
-                gone += cases.planned(one);
+                filling.take(cases.planned(one), urgent);
                 line[kept++] = one;
             } else {
-                empty = false;
                 treated[one] = place.day();
-                gone += cases.minutes(one);
+                filling.take(cases.minutes(one), urgent);
             }
         }
         waiting = kept;

@@ -21,6 +21,7 @@ import limbqueue.triage.plan.CaseMinutes;
  * @param arrivals of cases that will need the room
  * @param coming what such a case is, for each tier that is treated in these sessions
  * @param attendance of appointments
+ * @param heldFor who may use what is held of the sessions
  */
 public record Situation(
         LocalDate from,
@@ -30,7 +31,8 @@ public record Situation(
         Policy policy,
         Arrivals arrivals,
         Map<Tier, Coming> coming,
-        Attendance attendance) {
+        Attendance attendance,
+        HeldFor heldFor) {
 
     /**
      * A case that has not come yet.
@@ -47,6 +49,19 @@ public record Situation(
             }
             RoomMinutes.of(minutes);
         }
+    }
+
+    /** Of whose sessions nothing is held for anybody. */
+    public Situation(
+            LocalDate from,
+            int weeks,
+            List<QueuedCase> queue,
+            List<RoomSession> sessions,
+            Policy policy,
+            Arrivals arrivals,
+            Map<Tier, Coming> coming,
+            Attendance attendance) {
+        this(from, weeks, queue, sessions, policy, arrivals, coming, attendance, HeldFor.NOBODY);
     }
 
     /**
@@ -71,11 +86,11 @@ public record Situation(
         coming = Collections.unmodifiableMap(new EnumMap<>(coming));
     }
 
-    /** The same, with one more session in every week. */
+    /** The same, with one more session in every week, of which nothing is held. */
     public Situation withOneMoreSession(WeeklySession session) {
         var more = new ArrayList<>(sessions);
         more.addAll(RoomSession.of(List.of(session), from, weeks));
-        return new Situation(from, weeks, queue, more, policy, arrivals, coming, attendance);
+        return new Situation(from, weeks, queue, more, policy, arrivals, coming, attendance, heldFor);
     }
 
     /** Most urgent first. */

@@ -5,6 +5,7 @@ import java.util.OptionalDouble;
 import limbqueue.forecast.Estimate;
 import limbqueue.forecast.HeldBack.Point;
 import limbqueue.governance.RangePicture;
+import limbqueue.shell.CountedWords;
 
 /** What is weighed when time is held, as two pictures with the same rows: how many urgent cases find room, and what is wasted. */
 public final class HeldPicture {
@@ -48,7 +49,7 @@ public final class HeldPicture {
     private static RangePicture.Row row(Point point, Estimate estimate, double most) {
         var around = BOTH_SIDES * estimate.error();
         return new RangePicture.Row(
-                "%d minutes a week".formatted(point.minutes()),
+                CountedWords.of(point.minutes(), "minute") + " a week",
                 Math.max(0, estimate.value() - around),
                 estimate.value(),
                 Math.min(most, estimate.value() + around),

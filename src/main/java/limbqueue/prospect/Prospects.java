@@ -11,12 +11,14 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import limbqueue.booking.HeldTime;
 import limbqueue.booking.LeadDays;
 import limbqueue.forecast.Arrivals;
 import limbqueue.forecast.Attendance;
 import limbqueue.forecast.HeldBack;
+import limbqueue.forecast.HeldFor;
 import limbqueue.forecast.QueuedCase;
 import limbqueue.forecast.RoomSession;
 import limbqueue.forecast.Situation;
@@ -31,6 +33,7 @@ import limbqueue.prospect.jdbc.ArrivalStore;
 import limbqueue.referral.ProposedCase;
 import limbqueue.referral.ProposedCases;
 import limbqueue.referral.ReferralState;
+import limbqueue.shell.CountedWords;
 import limbqueue.timetable.ProcedureRoom;
 import limbqueue.timetable.RoomAhead;
 import limbqueue.triage.Policy;
@@ -62,11 +65,12 @@ public class Prospects {
     /** Cases of a tier that waits of which its minutes are learned; with fewer, all tiers together are taken. */
     private static final int LEAST_CASES = 5;
 
-    /** The share of free time that finds an ordinary patient with each day of notice (common practice, no source). */
-    private static final double FILLED_A_DAY = 0.3;
-
     private static final List<Tier> TIERS =
             List.of(Tier.WITHIN_5_DAYS, Tier.WITHIN_14_DAYS, Tier.WITHIN_6_WEEKS, Tier.WITHIN_18_WEEKS);
+
+    /** The share of free time that finds an ordinary patient with each day of notice is common practice, no source. */
+    private static final HeldFor HELD_FOR =
+            new HeldFor(TIERS.stream().filter(HeldTime::isFor).collect(Collectors.toSet()), 0.3);
 
     private final ProcedureRoom room;
     private final ArrivalStore arrivals;
@@ -116,24 +120,19 @@ public class Prospects {
     private static List<String> lacking(int weeks, int referrals, RoomAhead ahead) {
         var lacking = new ArrayList<String>();
         if (weeks < LEAST_WEEKS || referrals < LEAST_REFERRALS) {
-            lacking.add(
-                    ("Too little history to learn from: %s that need the procedure room in %s. With %d referrals in %d"
-                                    + " weeks a forecast is possible.")
-                            .formatted(
-                                    counted(referrals, "referral"),
-                                    counted(weeks, "whole week"),
-                                    LEAST_REFERRALS,
-                                    LEAST_WEEKS));
+            lacking.add(("Too little history to learn from: %s the procedure room in %s. With %d referrals in %d"
+                            + " weeks a forecast is possible.")
+                    .formatted(
+                            CountedWords.of(referrals, "referral that needs", "referrals that need"),
+                            CountedWords.of(weeks, "whole week"),
+                            LEAST_REFERRALS,
+                            LEAST_WEEKS));
         }
         if (ahead.sessions().isEmpty()) {
             lacking.add("No session of the procedure room is open until %s. Enter the sessions that there will be."
                     .formatted(ahead.lastDay()));
         }
         return lacking;
-    }
-
-    private static String counted(int count, String what) {
-        return count == 1 ? "1 " + what : "%d %ss".formatted(count, what);
     }
 
     private Given given(
@@ -152,13 +151,18 @@ public class Prospects {
                 WEEKS,
                 queue,
                 ahead.sessions().stream()
-                        .map(session -> new RoomSession(session.date(), session.minutes()))
+                        .map(session -> new RoomSession(
+                                session.date(),
+                                session.minutes(),
+                                session.held().minutes(),
+                                session.held().releaseDays()))
                         .toList(),
                 policyNow,
                 arrivalsKnown,
                 coming,
                 // Nothing is recorded of appointments that were missed.
-                new Attendance(0, 0));
+                new Attendance(0, 0),
+                HELD_FOR);
         return new Given(
                 situation,
                 history,
@@ -166,7 +170,8 @@ public class Prospects {
                 usualWeek,
                 usualWeek.isEmpty()
                         ? Optional.empty()
-                        : Optional.of(new HeldBack(arrivalsKnown, urgent(coming, policyNow), usualWeek, FILLED_A_DAY)),
+                        : Optional.of(new HeldBack(
+                                arrivalsKnown, urgent(coming, policyNow), usualWeek, HELD_FOR.filledADay())),
                 remarks(history, queue.size(), usualWeek.isEmpty()));
     }
 

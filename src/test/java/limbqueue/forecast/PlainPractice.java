@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
 import java.util.stream.Collectors;
 import limbqueue.triage.Policy;
 import limbqueue.triage.Tier;
@@ -17,7 +18,7 @@ import limbqueue.triage.plan.CaseMinutes;
 
 /**
  * An invented practice whose true rates are known, lived through day by day with one patient after the other. It says the rules of
- * the forecast a second time, in the plainest way, and shares nothing with it.
+ * the forecast a second time, in the plainest way, and shares nothing with it. Two of three hold time for urgent cases.
  */
 final class PlainPractice {
 
@@ -70,6 +71,8 @@ final class PlainPractice {
     final List<Patient> patients = new ArrayList<>();
     final double missing;
     final int sessionMinutes;
+    final int held;
+    final int releaseDays;
     private final Random random;
     private int missed;
     private int appointments;
@@ -84,7 +87,9 @@ final class PlainPractice {
         missing = between(0.02, 0.12);
         var need =
                 kinds.stream().mapToDouble(kind -> kind.inAWeek() * kind.mean()).sum() / (1 - missing);
-        sessionMinutes = (int) Math.round(Math.max(150, need / ROOM.length / between(0.8, 1)));
+        held = 30 * Math.floorMod(seed, 3);
+        releaseDays = Math.floorMod(seed, 4);
+        sessionMinutes = held + (int) Math.round(Math.max(150, need / ROOM.length / between(0.8, 1)));
     }
 
     private double between(double low, double high) {
@@ -125,10 +130,16 @@ final class PlainPractice {
                         .thenComparing(patient -> patient.received))
                 .toList();
         var gone = 0.0;
+        var goneToUrgent = 0.0;
         var anybody = false;
         for (var patient : line) {
-            if (!anybody || gone + patient.kind.mean() <= sessionMinutes) {
+            var urgent = patient.kind.tier() == Tier.WITHIN_5_DAYS;
+            var fits = gone + patient.kind.mean() <= sessionMinutes;
+            if (held > 0 && !urgent
+                    ? fits && gone - goneToUrgent + patient.kind.mean() <= forOthers(goneToUrgent)
+                    : fits || !anybody) {
                 anybody = true;
+                var before = gone;
                 appointments++;
                 if (random.nextDouble() < missing) {
                     missed++;
@@ -137,8 +148,19 @@ final class PlainPractice {
                     patient.treated = Optional.of(day);
                     gone += patient.kind.median() * Math.exp(patient.kind.spread() * random.nextGaussian());
                 }
+                goneToUrgent += urgent ? gone - before : 0;
             }
         }
+    }
+
+    /** All that is not held, and with each day of notice three tenths of what is still empty of what is. */
+    private double forOthers(double goneToUrgent) {
+        var empty = Math.max(0, held - goneToUrgent);
+        var found = 0.0;
+        for (var day = 0; day < releaseDays; day++) {
+            found += 0.3 * (empty - found);
+        }
+        return sessionMinutes - held + found;
     }
 
     /** By multiplying numbers until they fall below e to the power of minus the mean (D. E. Knuth, The Art of Computer Programming 2, 3.4.1). */
@@ -177,13 +199,16 @@ final class PlainPractice {
                 today,
                 weeks,
                 queue,
-                RoomSession.of(weekly, today, weeks),
+                RoomSession.of(weekly, today, weeks).stream()
+                        .map(session -> new RoomSession(session.date(), session.minutes(), held, releaseDays))
+                        .toList(),
                 Policy.standard(),
                 Arrivals.from(received, today.minusWeeks(historyWeeks), today.minusDays(1)),
                 kinds.stream()
                         .collect(
                                 Collectors.toMap(Kind::tier, kind -> new Situation.Coming(minutes(kind), kind.lead()))),
-                new Attendance(missed, appointments));
+                new Attendance(missed, appointments),
+                new HeldFor(Set.of(Tier.WITHIN_5_DAYS), 0.3));
     }
 
     private static CaseMinutes.Minutes minutes(Kind kind) {

@@ -16,6 +16,7 @@ import limbqueue.access.ActingAs;
 import limbqueue.booking.Capability;
 import limbqueue.booking.SessionKind;
 import limbqueue.document.Draft;
+import limbqueue.forecast.RoomSession;
 import limbqueue.forecast.WeeklySession;
 import limbqueue.governance.ManyCourses;
 import limbqueue.prospect.Basis.Given;
@@ -27,6 +28,7 @@ import limbqueue.referral.SubmitOutcome;
 import limbqueue.testbed.OnPostgres;
 import limbqueue.testbed.Staff;
 import limbqueue.timetable.EnteredSession;
+import limbqueue.timetable.HeldTimes;
 import limbqueue.timetable.Sessions;
 import limbqueue.timetable.TimetableOutcome;
 import limbqueue.triage.Tier;
@@ -47,6 +49,9 @@ class ProspectsIT {
 
     @Autowired
     private Sessions sessions;
+
+    @Autowired
+    private HeldTimes heldTimes;
 
     @Autowired
     private Referrals referrals;
@@ -104,6 +109,19 @@ class ProspectsIT {
         assertThat(given.usualWeek())
                 .as("the day that there is only once belongs to no usual week")
                 .containsExactly(new WeeklySession(day.getDayOfWeek(), 480));
+
+        assertThat(given.situation().sessions()).extracting(RoomSession::held).containsOnly(0);
+        assertThat(staff.as("manager", () -> heldTimes.choose(Map.of(day.getDayOfWeek(), 90), 1)))
+                .isInstanceOf(TimetableOutcome.Done.class);
+        var held = ((Given) staff.as("physician", prospects::basis)).situation();
+        assertThat(held.sessions())
+                .filteredOn(session -> session.date().getDayOfWeek() == day.getDayOfWeek())
+                .hasSize(12)
+                .allSatisfy(session -> {
+                    assertThat(session.held()).isEqualTo(90);
+                    assertThat(session.releaseDays()).isEqualTo(1);
+                });
+        assertThat(held.heldFor().tiers()).containsExactly(Tier.WITHIN_5_DAYS);
 
         var more = new WeeklySession(day.plusDays(2).getDayOfWeek(), 480);
         var done = new CountDownLatch(1);

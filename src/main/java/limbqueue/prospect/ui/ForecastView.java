@@ -19,16 +19,19 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.ToIntFunction;
 import limbqueue.access.AuditTrail;
 import limbqueue.access.CurrentPerson;
 import limbqueue.access.Role;
 import limbqueue.forecast.HeldBack.Point;
 import limbqueue.forecast.RoomSession;
+import limbqueue.forecast.Situation;
 import limbqueue.forecast.WeeklySession;
 import limbqueue.prospect.Basis;
 import limbqueue.prospect.Prospects;
 import limbqueue.prospect.Simulation;
 import limbqueue.prospect.Simulations;
+import limbqueue.shell.CountedWords;
 import limbqueue.shell.DayWords;
 import limbqueue.shell.Notice;
 import limbqueue.shell.Pieces;
@@ -46,6 +49,21 @@ import limbqueue.triage.TriageResult;
 class ForecastView extends Section {
 
     private static final int MINUTES_OF_A_SESSION = 240;
+    private static final String WORKED_OUT = "Worked out from what is stored now.";
+
+    /** Where whoever has asked for the figures goes on. */
+    private enum GoOn {
+        AT_THE_TOP,
+        WITH_ONE_MORE_SESSION,
+        WITH_HELD_TIME
+    }
+
+    /**
+     * What is asked for.
+     *
+     * @param said what was done before, with a space behind it; may be empty
+     */
+    private record Asked(Basis.Given given, WeeklySession more, String said, GoOn goOn) {}
 
     private final Prospects prospects;
     private final Simulations simulations;
@@ -84,7 +102,7 @@ class ForecastView extends Section {
                 shown.removeAll();
                 shown.add(lacking(why));
             }
-            case Basis.Given given -> workOut(event.getUI(), given, first(given));
+            case Basis.Given given -> workOut(event.getUI(), new Asked(given, first(given), "", GoOn.AT_THE_TOP));
         }
     }
 
@@ -106,63 +124,68 @@ class ForecastView extends Section {
                 usual.stream().mapToInt(WeeklySession::minutes).min().orElse(MINUTES_OF_A_SESSION));
     }
 
-    private void workOut(UI ui, Basis.Given given, WeeklySession more) {
-        message.setText("The forecast is being worked out beside this page. It takes a few seconds.");
+    private void workOut(UI ui, Asked asked) {
+        message.setText(asked.said() + "The forecast is being worked out beside this page. It takes a few seconds.");
         Consumer<Optional<Simulation>> then = simulation -> {
             try {
                 // What goes wrong in it is told where everything unforeseen is.
-                var _ = ui.access(() -> show(ui, given, simulation));
+                var _ = ui.access(() -> show(ui, asked, simulation));
             } catch (UIDetachedException closed) {
                 // Its browser has gone; nobody waits for it any more.
                 return;
             }
         };
-        simulations.begin(given, more, then);
+        simulations.begin(asked.given(), asked.more(), then);
     }
 
-    private void show(UI ui, Basis.Given given, Optional<Simulation> worked) {
+    private void show(UI ui, Asked asked, Optional<Simulation> worked) {
         if (worked.isEmpty()) {
-            message.setText("The forecast could not be worked out. Open the page again; else the log says why.");
+            message.setText(
+                    asked.said() + "The forecast could not be worked out. Open the page again; else the log says why.");
             return;
         }
         var simulation = worked.get();
-        message.setText("Worked out from what is stored now.");
-        var again = shown.getComponentCount() > 0;
-        var panel = new MorePanel(auditTrail, simulation, session -> workOut(ui, given, session));
+        var given = asked.given();
+        message.setText(asked.said() + WORKED_OUT);
+        var panel = new MorePanel(
+                auditTrail,
+                simulation,
+                session -> workOut(ui, new Asked(given, session, "", GoOn.WITH_ONE_MORE_SESSION)));
+        var held = Pieces.div("lq-forecast-held-around");
+        var heldPanel = showHeld(ui, held, simulation);
         shown.removeAll();
         shown.add(
                 restsOn(given),
                 new WaitsPanel(auditTrail, given, simulation).of(Tier.WITHIN_14_DAYS),
                 panel.of(),
-                held(simulation));
-        if (again) {
-            panel.focus();
+                held);
+        switch (asked.goOn()) {
+            case AT_THE_TOP -> {}
+            case WITH_ONE_MORE_SESSION -> panel.focus();
+            case WITH_HELD_TIME -> heldPanel.focus();
         }
     }
 
-    private Div held(Simulation simulation) {
-        var around = Pieces.div("lq-forecast-held-around");
-        showHeld(around, simulation);
-        return around;
-    }
-
-    private void showHeld(Div around, Simulation simulation) {
-        Consumer<Point> act = point -> choose(around, simulation, point);
+    private HeldPanel showHeld(UI ui, Div around, Simulation simulation) {
+        Consumer<Point> act = point -> choose(ui, around, simulation, point);
+        var panel = new HeldPanel(
+                auditTrail, simulation.curve(), heldTimes.chosen(), chooses ? Optional.of(act) : Optional.empty());
         around.removeAll();
-        around.add(new HeldPanel(
-                        auditTrail,
-                        simulation.curve(),
-                        heldTimes.chosen(),
-                        chooses ? Optional.of(act) : Optional.empty())
-                .of());
+        around.add(panel.of());
+        return panel;
     }
 
-    private void choose(Div around, Simulation simulation, Point point) {
+    private void choose(UI ui, Div around, Simulation simulation, Point point) {
         switch (heldTimes.choose(point.held(), point.releaseDays())) {
             case TimetableOutcome.Done(var remarks) -> {
-                message.setText("Held from now on: %d minutes a week. %s"
-                        .formatted(point.minutes(), String.join(" ", remarks)));
-                showHeld(around, simulation);
+                var said = "Held from now on: %s a week. %s "
+                        .formatted(CountedWords.of(point.minutes(), "minute"), String.join(" ", remarks));
+                message.setText(said);
+                showHeld(ui, around, simulation);
+                // The figures above rest on what was held before.
+                if (prospects.basis() instanceof Basis.Given now) {
+                    workOut(ui, new Asked(now, simulation.more(), said, GoOn.WITH_HELD_TIME));
+                }
             }
             case TimetableOutcome.Refused(var why) -> message.setText(why);
             case TimetableOutcome.Overtaken _, TimetableOutcome.AsksFirst _ ->
@@ -176,32 +199,47 @@ class ForecastView extends Section {
         var panel = Pieces.panel("lq-forecast-basis", "What it rests on");
         panel.add(Pieces.paragraph(
                 "lq-forecast-fact",
-                "%d referrals that need the procedure room came in %d weeks, from %s to %s; %d wait now%s."
+                "%s the procedure room came in %s, from %s to %s; %s now%s."
                         .formatted(
-                                history.referrals(),
-                                history.weeks(),
+                                CountedWords.of(history.referrals(), "referral that needs", "referrals that need"),
+                                CountedWords.of(history.weeks(), "week"),
                                 DayWords.date(history.first()),
                                 DayWords.date(history.last()),
-                                situation.queue().size(),
+                                CountedWords.of(situation.queue().size(), "waits", "wait"),
                                 given.undecided() == 0
                                         ? ""
                                         : ", %d of them not yet decided on and counted as proposed"
                                                 .formatted(given.undecided()))));
         panel.add(Pieces.paragraph(
                 "lq-forecast-fact",
-                "%d sessions of the procedure room with %d minutes are open until %s."
+                "%s of the procedure room with %s %s open until %s; %s."
                         .formatted(
-                                situation.sessions().size(),
-                                situation.sessions().stream()
-                                        .mapToInt(RoomSession::minutes)
-                                        .sum(),
-                                DayWords.date(situation.from().plusWeeks(situation.weeks())))));
+                                CountedWords.of(situation.sessions().size(), "session"),
+                                CountedWords.of(sum(situation, RoomSession::minutes), "minute"),
+                                situation.sessions().size() == 1 ? "is" : "are",
+                                DayWords.date(situation.from().plusWeeks(situation.weeks())),
+                                held(sum(situation, RoomSession::held)))));
         given.remarks().forEach(words -> panel.add(Pieces.paragraph("lq-forecast-fact lq-strong", words)));
         panel.add(Pieces.paragraph(
                 "lq-quiet",
                 "An estimate for whoever plans, by 1,000 simulated courses: arrivals as they came, without season or trend; most"
                         + " urgent tier first, then target date; 1 of 20 appointments missed, since nothing is recorded of them"
-                        + " (common practice, no source); held time left aside. A range holds 8 of 10 courses."));
+                        + " (common practice, no source). Held time is left to urgent cases until it is released; then 30 % of"
+                        + " what is still free of it finds another patient for each day of notice (common practice, no source)."
+                        + " Urgent cases go before others in every session, as if nobody had been told of a date yet: what"
+                        + " held time costs the others shows here, what it brings the urgent ones shows below. A range holds"
+                        + " 8 of 10 courses."));
         return panel;
+    }
+
+    private static int sum(Situation situation, ToIntFunction<RoomSession> minutes) {
+        return situation.sessions().stream().mapToInt(minutes).sum();
+    }
+
+    private static String held(int minutes) {
+        return minutes == 0
+                ? "nothing of them is held for urgent cases"
+                : CountedWords.of(minutes, "of these minutes is held", "of these minutes are held")
+                        + " for urgent cases";
     }
 }

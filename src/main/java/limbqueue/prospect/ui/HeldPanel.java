@@ -13,6 +13,7 @@ import limbqueue.forecast.HeldBack;
 import limbqueue.forecast.HeldBack.Point;
 import limbqueue.governance.RangePicture;
 import limbqueue.prospect.HeldPicture;
+import limbqueue.shell.CountedWords;
 import limbqueue.shell.DayWords;
 import limbqueue.shell.DrawnPicture;
 import limbqueue.shell.FigureTable;
@@ -96,15 +97,20 @@ final class HeldPanel {
         return panel;
     }
 
+    /** Leads whoever has chosen back to where that was. */
+    void focus() {
+        minutes.focus();
+    }
+
     private String now() {
         return chosen.map(choice -> choice.inAWeek() == 0
                         ? "Nothing is held now, as %s chose on %s."
                                 .formatted(choice.author(), DayWords.moment(choice.at()))
-                        : "%d minutes a week are held now (%s), released %d days before, as %s chose on %s."
+                        : "%s held now (%s), released %s before, as %s chose on %s."
                                 .formatted(
-                                        choice.inAWeek(),
+                                        CountedWords.of(choice.inAWeek(), "minute a week is", "minutes a week are"),
                                         ForecastWords.days(choice.minutes()),
-                                        choice.releaseDays(),
+                                        CountedWords.of(choice.releaseDays(), "day"),
                                         choice.author(),
                                         DayWords.moment(choice.at())))
                 .orElse("Nobody has chosen to hold time in every week yet.");
@@ -130,9 +136,7 @@ final class HeldPanel {
                         new H3(
                                 releaseDays == 0
                                         ? "Held to the last"
-                                        : releaseDays == 1
-                                                ? "Released 1 day before"
-                                                : "Released %d days before".formatted(releaseDays)),
+                                        : "Released %s before".formatted(CountedWords.of(releaseDays, "day"))),
                         all.csv(auditTrail)),
                 Pieces.div(
                         "lq-forecast-pictures",

@@ -11,6 +11,7 @@ import limbqueue.access.AuditTrail;
 import limbqueue.forecast.ForecastTable;
 import limbqueue.forecast.WeeklySession;
 import limbqueue.prospect.Simulation;
+import limbqueue.shell.CountedWords;
 import limbqueue.shell.FigureTable;
 import limbqueue.shell.Pieces;
 
@@ -59,8 +60,10 @@ final class MorePanel {
                         "lq-figure",
                         Pieces.div(
                                 "lq-figure-head",
-                                new H3("With a session of %d minutes on every %s"
-                                        .formatted(more.minutes(), ForecastWords.day(more.day()))),
+                                new H3("With a session of %s on every %s"
+                                        .formatted(
+                                                CountedWords.of(more.minutes(), "minute"),
+                                                ForecastWords.day(more.day()))),
                                 figures.csv(auditTrail)),
                         figures.onPage(),
                         Pieces.paragraph(

@@ -107,6 +107,7 @@ class ForecastViewIT {
         assertThat(main).containsText(TriageResult.NOTICE);
         assertThat(main).containsText("24 sessions of the procedure room with 8640 minutes are open until ");
         assertThat(main).containsText("6 wait now");
+        assertThat(main).containsText("nothing of them is held for urgent cases.");
         assertThat(manager.page().content()).doesNotContain("Thornbury");
         assertThat(main.locator("svg[role=img] > title").allTextContents())
                 .containsExactly(
@@ -156,6 +157,12 @@ class ForecastViewIT {
                 .containsText(
                         Pattern.compile("[1-9]\\d* minutes a week are held now \\(.*\\), released 2 days before, as "));
         assertThat(manager.page().locator(".lq-said")).containsText("sessions were changed.");
+        assertThat(manager.page().locator(".lq-said"))
+                .containsText(
+                        "Worked out from what is stored now.",
+                        new LocatorAssertions.ContainsTextOptions().setTimeout(60_000));
+        assertThat(main).containsText(Pattern.compile("[1-9]\\d* of these minutes are held for urgent cases\\."));
+        manager.rest();
         assertThat(new Staff(actingAs).as("manager", heldTimes::chosen)).hasValueSatisfying(choice -> {
             assertThat(choice.inAWeek()).isPositive();
             assertThat(choice.releaseDays()).isEqualTo(2);
