@@ -72,7 +72,11 @@ public sealed interface SessionTime {
                 minutes,
                 minutes == shown
                         ? Optional.empty()
-                        : Optional.of("Clocks are changed while it lasts: from %s to %s pass %d minutes, not %d."
-                                .formatted(start.toLocalTime(), end.toLocalTime(), minutes, shown)));
+                        : Optional.of("Clocks are changed while it lasts: from %s to %s %s, not %d."
+                                .formatted(
+                                        start.toLocalTime(),
+                                        end.toLocalTime(),
+                                        minutes == 1 ? "passes 1 minute" : "pass " + minutes + " minutes",
+                                        shown)));
     }
 }

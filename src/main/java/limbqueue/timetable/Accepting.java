@@ -2,6 +2,7 @@ package limbqueue.timetable;
 
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -10,11 +11,15 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import limbqueue.access.AuditTrail;
 import limbqueue.access.CurrentPerson;
 import limbqueue.booking.StepKind;
 import limbqueue.preparation.Preparation;
+import limbqueue.shell.CountedWords;
+import limbqueue.timetable.ExpectedTimes.Change;
 import limbqueue.timetable.Placing.Wanted;
 import limbqueue.timetable.Replanned.Line;
 import limbqueue.timetable.TimetableOutcome.AsksFirst;
@@ -22,6 +27,7 @@ import limbqueue.timetable.TimetableOutcome.Done;
 import limbqueue.timetable.TimetableOutcome.Refused;
 import limbqueue.timetable.jdbc.AppointmentStore;
 import limbqueue.timetable.jdbc.SessionStore;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
@@ -33,30 +39,37 @@ class Accepting {
     private final AppointmentStore store;
     private final SessionStore sessions;
     private final Placing placing;
+    private final ExpectedTimes times;
     private final Preparation preparation;
     private final CurrentPerson currentPerson;
     private final AuditTrail auditTrail;
+    private final ApplicationEventPublisher events;
     private final Clock clock;
 
     Accepting(
             AppointmentStore store,
             SessionStore sessions,
             Placing placing,
+            ExpectedTimes times,
             Preparation preparation,
             CurrentPerson currentPerson,
             AuditTrail auditTrail,
+            ApplicationEventPublisher events,
             Clock clock) {
         this.store = store;
         this.sessions = sessions;
         this.placing = placing;
+        this.times = times;
         this.preparation = preparation;
         this.currentPerson = currentPerson;
         this.auditTrail = auditTrail;
+        this.events = events;
         this.clock = clock;
     }
 
+    /** @param othersToo whether a person has said yes to what it does to those who have been told and are in no line */
     @Transactional(propagation = Propagation.MANDATORY)
-    public TimetableOutcome accept(Replanned replanned, List<Line> chosen, List<Line> saidYes) {
+    public TimetableOutcome accept(Replanned replanned, List<Line> chosen, List<Line> saidYes, boolean othersToo) {
         if (!replanned.lines().containsAll(chosen)) {
             return new Refused("That is no line of this plan. Plan anew.");
         }
@@ -72,23 +85,56 @@ class Accepting {
         // In one order for everybody, so that no two wait for each other.
         chosen.stream().map(Line::referralId).distinct().sorted().forEach(store::takeTurns);
         var locked = locked(replanned, chosen);
-        return changedMeanwhile(replanned, chosen, locked)
-                .<TimetableOutcome>map(what -> new Refused(
-                        "%s has been changed by somebody else meanwhile. Nothing was done; plan anew.".formatted(what)))
-                .orElseGet(() -> accept(replanned, chosen));
+        var changed = changedMeanwhile(replanned, chosen, locked);
+        if (changed.isPresent()) {
+            return new Refused("%s has been changed by somebody else meanwhile. Nothing was done; plan anew."
+                    .formatted(changed.get()));
+        }
+        var changes = changes(replanned, chosen, locked);
+        var questions = ExpectedTimes.questions(changes);
+        return questions.isEmpty() || othersToo ? accept(replanned, chosen, changes) : new AsksFirst(questions);
     }
 
-    private TimetableOutcome accept(Replanned replanned, List<Line> chosen) {
+    /** Who stays in a session that others leave, and is expected earlier with that. */
+    private List<Change> changes(Replanned replanned, List<Line> chosen, Map<Long, KeptSession> locked) {
+        var leaving = chosen.stream()
+                .filter(line -> !staysInAClosedSession(line, replanned))
+                .collect(Collectors.groupingBy(
+                        line -> line.from().map(KeptSession::id).orElse(0L),
+                        Collectors.mapping(line -> WhatIsKept.key(line.reference(), line.step()), Collectors.toSet())));
+        return locked.values().stream()
+                .filter(session -> leaving.containsKey(session.id())
+                        && replanned.closes().stream().noneMatch(closed -> closed.id() == session.id()))
+                .sorted(Comparator.comparing(KeptSession::id))
+                .flatMap(session -> {
+                    var before = new FilledSession(session, store.inSessions(List.of(session.id())), clock.getZone());
+                    var gone = leaving.getOrDefault(session.id(), Set.of());
+                    return times
+                            .changes(
+                                    before,
+                                    before.without(one -> gone.contains(WhatIsKept.key(one.reference(), one.step()))))
+                            .stream();
+                })
+                .toList();
+    }
+
+    private TimetableOutcome accept(Replanned replanned, List<Line> chosen, List<Change> changes) {
         replanned.closes().forEach(session -> close(session, replanned.closedFor()));
         replanned.emergency().ifPresent(this::take);
         var refused = takeOut(replanned, chosen).or(() -> place(chosen));
-        return refused.orElseGet(() -> new Done(remarks(replanned, chosen)));
+        if (refused.isPresent()) {
+            return refused.get();
+        }
+        times.follow(changes);
+        return new Done(Stream.concat(remarks(replanned, chosen).stream(), ExpectedTimes.remarks(changes).stream())
+                .toList());
     }
 
     private Map<Long, KeptSession> locked(Replanned replanned, List<Line> chosen) {
         var ids = Stream.of(
                         replanned.closes().stream(),
                         replanned.emergency().stream().map(Replanned.EmergencyPlace::session),
+                        chosen.stream().flatMap(line -> line.from().stream()),
                         chosen.stream().flatMap(line -> line.to().stream()))
                 .flatMap(all -> all)
                 .map(KeptSession::id)
@@ -138,7 +184,8 @@ class Accepting {
                 now())) {
             throw new IllegalStateException("a session changed under its lock");
         }
-        auditTrail.record("gave %d minutes to an emergency".formatted(emergency.minutes()), session.words());
+        auditTrail.record(
+                "gave %s to an emergency".formatted(CountedWords.of(emergency.minutes(), "minute")), session.words());
     }
 
     /** Everybody leaves before anybody comes, so that two can exchange their places. */
@@ -164,6 +211,12 @@ class Accepting {
             }
             if (line.to().isEmpty()) {
                 auditTrail.record("took out of its session: " + line.step().words(), line.reference());
+                events.publishEvent(new AppointmentTakenOut(
+                        line.referralId(),
+                        line.step(),
+                        line.from().orElseThrow().session().place()));
+            } else if (placed.told()) {
+                events.publishEvent(new AppointmentMoved(line.referralId(), line.step()));
             }
         }
         return Optional.empty();
@@ -213,27 +266,39 @@ class Accepting {
     private List<String> remarks(Replanned replanned, List<Line> chosen) {
         var remarks = new ArrayList<String>();
         if (!replanned.closes().isEmpty()) {
-            remarks.add(
-                    replanned.closes().size() == 1
-                            ? "1 session is closed."
-                            : replanned.closes().size() + " sessions are closed.");
+            remarks.add(CountedWords.of(replanned.closes().size(), "session is", "sessions are") + " closed.");
         }
         replanned.emergency().ifPresent(emergency -> {
-            remarks.add("%d minutes are taken for the emergency: %s."
-                    .formatted(emergency.minutes(), emergency.session().words()));
+            remarks.add("%s taken for the emergency: %s."
+                    .formatted(
+                            CountedWords.of(emergency.minutes(), "minute is", "minutes are"),
+                            emergency.session().words()));
             var now = new FilledSession(
                     sessions.findLocked(emergency.session().id()).orElseThrow(),
-                    store.inSessions(List.of(emergency.session().id())));
+                    store.inSessions(List.of(emergency.session().id())),
+                    clock.getZone());
             if (now.over() > 0) {
-                remarks.add("That session now runs about %d minutes over its end.".formatted(now.over()));
+                remarks.add("That session now runs about %s over its end."
+                        .formatted(CountedWords.of(now.over(), "minute")));
             }
         });
+        if (chosen.stream().anyMatch(line -> frees(line, replanned))) {
+            remarks.add(ShortNotice.FREED);
+        }
         remarks.add(
                 chosen.size() == replanned.lines().size()
                         ? "Changed: %d.".formatted(chosen.size())
                         : "Changed: %d. Left: %d."
                                 .formatted(chosen.size(), replanned.lines().size() - chosen.size()));
         return remarks;
+    }
+
+    /** Whether it leaves a place of the next days free that somebody else can be called for. */
+    private boolean frees(Line line, Replanned replanned) {
+        var today = LocalDate.now(clock);
+        return line.from()
+                .filter(from -> !replanned.closes().contains(from) && ShortNotice.offers(from, today))
+                .isPresent();
     }
 
     private Instant now() {

@@ -7,6 +7,7 @@ import jakarta.annotation.security.RolesAllowed;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
@@ -39,6 +40,7 @@ public class Appointments {
     private final SessionStore sessions;
     private final Paths paths;
     private final Placing placing;
+    private final ExpectedTimes times;
     private final Preparation preparation;
     private final CurrentPerson currentPerson;
     private final AuditTrail auditTrail;
@@ -50,6 +52,7 @@ public class Appointments {
             SessionStore sessions,
             Paths paths,
             Placing placing,
+            ExpectedTimes times,
             Preparation preparation,
             CurrentPerson currentPerson,
             AuditTrail auditTrail,
@@ -59,6 +62,7 @@ public class Appointments {
         this.sessions = sessions;
         this.paths = paths;
         this.placing = placing;
+        this.times = times;
         this.preparation = preparation;
         this.currentPerson = currentPerson;
         this.auditTrail = auditTrail;
@@ -125,7 +129,8 @@ public class Appointments {
     }
 
     /**
-     * Takes an appointment out of its session.
+     * Takes an appointment out of its session. Those behind it are expected earlier then; whoever of them has been told of a time
+     * counts as not told.
      *
      * @param agreed whether a person has said yes to what was asked first
      */
@@ -136,24 +141,31 @@ public class Appointments {
         if (found.isEmpty()) {
             return new Overtaken();
         }
-        var placed = found.get();
+        var placed = found.get().placed();
         if (placed.step() == StepKind.PROCEDURE
                 && preparation.get(placed.referralId()).booking().isPresent()) {
             return new Refused(
                     "The patient has been told of a date for the procedure, and it is prepared for it. Move it to"
                             + " another session.");
         }
-        if (placed.told() && !agreed) {
-            return new AsksFirst(List.of("%s has been told of it and must be told anew.".formatted(placed.who())));
+        var session = found.get().session();
+        var changes = times.changes(session, session.without(placed));
+        var questions = new ArrayList<String>();
+        if (placed.told()) {
+            questions.add("%s has been told of it and must be told anew.".formatted(placed.who()));
+        }
+        questions.addAll(ExpectedTimes.questions(changes));
+        if (!questions.isEmpty() && !agreed) {
+            return new AsksFirst(questions);
         }
         if (!store.takeOut(id, version, currentPerson.get(), now())) {
             return new Overtaken();
         }
         auditTrail.record("took out of its session: " + placed.step().words(), placed.reference());
-        var place =
-                sessions.these(List.of(placed.session())).getFirst().session().place();
-        events.publishEvent(new AppointmentTakenOut(placed.referralId(), placed.step(), place));
-        return Done.plainly();
+        events.publishEvent(new AppointmentTakenOut(
+                placed.referralId(), placed.step(), session.kept().session().place()));
+        times.follow(changes);
+        return new Done(ExpectedTimes.remarks(changes));
     }
 
     /** Notes that the patient has been told; a procedure is booked with that, for its preparation. */
@@ -164,15 +176,14 @@ public class Appointments {
         if (found.isEmpty()) {
             return new Overtaken();
         }
-        var placed = found.get();
-        var session = sessions.findLocked(placed.session()).orElseThrow();
+        var placed = found.get().placed();
+        var session = found.get().session().kept();
         if (session.closedBecause().isPresent()) {
             return new Refused("It is closed: " + session.closedBecause().get() + " Find another place first.");
         }
-        var starts = new FilledSession(session, store.inSessions(List.of(session.id()))).startsFor(placed);
+        var starts = found.get().session().startsFor(placed);
         if (placed.step() == StepKind.PROCEDURE) {
-            var not =
-                    placing.book(placed.referralId(), starts, session.session().place(), false);
+            var not = times.book(placed.referralId(), starts, session.session().place(), false);
             if (not.isPresent()) {
                 return not.get();
             }
@@ -191,13 +202,21 @@ public class Appointments {
         return Done.plainly();
     }
 
-    private Optional<Placed> found(long id, int version) {
+    /** An appointment in its session, both as they stay until the end of the transaction. */
+    private record Found(Placed placed, FilledSession session) {}
+
+    private Optional<Found> found(long id, int version) {
         return store.find(id)
                 .flatMap(placed -> {
                     store.takeTurns(placed.referralId());
                     return store.find(id);
                 })
-                .filter(placed -> placed.version() == version);
+                .flatMap(placed -> sessions.findLocked(placed.session()))
+                .map(session -> new FilledSession(session, store.inSessions(List.of(session.id())), clock.getZone()))
+                .flatMap(session -> session.patients().stream()
+                        .filter(placed -> placed.id() == id && placed.version() == version)
+                        .findFirst()
+                        .map(placed -> new Found(placed, session)));
     }
 
     private Instant now() {

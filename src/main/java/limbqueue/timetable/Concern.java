@@ -12,6 +12,8 @@ record Concern(Kind kind, String text) {
         ORDER,
         /** Something else that the planner would never do. */
         UNFIT,
+        /** Others who have been told of a time would be expected at another one. */
+        OTHERS_TOLD,
         /** It would take time that is held for urgent cases. */
         HELD
     }

@@ -4,6 +4,7 @@ import static limbqueue.access.Role.IS_COORDINATOR;
 import static limbqueue.access.Role.IS_PHYSICIAN;
 
 import jakarta.annotation.security.RolesAllowed;
+import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -27,11 +28,13 @@ public class DayLists {
     private final SessionStore sessions;
     private final AppointmentStore store;
     private final ProposedCases referrals;
+    private final Clock clock;
 
-    DayLists(SessionStore sessions, AppointmentStore store, ProposedCases referrals) {
+    DayLists(SessionStore sessions, AppointmentStore store, ProposedCases referrals, Clock clock) {
         this.sessions = sessions;
         this.store = store;
         this.referrals = referrals;
+        this.clock = clock;
     }
 
     /** The list of {@code date}, of proposals as they are now. */
@@ -49,7 +52,8 @@ public class DayLists {
                 TriageResult.NOTICE,
                 date,
                 kept.stream()
-                        .map(session -> new FilledSession(session, bySession.getOrDefault(session.id(), List.of())))
+                        .map(session -> new FilledSession(
+                                session, bySession.getOrDefault(session.id(), List.of()), clock.getZone()))
                         .map(filled -> new DayList.SessionList(
                                 filled,
                                 filled.patients().stream()

@@ -31,7 +31,8 @@ final class DayUnderWay {
                 .filter(kept -> kept.date().equals(stored.today())
                         && kept.closedBecause().isEmpty()
                         && !kept.session().start().isAfter(stored.now()))
-                .forEach(kept -> begin(new FilledSession(kept, bySession.getOrDefault(kept.id(), List.of()))));
+                .forEach(kept ->
+                        begin(new FilledSession(kept, bySession.getOrDefault(kept.id(), List.of()), stored.zone())));
     }
 
     private void begin(FilledSession filled) {
@@ -40,7 +41,7 @@ final class DayUnderWay {
             var starts = filled.startsFor(patient);
             if (!starts.isAfter(stored.now())) {
                 calledIn.add(patient.id());
-                var over = starts.plusMinutes(patient.minutes().expected());
+                var over = filled.endsFor(patient);
                 free = over.isAfter(free) ? over : free;
             }
         }

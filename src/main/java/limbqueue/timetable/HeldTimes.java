@@ -18,6 +18,7 @@ import limbqueue.access.AuditTrail;
 import limbqueue.access.CurrentPerson;
 import limbqueue.booking.HeldTime;
 import limbqueue.booking.SessionKind;
+import limbqueue.shell.CountedWords;
 import limbqueue.timetable.TimetableOutcome.Done;
 import limbqueue.timetable.TimetableOutcome.Overtaken;
 import limbqueue.timetable.TimetableOutcome.Refused;
@@ -90,7 +91,8 @@ public class HeldTimes {
             return new Refused("It is over. Time is held of a session on its day or before.");
         }
         if (minutes > session.minutes()) {
-            return new Refused("The session has %d minutes. Hold at most those.".formatted(session.minutes()));
+            return new Refused(
+                    "The session has %s. Hold at most those.".formatted(CountedWords.of(session.minutes(), "minute")));
         }
         var held = new HeldTime(minutes, releaseDays);
         keep(kept, held);
@@ -99,12 +101,11 @@ public class HeldTimes {
                 .filter(one -> minutes <= one.session().minutes())
                 .toList();
         fitting.forEach(one -> keep(one, held));
-        auditTrail.record("held %d minutes of the session".formatted(minutes), Sessions.subject(session));
+        auditTrail.record(
+                "held %s of the session".formatted(CountedWords.of(minutes, "minute")), Sessions.subject(session));
         return following
                 ? new Done(List.of(
-                        fitting.size() == 1
-                                ? "1 later session holds the same."
-                                : fitting.size() + " later sessions hold the same."))
+                        CountedWords.of(fitting.size(), "later session holds", "later sessions hold") + " the same."))
                 : Done.plainly();
     }
 
@@ -150,10 +151,10 @@ public class HeldTimes {
             }
         }
         auditTrail.record(
-                "chose to hold %d minutes of each week, released %d days before"
-                        .formatted(choice.inAWeek(), releaseDays),
+                "chose to hold %s of each week, released %s before"
+                        .formatted(CountedWords.of(choice.inAWeek(), "minute"), CountedWords.of(releaseDays, "day")),
                 SessionKind.PROCEDURE_ROOM.words());
-        return new Done(List.of(changed == 1 ? "1 session was changed." : changed + " sessions were changed."));
+        return new Done(List.of(CountedWords.of(changed, "session was", "sessions were") + " changed."));
     }
 
     private static boolean same(HeldTime one, HeldTime other) {

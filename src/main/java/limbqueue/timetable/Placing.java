@@ -6,20 +6,21 @@ import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import limbqueue.access.AuditTrail;
 import limbqueue.access.CurrentPerson;
 import limbqueue.booking.Capability;
 import limbqueue.booking.HeldTime;
 import limbqueue.booking.Step;
 import limbqueue.booking.StepKind;
-import limbqueue.preparation.Preparation;
-import limbqueue.preparation.PreparationOutcome;
-import limbqueue.preparation.ProcedureBooking;
+import limbqueue.shell.CountedWords;
+import limbqueue.timetable.ExpectedTimes.Change;
 import limbqueue.timetable.Paths.QueuedCase;
 import limbqueue.timetable.TimetableOutcome.AsksFirst;
 import limbqueue.timetable.TimetableOutcome.Done;
@@ -27,36 +28,40 @@ import limbqueue.timetable.TimetableOutcome.Overtaken;
 import limbqueue.timetable.TimetableOutcome.Refused;
 import limbqueue.timetable.jdbc.AppointmentStore;
 import limbqueue.timetable.jdbc.SessionStore;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 
-/** Puts steps of referrals into sessions, by hand or by a plan. A booked procedure follows its appointment. */
+/** Puts steps of referrals into sessions, by hand or by a plan. A booked procedure follows its appointment, and so do those that were behind it. */
 @Component
 class Placing {
 
     private final AppointmentStore store;
     private final SessionStore sessions;
     private final Paths paths;
-    private final Preparation preparation;
+    private final ExpectedTimes times;
     private final CurrentPerson currentPerson;
     private final AuditTrail auditTrail;
+    private final ApplicationEventPublisher events;
     private final Clock clock;
 
     Placing(
             AppointmentStore store,
             SessionStore sessions,
             Paths paths,
-            Preparation preparation,
+            ExpectedTimes times,
             CurrentPerson currentPerson,
             AuditTrail auditTrail,
+            ApplicationEventPublisher events,
             Clock clock) {
         this.store = store;
         this.sessions = sessions;
         this.paths = paths;
-        this.preparation = preparation;
+        this.times = times;
         this.currentPerson = currentPerson;
         this.auditTrail = auditTrail;
+        this.events = events;
         this.clock = clock;
     }
 
@@ -75,11 +80,13 @@ class Placing {
     @Transactional(propagation = Propagation.MANDATORY)
     public TimetableOutcome place(Wanted wanted, Set<Concern.Kind> agreed) {
         store.takeTurns(wanted.referralId());
-        var target = sessions.findLocked(wanted.session());
-        if (target.isEmpty()) {
+        var places = places(wanted.referralId());
+        var from = Optional.ofNullable(places.get(wanted.step()));
+        var locked = locked(wanted, from);
+        if (!locked.containsKey(wanted.session())) {
             return new Refused("There is no such session.");
         }
-        var into = new FilledSession(target.get(), store.inSessions(List.of(wanted.session())));
+        var into = filled(locked, wanted.session());
         var refusal = refusal(into.kept(), wanted.step());
         if (refusal.isPresent()) {
             return refusal.get();
@@ -96,8 +103,6 @@ class Placing {
         if (version(wanted.referralId(), wanted.step()) != wanted.version()) {
             return new Overtaken();
         }
-        var places = places(wanted.referralId());
-        var from = Optional.ofNullable(places.get(wanted.step()));
         if (from.filter(one -> one.session().id() == wanted.session()).isPresent()) {
             return new Refused("It is in this session already.");
         }
@@ -113,22 +118,63 @@ class Placing {
         }
         var concerns = concerns(queued.get(), step.get(), into, places);
         takesHeldTime(queue, queued.get(), step.get(), into).ifPresent(concerns::add);
+        var left = from.map(one -> filled(locked, one.session().id()));
+        var changes = left.flatMap(session -> from.map(one -> times.changes(session, session.without(one.placed()))))
+                .orElse(List.of());
+        ExpectedTimes.questions(changes)
+                .forEach(question -> concerns.add(new Concern(Concern.Kind.OTHERS_TOLD, question)));
         if (concerns.stream().anyMatch(concern -> !agreed.contains(concern.kind()))) {
             return new AsksFirst(concerns.stream().map(Concern::text).toList());
         }
-        return put(wanted, queued.get(), step.get(), into);
+        return put(wanted, queued.get(), step.get(), into).orElseGet(() -> new Done(followed(from, changes)));
     }
 
-    private TimetableOutcome put(Wanted wanted, QueuedCase queued, Step step, FilledSession into) {
+    /** Those who were behind it follow, and whoever could take the place is looked for. */
+    private List<String> followed(Optional<Place> from, List<Change> changes) {
+        from.map(Place::placed)
+                .filter(Placed::told)
+                .ifPresent(placed -> events.publishEvent(new AppointmentMoved(placed.referralId(), placed.step())));
+        times.follow(changes);
+        var today = LocalDate.now(clock);
+        return Stream.concat(
+                        ExpectedTimes.remarks(changes).stream(),
+                        from
+                                .filter(one -> ShortNotice.offers(one.session(), today))
+                                .map(_ -> ShortNotice.FREED)
+                                .stream())
+                .toList();
+    }
+
+    /** The session that is gone to and the one that is left, in one order for everybody, so that no two wait for each other. */
+    private Map<Long, KeptSession> locked(Wanted wanted, Optional<Place> from) {
+        var locked = new HashMap<Long, KeptSession>();
+        Stream.concat(
+                        Stream.of(wanted.session()),
+                        from.stream().map(one -> one.session().id()))
+                .distinct()
+                .sorted()
+                .forEach(id -> sessions.findLocked(id).ifPresent(session -> locked.put(id, session)));
+        return locked;
+    }
+
+    private FilledSession filled(Map<Long, KeptSession> locked, long session) {
+        return new FilledSession(
+                Optional.ofNullable(locked.get(session)).orElseThrow(),
+                store.inSessions(List.of(session)),
+                clock.getZone());
+    }
+
+    /** @return why that cannot be; empty once it is done */
+    private Optional<TimetableOutcome> put(Wanted wanted, QueuedCase queued, Step step, FilledSession into) {
         if (wanted.step() == StepKind.PROCEDURE) {
             // A procedure that has a date already keeps one: the drugs that are held and the gate go by it.
-            var moved = book(
+            var moved = times.book(
                     wanted.referralId(),
-                    into.kept().session().start().plusMinutes(into.expected()),
+                    into.startsForTheNext(),
                     into.kept().session().place(),
                     true);
             if (moved.isPresent()) {
-                return moved.get();
+                return moved;
             }
         }
         if (!store.put(
@@ -146,7 +192,7 @@ class Placing {
                 (wanted.planned() ? "accepted from the plan: " : "placed by hand: ")
                         + wanted.step().words(),
                 queued.reference());
-        return Done.plainly();
+        return Optional.empty();
     }
 
     private Optional<TimetableOutcome> refusal(KeptSession session, StepKind step) {
@@ -211,10 +257,10 @@ class Placing {
                 ? Optional.empty()
                 : Optional.of(new Concern(
                         Concern.Kind.HELD,
-                        "It would take %d of the %d minutes that are held for urgent cases until the end of %s."
+                        "It would take %d of the %s held for urgent cases until the end of %s."
                                 .formatted(
                                         Math.min(takes, session.keptOn(today)),
-                                        session.keptOn(today),
+                                        CountedWords.of(session.keptOn(today), "minute that is", "minutes that are"),
                                         session.held().lastDay(session.date()))));
     }
 
@@ -237,7 +283,8 @@ class Placing {
         var over = into.expected() + step.minutes().expected() - session.minutes();
         if (over > 0) {
             concerns.add(new Concern(
-                    Concern.Kind.FULL, "The session would run about %d minutes over its end.".formatted(over)));
+                    Concern.Kind.FULL,
+                    "The session would run about %s over its end.".formatted(CountedWords.of(over, "minute"))));
         }
         var lacks = step.needs().stream()
                 .filter(need -> !session.capabilities().contains(need))
@@ -271,25 +318,5 @@ class Placing {
         var otherStart = other.session().session().start();
         var order = other.placed().step().compareTo(step);
         return order < 0 ? otherStart.isAfter(start) : order > 0 && otherStart.isBefore(start);
-    }
-
-    /**
-     * Gives the procedure its date and its room.
-     *
-     * @param ifBooked whether only a procedure that has a date already gets this one
-     * @return why that cannot be
-     */
-    @Transactional(propagation = Propagation.MANDATORY)
-    public Optional<TimetableOutcome> book(long referralId, LocalDateTime starts, String room, boolean ifBooked) {
-        var booking = preparation.get(referralId).booking();
-        if (ifBooked && booking.isEmpty()) {
-            return Optional.empty();
-        }
-        return switch (preparation.book(
-                referralId, booking.map(ProcedureBooking::version).orElse(0), starts, room)) {
-            case PreparationOutcome.Done _ -> Optional.empty();
-            case PreparationOutcome.Overtaken _ -> Optional.of(new Overtaken());
-            case PreparationOutcome.Refused(var why) -> Optional.of(new Refused(why));
-        };
     }
 }

@@ -52,7 +52,8 @@ class PlanOfWhatIsKept {
     Proposal proposal(Search search, String by, Instant at) {
         var stored = read();
         var waiting = stored.waiting();
-        var plan = Planner.plan(new Waiting(stored.today(), stored.lastDay(), stored.openTo(waiting), waiting), search);
+        var plan = Planner.plan(
+                new Waiting(stored.today(), stored.lastDay(), stored.openTo(waiting), waiting, stored.zone()), search);
         return difference(stored, plan, by, at);
     }
 
@@ -74,6 +75,7 @@ class PlanOfWhatIsKept {
         sessions.these(places.stream().map(Placed::session).toList()).forEach(one -> all.put(one.id(), one));
         return new WhatIsKept(
                 now,
+                clock.getZone(),
                 lastDay,
                 queue,
                 all,

@@ -20,6 +20,7 @@ import limbqueue.booking.Disruption.Emergency;
 import limbqueue.booking.Disruption.OperatorAway;
 import limbqueue.booking.Disruption.PatientCancels;
 import limbqueue.booking.Disruption.PlaceDown;
+import limbqueue.shell.CountedWords;
 import limbqueue.timetable.Replanned.Line;
 import limbqueue.timetable.jdbc.AppointmentStore;
 import limbqueue.timetable.jdbc.SessionStore;
@@ -130,11 +131,14 @@ public class Replanning {
      *
      * @param chosen lines of {@code replanned}
      * @param saidYes those of them that move a patient who has been told, to whose move a person has said yes
+     * @param othersToo whether a person has said yes to what it does to those who have been told and are in no line: they stay
+     *     in their session and are expected earlier, because somebody before them leaves it
      */
     @RolesAllowed(IS_COORDINATOR)
-    public TimetableOutcome accept(Replanned replanned, Collection<Line> chosen, Collection<Line> saidYes) {
+    public TimetableOutcome accept(
+            Replanned replanned, Collection<Line> chosen, Collection<Line> saidYes, boolean othersToo) {
         return Optional.ofNullable(transaction.execute(status -> {
-                    var outcome = accepting.accept(replanned, List.copyOf(chosen), List.copyOf(saidYes));
+                    var outcome = accepting.accept(replanned, List.copyOf(chosen), List.copyOf(saidYes), othersToo);
                     if (!(outcome instanceof TimetableOutcome.Done)) {
                         status.setRollbackOnly();
                     }
@@ -184,7 +188,7 @@ public class Replanning {
     private String words(Disruption disruption) {
         return switch (disruption) {
             case Emergency(var _, var minutes, var _) ->
-                "An emergency needs %d minutes of a procedure room today.".formatted(minutes);
+                "An emergency needs %s of a procedure room today.".formatted(CountedWords.of(minutes, "minute"));
             case OperatorAway away ->
                 "%s cannot work %s: %s.".formatted(away.operator(), time(away.from(), away.until()), end(away.why()));
             case PlaceDown down ->

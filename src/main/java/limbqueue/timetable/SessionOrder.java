@@ -30,7 +30,7 @@ public class SessionOrder {
 
     private final AppointmentStore store;
     private final SessionStore sessions;
-    private final Placing placing;
+    private final ExpectedTimes times;
     private final CurrentPerson currentPerson;
     private final AuditTrail auditTrail;
     private final Clock clock;
@@ -38,13 +38,13 @@ public class SessionOrder {
     SessionOrder(
             AppointmentStore store,
             SessionStore sessions,
-            Placing placing,
+            ExpectedTimes times,
             CurrentPerson currentPerson,
             AuditTrail auditTrail,
             Clock clock) {
         this.store = store;
         this.sessions = sessions;
-        this.placing = placing;
+        this.times = times;
         this.currentPerson = currentPerson;
         this.auditTrail = auditTrail;
         this.clock = clock;
@@ -67,7 +67,7 @@ public class SessionOrder {
         }
         // Read after the lock: as long as it is held, nobody comes into the session or changes its order.
         var before = new FilledSession(
-                session.get(), store.inSessions(List.of(session.get().id())));
+                session.get(), store.inSessions(List.of(session.get().id())), clock.getZone());
         var found = before.patients().stream()
                 .filter(one -> one.id() == id && one.version() == version)
                 .findFirst();
@@ -108,21 +108,15 @@ public class SessionOrder {
             FilledSession before, Placed placed, Placed other, boolean earlier, boolean agreed) {
         var order = new ArrayList<>(before.patients());
         Collections.swap(order, order.indexOf(placed), order.indexOf(other));
-        var after = new FilledSession(before.kept(), order);
-        var told = Stream.of(placed, other)
-                .filter(Placed::told)
-                .map(one -> "%s has been told of %s and must be told anew: it would be %s."
-                        .formatted(
-                                one.who(),
-                                before.startsFor(one).toLocalTime(),
-                                after.startsFor(one).toLocalTime()))
-                .toList();
+        var after = new FilledSession(before.kept(), order, before.zone());
+        var changes = times.changes(before, after);
+        var told = ExpectedTimes.questions(changes);
         if (!told.isEmpty() && !agreed) {
             return new AsksFirst(told);
         }
         for (var one : List.of(placed, other)) {
             if (one.step() == StepKind.PROCEDURE) {
-                var not = placing.book(
+                var not = times.book(
                         one.referralId(),
                         after.startsFor(one),
                         before.kept().session().place(),
@@ -135,6 +129,7 @@ public class SessionOrder {
         if (!store.swap(placed, other, currentPerson.get(), clock.instant().truncatedTo(ChronoUnit.MICROS))) {
             return undone(new Overtaken());
         }
+        times.publish(changes);
         auditTrail.record(
                 "moved %s in its session: %s"
                         .formatted(earlier ? "earlier" : "later", placed.step().words()),

@@ -22,6 +22,7 @@ import limbqueue.booking.HeldTime;
 import limbqueue.booking.Session;
 import limbqueue.booking.SessionKind;
 import limbqueue.booking.SessionTime;
+import limbqueue.shell.CountedWords;
 import limbqueue.timetable.TimetableOutcome.AsksFirst;
 import limbqueue.timetable.TimetableOutcome.Done;
 import limbqueue.timetable.TimetableOutcome.Overtaken;
@@ -91,7 +92,7 @@ public class Sessions {
                 .map(one -> names ? one : one.withoutName())
                 .collect(Collectors.groupingBy(Placed::session));
         return sessions.stream()
-                .map(kept -> new FilledSession(kept, patients.getOrDefault(kept.id(), List.of())))
+                .map(kept -> new FilledSession(kept, patients.getOrDefault(kept.id(), List.of()), clock.getZone()))
                 .toList();
     }
 
@@ -132,7 +133,8 @@ public class Sessions {
                     var session = session(entered.on(day), possible);
                     var most = session.minutes();
                     if (entered.held().filter(held -> held.minutes() > most).isPresent()) {
-                        return new Refused("The session has %d minutes. Hold at most those.".formatted(most));
+                        return new Refused(
+                                "The session has %s. Hold at most those.".formatted(CountedWords.of(most, "minute")));
                     }
                     var clash = clash(session);
                     if (clash.isPresent()) {
@@ -219,10 +221,8 @@ public class Sessions {
         auditTrail.record("closed the session", subject(found.get().session()));
         return patients.isEmpty()
                 ? Done.plainly()
-                : new Done(List.of(
-                        patients.size() == 1
-                                ? "1 patient in it needs another place."
-                                : patients.size() + " patients in it need another place."));
+                : new Done(List.of(CountedWords.of(patients.size(), "patient in it needs", "patients in it need")
+                        + " another place."));
     }
 
     /** Opens a closed session again, if its place and its operator are still free. */

@@ -5,6 +5,7 @@ import static limbqueue.access.Role.IS_PHYSICIAN;
 
 import jakarta.annotation.security.RolesAllowed;
 import java.time.Clock;
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -31,6 +32,9 @@ import org.springframework.transaction.annotation.Transactional;
 @Service
 public class ShortNotice {
 
+    /** Where to look for whoever could take a place that has become free. */
+    public static final String FREED = "Short notice says who could take the place.";
+
     /** Places that are further away are found by the plan (common practice, no source). */
     static final int DAYS = 7;
 
@@ -54,6 +58,13 @@ public class ShortNotice {
         this.currentPerson = currentPerson;
         this.auditTrail = auditTrail;
         this.clock = clock;
+    }
+
+    /** Whether a place that becomes free in this session is one that the list offers. */
+    static boolean offers(KeptSession session, LocalDate today) {
+        return session.closedBecause().isEmpty()
+                && !session.date().isBefore(today)
+                && !session.date().isAfter(today.plusDays(DAYS));
     }
 
     private record Candidate(QueuedCase queued, WaitingCase waiting, Step step, FilledSession free) {}
@@ -97,13 +108,12 @@ public class ShortNotice {
     private static List<FilledSession> free(WhatIsKept stored) {
         var bySession = stored.inSessions().stream().collect(Collectors.groupingBy(Placed::session));
         return stored.sessions().values().stream()
-                .filter(kept -> kept.closedBecause().isEmpty()
-                        && kept.session().start().isAfter(stored.now())
-                        && !kept.date().isAfter(stored.today().plusDays(DAYS)))
+                .filter(kept ->
+                        offers(kept, stored.today()) && kept.session().start().isAfter(stored.now()))
                 .sorted(Comparator.comparing(
                                 (KeptSession kept) -> kept.session().start())
                         .thenComparing(KeptSession::id))
-                .map(kept -> new FilledSession(kept, bySession.getOrDefault(kept.id(), List.of())))
+                .map(kept -> new FilledSession(kept, bySession.getOrDefault(kept.id(), List.of()), stored.zone()))
                 .toList();
     }
 

@@ -4,6 +4,7 @@ import static limbqueue.access.Role.IS_COORDINATOR;
 import static limbqueue.access.Role.IS_PHYSICIAN;
 
 import jakarta.annotation.security.RolesAllowed;
+import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
 import limbqueue.timetable.jdbc.AppointmentStore;
@@ -17,10 +18,12 @@ public class Visits {
 
     private final SessionStore sessions;
     private final AppointmentStore store;
+    private final Clock clock;
 
-    Visits(SessionStore sessions, AppointmentStore store) {
+    Visits(SessionStore sessions, AppointmentStore store, Clock clock) {
         this.sessions = sessions;
         this.store = store;
+        this.clock = clock;
     }
 
     /** The appointment with this id; nothing if it has been taken out of its session, or there is none. */
@@ -33,6 +36,7 @@ public class Visits {
                         .map(kept -> new Visit(
                                 placed,
                                 kept,
-                                new FilledSession(kept, store.inSessions(List.of(kept.id()))).startsFor(placed))));
+                                new FilledSession(kept, store.inSessions(List.of(kept.id())), clock.getZone())
+                                        .startsFor(placed))));
     }
 }

@@ -2,6 +2,7 @@ package limbqueue.timetable;
 
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
@@ -18,6 +19,7 @@ import limbqueue.timetable.Paths.QueuedCase;
  * What is stored at one moment.
  *
  * @param now on the clock of the practice
+ * @param zone of the practice
  * @param lastDay that is planned for
  * @param queue who waits
  * @param sessions of the time that is planned for, and those in which somebody who waits has a place, by their ids
@@ -27,6 +29,7 @@ import limbqueue.timetable.Paths.QueuedCase;
  */
 record WhatIsKept(
         LocalDateTime now,
+        ZoneId zone,
         LocalDate lastDay,
         List<QueuedCase> queue,
         Map<Long, KeptSession> sessions,

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -77,6 +78,7 @@ class DayUnderWayTest {
         var third = placed(3, StepKind.CLINIC, 1, 3, 30);
         return new WhatIsKept(
                 now,
+                ZoneOffset.UTC,
                 TODAY.plusDays(30),
                 List.of(
                         queued(1, step(StepKind.CLINIC, 30)),

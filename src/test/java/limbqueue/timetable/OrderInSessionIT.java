@@ -17,6 +17,8 @@ import limbqueue.booking.Capability;
 import limbqueue.booking.SessionKind;
 import limbqueue.booking.StepKind;
 import limbqueue.document.Draft;
+import limbqueue.letter.Letter;
+import limbqueue.letter.Letters;
 import limbqueue.preparation.Preparation;
 import limbqueue.preparation.ProcedureBooking;
 import limbqueue.referral.Arriving;
@@ -35,9 +37,12 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.access.AccessDeniedException;
+import org.springframework.test.context.event.ApplicationEvents;
+import org.springframework.test.context.event.RecordApplicationEvents;
 
 /** Who comes before whom within a session, on a database. All people and rooms in it are invented. */
 @OnPostgres
+@RecordApplicationEvents
 class OrderInSessionIT {
 
     private static final AtomicInteger NUMBER = new AtomicInteger();
@@ -60,6 +65,12 @@ class OrderInSessionIT {
 
     @Autowired
     private Preparation preparation;
+
+    @Autowired
+    private Letters letters;
+
+    @Autowired
+    private ApplicationEvents events;
 
     @Autowired
     private ActingAs actingAs;
@@ -119,6 +130,10 @@ class OrderInSessionIT {
         assertThat(office(() -> order.move(second.id(), second.version(), true, true)))
                 .isInstanceOf(Done.class);
         assertThat(filled(session).patients()).extracting(Placed::told).containsExactly(false, false);
+        assertThat(moved()).contains(new AppointmentMoved(first.referralId(), StepKind.CLINIC));
+
+        tell(session, 1);
+        assertThat(text(first.referralId())).contains("08:27");
     }
 
     @Test
@@ -141,6 +156,104 @@ class OrderInSessionIT {
                         .startsFor(filled(session).patients().getLast())
                         .toString());
         assertThat(starts(other)).as("it had no date before").isEmpty();
+    }
+
+    @Test
+    void whoHasBeenToldAndStandsBehindOneWhoIsTakenOutIsNamedFirstAndWrittenToWhenToldAnew() {
+        var session = clinicOf("Avery", "Brook", "Calder");
+        var brook = tell(session, 1);
+        var avery = filled(session).patients().getFirst();
+
+        assertThat(office(() -> appointments.takeOut(avery.id(), avery.version(), false)))
+                .isEqualTo(new AsksFirst(
+                        List.of("Brook, Enid has been told of 08:27 and must be told anew: it would be 08:00.")));
+        assertThat(namesAndTimes()).containsExactly("Avery, Enid 08:00", "Brook, Enid 08:27", "Calder, Enid 08:54");
+        assertThat(moved()).doesNotContain(new AppointmentMoved(brook, StepKind.CLINIC));
+
+        assertThat(office(() -> appointments.takeOut(avery.id(), avery.version(), true)))
+                .isEqualTo(new Done(List.of("Brook, Enid is expected at 08:00 now.")));
+        assertThat(namesAndTimes()).containsExactly("Brook, Enid 08:00", "Calder, Enid 08:27");
+        assertThat(filled(session).patients()).extracting(Placed::told).containsExactly(false, false);
+        assertThat(moved()).containsOnlyOnce(new AppointmentMoved(brook, StepKind.CLINIC));
+
+        tell(session, 0);
+        assertThat(text(brook)).contains("08:00", room);
+    }
+
+    @Test
+    void whoHasBeenToldAndStandsBehindOneWhoGoesToAnotherSessionIsNamedToo() {
+        var session = clinicOf("Avery", "Brook");
+        var brook = tell(session, 1);
+        var avery = filled(session).patients().getFirst();
+        var own = room;
+        room = own + " afternoon";
+        var other = session(SessionKind.CLINIC, LocalTime.of(13, 0), LocalTime.of(17, 0));
+
+        assertThat(office(() -> appointments.place(avery.referralId(), StepKind.CLINIC, avery.version(), other, false)))
+                .isInstanceOfSatisfying(
+                        AsksFirst.class,
+                        asks -> assertThat(asks.concerns())
+                                .contains(
+                                        "Brook, Enid has been told of 08:27 and must be told anew: it would be 08:00."));
+        assertThat(office(() -> appointments.place(avery.referralId(), StepKind.CLINIC, avery.version(), other, true)))
+                .isEqualTo(new Done(List.of("Brook, Enid is expected at 08:00 now.")));
+        assertThat(moved()).containsOnlyOnce(new AppointmentMoved(brook, StepKind.CLINIC));
+        room = own;
+        assertThat(namesAndTimes()).containsExactly("Brook, Enid 08:00");
+    }
+
+    @Test
+    void whoeverGoesBehindTheOthersChangesNothingForThem() {
+        var session = clinicOf("Avery", "Brook");
+        var avery = tell(session, 0);
+        tell(session, 1);
+        assertThat(office(() -> appointments.place(approved("Calder"), StepKind.CLINIC, 0, session, true)))
+                .isEqualTo(new Done(List.of()));
+        var last = filled(session).patients().getLast();
+        assertThat(office(() -> appointments.takeOut(last.id(), last.version(), false)))
+                .isEqualTo(new Done(List.of()));
+        assertThat(filled(session).patients()).extracting(Placed::told).containsExactly(true, true);
+        assertThat(moved()).doesNotContain(new AppointmentMoved(avery, StepKind.CLINIC));
+    }
+
+    @Test
+    void aBookedProcedureFollowsWhenTheOneBeforeItIsTakenOut() {
+        var session = session(SessionKind.PROCEDURE_ROOM, EIGHT, LocalTime.of(16, 0));
+        place(approved("Avery"), StepKind.PROCEDURE, session);
+        place(approved("Brook"), StepKind.PROCEDURE, session);
+        var brook = tell(session, 1);
+        assertThat(starts(brook))
+                .isPresent()
+                .isNotEqualTo(Optional.of(day.atTime(8, 0).toString()));
+
+        var first = filled(session).patients().getFirst();
+        assertThat(office(() -> appointments.takeOut(first.id(), first.version(), false)))
+                .isInstanceOf(AsksFirst.class);
+        assertThat(office(() -> appointments.takeOut(first.id(), first.version(), true)))
+                .isEqualTo(new Done(List.of("Brook, Enid is expected at 08:00 now.")));
+        assertThat(starts(brook)).contains(day.atTime(8, 0).toString());
+        assertThat(moved()).containsOnlyOnce(new AppointmentMoved(brook, StepKind.PROCEDURE));
+    }
+
+    /** @return the referral of whoever is there */
+    private long tell(long session, int at) {
+        var placed = filled(session).patients().get(at);
+        assertThat(office(() -> appointments.told(placed.id(), placed.version())))
+                .isEqualTo(new Done(List.of()));
+        return placed.referralId();
+    }
+
+    private List<AppointmentMoved> moved() {
+        return events.stream(AppointmentMoved.class).toList();
+    }
+
+    /** What the patient was written to last. */
+    private String text(long referral) {
+        return office(() -> letters.about(referral)).stream()
+                .filter(letter -> letter.kind().toPatient())
+                .map(Letter::text)
+                .findFirst()
+                .orElse("no letter");
     }
 
     @Test

@@ -95,7 +95,7 @@ class ReplanningIT {
                 .isPositive();
         assertThat(filled(a, 5).kept().closedBecause()).as("a proposal").isEmpty();
 
-        assertThat(office(() -> replanning.accept(replanned, lines, List.of())))
+        assertThat(office(() -> replanning.accept(replanned, lines, List.of(), false)))
                 .isInstanceOfSatisfying(
                         AsksFirst.class,
                         asks -> assertThat(asks.concerns())
@@ -104,7 +104,8 @@ class ReplanningIT {
                                 .contains("Thornbury, Enid", "must be told anew"));
         assertThat(filled(a, 5).kept().closedBecause()).as("all or nothing").isEmpty();
 
-        assertThat(office(() -> replanning.accept(replanned, lines, lines))).isInstanceOf(Done.class);
+        assertThat(office(() -> replanning.accept(replanned, lines, lines, false)))
+                .isInstanceOf(Done.class);
         assertThat(filled(a, 5).kept().closedBecause()).contains("Ill.");
         assertThat(filled(b, 6).patients())
                 .extracting(Placed::referralId, Placed::told, Placed::planned)
@@ -122,7 +123,7 @@ class ReplanningIT {
         place(other, StepKind.PRESSURES_AND_DUPLEX, a);
         var replanned = proposed(new PlaceDown(room, midnight(12), midnight(13), "The machine is down"));
         var chosen = lines(replanned, one);
-        assertThat(office(() -> replanning.accept(replanned, chosen, List.of())))
+        assertThat(office(() -> replanning.accept(replanned, chosen, List.of(), false)))
                 .isInstanceOfSatisfying(
                         Done.class,
                         done -> assertThat(done.remarks())
@@ -150,7 +151,7 @@ class ReplanningIT {
         var replanned = proposed(new PlaceDown(room, midnight(19), midnight(20), "The machine is down"));
         tell(id, a, 19);
         var lines = lines(replanned, id);
-        assertThat(office(() -> replanning.accept(replanned, lines, lines)))
+        assertThat(office(() -> replanning.accept(replanned, lines, lines, false)))
                 .isInstanceOfSatisfying(
                         Refused.class,
                         refused -> assertThat(refused.why())
@@ -159,7 +160,7 @@ class ReplanningIT {
 
         var again = proposed(new PlaceDown(room, midnight(19), midnight(20), "The machine is down"));
         office(() -> sessions.close(a, 1, "Holiday.", true));
-        assertThat(office(() -> replanning.accept(again, List.of(), List.of())))
+        assertThat(office(() -> replanning.accept(again, List.of(), List.of(), false)))
                 .isInstanceOfSatisfying(
                         Refused.class, refused -> assertThat(refused.why()).contains(room));
         assertThat(filled(a, 19).kept().closedBecause()).contains("Holiday.");
@@ -171,7 +172,7 @@ class ReplanningIT {
         var id = session(SessionKind.PROCEDURE_ROOM, 0, LocalTime.of(0, 1), LocalTime.of(23, 59), room);
         var replanned = proposed(new Emergency("the emergency", 1, Set.of(Capability.ARM_ACCESS)));
         assertThat(replanned.emergency()).map(taken -> taken.session().id()).contains(id);
-        assertThat(office(() -> replanning.accept(replanned, List.of(), List.of())))
+        assertThat(office(() -> replanning.accept(replanned, List.of(), List.of(), false)))
                 .isInstanceOf(Done.class);
         assertThat(filled(id, 0).kept().emergencyMinutes()).isEqualTo(1);
         assertThat(filled(id, 0).expected()).isEqualTo(1);
@@ -206,6 +207,58 @@ class ReplanningIT {
             assertThat(line.to()).map(KeptSession::id).contains(b);
             assertThat(line.why()).contains("the patient cannot come");
         });
+    }
+
+    @Test
+    void whoHasBeenToldAndComesEarlierBecauseAnotherCancelsIsNamedFirst() {
+        var room = room();
+        var a = session(SessionKind.VASCULAR_LABORATORY, 47, room);
+        session(SessionKind.VASCULAR_LABORATORY, 54, room + " other");
+        var cancels = approved("Ashdown");
+        var stays = approved("Brindle");
+        place(cancels, StepKind.PRESSURES_AND_DUPLEX, a);
+        place(stays, StepKind.PRESSURES_AND_DUPLEX, a);
+        tell(stays, a, 47);
+        var reference = filled(a, 47).patients().getFirst().reference();
+        var replanned = proposed(new PatientCancels(reference, midnight(0), midnight(48)));
+        var lines = lines(replanned, cancels);
+
+        assertThat(office(() -> replanning.accept(replanned, lines, lines, false)))
+                .isInstanceOfSatisfying(
+                        AsksFirst.class,
+                        asks -> assertThat(asks.concerns())
+                                .singleElement()
+                                .asString()
+                                .startsWith("Brindle, Enid has been told of ")
+                                .endsWith("and must be told anew: it would be 08:00."));
+        assertThat(filled(a, 47).patients()).as("all or nothing").hasSize(2);
+
+        assertThat(office(() -> replanning.accept(replanned, lines, lines, true)))
+                .isInstanceOfSatisfying(
+                        Done.class,
+                        done -> assertThat(done.remarks()).contains("Brindle, Enid is expected at 08:00 now."));
+        assertThat(filled(a, 47).patients())
+                .extracting(Placed::referralId, Placed::told)
+                .containsExactly(tuple(stays, false));
+    }
+
+    /** What somebody gives up in the next days is offered to others; a place that is further away is found by the plan. */
+    @Test
+    void aPlaceOfTheNextDaysThatACancellationFreesPointsToShortNotice() {
+        assertThat(freed(3)).contains(ShortNotice.FREED);
+        assertThat(freed(ShortNotice.DAYS + 2)).doesNotContain(ShortNotice.FREED);
+    }
+
+    private List<String> freed(int inDays) {
+        var room = room();
+        var a = session(SessionKind.VASCULAR_LABORATORY, inDays, room);
+        session(SessionKind.VASCULAR_LABORATORY, inDays + 14, room + " other");
+        var id = approved("Wexford");
+        place(id, StepKind.PRESSURES_AND_DUPLEX, a);
+        var reference = filled(a, inDays).patients().getFirst().reference();
+        var replanned = proposed(new PatientCancels(reference, midnight(0), midnight(inDays + 1)));
+        var lines = lines(replanned, id);
+        return ((Done) office(() -> replanning.accept(replanned, lines, lines, true))).remarks();
     }
 
     @Test

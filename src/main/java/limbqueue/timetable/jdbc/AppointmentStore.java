@@ -202,11 +202,16 @@ public class AppointmentStore {
      * @return false if it is no longer at that version
      */
     public boolean told(long id, int version, Person author, Instant at) {
+        return told(id, version, true, author, at);
+    }
+
+    private boolean told(long id, int version, boolean told, Person author, Instant at) {
         return jdbc.sql("""
                         update appointment
-                        set version = version + 1, told = true, account = :account, author = :author, at = :at
+                        set version = version + 1, told = :told, account = :account, author = :author, at = :at
                         where id = :id and version = :version and session is not null
                         """)
+                        .param("told", told)
                         .param("account", author.id())
                         .param("author", author.displayName())
                         .param("at", at.atOffset(ZoneOffset.UTC))
@@ -214,6 +219,15 @@ public class AppointmentStore {
                         .param("version", version)
                         .update()
                 == 1;
+    }
+
+    /**
+     * Notes that a patient who had been told has to be told anew.
+     *
+     * @return false if it is no longer at that version
+     */
+    public boolean untold(long id, int version, Person author, Instant at) {
+        return told(id, version, false, author, at);
     }
 
     /**

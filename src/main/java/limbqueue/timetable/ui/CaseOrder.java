@@ -2,13 +2,10 @@ package limbqueue.timetable.ui;
 
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.Paragraph;
-import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import java.util.regex.Pattern;
-import limbqueue.shell.AskingDialog;
 import limbqueue.shell.Pieces;
 import limbqueue.timetable.Placed;
 import limbqueue.timetable.SessionOrder;
@@ -81,20 +78,12 @@ final class CaseOrder {
     private void move(Placed placed, boolean earlier, boolean agreed) {
         var outcome = order.move(placed.id(), placed.version(), earlier, agreed);
         if (outcome instanceof TimetableOutcome.AsksFirst(var concerns)) {
-            new AskingDialog("Move it all the same?", paragraphs(concerns), "Move", () -> {
-                        move(placed, earlier, true);
-                        return Optional.empty();
-                    })
-                    .open();
+            AskFirst.open("Move it all the same?", concerns, "Move", () -> move(placed, earlier, true));
             return;
         }
         said.accept(SessionWords.said(outcome, "Moved."));
         // The week was drawn anew, and the case with it.
         page.getElement()
                 .executeJs("this.querySelector(`[data-order=\"${$0}\"]`)?.focus()", String.valueOf(placed.id()));
-    }
-
-    private static List<Paragraph> paragraphs(List<String> words) {
-        return words.stream().map(Paragraph::new).toList();
     }
 }

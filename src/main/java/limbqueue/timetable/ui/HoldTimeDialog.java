@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import limbqueue.booking.HeldTime;
 import limbqueue.shell.AskingDialog;
+import limbqueue.shell.CountedWords;
 import limbqueue.shell.Pieces;
 import limbqueue.timetable.FilledSession;
 import limbqueue.timetable.HeldTimes;
@@ -81,7 +82,7 @@ final class HoldTimeDialog {
         if (!(outcome instanceof TimetableOutcome.Done)) {
             return Optional.of(SessionWords.said(outcome, ""));
         }
-        done.accept(SessionWords.said(outcome, "Held: %d minutes.".formatted(minutes.getValue())));
+        done.accept(SessionWords.said(outcome, "Held: %s.".formatted(CountedWords.of(minutes.getValue(), "minute"))));
         return Optional.empty();
     }
 }

@@ -16,6 +16,7 @@ import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import limbqueue.booking.Replan.Cause;
+import limbqueue.shell.CountedWords;
 import limbqueue.shell.Notice;
 import limbqueue.shell.Pieces;
 import limbqueue.timetable.Replanned;
@@ -55,8 +56,10 @@ final class NewPlanDialog extends Dialog {
         all.add(Pieces.paragraph("lq-strong", replanned.what()), new Paragraph(summary()));
         replanned
                 .emergency()
-                .ifPresent(taken -> all.add(new Paragraph("%d minutes are taken for the emergency: %s."
-                        .formatted(taken.minutes(), SessionWords.where(taken.session())))));
+                .ifPresent(taken -> all.add(new Paragraph("%s taken for the emergency: %s."
+                        .formatted(
+                                CountedWords.of(taken.minutes(), "minute is", "minutes are"),
+                                SessionWords.where(taken.session())))));
         if (!replanned.closes().isEmpty()) {
             var closed = new UnorderedList();
             replanned.closes().forEach(session -> closed.add(new ListItem(SessionWords.where(session))));
@@ -67,7 +70,10 @@ final class NewPlanDialog extends Dialog {
         lines("Had no place, and finds one", line -> line.cause() == Cause.HAD_NO_PLACE, all);
         without(all);
         add(all, refusal);
-        getFooter().add(new Button("Leave everything as it is", _ -> close()), Pieces.primary(deed(), this::accept));
+        getFooter()
+                .add(
+                        new Button("Leave everything as it is", _ -> close()),
+                        Pieces.primary(deed(), () -> accept(false)));
         ticks.values().stream().findFirst().ifPresent(Checkbox::focus);
     }
 
@@ -83,16 +89,16 @@ final class NewPlanDialog extends Dialog {
         var told = replanned.toldPatients();
         return "%s; %s."
                 .formatted(
-                        switch (replanned.lines().size()) {
-                            case 0 -> "No place changes";
-                            case 1 -> "1 place changes";
-                            default -> replanned.lines().size() + " places change";
-                        },
+                        replanned.lines().isEmpty()
+                                ? "No place changes"
+                                : CountedWords.of(replanned.lines().size(), "place changes", "places change"),
                         told == 0
                                 ? "nobody who has been told is moved"
-                                : told == 1
-                                        ? "1 patient who has been told is moved, the fewest that was found"
-                                        : told + " patients who have been told are moved, the fewest that was found");
+                                : CountedWords.of(
+                                                told,
+                                                "patient who has been told is moved",
+                                                "patients who have been told are moved")
+                                        + ", the fewest that was found");
     }
 
     private void lines(String title, Predicate<Line> which, Div all) {
@@ -136,7 +142,7 @@ final class NewPlanDialog extends Dialog {
         all.add(new H3("Without a whole way"), list);
     }
 
-    private void accept() {
+    private void accept(boolean othersToo) {
         var chosen = new ArrayList<Line>();
         ticks.forEach((line, tick) -> {
             if (tick.getValue()) {
@@ -144,8 +150,11 @@ final class NewPlanDialog extends Dialog {
             }
         });
         // A tick beside somebody who has been told is the yes of its own.
-        var outcome = replanning.accept(replanned, chosen, List.copyOf(chosen));
-        if (outcome instanceof TimetableOutcome.Done) {
+        var outcome = replanning.accept(replanned, chosen, List.copyOf(chosen), othersToo);
+        if (outcome instanceof TimetableOutcome.AsksFirst(var questions)) {
+            AskFirst.open(
+                    "Others would come earlier. Accept it all the same?", questions, "Accept", () -> accept(true));
+        } else if (outcome instanceof TimetableOutcome.Done) {
             close();
             done.accept(SessionWords.said(outcome, "Done."));
         } else {

@@ -9,6 +9,7 @@ import com.vaadin.flow.component.html.UnorderedList;
 import java.util.List;
 import java.util.Objects;
 import java.util.function.Function;
+import limbqueue.shell.CountedWords;
 import limbqueue.shell.DayWords;
 import limbqueue.shell.Pieces;
 import limbqueue.timetable.FilledSession;
@@ -83,9 +84,7 @@ final class PlacePanel extends Div {
         }
         var lines = new UnorderedList();
         steps.forEach(one -> lines.add(line(one)));
-        list.add(
-                Pieces.paragraph("lq-quiet", steps.size() == 1 ? "1 step waits." : steps.size() + " steps wait."),
-                lines);
+        list.add(Pieces.paragraph("lq-quiet", CountedWords.of(steps.size(), "step waits.", "steps wait.")), lines);
     }
 
     private ListItem line(OpenStep one) {

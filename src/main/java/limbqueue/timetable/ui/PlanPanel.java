@@ -13,6 +13,7 @@ import com.vaadin.flow.component.html.UnorderedList;
 import java.util.List;
 import java.util.function.Consumer;
 import limbqueue.booking.Plan;
+import limbqueue.shell.CountedWords;
 import limbqueue.shell.DayWords;
 import limbqueue.shell.Notice;
 import limbqueue.shell.Pieces;
@@ -74,7 +75,10 @@ record PlanPanel(boolean accepts, Runnable start, Consumer<Move> accept, Runnabl
                         : "%d to change%s."
                                 .formatted(
                                         proposal.moves().size(),
-                                        told == 0 ? "" : ", of which %d move somebody who was told".formatted(told))));
+                                        told == 0
+                                                ? ""
+                                                : ", of which %s somebody who was told"
+                                                        .formatted(CountedWords.of(told, "moves", "move")))));
         if (accepts) {
             var acts = Pieces.div("lq-row-actions");
             if (proposal.moves().stream().anyMatch(move -> !move.told())) {

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import limbqueue.booking.Capability;
 import limbqueue.booking.Session;
+import limbqueue.shell.CountedWords;
 import limbqueue.timetable.FilledSession;
 import limbqueue.timetable.KeptSession;
 import limbqueue.timetable.Placed;
@@ -46,13 +47,13 @@ final class SessionWords {
     /** As it is chosen from: day, time, place, and how much room there is. */
     static String choice(FilledSession filled) {
         var session = filled.kept().session();
-        return "%s, %s, %s: %d of %d minutes taken"
+        return "%s, %s, %s: %d of %s taken"
                 .formatted(
                         day(filled.kept().date()),
                         title(session),
                         session.place(),
                         filled.expected(),
-                        session.minutes());
+                        CountedWords.of(session.minutes(), "minute"));
     }
 
     static String capabilities(Session session) {
@@ -60,15 +61,17 @@ final class SessionWords {
     }
 
     static String taken(FilledSession filled) {
-        var session = filled.kept().session();
+        var taken = "%d of %s taken"
+                .formatted(
+                        filled.expected(),
+                        CountedWords.of(filled.kept().session().minutes(), "minute"));
         if (filled.over() > 0) {
-            return "%d of %d minutes taken, %d over the end"
-                    .formatted(filled.expected(), session.minutes(), filled.over());
+            return "%s, %d over the end".formatted(taken, filled.over());
         }
         return filled.overrun() > 0
-                ? "%d of %d minutes taken; to end in time in nine of ten it would have to be %d minutes longer"
-                        .formatted(filled.expected(), session.minutes(), filled.overrun())
-                : "%d of %d minutes taken".formatted(filled.expected(), session.minutes());
+                ? "%s; to end in time in nine of ten it would have to be %s longer"
+                        .formatted(taken, CountedWords.of(filled.overrun(), "minute"))
+                : taken;
     }
 
     /** What is held of it on {@code today}, or was; empty where nothing is, or it is over. */
@@ -81,7 +84,8 @@ final class SessionWords {
                 session.keptOn(today) > 0
                         ? "%d min held for urgent cases until the end of %s"
                                 .formatted(minutes, day(session.held().lastDay(session.date())))
-                        : "The %d min held for urgent cases are released".formatted(minutes));
+                        : "The %d min held for urgent cases %s released"
+                                .formatted(minutes, minutes == 1 ? "is" : "are"));
     }
 
     static String block(FilledSession filled, Placed placed) {

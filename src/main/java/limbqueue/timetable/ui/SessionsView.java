@@ -2,16 +2,12 @@ package limbqueue.timetable.ui;
 
 import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
-import com.vaadin.flow.component.combobox.ComboBox;
 import com.vaadin.flow.component.dependency.JavaScript;
 import com.vaadin.flow.component.dependency.StyleSheet;
-import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
-import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.router.BeforeEnterEvent;
 import com.vaadin.flow.router.BeforeEnterObserver;
 import com.vaadin.flow.router.Menu;
@@ -21,27 +17,20 @@ import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.RolesAllowed;
 import java.time.DateTimeException;
 import java.time.LocalDate;
-import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Function;
-import java.util.regex.Pattern;
 import limbqueue.access.CurrentPerson;
 import limbqueue.access.Role;
 import limbqueue.access.StandingSignIn;
-import limbqueue.booking.StepKind;
 import limbqueue.live.Changes;
 import limbqueue.practice.PracticeSettings;
 import limbqueue.referral.TierPhrase;
-import limbqueue.shell.AskingDialog;
 import limbqueue.shell.KeptUpToDate;
 import limbqueue.shell.Notice;
 import limbqueue.shell.Pieces;
 import limbqueue.timetable.Appointments;
-import limbqueue.timetable.FilledSession;
 import limbqueue.timetable.HeldTimes;
 import limbqueue.timetable.OpenStep;
-import limbqueue.timetable.Placed;
 import limbqueue.timetable.Planning;
 import limbqueue.timetable.PlanningState;
 import limbqueue.timetable.Proposal.Move;
@@ -65,16 +54,14 @@ import limbqueue.triage.TriageResult;
 class SessionsView extends Div implements BeforeEnterObserver {
 
     private static final String WEEK = "week";
-    private static final Pattern DRAGGED = Pattern.compile("(\\d{1,18})/([A-Z_]{1,30})/(\\d{1,9})");
-    private static final Pattern NUMBER = Pattern.compile("\\d{1,18}");
 
     private final Sessions sessions;
     private final Appointments appointments;
     private final Planning planning;
     private final Replanning replanning;
     private final PracticeSettings settings;
-    private final CaseOrder order;
-    private final HeldTimes heldTimes;
+    private final CaseActs cases;
+    private final SessionActs acts;
     private final Role role;
     private final Span of = new Span();
     private final Div message = new Div();
@@ -102,20 +89,18 @@ class SessionsView extends Div implements BeforeEnterObserver {
         this.planning = planning;
         this.replanning = replanning;
         this.settings = settings;
-        this.order = new CaseOrder(this, order, () -> shownWeek, this::said);
-        this.heldTimes = heldTimes;
         this.role = person.get().role();
+        this.acts = new SessionActs(sessions, heldTimes, this::said);
+        this.cases = new CaseActs(
+                appointments,
+                sessions,
+                new CaseOrder(this, order, () -> shownWeek, this::said),
+                role,
+                this::said,
+                this::goOnPlacing);
         this.day = sessions.today();
         Function<OpenStep, String> tier = step -> TierPhrase.of(step.tier(), settings.policy());
-        this.toPlace = new PlacePanel(
-                places(),
-                tier,
-                (step, into) -> place(
-                        step.referralId(),
-                        step.step(),
-                        step.version(),
-                        into.kept().id(),
-                        false));
+        this.toPlace = new PlacePanel(places(), tier, cases::place);
         addClassNames("lq-list-view", "lq-sessions");
         message.addClassName("lq-said");
         message.getElement().setAttribute("role", "status");
@@ -126,15 +111,7 @@ class SessionsView extends Div implements BeforeEnterObserver {
         var columns = Pieces.div("lq-sessions-columns", week, beside);
         columns.setClassName("lq-sessions-alone", role == Role.MANAGER);
         add(head(), new Notice(TriageResult.NOTICE), message, columns);
-        getElement()
-                .addEventListener(
-                        "lq-place",
-                        event -> dropped(
-                                event.getEventData().get("event.detail.what").asString(),
-                                event.getEventData().get("event.detail.session").asString()))
-                .addEventData("event.detail.what")
-                .addEventData("event.detail.session");
-        this.order.listen();
+        cases.listen(this);
         KeptUpToDate.whileShown(this, changes, signIn, _ -> show());
     }
 
@@ -235,11 +212,11 @@ class SessionsView extends Div implements BeforeEnterObserver {
                 role != Role.PHYSICIAN,
                 places(),
                 role != Role.MANAGER,
-                this::close,
-                this::openAgain,
-                this::release,
-                this::hold,
-                this::choose);
+                acts::close,
+                acts::openAgain,
+                acts::release,
+                acts::hold,
+                cases::choose);
     }
 
     private void said(String words) {
@@ -247,173 +224,8 @@ class SessionsView extends Div implements BeforeEnterObserver {
         show();
     }
 
-    private void dropped(String what, String session) {
-        var dragged = DRAGGED.matcher(what);
-        if (dragged.matches() && NUMBER.matcher(session).matches() && places()) {
-            for (var step : StepKind.values()) {
-                if (step.name().equals(dragged.group(2))) {
-                    place(
-                            Long.parseLong(dragged.group(1)),
-                            step,
-                            Integer.parseInt(dragged.group(3)),
-                            Long.parseLong(session),
-                            false);
-                }
-            }
-        }
-    }
-
-    private void place(long referral, StepKind step, int version, long into, boolean agreed) {
-        var outcome = appointments.place(referral, step, version, into, agreed);
-        if (outcome instanceof TimetableOutcome.AsksFirst(var concerns)) {
-            ask("Place it all the same?", concerns, "Place", () -> place(referral, step, version, into, true));
-            return;
-        }
-        said(SessionWords.said(outcome, "Placed: " + step.words() + "."));
-        if (outcome instanceof TimetableOutcome.Done) {
-            toPlace.focusCase();
-        }
-    }
-
-    private static void ask(String title, List<String> concerns, String deed, Runnable yes) {
-        new AskingDialog(
-                        title,
-                        concerns.stream().map(concern -> new Paragraph(concern)).toList(),
-                        deed,
-                        () -> {
-                            yes.run();
-                            return Optional.empty();
-                        })
-                .open();
-    }
-
-    private void close(FilledSession filled) {
-        var because = new TextField("Why it is closed");
-        because.setMaxLength(200);
-        because.setRequiredIndicatorVisible(true);
-        because.setWidthFull();
-        var knowing = new AtomicBoolean();
-        new AskingDialog("Close: " + SessionWords.where(filled.kept()), List.of(because), "Close the session", () -> {
-                    var outcome = sessions.close(
-                            filled.kept().id(), filled.kept().version(), because.getValue(), knowing.getAndSet(false));
-                    return switch (outcome) {
-                        case TimetableOutcome.Done _ -> {
-                            said(SessionWords.said(outcome, "Closed."));
-                            yield Optional.empty();
-                        }
-                        case TimetableOutcome.AsksFirst(var who) -> {
-                            knowing.set(true);
-                            yield Optional.of(String.join(" ", who) + " Press again to close it all the same.");
-                        }
-                        case TimetableOutcome.Refused _, TimetableOutcome.Overtaken _ ->
-                            Optional.of(SessionWords.said(outcome, ""));
-                    };
-                })
-                .open();
-    }
-
-    private void hold(FilledSession filled) {
-        new HoldTimeDialog(heldTimes, filled, this::said).open();
-    }
-
-    private void openAgain(FilledSession filled) {
-        said(SessionWords.said(sessions.open(filled.kept().id(), filled.kept().version()), "Open again."));
-    }
-
-    private void release(FilledSession filled) {
-        said(SessionWords.said(
-                sessions.release(filled.kept().id(), filled.kept().version()), "The minutes are given back."));
-    }
-
-    /** What can be done with a case in a session. */
-    private void choose(FilledSession filled, Placed placed) {
-        var dialog = new Dialog();
-        dialog.setHeaderTitle("%s, %s".formatted(placed.who(), placed.step().words()));
-        dialog.setWidth("440px");
-        var facts = Pieces.div(
-                "lq-stack",
-                new Paragraph(SessionWords.where(filled.kept())),
-                new Paragraph("Expected at %s for %d minutes; nine of ten take no longer than %d."
-                        .formatted(
-                                filled.startsFor(placed).toLocalTime(),
-                                placed.minutes().expected(),
-                                Math.round(placed.minutes().ninety()))),
-                new Paragraph(
-                        placed.told()
-                                ? "The patient has been told of it."
-                                : "The patient has not been told of it yet."),
-                Pieces.paragraph(
-                        "lq-quiet",
-                        "%s by %s."
-                                .formatted(
-                                        placed.planned() ? "Accepted from the plan" : "Placed by hand",
-                                        placed.author())));
-        if (role != Role.MANAGER) {
-            facts.add(
-                    new Anchor("referrals/" + placed.referralId() + "/preparation", "Open the case"),
-                    new Anchor("sessions/letter/" + placed.id(), "Letter to the patient"));
-        }
-        dialog.add(facts);
-        if (places()) {
-            facts.add(order.buttons(placed, dialog::close));
-            if (!placed.told()) {
-                dialog.getFooter().add(new Button("The patient has been told", _ -> {
-                    dialog.close();
-                    said(SessionWords.said(
-                            appointments.told(placed.id(), placed.version()), placed.who() + " has been told."));
-                }));
-            }
-            dialog.getFooter()
-                    .add(
-                            new Button("Move", _ -> {
-                                dialog.close();
-                                move(filled, placed);
-                            }),
-                            new Button("Take out", _ -> {
-                                dialog.close();
-                                takeOut(placed, false);
-                            }));
-        }
-        dialog.getFooter().add(new Button("Leave it", _ -> dialog.close()));
-        dialog.open();
-    }
-
-    private void move(FilledSession filled, Placed placed) {
-        var into = new ComboBox<FilledSession>("To which session");
-        into.setItems(sessions.toCome().stream()
-                .filter(one -> one.kept().session().kind() == placed.step().session()
-                        && one.kept().id() != filled.kept().id())
-                .toList());
-        into.setItemLabelGenerator(SessionWords::choice);
-        into.setWidthFull();
-        new AskingDialog(
-                        "Move: %s, %s".formatted(placed.who(), placed.step().words()),
-                        List.of(into),
-                        "Move",
-                        () -> into.getOptionalValue()
-                                .map(chosen -> {
-                                    place(
-                                            placed.referralId(),
-                                            placed.step(),
-                                            placed.version(),
-                                            chosen.kept().id(),
-                                            false);
-                                    return Optional.<String>empty();
-                                })
-                                .orElse(Optional.of("Choose a session.")))
-                .open();
-    }
-
-    private void takeOut(Placed placed, boolean agreed) {
-        var outcome = appointments.takeOut(placed.id(), placed.version(), agreed);
-        if (outcome instanceof TimetableOutcome.AsksFirst(var concerns)) {
-            ask("Take it out all the same?", concerns, "Take out", () -> takeOut(placed, true));
-        } else {
-            said(SessionWords.said(
-                    outcome,
-                    "%s, %s: taken out. Short notice says who could take the place."
-                            .formatted(placed.who(), placed.step().words())));
-        }
+    private void goOnPlacing() {
+        toPlace.focusCase();
     }
 
     private void startPlan() {
@@ -423,7 +235,7 @@ class SessionsView extends Div implements BeforeEnterObserver {
     private void accept(Move move, boolean agreed) {
         var outcome = planning.accept(move, agreed);
         if (outcome instanceof TimetableOutcome.AsksFirst(var concerns)) {
-            ask("Accept it all the same?", concerns, "Accept", () -> accept(move, true));
+            AskFirst.open("Accept it all the same?", concerns, "Accept", () -> accept(move, true));
         } else {
             said(SessionWords.said(
                     outcome, "Accepted: " + move.step().words() + ", " + SessionWords.where(move.to()) + "."));

@@ -23,7 +23,7 @@ import limbqueue.access.StandingSignIn;
 import limbqueue.live.Changes;
 import limbqueue.practice.PracticeSettings;
 import limbqueue.referral.TierPhrase;
-import limbqueue.shell.AskingDialog;
+import limbqueue.shell.CountedWords;
 import limbqueue.shell.DayWords;
 import limbqueue.shell.KeptUpToDate;
 import limbqueue.shell.Notice;
@@ -90,8 +90,8 @@ class ShortNoticeView extends Div {
         }
         list.add(Pieces.paragraph(
                 "lq-quiet",
-                "%d more would find a place, were their work-up ready. %d have said that they cannot come at short notice."
-                        .formatted(now.notReady(), now.cannot())));
+                "%d more would find a place, were their work-up ready. %s said that they cannot come at short notice."
+                        .formatted(now.notReady(), CountedWords.of(now.cannot(), "has", "have"))));
     }
 
     private Component table(ShortNoticeList now) {
@@ -178,15 +178,7 @@ class ShortNoticeView extends Div {
                 line.free().kept().id(),
                 agreed);
         if (outcome instanceof TimetableOutcome.AsksFirst(var concerns)) {
-            new AskingDialog(
-                            "Place it all the same?",
-                            concerns.stream().map(Paragraph::new).toList(),
-                            "Place",
-                            () -> {
-                                place(line, true);
-                                return Optional.empty();
-                            })
-                    .open();
+            AskFirst.open("Place it all the same?", concerns, "Place", () -> place(line, true));
             return;
         }
         said(SessionWords.said(

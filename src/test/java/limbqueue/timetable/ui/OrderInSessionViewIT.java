@@ -123,6 +123,22 @@ class OrderInSessionViewIT {
         assertOrder(physician, "08:00 Avery", "08:27 Calder", "08:54 Brook");
         block(physician, "Brook").press("Enter");
         assertThat(dialog(physician).getByText("Earlier")).hasCount(0);
+
+        coordinator.open("sessions?week=" + day);
+        block(coordinator, "Brook").press("Enter");
+        press(coordinator, "The patient has been told");
+        block(coordinator, "Avery").press("Enter");
+        press(coordinator, "Take out");
+        assertThat(dialog(coordinator))
+                .containsText("Brook, Enid has been told of 08:54 and must be told anew: it would be 08:27.");
+        assertAccessible(coordinator);
+        coordinator.picture(Path.of("target/pictures/sessions-others-told.png"), 1440);
+        coordinator.picture(Path.of("target/pictures/sessions-others-told-1024.png"), 1024);
+        assertOrder(coordinator, "08:00 Avery", "08:27 Calder", "08:54 Brook");
+        press(coordinator, "Take out");
+        assertOrder(coordinator, "08:00 Calder", "08:27 Brook");
+        assertThat(coordinator.page().locator(".lq-said")).containsText("Brook, Enid is expected at 08:27 now.");
+        assertThat(coordinator.page().locator(".lq-block-told")).hasCount(0);
     }
 
     private static void assertOrder(Visitor visitor, String... blocks) {
