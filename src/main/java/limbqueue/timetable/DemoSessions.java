@@ -31,12 +31,13 @@ import tools.jackson.databind.json.JsonMapper;
 
 /**
  * Enters the demo's sessions, as {@code sessions.json} tells, as if its first week were this one; and has those of its
- * cases approved and told that are named there.
+ * cases approved and told that are named there. Who comes in the week after, {@code week.json} tells.
  */
 @Component
 class DemoSessions {
 
     private static final String FILE = "sessions.json";
+    private static final String WEEK = "week.json";
     private static final String CLOSED = "The room is being repaired.";
 
     /** The part of the public format that is entered. */
@@ -58,6 +59,13 @@ class DemoSessions {
     record DemoCase(String reference, Optional<List<DemoTold>> told) {}
 
     record DemoTold(String step, String session) {}
+
+    record DemoWeek(List<DemoComing> cases) {}
+
+    /** A referral that is approved, with the places that it is given where its steps are open. */
+    record DemoComing(String reference, List<DemoPlace> places) {}
+
+    record DemoPlace(String step, String session, Optional<Boolean> told) {}
 
     private final Sessions sessions;
     private final Appointments appointments;
@@ -82,7 +90,9 @@ class DemoSessions {
         demo.read(FILE, DemoFile.class, json).ifPresent(given -> {
             var ids = enter(given.sessions());
             var lines = referrals.worklist();
-            given.cases().forEach(one -> begin(one, lines, ids, demo.physician()));
+            given.cases().forEach(one -> begin(coming(one), FILE, lines, ids, demo.physician()));
+            demo.read(WEEK, DemoWeek.class, json)
+                    .ifPresent(week -> week.cases().forEach(one -> begin(one, WEEK, lines, ids, demo.physician())));
         });
     }
 
@@ -134,27 +144,37 @@ class DemoSessions {
         return ids;
     }
 
-    private void begin(DemoCase one, List<ReferralLine> lines, Map<String, Long> ids, String physician) {
+    private static DemoComing coming(DemoCase one) {
+        return new DemoComing(
+                one.reference(),
+                one.told().orElse(List.of()).stream()
+                        .map(told -> new DemoPlace(told.step(), told.session(), Optional.of(true)))
+                        .toList());
+    }
+
+    private void begin(DemoComing one, String file, List<ReferralLine> lines, Map<String, Long> ids, String physician) {
         var line = lines.stream()
                 .filter(other -> other.reference().equals(one.reference()))
                 .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException(FILE + " names no referral: " + one.reference()));
+                .orElseThrow(() -> new IllegalArgumentException(file + " names no referral: " + one.reference()));
         if (line.state() == ReferralState.QUEUED) {
             actingAs.person(
                     physician,
                     () -> referrals.decide(line.id(), referrals.get(line.id()).version(), new Decision.Approve()));
         }
-        for (var told : one.told().orElse(List.of())) {
-            var step = constant(StepKind.class, told.step());
-            var session = Optional.ofNullable(ids.get(told.session()));
+        for (var place : one.places()) {
+            var step = constant(StepKind.class, place.step());
+            var session = Optional.ofNullable(ids.get(place.session()));
             var open = appointments.toPlace().stream()
                     .filter(wanted -> wanted.referralId() == line.id() && wanted.step() == step)
                     .findFirst();
             if (session.isPresent() && open.isPresent()) {
                 done(
                         appointments.place(line.id(), step, open.get().version(), session.get(), true),
-                        one.reference() + ", " + told.session());
-                tell(session.get(), line.id());
+                        one.reference() + ", " + place.session());
+                if (place.told().orElse(false)) {
+                    tell(session.get(), line.id());
+                }
             }
         }
     }

@@ -59,6 +59,17 @@ class DemoSessionsIT {
                         .sessions())
                 .extracting(one -> one.kept().session().held())
                 .contains(new HeldTime(90, 2), new HeldTime(0, 2));
+        // Whoever loads the demo sees a week that is lived in, whatever day of the week it is.
+        var next =
+                staff.as("coordinator", () -> sessions.week(today.plusWeeks(1))).sessions();
+        assertThat(next)
+                .allSatisfy(
+                        one -> assertThat(one.patients()).as(one.kept().words()).isNotEmpty());
+        assertThat(next).extracting(FilledSession::over).containsOnly(0L);
+        assertThat(next.stream().flatMap(one -> one.patients().stream()).toList())
+                .hasSizeGreaterThan(15)
+                .extracting(Placed::told)
+                .contains(true, false);
         assertThat(staff.as("coordinator", appointments::toPlace))
                 .extracting(OpenStep::step)
                 .contains(StepKind.CLINIC, StepKind.PROCEDURE);
