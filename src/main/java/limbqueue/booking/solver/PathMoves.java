@@ -165,13 +165,19 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
             var before = from == 0 ? null : draft.at(stepOf(one, from - 1));
             for (var index = from; index < size; index++) {
                 var appointment = stepOf(one, index);
-                var slot = soon(draft, appointment, before);
+                var home = random.nextBoolean() ? appointment.home() : null;
+                var slot = home != null && suits(draft, appointment, home, before) ? home : soon(draft, appointment, before);
                 if (slot == null) {
                     return;
                 }
                 draft.put(appointment, slot);
                 before = slot;
             }
+        }
+
+        private boolean suits(Draft draft, Appointment appointment, Slot slot, @Nullable Slot before) {
+            return (before == null || Fit.inOrder(appointment.step(), slot, before))
+                    && (careful ? draft.hasTime(appointment, slot) : draft.hasRoom(appointment, slot));
         }
 
         private @Nullable Slot soon(Draft draft, Appointment appointment, @Nullable Slot before) {
@@ -182,8 +188,7 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
                     i < range.size() && skip >= 0;
                     i++) {
                 var slot = range.get(i);
-                if ((before == null || Fit.inOrder(appointment.step(), slot, before))
-                        && (careful ? draft.hasTime(appointment, slot) : draft.hasRoom(appointment, slot))) {
+                if (suits(draft, appointment, slot, before)) {
                     found = slot;
                     skip--;
                 }
