@@ -28,8 +28,10 @@ import limbqueue.chasing.PhoneCall.Outcome;
 import limbqueue.chasing.jdbc.ChasingStore;
 import limbqueue.document.Draft;
 import limbqueue.document.Problem;
+import limbqueue.letter.Legible;
 import limbqueue.letter.LetterPage;
 import limbqueue.letter.Parts;
+import limbqueue.letter.PostalAddress;
 import limbqueue.practice.PracticeSettings;
 import limbqueue.preparation.Preparation;
 import limbqueue.preparation.Standing;
@@ -173,6 +175,10 @@ public class Chasing {
         if (!report && !images) {
             return new Refused("Ask for the report, the images or both.");
         }
+        var unprintable = unprintable(RecordsLetterWriter.addressee(hospital, address), about);
+        if (unprintable.isPresent()) {
+            return new Refused(unprintable.get());
+        }
         var request = new RecordsRequest(
                 0,
                 referralId,
@@ -196,6 +202,14 @@ public class Chasing {
         followUp(referralId, request.hospital(), report, images, askedOn, dueOn);
         auditTrail.record("asked for records for", referral.reference());
         return new Done();
+    }
+
+    /** What the letter could not show of it, and what to do. */
+    private Optional<String> unprintable(List<String> addressee, String about) {
+        return Legible.wrongWith(String.join("\n", addressee) + "\n" + about)
+                .map(why -> why + " Write it in one of these scripts.")
+                .or(() -> PostalAddress.tooLong(addressee, practice.practice().window())
+                        .map(why -> why + " Shorten the name or the address."));
     }
 
     /**

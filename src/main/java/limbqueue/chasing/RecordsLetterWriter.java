@@ -68,15 +68,11 @@ final class RecordsLetterWriter {
                 "This letter holds personal data of a patient and is meant for the addressee alone. Please send"
                         + " no more than what is asked for here. If it has reached you in error, "
                         + phone().map(digits -> "tell us on " + digits).orElse("tell us") + " and destroy it."));
-        var addressee = new ArrayList<String>();
-        addressee.add("Medical records");
-        addressee.add(Typed.line(request.hospital()));
-        addressee.addAll(Typed.address(request.address()));
         return new Parts(
                 "en-GB",
                 Letterhead.of(practice),
                 DATE.format(dated),
-                addressee,
+                addressee(request.hospital(), request.address()),
                 switch (number) {
                     case 1 -> "Request for records";
                     case 2 -> "Request for records: second letter";
@@ -93,6 +89,11 @@ final class RecordsLetterWriter {
                 Stream.of("With kind regards", Typed.line(practice.signatory()), Typed.line(practice.name()))
                         .filter(line -> !line.isEmpty())
                         .toList());
+    }
+
+    static List<String> addressee(String hospital, String address) {
+        return Stream.concat(Stream.of("Medical records", Typed.line(hospital)), Typed.address(address).stream())
+                .toList();
     }
 
     private Optional<String> phone() {

@@ -31,11 +31,13 @@ public class Directory {
 
     private final DirectoryStore store;
     private final LetterLanguages languages;
+    private final LettersByPost post;
     private final AuditTrail auditTrail;
 
-    Directory(DirectoryStore store, LetterLanguages languages, AuditTrail auditTrail) {
+    Directory(DirectoryStore store, LetterLanguages languages, LettersByPost post, AuditTrail auditTrail) {
         this.store = store;
         this.languages = languages;
+        this.post = post;
         this.auditTrail = auditTrail;
     }
 
@@ -144,7 +146,7 @@ public class Directory {
                 && languages.all().stream().noneMatch(one -> one.tag().equals(clean.language()))) {
             return new CorrectOutcome.NotRight("No letter is written in this language. Choose another, or none.");
         }
-        var unreachable = ReachedBy.wrongWith(clean);
+        var unreachable = ReachedBy.wrongWith(clean).or(() -> unprintable(clean));
         if (unreachable.isPresent()) {
             return new CorrectOutcome.NotRight(unreachable.get());
         }
@@ -157,6 +159,15 @@ public class Directory {
         }
         auditTrail.record("corrected a directory entry", reference(clean.id()));
         return new CorrectOutcome.Corrected(store.find(clean.id()).orElseThrow());
+    }
+
+    /** Only where letters go by post: whoever reads them on a screen has no window. */
+    private Optional<String> unprintable(DirectoryEntry entry) {
+        return entry.kind() == DirectoryKind.REFERRER
+                        && !entry.address().isEmpty()
+                        && (entry.prefers().equals("post") || entry.prefers().isEmpty())
+                ? post.wrongWith(entry)
+                : Optional.empty();
     }
 
     /**

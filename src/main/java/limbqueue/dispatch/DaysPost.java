@@ -62,6 +62,8 @@ public class DaysPost {
             throw new NotPossibleException("No letter goes by post at this moment.");
         }
         return JoinedPdf.of(
+                "Letters to post",
+                "en-GB",
                 ways.stream().map(way -> letters.pdf(way.letterId())).toList());
     }
 

@@ -6,8 +6,10 @@ import java.util.Optional;
 import limbqueue.directory.DirectoryEntry;
 import limbqueue.directory.ReachedBy;
 import limbqueue.directory.ReferrersOnFile;
+import limbqueue.letter.Legible;
 import limbqueue.letter.Letter;
 import limbqueue.letter.OutgoingLetters;
+import limbqueue.letter.PostalAddress;
 import org.springframework.stereotype.Component;
 
 /**
@@ -16,6 +18,10 @@ import org.springframework.stereotype.Component;
  */
 @Component
 class Destinations {
+
+    private static final String NOT_LEGIBLE =
+            " Have it written in one of these scripts in the referral, for the letters to come. In this one the words can be"
+                    + " corrected here; with a name that cannot be printed it has to be written by hand and marked as sent.";
 
     private final ReferrersOnFile referrers;
     private final OutgoingLetters letters;
@@ -45,12 +51,16 @@ class Destinations {
     /** The address, as it is used, where it can be right. */
     Destination checked(Channel channel, String typed, long letterId) {
         var address = typed.strip();
+        var parts = letters.parts(letterId);
         var wrong = switch (channel) {
             case EMAIL -> ReachedBy.wrongWithEmail(address);
             case FAX -> ReachedBy.wrongWithFax(address);
-            case POST -> PostalAddress.wrongWith(letters.parts(letterId).addressee());
+            case POST ->
+                PostalAddress.wrongWith(parts.addressee(), parts.letterhead().window());
         };
-        return wrong.map(why -> why + todo(channel))
+        return Legible.wrongWith(parts)
+                .map(why -> why + NOT_LEGIBLE)
+                .or(() -> wrong.map(why -> why + todo(channel)))
                 .or(() -> channel == Channel.FAX ? gateway.missing() : Optional.empty())
                 .<Destination>map(why -> new Destination.NotRight(channel, address, why))
                 .orElseGet(() -> new Destination.Known(channel, address));

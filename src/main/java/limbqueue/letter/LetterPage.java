@@ -2,13 +2,13 @@ package limbqueue.letter;
 
 import java.util.List;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import limbqueue.letter.Parts.Passage;
 import limbqueue.letter.wording.Vocabulary;
+import limbqueue.print.FoldMarks;
 import limbqueue.print.PdfPages;
 import org.springframework.stereotype.Component;
 
-/** Sets a letter on A4 pages as PDF, tagged for screen readers, with its font inside. */
+/** Sets a letter as PDF for the window of the practice's envelopes, tagged for screen readers, with its font inside. */
 @Component
 public class LetterPage {
 
@@ -19,11 +19,14 @@ public class LetterPage {
     /** The letter as PDF. Pages are numbered if there are several. */
     public byte[] print(Parts parts) {
         var once = PdfPages.set(html(parts, false));
-        return PdfPages.count(once) > 1 ? PdfPages.set(html(parts, true)) : once;
+        return FoldMarks.on(
+                PdfPages.count(once) > 1 ? PdfPages.set(html(parts, true)) : once,
+                parts.letterhead().window().sheet().folds());
     }
 
     private String html(Parts parts, boolean numbered) {
         var head = parts.letterhead();
+        var first = new FirstPage(head);
         return """
                 <!DOCTYPE html>
                 <html lang="%s">
@@ -31,11 +34,11 @@ public class LetterPage {
                 <title>%s</title>
                 <meta name="subject" content="%s"/>
                 <meta name="author" content="%s"/>
-                <style>%s%s</style>
+                <style>%s%s%s</style>
                 </head>
                 <body>
-                <div class="letterhead"><p class="practice">%s</p><p>%s</p><p>%s</p></div>
-                <p class="sender">%s</p>
+                <div class="head"><div class="letterhead"><p class="practice">%s</p><p>%s</p><p>%s</p></div></div>
+                %s
                 <p class="addressee">%s</p>
                 <p class="dated">%s</p>
                 <h1>%s</h1>
@@ -51,11 +54,12 @@ public class LetterPage {
                 PdfPages.escape(String.join(". ", parts.regarding())),
                 PdfPages.escape(head.name()),
                 style,
+                first.style(),
                 numbered ? numbered(parts.language()) : "",
                 PdfPages.escape(head.name()),
                 joined(head.lines(), ", "),
                 joined(head.contact(), " &#160;·&#160; "),
-                joined(sender(parts), " · "),
+                sender(first.sender()),
                 joined(parts.addressee(), "<br/>"),
                 PdfPages.escape(parts.dated()),
                 PdfPages.escape(parts.subject()),
@@ -80,10 +84,8 @@ public class LetterPage {
                 """.formatted(Vocabulary.of(language).say("page", "' counter(page) '", "' counter(pages) '"));
     }
 
-    /** The small line above the address, for the window of the envelope. */
-    private static List<String> sender(Parts parts) {
-        var head = parts.letterhead();
-        return Stream.concat(Stream.of(head.name()), head.lines().stream()).toList();
+    private static String sender(List<String> lines) {
+        return lines.isEmpty() ? "" : "<p class=\"sender\">" + joined(lines, "<br/>") + "</p>";
     }
 
     private static String html(List<Passage> passages) {

@@ -7,6 +7,8 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import limbqueue.letter.wording.Vocabulary;
 import limbqueue.practice.Practice;
+import limbqueue.print.EnvelopeWindow;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The words of a letter, part by part: what is stored, and all that its plain text and its printed page are made from.
@@ -27,8 +29,22 @@ public record Parts(
         List<Passage> body,
         List<String> farewell) {
 
-    /** @param lines address lines, then how to reach the practice */
-    public record Letterhead(String name, List<String> lines, List<String> contact) {
+    /**
+     * The practice as a letter names it.
+     *
+     * @param lines address lines
+     * @param contact how to reach the practice
+     * @param window of the envelope that the letter is set for
+     */
+    public record Letterhead(String name, List<String> lines, List<String> contact, EnvelopeWindow window) {
+
+        /** @param window none in letters from before a practice could choose; all of them were on A4 */
+        public Letterhead(String name, List<String> lines, List<String> contact, @Nullable EnvelopeWindow window) {
+            this.name = name;
+            this.lines = lines;
+            this.contact = contact;
+            this.window = window == null ? EnvelopeWindow.DIN_5008_B : window;
+        }
 
         public static Letterhead of(Practice practice) {
             return of(practice, Vocabulary.of("en-GB"));
@@ -47,7 +63,8 @@ public record Parts(
                                     labelled(words, "letterhead.fax", practice.fax()),
                                     labelled(words, "letterhead.email", practice.email()))
                             .flatMap(Optional::stream)
-                            .toList());
+                            .toList(),
+                    practice.window());
         }
 
         private static Optional<String> labelled(Vocabulary words, String key, String typed) {

@@ -95,6 +95,7 @@ class Opening implements ApplicationRunner {
                     given.email(),
                     given.urgentPhone(),
                     given.signatory(),
+                    settings.practice().window(),
                     settings.practice().version()));
         });
         var coordinator = demo.first(Role.COORDINATOR);

@@ -11,4 +11,11 @@ public sealed interface PracticeSaveOutcome {
      * @param theirs the practice as it stands
      */
     record Conflict(Practice theirs) implements PracticeSaveOutcome {}
+
+    /**
+     * It cannot be printed; nothing was changed.
+     *
+     * @param why in words: what is wrong, and what to do
+     */
+    record NotRight(String why) implements PracticeSaveOutcome {}
 }

@@ -15,11 +15,13 @@ public class PracticeSettings {
 
     private final PracticeStore store;
     private final Policies policies;
+    private final LetterheadCheck check;
     private final AuditTrail auditTrail;
 
-    PracticeSettings(PracticeStore store, Policies policies, AuditTrail auditTrail) {
+    PracticeSettings(PracticeStore store, Policies policies, LetterheadCheck check, AuditTrail auditTrail) {
         this.store = store;
         this.policies = policies;
+        this.check = check;
         this.auditTrail = auditTrail;
     }
 
@@ -35,6 +37,10 @@ public class PracticeSettings {
     @Transactional
     @RolesAllowed(Role.IS_MANAGER)
     public PracticeSaveOutcome save(Practice practice) {
+        var wrong = check.wrongWith(practice);
+        if (wrong.isPresent()) {
+            return new PracticeSaveOutcome.NotRight(wrong.get());
+        }
         if (!store.replace(practice)) {
             return new PracticeSaveOutcome.Conflict(store.get());
         }

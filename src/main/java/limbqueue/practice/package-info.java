@@ -1,6 +1,6 @@
-/** What a practice sets for itself: its name and letterhead, its policy; and the rule books it worked by. */
+/** What a practice sets for itself: its name, letterhead and envelopes, its policy; and the rule books it worked by. */
 @NullMarked
-@ApplicationModule(allowedDependencies = {"triage", "triage :: rules", "document", "access", "shell"})
+@ApplicationModule(allowedDependencies = {"triage", "triage :: rules", "document", "print", "access", "shell"})
 package limbqueue.practice;
 
 import org.jspecify.annotations.NullMarked;

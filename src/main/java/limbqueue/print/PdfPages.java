@@ -19,8 +19,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 /** Sets XHTML as PDF, tagged for screen readers, with its font inside. */
 public final class PdfPages {
 
-    /** Covers Latin, Greek and Cyrillic; comes with PDFBox. */
-    private static final String FONT = "/org/apache/pdfbox/resources/ttf/LiberationSans-Regular.ttf";
+    static final String PRODUCER = "LimbQueue";
 
     /** The renderer's own default, so that nothing on the page, not even a page number, asks for a font that is not there. */
     private static final String FAMILY = "serif";
@@ -42,9 +41,9 @@ public final class PdfPages {
         var out = new ByteArrayOutputStream();
         var builder = new PdfRendererBuilder();
         builder.usePdfUaAccessibility(true);
-        builder.withProducer("LimbQueue");
+        builder.withProducer(PRODUCER);
         builder.useFont(
-                () -> resource(FONT),
+                Typeface::open,
                 FAMILY,
                 400,
                 FontStyle.NORMAL,

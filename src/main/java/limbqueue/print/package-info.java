@@ -1,4 +1,4 @@
-/** Sets pages as PDF: A4, tagged for screen readers, with the font inside. */
+/** Sets pages as PDF, tagged for screen readers, with the font inside, and knows where envelopes have their window. */
 @NullMarked
 @ApplicationModule(allowedDependencies = {})
 package limbqueue.print;

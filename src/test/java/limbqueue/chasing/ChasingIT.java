@@ -203,6 +203,18 @@ class ChasingIT {
         assertThat(request(id, " ", "angiogram", true, true, today)).isInstanceOf(Refused.class);
         assertThat(request(id, HOSPITAL, " ", true, true, today)).isInstanceOf(Refused.class);
         assertThat(request(id, HOSPITAL, "angiogram", false, false, today)).isInstanceOf(Refused.class);
+        assertThat(request(
+                        id,
+                        "The hospital for the arteries and veins of all of the Arven Valley",
+                        "angiogram",
+                        true,
+                        true,
+                        today))
+                .isInstanceOfSatisfying(
+                        Refused.class, refused -> assertThat(refused.why()).contains("mm wide", "Shorten the name"));
+        assertThat(request(id, "医院", "angiogram", true, true, today))
+                .isInstanceOfSatisfying(
+                        Refused.class, refused -> assertThat(refused.why()).contains("“医院”"));
         assertThat(request(id, HOSPITAL, "angiogram", true, true, today.minusDays(1)))
                 .isInstanceOf(Refused.class);
         assertThat(call(id, Kind.OTHER, Optional.empty(), " ", "Said.")).isInstanceOf(Refused.class);

@@ -9,8 +9,12 @@ import java.util.List;
 import java.util.Optional;
 import limbqueue.chasing.RecordsRequest.Next.Step;
 import limbqueue.document.Draft;
+import limbqueue.letter.LetterPage;
 import limbqueue.letter.Parts;
 import limbqueue.practice.Practice;
+import limbqueue.print.EnvelopeWindow;
+import limbqueue.testbed.PrintedPage;
+import limbqueue.testbed.WindowEnvelope;
 import limbqueue.triage.ReferralDocument;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -135,6 +139,15 @@ class RecordsRequestTest {
                         DUE);
     }
 
+    @Test
+    void theAddressOfAHospitalIsSeenInTheWindowOfTheEnvelope() {
+        var parts = letter(1, List.of());
+        WindowEnvelope.DL.assertShows(
+                PrintedPage.lines(new LetterPage().print(parts), 1),
+                parts.addressee(),
+                "Harbour Vascular Practice · 1 Pier Road");
+    }
+
     private static Practice practice() {
         return new Practice(
                 "Harbour Vascular Practice",
@@ -144,6 +157,7 @@ class RecordsRequestTest {
                 "",
                 "01632 960999",
                 "The office",
+                EnvelopeWindow.DIN_5008_B,
                 1);
     }
 

@@ -210,6 +210,37 @@ class DirectoryIT {
                 .isEmpty();
     }
 
+    @Test
+    void anAddressThatTheWindowOfTheEnvelopeDoesNotShowIsNotKeptWhereLettersGoByPost() {
+        takeIn("""
+                {"referrer": {"name": "Dr Ivo Fernsby", "fax": "0555 01 3300"}}""", MONDAY);
+        var entry = known(DirectoryKind.REFERRER).getFirst();
+        var wide = "The house at the end of the very long lane behind the mill\nMillbeck";
+        assertThat(posted(entry, wide, "post")).contains("mm wide", "shows 75 mm", "another way than post");
+        assertThat(posted(entry, "1 A Street\n2 B\n3 C\n4 D\n5 E\n6 F", "")).contains("7 lines", "shows 6");
+        assertThat(posted(entry, "磨坊路1号\nMillbeck", "post")).contains("“磨坊路1号”", "one of these scripts");
+        assertThat(posted(entry, wide, "fax")).as("no envelope").isEmpty();
+    }
+
+    private String posted(DirectoryEntry entry, String address, String prefers) {
+        var outcome = staff.as(
+                "coordinator",
+                () -> directory.correct(new DirectoryEntry(
+                        entry.id(),
+                        entry.version(),
+                        entry.kind(),
+                        entry.name(),
+                        entry.organisation(),
+                        address,
+                        entry.phone(),
+                        entry.fax(),
+                        entry.email(),
+                        prefers,
+                        entry.language(),
+                        entry.lastEntered())));
+        return outcome instanceof CorrectOutcome.NotRight(var why) ? why : "";
+    }
+
     /** Why it is not kept; empty if it is. */
     private String reached(DirectoryEntry entry, String fax, String email, String prefers) {
         var outcome = staff.as(

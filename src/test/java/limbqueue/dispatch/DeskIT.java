@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.List;
+import java.util.stream.Stream;
 import limbqueue.access.ActingAs;
 import limbqueue.access.NotPossibleException;
 import limbqueue.dispatch.jdbc.OutboxStore;
@@ -15,7 +16,9 @@ import limbqueue.letter.OutgoingLetters;
 import limbqueue.referral.Referrals;
 import limbqueue.referral.TimelineEntry;
 import limbqueue.testbed.OnPostgres;
+import limbqueue.testbed.PrintedPage;
 import limbqueue.testbed.Staff;
+import limbqueue.testbed.WindowEnvelope;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.AfterEach;
@@ -168,6 +171,14 @@ class DeskIT {
                     .isEqualTo(2 * batch.size());
             assertThat(new PDFTextStripper().getText(document))
                     .containsSubsequence("Dr Val Inch", "1 High Street", "Dr Wim Jory", "2 High Street");
+            var first = 1;
+            for (var way : batch) {
+                WindowEnvelope.DL.assertShows(
+                        PrintedPage.lines(document, first),
+                        outgoing.parts(way.letterId()).addressee(),
+                        sender(way));
+                first += 2;
+            }
         }
         office(() -> dispatches.hold(way(two), "He has moved."));
         assertThat(office(() -> post.posted(batch))).isEqualTo(batch.size() - 1);
@@ -206,6 +217,13 @@ class DeskIT {
             assertThatThrownBy(() -> staff.as("physician", () -> done(act))).isInstanceOf(AccessDeniedException.class);
         }
         assertThatThrownBy(() -> staff.as("manager", dispatches::lines)).isInstanceOf(AccessDeniedException.class);
+    }
+
+    private String sender(Dispatch way) {
+        var head = outgoing.parts(way.letterId()).letterhead();
+        return String.join(
+                " · ",
+                Stream.concat(Stream.of(head.name()), head.lines().stream()).toList());
     }
 
     private void sendDue() {

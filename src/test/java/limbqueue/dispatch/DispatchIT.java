@@ -174,8 +174,20 @@ class DispatchIT {
         room.referred("Dr Di Moss", "\"address\": \"1 A Street\\n2 B\\n3 C\\n4 D\\n5 E\\n6 F\"");
         assertThat(dispatch(newest()).why()).contains("7 lines", "shows 6");
 
+        room.referred(
+                "Dr Ed Pell", "\"address\": \"The house at the end of the very long lane behind the mill\\nMillbeck\"");
+        assertThat(dispatch(newest()).why())
+                .contains("mm wide", "shows 75 mm", "behind the mill", "write the envelope by hand");
+
+        room.byEmail("Dr 山田", "yamada@millbeck.example");
+        assertThat(dispatch(newest()))
+                .returns(DispatchState.HELD, Dispatch::state)
+                .satisfies(held -> assertThat(held.why())
+                        .contains("“山田”", "in the referral", "written by hand and marked as sent"));
+
         sending(room.server()).sendDue();
         assertThat(room.arrived("ada crake@millbeck.example")).isEmpty();
+        assertThat(room.arrived("yamada@millbeck.example")).isEmpty();
     }
 
     @Test

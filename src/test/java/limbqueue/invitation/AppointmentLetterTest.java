@@ -16,6 +16,9 @@ import limbqueue.letter.LetterPage;
 import limbqueue.letter.Parts;
 import limbqueue.letter.Parts.Passage;
 import limbqueue.practice.Practice;
+import limbqueue.print.EnvelopeWindow;
+import limbqueue.testbed.PrintedPage;
+import limbqueue.testbed.WindowEnvelope;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
@@ -34,6 +37,7 @@ class AppointmentLetterTest {
             "office@hollinbridge.example.org",
             "01632 960199",
             "Dr Maren Oakshott",
+            EnvelopeWindow.DIN_5008_B,
             1);
     private static final LocalDate DATED = LocalDate.of(2026, 3, 2);
 
@@ -149,7 +153,8 @@ class AppointmentLetterTest {
     @Test
     void whatIsMissingIsLeftOutInWords() {
         var nobody = new Facts(" ", Optional.empty(), "LQ-26-0042", StepKind.CLINIC, at(), "Room 1");
-        var silent = new Practice("Hollin Bridge Vascular Practice", List.of(), "", "", "", "", "", 1);
+        var silent = new Practice(
+                "Hollin Bridge Vascular Practice", List.of(), "", "", "", "", "", EnvelopeWindow.DIN_5008_B, 1);
         var parts = AppointmentLetter.parts(silent, nobody, DATED);
 
         assertThat(parts.salutation()).isEqualTo("Dear patient,");
@@ -175,6 +180,15 @@ class AppointmentLetterTest {
                     .contains("A licensed doctor decides what is right for you.");
             assertThat(pdf.getDocumentCatalog().getLanguage()).isEqualTo("en-GB");
         }
+    }
+
+    @ParameterizedTest
+    @EnumSource(StepKind.class)
+    void theAddressIsSeenInTheWindowOfTheEnvelope(StepKind step) {
+        WindowEnvelope.DL.assertShows(
+                PrintedPage.lines(new LetterPage().print(parts(step)), 1),
+                List.of("Zoë Ångström-Łuczak", "17 Mill Row", "Hollin Bridge"),
+                "Hollin Bridge Vascular Practice · 4 Weir Lane · Hollin Bridge");
     }
 
     private static Parts parts(StepKind step) {

@@ -23,6 +23,7 @@ import java.util.TreeSet;
 import limbqueue.document.Draft;
 import limbqueue.letter.Parts.Kind;
 import limbqueue.practice.Practice;
+import limbqueue.print.EnvelopeWindow;
 import limbqueue.referral.DecisionKind;
 import limbqueue.referral.DecisionRecord;
 import limbqueue.referral.ReferralDecided;
@@ -494,7 +495,7 @@ class LetterWriterTest {
 
     @Test
     void aPracticeWithoutAnUrgentNumberStillWarns() {
-        var bare = new Practice("The practice", List.of(), "", "", "", "", "", 0);
+        var bare = new Practice("The practice", List.of(), "", "", "", "", "", EnvelopeWindow.DIN_5008_B, 0);
 
         assertThat(new LetterWriter(bare, Samples.WORDINGS, "en-GB")
                         .received(referral(ReferralState.QUEUED), document(), DECIDED)

@@ -12,6 +12,7 @@ import limbqueue.booking.StepKind;
 import limbqueue.letter.wording.Vocabulary;
 import limbqueue.practice.Practice;
 import limbqueue.preparation.CaseOutcome;
+import limbqueue.print.EnvelopeWindow;
 import limbqueue.referral.DecisionKind;
 import limbqueue.referral.ReferralState;
 import limbqueue.referral.TierPhrase;
@@ -121,7 +122,7 @@ class LettersOfEveryStepTest {
 
     @Test
     void aPatientWithoutNameAndAPracticeWithoutNumbersStillGetALetter() {
-        var bare = new Practice("The practice", List.of(), "", "", "", "", "", 0);
+        var bare = new Practice("The practice", List.of(), "", "", "", "", "", EnvelopeWindow.DIN_5008_B, 0);
         var letter = new LetterWriter(bare, Samples.WORDINGS, "en-GB")
                 .visit(LetterKind.PATIENT_CANCELLED, referral(), Facts.nothingKnown(), DAY, visit());
 

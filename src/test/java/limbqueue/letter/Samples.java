@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import limbqueue.letter.wording.ShippedWordings;
 import limbqueue.practice.Practice;
+import limbqueue.print.EnvelopeWindow;
 import limbqueue.referral.DecisionKind;
 import limbqueue.referral.DecisionRecord;
 import limbqueue.referral.Referral;
@@ -48,6 +49,7 @@ final class Samples {
             "office@hollinbridge.example.org",
             "01632 960199",
             "Dr Maren Oakshott",
+            EnvelopeWindow.DIN_5008_B,
             1);
 
     static final ShippedWordings WORDINGS = ShippedWordings.load();

@@ -2,6 +2,7 @@ package limbqueue.practice.jdbc;
 
 import java.util.List;
 import limbqueue.practice.Practice;
+import limbqueue.print.EnvelopeWindow;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
@@ -17,7 +18,8 @@ public class PracticeStore {
 
     public Practice get() {
         return jdbc.sql("""
-                        select name, address_lines, phone, fax, email, urgent_phone, signatory, version
+                        select name, address_lines, phone, fax, email, urgent_phone, signatory,
+                            envelope_window, version
                         from practice""")
                 .query((row, number) -> new Practice(
                         row.getString("name"),
@@ -27,6 +29,7 @@ public class PracticeStore {
                         row.getString("email"),
                         row.getString("urgent_phone"),
                         row.getString("signatory"),
+                        EnvelopeWindow.valueOf(row.getString("envelope_window")),
                         row.getInt("version")))
                 .single();
     }
@@ -36,7 +39,8 @@ public class PracticeStore {
         return jdbc.sql("""
                         update practice
                         set name = :name, address_lines = :addressLines, phone = :phone, fax = :fax, email = :email,
-                            urgent_phone = :urgentPhone, signatory = :signatory, version = version + 1
+                            urgent_phone = :urgentPhone, signatory = :signatory, envelope_window = :window,
+                            version = version + 1
                         where version = :version""")
                         .param("name", practice.name())
                         .param("addressLines", practice.addressLines().toArray(String[]::new))
@@ -45,6 +49,7 @@ public class PracticeStore {
                         .param("email", practice.email())
                         .param("urgentPhone", practice.urgentPhone())
                         .param("signatory", practice.signatory())
+                        .param("window", practice.window().name())
                         .param("version", practice.version())
                         .update()
                 == 1;

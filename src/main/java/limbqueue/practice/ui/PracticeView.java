@@ -13,6 +13,7 @@ import com.vaadin.flow.component.html.NativeTableRow;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Section;
 import com.vaadin.flow.component.notification.Notification;
+import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.TextArea;
 import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.router.Menu;
@@ -24,6 +25,7 @@ import limbqueue.access.Role;
 import limbqueue.practice.Practice;
 import limbqueue.practice.PracticeSaveOutcome;
 import limbqueue.practice.PracticeSettings;
+import limbqueue.print.EnvelopeWindow;
 import limbqueue.triage.Policy;
 import limbqueue.triage.Tier;
 
@@ -42,6 +44,7 @@ class PracticeView extends Section {
     private final TextField email = new TextField("E-mail");
     private final TextField urgentPhone = new TextField("Phone for urgent worsening");
     private final TextField signatory = new TextField("Letters are signed by");
+    private final Select<EnvelopeWindow> window = new Select<>();
     private final Div conflict = new Div();
     private int version;
 
@@ -78,6 +81,13 @@ class PracticeView extends Section {
         address.setWidthFull();
         address.setMinRows(3);
         address.setManualValidation(true);
+        window.setLabel("Envelopes with a window");
+        window.setItems(EnvelopeWindow.values());
+        window.setItemLabelGenerator(EnvelopeWindow::words);
+        window.setHelperText(
+                "Says on which paper letters are printed, where the address stands, and where marks show to fold"
+                        + " them. It counts for letters written from now on.");
+        window.setWidthFull();
         urgentPhone.setHelperText("Printed in every letter: where to call when a patient gets worse.");
         var numbers = new Div(phone, fax);
         numbers.addClassName("lq-pair");
@@ -85,7 +95,16 @@ class PracticeView extends Section {
         var save = new Button("Save", click -> save());
         save.addThemeVariants(ButtonVariant.PRIMARY);
         var section = new Section(
-                new H2("Letterhead"), conflict, name, address, numbers, email, urgentPhone, signatory, new Div(save));
+                new H2("Letterhead"),
+                conflict,
+                name,
+                address,
+                numbers,
+                email,
+                urgentPhone,
+                signatory,
+                window,
+                new Div(save));
         section.addClassNames("lq-card", "lq-stack");
         return section;
     }
@@ -103,6 +122,7 @@ class PracticeView extends Section {
         email.setValue(practice.email());
         urgentPhone.setValue(practice.urgentPhone());
         signatory.setValue(practice.signatory());
+        window.setValue(practice.window());
         version = practice.version();
     }
 
@@ -125,6 +145,7 @@ class PracticeView extends Section {
                 Notification.show("The letterhead is saved.");
             }
             case PracticeSaveOutcome.Conflict other -> tell(other.theirs());
+            case PracticeSaveOutcome.NotRight(var why) -> tell(why);
         }
     }
 
@@ -137,12 +158,19 @@ class PracticeView extends Section {
                 email.getValue().strip(),
                 urgentPhone.getValue().strip(),
                 signatory.getValue().strip(),
+                window.getValue(),
                 version);
     }
 
     private void tell(boolean nameMissing) {
         name.setInvalid(nameMissing);
         name.setErrorMessage(nameMissing ? "Letters need the practice's name." : "");
+    }
+
+    private void tell(String why) {
+        conflict.removeAll();
+        conflict.add(new Paragraph(why));
+        conflict.setVisible(true);
     }
 
     /** Keeps what was typed, shows what the other person saved, and lets this person decide which of the two stays. */
@@ -158,7 +186,8 @@ class PracticeView extends Section {
                         "fax " + theirs.fax(),
                         theirs.email(),
                         "urgent " + theirs.urgentPhone(),
-                        "signed by " + theirs.signatory())),
+                        "signed by " + theirs.signatory(),
+                        "envelopes " + theirs.window().words())),
                 new Paragraph(
                         "Yours is still in the fields below. Save again to put yours in its place, or take theirs."),
                 new Button("Take theirs", click -> {

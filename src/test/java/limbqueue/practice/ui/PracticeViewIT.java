@@ -3,6 +3,7 @@ package limbqueue.practice.ui;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.microsoft.playwright.Page;
 import java.nio.file.Path;
 import limbqueue.testbed.InBrowser;
 import limbqueue.testbed.Visitor;
@@ -52,6 +53,31 @@ class PracticeViewIT {
         manager.field("Name of the practice").fill(" ");
         manager.button("Save").click();
         assertThat(manager.page().getByText("Letters need the practice's name."))
+                .isVisible();
+    }
+
+    @Test
+    void thePracticeChoosesItsEnvelopesAndALetterheadWithoutRoomIsToldAndNotKept(Visitor manager) {
+        manager.signIn("manager").open("practice");
+        manager.page()
+                .locator("vaadin-select", new Page.LocatorOptions().setHasText("Envelopes with a window"))
+                .click();
+        manager.page()
+                .locator("vaadin-select-item")
+                .getByText("US No. 10, on US Letter")
+                .click();
+        manager.field("Name of the practice").fill("诊所");
+        manager.button("Save").click();
+        assertThat(manager.page().locator("[role=alert]").getByText("“诊所”")).isVisible();
+        assertThat(manager.field("Name of the practice")).hasValue("诊所");
+        manager.picture(Path.of("target/pictures/practice-envelopes.png"), 1440);
+        manager.picture(Path.of("target/pictures/practice-envelopes-1024.png"), 1024);
+        assertThat(manager.accessibilityViolations()).isEmpty();
+        manager.field("Name of the practice").fill("Hollin Bridge Vascular Practice");
+        manager.button("Save").click();
+        assertThat(manager.page().getByText("The letterhead is saved.")).isVisible();
+        manager.open("practice");
+        assertThat(manager.page().locator("vaadin-select").getByText("US No. 10, on US Letter"))
                 .isVisible();
     }
 
