@@ -13,6 +13,7 @@ import limbqueue.letter.LetterPage;
 import limbqueue.letter.Parts;
 import limbqueue.practice.Practice;
 import limbqueue.print.EnvelopeWindow;
+import limbqueue.testbed.AccessiblePdf;
 import limbqueue.testbed.PrintedPage;
 import limbqueue.testbed.WindowEnvelope;
 import limbqueue.triage.ReferralDocument;
@@ -140,8 +141,9 @@ class RecordsRequestTest {
     }
 
     @Test
-    void theAddressOfAHospitalIsSeenInTheWindowOfTheEnvelope() {
+    void theAddressOfAHospitalIsSeenInTheWindowOfTheEnvelopeAndAScreenReaderReadsIt() {
         var parts = letter(1, List.of());
+        assertThat(AccessiblePdf.failures(new LetterPage().print(parts))).isEmpty();
         WindowEnvelope.DL.assertShows(
                 PrintedPage.lines(new LetterPage().print(parts), 1),
                 parts.addressee(),

@@ -17,6 +17,7 @@ import limbqueue.letter.Parts;
 import limbqueue.letter.Parts.Passage;
 import limbqueue.practice.Practice;
 import limbqueue.print.EnvelopeWindow;
+import limbqueue.testbed.AccessiblePdf;
 import limbqueue.testbed.PrintedPage;
 import limbqueue.testbed.WindowEnvelope;
 import org.apache.pdfbox.Loader;
@@ -184,7 +185,8 @@ class AppointmentLetterTest {
 
     @ParameterizedTest
     @EnumSource(StepKind.class)
-    void theAddressIsSeenInTheWindowOfTheEnvelope(StepKind step) {
+    void theAddressIsSeenInTheWindowOfTheEnvelopeAndAScreenReaderReadsIt(StepKind step) {
+        assertThat(AccessiblePdf.failures(new LetterPage().print(parts(step)))).isEmpty();
         WindowEnvelope.DL.assertShows(
                 PrintedPage.lines(new LetterPage().print(parts(step)), 1),
                 List.of("Zoë Ångström-Łuczak", "17 Mill Row", "Hollin Bridge"),
