@@ -43,13 +43,26 @@ final class DateRules {
         return day(node.stringValue()).filter(date -> !date.isAfter(today));
     }
 
+    /** @param ahead how many days after today a date may lie at most */
+    private record Range(LocalDate earliest, int ahead) {
+
+        static Optional<Range> of(JsonNode part) {
+            return part.has("x-latestDaysFromToday")
+                    ? Optional.of(new Range(
+                            LocalDate.parse(part.get("x-earliest").stringValue()),
+                            part.get("x-latestDaysFromToday").intValue()))
+                    : Optional.empty();
+        }
+    }
+
     /**
      * A part of the schema with dates in it; everything else is passed over.
      *
+     * @param range where a date may lie; empty for a group or a list
      * @param fields the fields of a group that have dates in them
      * @param entry what the entries of a list are
      */
-    private record Dated(JsonNode part, boolean date, Map<String, Dated> fields, Optional<Dated> entry) {
+    private record Dated(JsonNode part, Optional<Range> range, Map<String, Dated> fields, Optional<Dated> entry) {
 
         static Optional<Dated> of(PublishedSchema schema, JsonNode part) {
             var fields = new LinkedHashMap<String, Dated>();
@@ -61,9 +74,9 @@ final class DateRules {
                 }
             }
             var entry = schema.entry(part).flatMap(list -> of(schema, list));
-            var date = part.has("x-latestDaysFromToday");
-            return date || !fields.isEmpty() || entry.isPresent()
-                    ? Optional.of(new Dated(part, date, fields, entry))
+            var range = Range.of(part);
+            return range.isPresent() || !fields.isEmpty() || entry.isPresent()
+                    ? Optional.of(new Dated(part, range, fields, entry))
                     : Optional.empty();
         }
     }
@@ -96,23 +109,22 @@ final class DateRules {
             for (var i = 0; i < node.size(); i++) {
                 walk(node.get(i), dated.entry().get(), FieldPath.entry(path, i), born);
             }
-        } else if (node.isString() && dated.date()) {
-            problem(node, dated.part(), born).ifPresent(text -> problems.put(path, text));
+        } else if (node.isString() && dated.range().isPresent()) {
+            problem(node, dated.part(), dated.range().get(), born).ifPresent(text -> problems.put(path, text));
         }
     }
 
-    private Optional<String> problem(JsonNode node, JsonNode part, Optional<LocalDate> born) {
+    private Optional<String> problem(JsonNode node, JsonNode part, Range range, Optional<LocalDate> born) {
         var read = day(node.stringValue());
         if (read.isEmpty()) {
             return Optional.of(ProblemWords.notADate(part, node));
         }
         var date = read.get();
         var title = ProblemWords.title(part);
-        var earliest = LocalDate.parse(part.get("x-earliest").stringValue());
-        if (date.isBefore(earliest)) {
-            return Optional.of("%s %s lies before %s. Check the year.".formatted(title, date, earliest));
+        if (date.isBefore(range.earliest())) {
+            return Optional.of("%s %s lies before %s. Check the year.".formatted(title, date, range.earliest()));
         }
-        var ahead = part.get("x-latestDaysFromToday").intValue();
+        var ahead = range.ahead();
         if (date.isAfter(today.plusDays(ahead))) {
             return Optional.of(
                     ahead == 0
