@@ -25,7 +25,7 @@ public final class Start {
     /** The oldest Java that runs the rest of the jar. */
     static final int WANTED = 25;
 
-    /** Set for the newer Java: the process that waits for it, and that it must not outlive. */
+    /** Set for a Java started from here: the process that waits for it, and that it must not outlive. */
     static final String WAITING = "limbqueue.waiting-process";
 
     /** From about a thousand referrals on. */
@@ -75,6 +75,10 @@ public final class Start {
         }
         endWithWhoWaits();
         if (isCommand(args)) {
+            var home = Path.of(System.getProperty("java.home"));
+            if (worthAnotherStart(givenOptions(), args) && featureOf(home) >= WANTED) {
+                System.exit(runOn(home, args));
+            }
             runCommand(args);
         } else {
             // In the jar this class lies outside of what the launcher unpacks, so the launcher must lead on from here.
@@ -117,16 +121,12 @@ public final class Start {
         }
     }
 
-    /** Runs the command line of this process on another Java, and returns its exit status. */
+    /** Runs the command line of this process on the Java of this folder, and returns its exit status. */
     private static int runOn(Path javaHome, String[] args) throws IOException, InterruptedException {
         var command = new ArrayList<String>();
         command.add(javaHome.resolve("bin").resolve("java").toString());
-        command.addAll(ManagementFactory.getRuntimeMXBean().getInputArguments());
-        if (isCommand(args) && !muchToRead(args)) {
-            // A short command is over before the optimising compiler would pay.
-            command.add("-XX:TieredStopAtLevel=1");
-            command.add("-XX:+UseSerialGC");
-        }
+        command.addAll(givenOptions());
+        command.addAll(optionsFor(givenOptions(), args));
         command.add("-D" + WAITING + "=" + ProcessHandle.current().pid());
         var classPath = System.getProperty("java.class.path");
         if (classPath.endsWith(".jar") && !classPath.contains(File.pathSeparator)) {
@@ -146,6 +146,37 @@ public final class Start {
             }
         }));
         return child.waitFor();
+    }
+
+    private static List<String> givenOptions() {
+        return ManagementFactory.getRuntimeMXBean().getInputArguments();
+    }
+
+    /**
+     * The options of Java under which a command ends soonest. The code of a triage is much, and none of it runs often: the
+     * optimising compiler takes longer over it than it saves in some hundred thousand referrals. Whoever gave options of
+     * this kind keeps to them.
+     */
+    static List<String> optionsFor(List<String> given, String[] args) {
+        var chosen = given.stream().anyMatch(option -> option.startsWith("-XX:"));
+        return isCommand(args) && !chosen && (isTriage(args) || !muchToRead(args))
+                ? List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC")
+                : List.of();
+    }
+
+    /**
+     * Whether a run is so long that starting Java once more, with the options for it, takes less time than it saves. Options
+     * other than properties and sizes of memory may not be given twice, as the port of a debugger.
+     */
+    static boolean worthAnotherStart(List<String> given, String[] args) {
+        return isTriage(args)
+                && System.getProperty(WAITING) == null
+                && given.stream().allMatch(option -> option.startsWith("-D") || option.startsWith("-Xm"))
+                && muchToRead(args);
+    }
+
+    private static boolean isTriage(String[] args) {
+        return args.length > 0 && args[0].equals("triage");
     }
 
     /** Whether the files and folders that a command is given hold so much that it takes longer than a moment. */

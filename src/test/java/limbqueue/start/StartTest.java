@@ -88,4 +88,30 @@ class StartTest {
                         new String[] {"triage", folder.resolve("none").toString()}))
                 .isFalse();
     }
+
+    @Test
+    void triageOfManyReferralsIsWorthAnotherStartOfJava(@TempDir Path folder) throws IOException {
+        var many = Files.writeString(folder.resolve("many.referral.json"), "[" + " ".repeat(3_000_000) + "]");
+        var few = Files.writeString(folder.resolve("few.referral.json"), "[]");
+        var triage = new String[] {"triage", many.toString()};
+        assertThat(Start.worthAnotherStart(List.of("-Xmx96m", "-Duser.language=tr"), triage))
+                .isTrue();
+        assertThat(Start.worthAnotherStart(List.of(), new String[] {"triage", few.toString()}))
+                .isFalse();
+        assertThat(Start.worthAnotherStart(List.of(), new String[] {"plan", many.toString()}))
+                .isFalse();
+        assertThat(Start.worthAnotherStart(List.of("-XX:+UseG1GC"), triage)).isFalse();
+        assertThat(Start.worthAnotherStart(List.of("-agentlib:jdwp=transport=dt_socket,address=5005"), triage))
+                .isFalse();
+    }
+
+    @Test
+    void optionsOfWhoeverStartsItAreKeptTo() {
+        var triage = new String[] {"triage", "demo-referrals"};
+        assertThat(Start.optionsFor(List.of("-Xmx96m"), triage))
+                .containsExactly("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC");
+        assertThat(Start.optionsFor(List.of("-XX:+UseParallelGC"), triage)).isEmpty();
+        assertThat(Start.optionsFor(List.of(), new String[] {"--server.port=8081"}))
+                .isEmpty();
+    }
 }
