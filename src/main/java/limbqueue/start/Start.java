@@ -154,7 +154,7 @@ public final class Start {
 
     /**
      * The options of Java under which a command ends soonest. The code of a triage is much, and none of it runs often: the
-     * optimising compiler takes longer over it than it saves in some hundred thousand referrals. Whoever gave options of
+     * optimising compiler takes longer over it than it saves in twenty thousand referrals. Whoever gave options of
      * this kind keeps to them.
      */
     static List<String> optionsFor(List<String> given, String[] args) {

@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
@@ -57,6 +58,22 @@ class TriageJarIT {
         assertThat(one.err()).isEmpty();
         assertThat(one.out()).hasLineCount(35).isEqualTo(other.out());
         assertThat(one.status()).isZero();
+    }
+
+    /** So many that Java is started once more for them, unless options of Java are given. */
+    @Test
+    void aLongRunPrintsWhatAShortOneDoesAndPassesErrorsAndStatusOn() throws Exception {
+        var one = Files.readString(Path.of("demo-referrals/05-rest-pain.referral.json"));
+        var many = Collections.nCopies(2_500_000 / one.length(), one);
+        var file = Files.writeString(
+                folder.resolve("many.referral.json"), "[{\"abi\":1}," + String.join(",", many) + "]");
+        var triage = new String[] {"triage", "--as-of", "2026-03-02", file.toString()};
+        var again = java(List.of("-Xmx96m", "-Duser.language=tr"), triage);
+        var here = java(List.of("-XX:TieredStopAtLevel=1"), triage);
+        assertThat(again).isEqualTo(here);
+        assertThat(again.status()).isEqualTo(2);
+        assertThat(again.out()).hasLineCount(many.size());
+        assertThat(again.err()).startsWith(file + ": [0].abi: ");
     }
 
     @Test
