@@ -2,6 +2,7 @@ package limbqueue.triage.anatomy;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -11,6 +12,7 @@ import java.util.Set;
 import java.util.function.Function;
 import limbqueue.triage.ReferralDocument.Segment;
 import limbqueue.triage.question.Diagram;
+import limbqueue.triage.question.Reading;
 
 /**
  * Several lesions under one rule. The rule looks at one lesion at a time and adds it to a whole that remembers no more
@@ -80,28 +82,27 @@ final class Combination<L, W> {
             if (!found.containsAll(asked.keySet())) {
                 found = decisive(lesion, asked.keySet(), conclude, this::looks);
             }
-            var changing = found;
-            asked.forEach((path, ask) -> {
-                if (changing.contains(path)) {
-                    decisive.put(path, ask);
+            for (var fact : asked.values()) {
+                if (found.contains(fact.field())) {
+                    decisive.put(fact.path(), fact.ask());
                 }
-            });
+            }
         }
         return decisive;
     }
 
-    /** Of {@code asked} what changes a conclusion while each of the other lesions is as {@code views} has it. */
+    /** Of the fields {@code asked} those that change a conclusion while each of the other lesions is as {@code views} has it. */
     private Set<String> decisive(
             LesionFacts lesion, Set<String> asked, Function<W, ?> conclude, Function<LesionFacts, Set<L>> views) {
         var group = rule.group(lesion.segment());
         var others = new ArrayList<>(lesions);
         others.remove(lesion);
         others.sort(Comparator.comparing(other -> rule.group(other.segment()) == group));
-        var found = new LinkedHashSet<String>();
+        var found = new HashSet<String>();
         for (var whole : wholes(others, group, views)) {
-            found.addAll(Diagram.of(answers -> conclude.apply(
-                            rule.settled(rule.with(whole, rule.look(lesion, LesionAnswers.exploring(answers))), group)))
-                    .decisiveTopics());
+            found.addAll(explored(lesion)
+                    .open()
+                    .decisiveFields(look -> conclude.apply(rule.settled(rule.with(whole, look), group))));
             if (found.containsAll(asked)) {
                 break;
             }
@@ -129,31 +130,32 @@ final class Combination<L, W> {
     }
 
     /**
-     * @param looks everything that the rule may see in a lesion
-     * @param asked the unknown facts of the lesion that some way of answering comes upon and that somebody can be asked, with
-     *     the question, by path
+     * @param open what the rule sees in a lesion, by how its unknown facts are answered
+     * @param looks everything that the rule may see in it
+     * @param asked the unknown facts of the lesion that some way of answering comes upon and that somebody can be asked, by
+     *     field
      */
-    private record Explored<L>(Set<L> looks, Map<String, String> asked) {}
+    private record Explored<L>(Reading<L> open, Set<L> looks, Map<String, LesionFact<?>> asked) {}
 
     private Explored<L> explored(LesionFacts lesion) {
         return explored.computeIfAbsent(lesion, this::explore);
     }
 
     private Explored<L> explore(LesionFacts lesion) {
-        var asked = new LinkedHashMap<String, String>();
+        var asked = new LinkedHashMap<String, LesionFact<?>>();
         var looks = Diagram.of(answers -> {
             var exploring = LesionAnswers.exploring(answers);
             return rule.look(lesion, new LesionAnswers() {
                 @Override
                 public <T> T of(LesionFact<T> fact) {
                     if (fact.known().isEmpty() && fact.canBeAsked()) {
-                        asked.putIfAbsent(fact.path(), fact.ask());
+                        asked.putIfAbsent(fact.field(), fact);
                     }
                     return exploring.of(fact);
                 }
             });
         });
-        return new Explored<>(new LinkedHashSet<>(looks.conclusions()), asked);
+        return new Explored<>(looks.readOpen(), new LinkedHashSet<>(looks.conclusions()), asked);
     }
 
     private Set<L> looks(LesionFacts lesion) {

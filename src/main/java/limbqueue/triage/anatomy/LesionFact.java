@@ -37,7 +37,8 @@ public record LesionFact<T>(
         return known.orElse(actOn);
     }
 
+    /** What is asked about, as it is told apart from all else about the same lesion. */
     Topic<T> topic() {
-        return Topic.ofOne(path(), choices);
+        return Topic.ofOne(field, choices);
     }
 }

@@ -3,10 +3,11 @@ package limbqueue.triage.question;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
+import java.util.OptionalInt;
 import java.util.function.Function;
 
 /**
@@ -72,16 +73,20 @@ public final class Diagram<R> {
             numberOf[place] = topics[topicOf[place]].number();
         });
         this.root = root;
-        this.own = bits(conclusions.size());
+        this.own = new long[Math.min(conclusions.size(), Long.SIZE)];
+        Arrays.setAll(own, Diagram::bit);
     }
 
-    /** One bit for each of {@code count}; none at all when a long has not so many. */
-    private static long[] bits(int count) {
-        var bits = new long[count > Long.SIZE ? 0 : count];
-        for (var i = 0; i < bits.length; i++) {
-            bits[i] = 1L << i;
+    /**
+     * The bit that stands for the conclusion, or the meaning, of this number.
+     *
+     * @throws IllegalArgumentException if a long has not so many
+     */
+    static long bit(int number) {
+        if (number >= Long.SIZE) {
+            throw new IllegalArgumentException("too many meanings to be told apart: more than " + Long.SIZE);
         }
-        return bits;
+        return 1L << number;
     }
 
     /** Runs {@code rules} for every way of answering what they ask. */
@@ -91,30 +96,17 @@ public final class Diagram<R> {
 
     /** As {@link #of(Function)}, with the conclusions in a given order; those that are not reached may stand in it too. */
     public static <R> Diagram<R> of(Function<Answers, R> rules, List<R> order) {
-        var conclusions = new ArrayList<>(order);
+        var numbers = new LinkedHashMap<R, Integer>();
+        order.forEach(conclusion -> numbers.putIfAbsent(conclusion, numbers.size()));
         var places = new Places();
-        var root = draw(rules, new ArrayList<>(), conclusions, places);
-        return new Diagram<>(conclusions, places, root);
-    }
-
-    private static <R> int draw(Function<Answers, R> rules, List<Answered> before, List<R> conclusions, Places places) {
-        var walk = new Walk(before);
-        try {
+        var walk = new Walk();
+        OptionalInt root;
+        do {
             var conclusion = rules.apply(walk);
-            if (!conclusions.contains(conclusion)) {
-                conclusions.add(conclusion);
-            }
-            return ~conclusions.indexOf(conclusion);
-        } catch (NotAnswered open) {
-            var answers = open.topic.answers();
-            var leadsTo = new int[answers.size()];
-            for (var i = 0; i < leadsTo.length; i++) {
-                before.add(new Answered(open.topic, answers.get(i)));
-                leadsTo[i] = draw(rules, before, conclusions, places);
-                before.removeLast();
-            }
-            return places.place(open.topic, leadsTo);
-        }
+            int number = numbers.computeIfAbsent(conclusion, _ -> numbers.size());
+            root = walk.turn(~number, places);
+        } while (root.isEmpty());
+        return new Diagram<>(List.copyOf(numbers.keySet()), places, root.getAsInt());
     }
 
     /** The same rules, of which only {@code meaning} of the conclusion is wanted. */
@@ -157,21 +149,28 @@ public final class Diagram<R> {
         return conclusions.get(~place);
     }
 
-    /** Names of the topics whose answer makes a difference while everything is open, as {@link Reading#decisive}. */
-    public Set<String> decisiveTopics() {
+    /** What is left of it while everything is open. */
+    public Reading<R> readOpen() {
         var open = new Fact<?>[topics.length];
         for (var i = 0; i < open.length; i++) {
             open[i] = Fact.open(topics[i]);
         }
-        return new Reading<>(this, open).decisiveFields();
+        return new Reading<>(this, open);
     }
 
     int root() {
         return root;
     }
 
-    /** One bit for each conclusion. */
+    /**
+     * One bit for each conclusion.
+     *
+     * @throws IllegalArgumentException if a long has not so many
+     */
     long[] own() {
+        if (own.length < conclusions.size()) {
+            throw new IllegalArgumentException("too many conclusions to be told apart: " + conclusions);
+        }
         return own;
     }
 
@@ -187,30 +186,56 @@ public final class Diagram<R> {
         return next[place];
     }
 
-    private record Answered(Topic<?> topic, Object answer) {}
+    /**
+     * One way after another of answering what the rules ask. A question that is new on a way gets the first of its answers;
+     * at the end of the way the last question that has an answer left gets the next one, and the rules are run again.
+     */
+    private static final class Walk implements Answers {
 
-    /** The rules ask something that the walk has no answer to yet. */
-    private static final class NotAnswered extends RuntimeException {
-        private static final long serialVersionUID = 1L;
-        private final transient Topic<?> topic;
+        /** A question on the way that is gone, and where those of its answers lead to that have been gone through. */
+        private static final class Step {
+            private final Topic<?> topic;
+            private final int[] leadsTo;
+            private int answer;
 
-        NotAnswered(Topic<?> topic) {
-            super(topic.toString(), null, false, false);
-            this.topic = topic;
+            Step(Topic<?> topic) {
+                this.topic = topic;
+                this.leadsTo = new int[topic.answers().size()];
+            }
         }
-    }
 
-    private record Walk(List<Answered> answered) implements Answers {
+        private final List<Step> steps = new ArrayList<>();
 
         @Override
-        @SuppressWarnings("unchecked") // an answered topic holds one of its own answers
         public <T> T of(Topic<T> topic) {
-            for (var earlier : answered) {
-                if (earlier.topic().equals(topic)) {
-                    return (T) earlier.answer();
+            for (var step : steps) {
+                if (step.topic.equals(topic)) {
+                    return topic.answers().get(step.answer);
                 }
             }
-            throw new NotAnswered(topic);
+            steps.add(new Step(topic));
+            return topic.answers().getFirst();
+        }
+
+        /**
+         * Goes back from the end of a way to where the next one branches off.
+         *
+         * @param end what the way led to
+         * @return the root of the diagram, when every way has been gone
+         */
+        OptionalInt turn(int end, Places places) {
+            var to = end;
+            while (!steps.isEmpty()) {
+                var last = steps.getLast();
+                last.leadsTo[last.answer] = to;
+                last.answer++;
+                if (last.answer < last.leadsTo.length) {
+                    return OptionalInt.empty();
+                }
+                steps.removeLast();
+                to = places.place(last.topic, last.leadsTo);
+            }
+            return OptionalInt.of(to);
         }
     }
 }

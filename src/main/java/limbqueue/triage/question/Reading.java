@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,14 +20,8 @@ public final class Reading<R> {
     private final Fact<?>[] facts;
     private long @Nullable [] ownReached;
 
-    /**
-     * @param facts what is said of the topics of the diagram, in their order
-     * @throws IllegalArgumentException if the diagram has more conclusions than a long has bits
-     */
+    /** @param facts what is said of the topics of the diagram, in their order */
     Reading(Diagram<R> diagram, Fact<?>[] facts) {
-        if (diagram.conclusions().size() > Long.SIZE) {
-            throw new IllegalArgumentException("too many conclusions: " + diagram.conclusions());
-        }
         this.diagram = diagram;
         this.facts = facts;
     }
@@ -89,18 +84,44 @@ public final class Reading<R> {
         return decisiveBits().keySet();
     }
 
+    /**
+     * As {@link #decisiveFields()}, where only {@code meaning} of each conclusion is wanted: an answer that leads to another
+     * conclusion of the same meaning makes no difference.
+     */
+    public Set<String> decisiveFields(Function<R, ?> meaning) {
+        var meanings = new ArrayList<Object>();
+        var bits = new long[diagram.conclusions().size()];
+        for (var i = 0; i < bits.length; i++) {
+            var meant = meaning.apply(diagram.conclusions().get(i));
+            var number = meanings.indexOf(meant);
+            if (number < 0) {
+                number = meanings.size();
+                meanings.add(meant);
+            }
+            bits[i] = Diagram.bit(number);
+        }
+        if (meanings.size() <= 1) {
+            return Set.of();
+        }
+        var decisive = new LinkedHashMap<String, Long>();
+        decisive(bits, reached(bits), decisive);
+        return decisive.keySet();
+    }
+
     private Map<String, Long> decisiveBits() {
         var decisive = new LinkedHashMap<String, Long>();
-        decisive(own(), decisive);
+        decisive(own(), ownReached(), decisive);
         return decisive;
     }
 
-    /** {@code conclusions} says, as bits, what each conclusion of this diagram leads to in the one it is a part of. */
-    private void decisive(long[] conclusions, Map<String, Long> decisive) {
+    /**
+     * @param conclusions as bits, what each conclusion of this diagram means, or leads to in the diagram it is a part of
+     * @param reached what lies beyond each place
+     */
+    private void decisive(long[] conclusions, long[] reached, Map<String, Long> decisive) {
         if (diagram.root() < 0) {
             return;
         }
-        var reached = conclusions == own() ? ownReached() : reached(conclusions);
         var byTopic = new long[facts.length];
         var live = new boolean[diagram.places()];
         live[diagram.root()] = true;
@@ -121,7 +142,9 @@ public final class Reading<R> {
                 }
             }
             if (differ && fact.part().isPresent()) {
-                fact.part().get().decisive(beyond(place, reached, conclusions), decisive);
+                var part = fact.part().get();
+                var beyond = beyond(place, reached, conclusions);
+                part.decisive(beyond, part.reached(beyond), decisive);
             } else if (differ) {
                 byTopic[topic] |= reached[place];
             }
