@@ -229,9 +229,12 @@ public class Dispatches {
     }
 
     private static boolean wasTried(Dispatch seen) {
+        // What was held between two attempts may have arrived, and may have been corrected since: it is another
+        // message.
         return seen.state() == DispatchState.SENT
                 || seen.state() == DispatchState.BOUNCED
-                || seen.state() == DispatchState.FAILED;
+                || seen.state() == DispatchState.FAILED
+                || (seen.state() == DispatchState.HELD && seen.attempts() > 0);
     }
 
     private void require(Dispatch seen, DispatchState... states) {

@@ -43,6 +43,13 @@ class Outbox implements LetterUnderway {
 
     @Override
     public boolean isUnderway(long letterId) {
-        return store.of(letterId).stream().anyMatch(dispatch -> dispatch.state() == DispatchState.SENDING);
+        return store.locked(letterId).stream().anyMatch(dispatch -> dispatch.state() == DispatchState.SENDING);
+    }
+
+    @Override
+    public boolean mayLeave(long letterId) {
+        return store.locked(letterId).stream()
+                .anyMatch(dispatch ->
+                        dispatch.state() == DispatchState.SENDING || dispatch.state() == DispatchState.TO_SEND);
     }
 }

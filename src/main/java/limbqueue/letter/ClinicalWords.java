@@ -42,8 +42,11 @@ final class ClinicalWords {
 
     private final Vocabulary words;
 
-    ClinicalWords(Vocabulary words) {
+    private final QuestionWords questions;
+
+    ClinicalWords(Vocabulary words, QuestionWords questions) {
         this.words = words;
+        this.questions = questions;
     }
 
     /** As in "we plan to see the patient <em>within 14 days</em>", with the days that the practice's policy gives. */
@@ -149,12 +152,22 @@ final class ClinicalWords {
         return List.copyOf(measures);
     }
 
+    /** The question in the language of the letter. */
+    String ask(Question question, ReferralDocument document) {
+        return Typed.line(questions.ask(question, document));
+    }
+
     static List<Question> questions(TriageResult proposal) {
         return proposal.questions().stream()
-                .filter(question -> NOT_ON_PAPER.stream().noneMatch(question.field()::startsWith))
-                .filter(question -> !question.couldChange().equals(List.of("redFlags")))
+                .filter(ClinicalWords::isForPaper)
                 .limit(MOST_QUESTIONS)
                 .toList();
+    }
+
+    /** Whether a letter may ask it. */
+    static boolean isForPaper(Question question) {
+        return NOT_ON_PAPER.stream().noneMatch(question.field()::startsWith)
+                && !question.couldChange().equals(List.of("redFlags"));
     }
 
     /** The day by which answers help most; nothing if it is not after {@code today}. */

@@ -1,14 +1,17 @@
 package limbqueue.letter;
 
 import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
 import limbqueue.access.NotPossibleException;
+import limbqueue.booking.StepKind;
 import limbqueue.letter.jdbc.LetterStore;
 import limbqueue.practice.PracticeSettings;
 import limbqueue.preparation.CaseRecorded;
+import limbqueue.preparation.ProcedureBooked;
 import limbqueue.referral.DecisionRecord;
 import limbqueue.referral.DecisionTakenBack;
 import limbqueue.referral.ProposedCase;
@@ -17,9 +20,11 @@ import limbqueue.referral.Referral;
 import limbqueue.referral.ReferralDecided;
 import limbqueue.referral.ReferralNotFoundException;
 import limbqueue.referral.ReferralSubmitted;
+import limbqueue.timetable.AppointmentMoved;
 import limbqueue.timetable.AppointmentTakenOut;
 import limbqueue.timetable.AppointmentTold;
 import limbqueue.triage.ReferralDocument;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
@@ -38,6 +43,7 @@ class LetterDesk {
     private final JsonMapper json;
     private final Clock clock;
     private final ApplicationEventPublisher events;
+    private final ObjectProvider<LetterUnderway> underway;
 
     LetterDesk(
             LetterStore store,
@@ -46,7 +52,8 @@ class LetterDesk {
             ProposedCases cases,
             JsonMapper json,
             Clock clock,
-            ApplicationEventPublisher events) {
+            ApplicationEventPublisher events,
+            ObjectProvider<LetterUnderway> underway) {
         this.store = store;
         this.settings = settings;
         this.wordings = wordings;
@@ -54,6 +61,7 @@ class LetterDesk {
         this.json = json;
         this.clock = clock;
         this.events = events;
+        this.underway = underway;
     }
 
     /** Says that the referral has arrived: once, also when it is submitted again with what was asked for. */
@@ -80,35 +88,46 @@ class LetterDesk {
     @EventListener
     @Transactional(propagation = Propagation.MANDATORY)
     public void on(DecisionTakenBack takenBack) {
-        if (!store.withdraw(takenBack.decision().id(), clock.instant().truncatedTo(ChronoUnit.MICROS))) {
+        if (!store.withdraw(takenBack.decision().id(), now())) {
             throw new NotPossibleException(
                     "The letter about this decision has left, so the decision stands. Telephone the"
                             + " referring doctor, and enter what is new as a result.");
         }
     }
 
-    /** A date is written about once the patient has been told of it; a second one is a change of the first. */
+    /** A date is written about once the patient has been told of it. */
     @EventListener
     @Transactional(propagation = Propagation.MANDATORY)
     public void on(AppointmentTold told) {
-        var standing = store.standingVisit(told.referralId(), told.step());
-        write(
-                told.referralId(),
-                standing.isPresent() ? LetterKind.CHANGED : LetterKind.BOOKED,
-                standing.isPresent() ? LetterKind.PATIENT_CHANGED : LetterKind.PATIENT_APPOINTMENT,
-                new Visit(told.step(), told.starts(), told.place()));
+        given(told.referralId(), Visit.expected(told.step(), told.starts(), told.place()));
+    }
+
+    /** Outside of the sessions a date is given and told in one. */
+    @EventListener
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void on(ProcedureBooked booked) {
+        given(booked.referralId(), new Visit(StepKind.PROCEDURE, booked.starts(), booked.room()));
+    }
+
+    /** A letter about a date that holds no more must not leave; the new date is written about when it is told. */
+    @EventListener
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void on(AppointmentMoved moved) {
+        withdrawUnsent(moved.referralId(), moved.step());
     }
 
     /** What nobody was written to about needs no letter that takes it back. */
     @EventListener
     @Transactional(propagation = Propagation.MANDATORY)
     public void on(AppointmentTakenOut takenOut) {
-        store.standingVisit(takenOut.referralId(), takenOut.step())
-                .ifPresent(starts -> write(
-                        takenOut.referralId(),
-                        LetterKind.CANCELLED,
-                        LetterKind.PATIENT_CANCELLED,
-                        new Visit(takenOut.step(), starts, takenOut.place())));
+        withdrawUnsent(takenOut.referralId(), takenOut.step());
+        for (var toPatient : List.of(false, true)) {
+            store.standingVisit(takenOut.referralId(), takenOut.step(), toPatient)
+                    .ifPresent(standing -> write(
+                            takenOut.referralId(),
+                            toPatient ? LetterKind.PATIENT_CANCELLED : LetterKind.CANCELLED,
+                            new Visit(takenOut.step(), standing.at(), takenOut.place())));
+        }
     }
 
     @EventListener
@@ -121,22 +140,62 @@ class LetterDesk {
         keep(proposed.referral(), Optional.empty(), Optional.empty(), today, letter);
     }
 
-    private void write(long referralId, LetterKind toReferrer, LetterKind toPatient, Visit visit) {
+    /**
+     * Who has a letter about this very date needs no other. Who has had one about another date gets one about the change; whose
+     * letter had not left gets the new one instead.
+     */
+    private void given(long referralId, Visit visit) {
+        for (var toPatient : List.of(false, true)) {
+            if (store.standingVisit(referralId, visit.step(), toPatient)
+                    .filter(visit::isToldBy)
+                    .isEmpty()) {
+                replace(referralId, visit, toPatient);
+            }
+        }
+    }
+
+    /**
+     * Writes to the patient of a date.
+     *
+     * @return id of the letter
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public long toPatient(long referralId, Visit visit) {
+        return replace(referralId, visit, true);
+    }
+
+    private long replace(long referralId, Visit visit, boolean toPatient) {
+        withdrawUnsent(referralId, visit.step(), toPatient);
+        var changes = store.standingVisit(referralId, visit.step(), toPatient).isPresent();
+        return write(referralId, LetterKind.ofDate(toPatient, changes), visit);
+    }
+
+    private void withdrawUnsent(long referralId, StepKind step) {
+        withdrawUnsent(referralId, step, false);
+        withdrawUnsent(referralId, step, true);
+    }
+
+    /** One that is being handed over at this moment counts as one that has left. */
+    private void withdrawUnsent(long referralId, StepKind step, boolean toPatient) {
+        for (var id : store.unsentVisits(referralId, step, toPatient)) {
+            store.lock(id);
+            if (underway.stream().noneMatch(sender -> sender.isUnderway(id))) {
+                store.withdrawUnsent(id, now());
+            }
+        }
+    }
+
+    private long write(long referralId, LetterKind kind, Visit visit) {
         var proposed = found(referralId);
         var today = LocalDate.now(clock);
         var document = proposed.document();
-        keep(
+        var writer = kind.toPatient() ? writer(wordings.language()) : toReferrer(document);
+        return keep(
                 proposed.referral(),
                 Optional.empty(),
                 Optional.of(visit),
                 today,
-                toReferrer(document).visit(toReferrer, proposed.referral(), document, today, visit));
-        keep(
-                proposed.referral(),
-                Optional.empty(),
-                Optional.of(visit),
-                today,
-                writer(wordings.language()).visit(toPatient, proposed.referral(), document, today, visit));
+                writer.visit(kind, proposed.referral(), document, today, visit));
     }
 
     private ProposedCase found(long referralId) {
@@ -153,13 +212,13 @@ class LetterDesk {
         return new LetterWriter(settings.practice(), wordings, language);
     }
 
-    private void keep(
+    private long keep(
             Referral referral,
             Optional<DecisionRecord> decision,
             Optional<Visit> visit,
             LocalDate dated,
             WrittenLetter letter) {
-        var writtenAt = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        var writtenAt = now();
         var id = store.add(
                 referral.id(),
                 decision.map(DecisionRecord::id),
@@ -176,5 +235,10 @@ class LetterDesk {
                 letter.parts().asText());
         events.publishEvent(
                 new LetterWritten(id, decision.isPresent() ? writtenAt.plus(DecisionRecord.FINAL_AFTER) : writtenAt));
+        return id;
+    }
+
+    private Instant now() {
+        return clock.instant().truncatedTo(ChronoUnit.MICROS);
     }
 }

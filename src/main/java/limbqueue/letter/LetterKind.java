@@ -28,6 +28,14 @@ public enum LetterKind {
         this.tellsOfDecision = tellsOfDecision;
     }
 
+    /** Which one tells of a date that was given, or of one that changed a date told before. */
+    static LetterKind ofDate(boolean toPatient, boolean changed) {
+        if (toPatient) {
+            return changed ? PATIENT_CHANGED : PATIENT_APPOINTMENT;
+        }
+        return changed ? CHANGED : BOOKED;
+    }
+
     /** What it is called in a list. */
     public String words() {
         return words;
@@ -41,6 +49,11 @@ public enum LetterKind {
     /** Whether it tells of a decision, and so waits until that is final. */
     public boolean tellsOfDecision() {
         return tellsOfDecision;
+    }
+
+    /** How many passages at its end are those that it is never without: who decides, where somebody did, and the caution. */
+    int standingPassages() {
+        return this == RECEIVED ? 1 : 2;
     }
 
     /** As in file names: {@code sent-to-hospital}. */

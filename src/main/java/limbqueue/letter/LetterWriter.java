@@ -59,7 +59,7 @@ final class LetterWriter {
         this.wordings = wordings;
         this.language = language;
         this.words = Vocabulary.of(language);
-        this.clinical = new ClinicalWords(words);
+        this.clinical = new ClinicalWords(words, QuestionWords.of(language));
     }
 
     /** That the referral has arrived. It holds nothing clinical: nobody has decided anything yet. */
@@ -91,7 +91,7 @@ final class LetterWriter {
                 values.put(
                                 QUESTIONS,
                                 questions.stream()
-                                        .map(question -> Typed.line(question.ask()))
+                                        .map(question -> clinical.ask(question, decided.document()))
                                         .toList())
                         .put(
                                 ANSWER_BY,

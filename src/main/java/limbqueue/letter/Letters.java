@@ -92,9 +92,11 @@ public class Letters {
     @RolesAllowed(IS_COORDINATOR)
     @Transactional
     public Letter markSent(long id) {
+        store.lock(id);
         if (store.withdrawn(id)) {
             throw new NotPossibleException(
-                    "The decision that this letter tells of was taken back. It stays here and is not sent.");
+                    "What this letter tells of does not hold any more: the decision was taken back, or the date was changed."
+                            + " It stays here and is not sent.");
         }
         var now = clock.instant();
         var leaves = leavesFrom(id).filter(now::isBefore);

@@ -113,6 +113,12 @@ public record Parts(
         }
     }
 
+    /** The same letter with another body. */
+    Parts with(List<Passage> other) {
+        return new Parts(
+                language, letterhead, dated, addressee, subject, regarding, salutation, List.copyOf(other), farewell);
+    }
+
     /** The whole letter as plain text. */
     public String asText() {
         var blocks = new ArrayList<String>();

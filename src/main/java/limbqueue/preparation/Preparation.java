@@ -208,7 +208,7 @@ public class Preparation {
     }
 
     /**
-     * Books the procedure.
+     * Books the procedure outside of the sessions.
      *
      * @param version the version of the booking that was looked at, 0 for none
      * @throws ReferralNotFoundException if there is no referral with this id
@@ -216,6 +216,22 @@ public class Preparation {
     @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
     @Transactional
     public PreparationOutcome book(long id, int version, LocalDateTime starts, String room) {
+        var outcome = bookInSession(id, version, starts, room);
+        if (outcome instanceof Done) {
+            events.publishEvent(new ProcedureBooked(id, starts, room.strip()));
+        }
+        return outcome;
+    }
+
+    /**
+     * Books the procedure for the date of its appointment in a session, which tells of that date by itself.
+     *
+     * @param version the version of the booking that was looked at, 0 for none
+     * @throws ReferralNotFoundException if there is no referral with this id
+     */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN})
+    @Transactional
+    public PreparationOutcome bookInSession(long id, int version, LocalDateTime starts, String room) {
         store.takeTurns(id);
         var prepared = get(id);
         if (!beingPrepared(prepared) || prepared.inRoom()) {

@@ -68,6 +68,7 @@ final class Timeline {
             case LETTER_HELD -> "held the letter " + event.reason();
             case LETTER_RELEASED -> "had the letter sent on its way: " + event.reason();
             case LETTER_FAILED -> "could not send the letter " + event.reason();
+            case LETTER_CORRECTED -> "corrected the letter " + event.reason() + " by hand";
             case LETTER_BOUNCED -> "took in that the letter came back: " + event.reason();
         };
     }

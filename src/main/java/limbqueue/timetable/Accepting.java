@@ -215,7 +215,7 @@ class Accepting {
                         line.referralId(),
                         line.step(),
                         line.from().orElseThrow().session().place()));
-            } else if (placed.told()) {
+            } else {
                 events.publishEvent(new AppointmentMoved(line.referralId(), line.step()));
             }
         }

@@ -123,11 +123,10 @@ class ExpectedTimes {
         publish(changes);
     }
 
-    /** What was written to those who had been told holds no more; they are written to anew when they have been told. */
+    /** What was written of the old times holds no more; of the new ones it is written when they have been told. */
     @Transactional(propagation = Propagation.MANDATORY)
     public void publish(List<Change> changes) {
         changes.stream()
-                .filter(Change::told)
                 .map(Change::placed)
                 .forEach(placed -> events.publishEvent(new AppointmentMoved(placed.referralId(), placed.step())));
     }
@@ -144,7 +143,7 @@ class ExpectedTimes {
         if (ifBooked && booking.isEmpty()) {
             return Optional.empty();
         }
-        return switch (preparation.book(
+        return switch (preparation.bookInSession(
                 referralId, booking.map(ProcedureBooking::version).orElse(0), starts, room)) {
             case PreparationOutcome.Done _ -> Optional.empty();
             case PreparationOutcome.Overtaken _ -> Optional.of(new Overtaken());

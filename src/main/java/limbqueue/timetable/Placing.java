@@ -132,7 +132,6 @@ class Placing {
     /** Those who were behind it follow, and whoever could take the place is looked for. */
     private List<String> followed(Optional<Place> from, List<Change> changes) {
         from.map(Place::placed)
-                .filter(Placed::told)
                 .ifPresent(placed -> events.publishEvent(new AppointmentMoved(placed.referralId(), placed.step())));
         times.follow(changes);
         var today = LocalDate.now(clock);

@@ -5,40 +5,29 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.LocalDate;
-import java.time.LocalTime;
 import java.time.format.DateTimeFormatter;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.Callable;
 import limbqueue.access.ActingAs;
-import limbqueue.booking.Capability;
 import limbqueue.booking.SessionKind;
 import limbqueue.booking.StepKind;
 import limbqueue.directory.CorrectOutcome;
 import limbqueue.directory.Directory;
 import limbqueue.directory.DirectoryEntry;
 import limbqueue.directory.DirectoryKind;
-import limbqueue.document.Draft;
 import limbqueue.preparation.CaseOutcome;
 import limbqueue.preparation.Preparation;
 import limbqueue.preparation.PreparationOutcome;
 import limbqueue.preparation.Standing;
-import limbqueue.referral.Arriving;
-import limbqueue.referral.DecideOutcome;
 import limbqueue.referral.Decision;
-import limbqueue.referral.Referral;
 import limbqueue.referral.Referrals;
 import limbqueue.referral.SubmitOutcome;
 import limbqueue.testbed.OnPostgres;
 import limbqueue.testbed.Staff;
 import limbqueue.timetable.Appointments;
-import limbqueue.timetable.EnteredSession;
-import limbqueue.timetable.FilledSession;
-import limbqueue.timetable.Placed;
 import limbqueue.timetable.Sessions;
 import limbqueue.timetable.TimetableOutcome;
 import org.apache.pdfbox.Loader;
@@ -81,35 +70,39 @@ class LetterWalkIT {
     private JdbcClient jdbc;
 
     private Staff staff;
+    private PatientCourse course;
     private LocalDate today;
 
     @BeforeEach
     void whatDayItIs() {
         staff = new Staff(actingAs);
-        today = office(referrals::today);
+        course = new PatientCourse(staff, referrals, sessions, appointments, jdbc, OPERATOR);
+        today = course.today();
     }
 
     @Test
     void everyStepWritesItsLetterAndEachIsReadBackFromItsPdf() {
-        var queued = queued("Marl", "Dr Ines Farrow");
+        var queued = course.queued("Marl", "Dr Ines Farrow");
         var id = queued.id();
-        var asked = decided(queued, new Decision.AskForInformation("Which medicines does she take?"));
+        var asked = course.decided(queued, new Decision.AskForInformation("Which medicines does she take?"));
         var again = office(() -> ((SubmitOutcome.Submitted) referrals.submit(asked.id(), asked.version())).referral());
-        decided(again, new Decision.Approve());
+        course.decided(again, new Decision.Approve());
 
-        var clinic = session(SessionKind.CLINIC, 3, "Consulting room 3");
-        var later = session(SessionKind.CLINIC, 4, "Consulting room 4");
-        place(id, StepKind.CLINIC, clinic);
-        told(clinic, 3);
-        place(id, StepKind.CLINIC, later);
-        told(later, 4);
-        var placed = placed(later, 4);
+        var clinic = course.session(SessionKind.CLINIC, 3, "Consulting room 3");
+        var later = course.session(SessionKind.CLINIC, 4, "Consulting room 4");
+        course.place(id, StepKind.CLINIC, clinic);
+        course.told(clinic, 3);
+        left(id);
+        course.place(id, StepKind.CLINIC, later);
+        course.told(later, 4);
+        left(id);
+        var placed = course.placed(later, 4);
         assertThat(office(() -> appointments.takeOut(placed.id(), placed.version(), true)))
                 .isEqualTo(new TimetableOutcome.Done(List.of()));
 
-        var room = session(SessionKind.PROCEDURE_ROOM, 6, "Angiography 2");
-        place(id, StepKind.PROCEDURE, room);
-        told(room, 6);
+        var room = course.session(SessionKind.PROCEDURE_ROOM, 6, "Angiography 2");
+        course.place(id, StepKind.PROCEDURE, room);
+        course.told(room, 6);
         finish(id);
 
         var texts = pages(id);
@@ -156,10 +149,10 @@ class LetterWalkIT {
 
     @Test
     void theOtherEndsHaveTheirLetters() {
-        var returned = queued("Thorne", "Dr Ines Farrow");
-        decided(returned, new Decision.ReturnToReferrer("The complaints come from the spine."));
-        var sent = queued("Vane", "Dr Ines Farrow");
-        decided(sent, new Decision.SendToHospital("The vascular team, by telephone."));
+        var returned = course.queued("Thorne", "Dr Ines Farrow");
+        course.decided(returned, new Decision.ReturnToReferrer("The complaints come from the spine."));
+        var sent = course.queued("Vane", "Dr Ines Farrow");
+        course.decided(sent, new Decision.SendToHospital("The vascular team, by telephone."));
 
         assertThat(pages(returned.id()).get(LetterKind.RETURNED))
                 .contains("The complaints come from the spine.")
@@ -171,7 +164,7 @@ class LetterWalkIT {
 
     @Test
     void aDoctorWhoWantsSpanishIsWrittenToInSpanishAndThePatientAsThePracticeWrites() {
-        var first = queued("Rowan", "Dr Nuria Casal");
+        var first = course.queued("Rowan", "Dr Nuria Casal");
         var entry = office(() -> directory.known(DirectoryKind.REFERRER)).stream()
                 .filter(one -> one.name().equals("Dr Nuria Casal"))
                 .findFirst()
@@ -182,10 +175,10 @@ class LetterWalkIT {
                         not -> assertThat(not.why()).contains("No letter is written in this language"));
         assertThat(office(() -> directory.correct(in(entry, "es")))).isInstanceOf(CorrectOutcome.Corrected.class);
 
-        decided(first, new Decision.Approve());
-        var clinic = session(SessionKind.CLINIC, 8, "Consulting room 8");
-        place(first.id(), StepKind.CLINIC, clinic);
-        told(clinic, 8);
+        course.decided(first, new Decision.Approve());
+        var clinic = course.session(SessionKind.CLINIC, 8, "Consulting room 8");
+        course.place(first.id(), StepKind.CLINIC, clinic);
+        course.told(clinic, 8);
 
         var texts = pages(first.id());
         assertThat(texts.get(LetterKind.RECEIVED)).contains("Your referral has reached us");
@@ -200,11 +193,11 @@ class LetterWalkIT {
 
     @Test
     void aPlaceThatNobodyWasToldOfAndThatIsTakenOutWritesNothing() {
-        var queued = queued("Wick", "Dr Ines Farrow");
-        decided(queued, new Decision.Approve());
-        var clinic = session(SessionKind.CLINIC, 10, "Consulting room 10");
-        place(queued.id(), StepKind.CLINIC, clinic);
-        var placed = placed(clinic, 10);
+        var queued = course.queued("Wick", "Dr Ines Farrow");
+        course.decided(queued, new Decision.Approve());
+        var clinic = course.session(SessionKind.CLINIC, 10, "Consulting room 10");
+        course.place(queued.id(), StepKind.CLINIC, clinic);
+        var placed = course.placed(clinic, 10);
         office(() -> appointments.takeOut(placed.id(), placed.version(), true));
 
         assertThat(pages(queued.id()).keySet()).containsExactlyInAnyOrder(LetterKind.RECEIVED, LetterKind.TRIAGED);
@@ -255,69 +248,11 @@ class LetterWalkIT {
                 .isEqualTo(new PreparationOutcome.Done());
     }
 
-    private long session(SessionKind kind, int inDays, String room) {
-        var day = today.plusDays(inDays);
-        assertThat(office(() -> sessions.enter(
-                        new EnteredSession(
-                                kind,
-                                day,
-                                LocalTime.of(8, 0),
-                                LocalTime.of(16, 0),
-                                room,
-                                OPERATOR,
-                                Set.of(Capability.ARM_ACCESS)),
-                        Optional.empty())))
-                .isInstanceOf(TimetableOutcome.Done.class);
-        return office(() -> sessions.week(day)).on(day).stream()
-                .map(FilledSession::kept)
-                .filter(one -> one.session().place().equals(room))
-                .findFirst()
-                .orElseThrow()
-                .id();
-    }
-
-    private void place(long id, StepKind step, long session) {
-        var version = jdbc.sql(
-                        "select coalesce(max(version), 0) from appointment where referral = :id and step = :step")
-                .param("id", id)
-                .param("step", step.name())
-                .query(Integer.class)
-                .single();
-        assertThat(office(() -> appointments.place(id, step, version, session, true)))
-                .isEqualTo(new TimetableOutcome.Done(List.of()));
-    }
-
-    private void told(long session, int inDays) {
-        var placed = placed(session, inDays);
-        assertThat(office(() -> appointments.told(placed.id(), placed.version())))
-                .isEqualTo(new TimetableOutcome.Done(List.of()));
-    }
-
-    private Placed placed(long session, int inDays) {
-        return office(() -> sessions.week(today.plusDays(inDays))).sessions().stream()
-                .filter(one -> one.kept().id() == session)
-                .findFirst()
-                .orElseThrow()
-                .patients()
-                .getFirst();
-    }
-
-    private Referral queued(String family, String referrer) {
-        var draft = Draft.of(Arriving.REST_PAIN.replace("2026-01-12", today.toString()));
-        draft.set("patient.given", "Enid");
-        draft.set("patient.family", family);
-        draft.set("patient.address", "3 Fuller Row, Millbeck");
-        draft.set("referrer.name", referrer);
-        return office(() -> {
-            var entered = referrals.enter(draft.toJson());
-            return ((SubmitOutcome.Submitted) referrals.submit(entered.id(), entered.version())).referral();
-        });
-    }
-
-    private Referral decided(Referral queued, Decision decision) {
-        return staff.as(
-                "physician",
-                () -> ((DecideOutcome.Decided) referrals.decide(queued.id(), queued.version(), decision)).referral());
+    /** The letters about a date have left. */
+    private void left(long id) {
+        office(() -> letters.about(id)).stream()
+                .filter(letter -> letter.sentAt().isEmpty() && !letter.kind().tellsOfDecision())
+                .forEach(letter -> office(() -> letters.markSent(letter.id())));
     }
 
     private <T> T office(Callable<T> work) {

@@ -159,7 +159,8 @@ class LettersOfEveryStepTest {
     @ParameterizedTest
     @EnumSource(Tier.class)
     void howSoonIsSaidAsOnTheScreen(Tier tier) {
-        assertThat(new ClinicalWords(Vocabulary.of("en-GB")).howSoon(tier, Policy.standard()))
+        assertThat(new ClinicalWords(Vocabulary.of("en-GB"), QuestionWords.of("en-GB"))
+                        .howSoon(tier, Policy.standard()))
                 .isEqualTo(TierPhrase.of(tier, Policy.standard()));
     }
 

@@ -71,6 +71,14 @@ public class OutboxStore {
                 .list();
     }
 
+    /** The records of a letter, which nobody else moves until the transaction ends. */
+    public List<Dispatch> locked(long letter) {
+        return jdbc.sql("select " + COLUMNS + " from outbox where letter = :letter order by id for update")
+                .param("letter", letter)
+                .query(OutboxStore::dispatch)
+                .list();
+    }
+
     /** All but the withdrawn ones, the oldest first. */
     public List<Dispatch> all() {
         return jdbc.sql("select " + COLUMNS + " from outbox where state <> 'WITHDRAWN' order by id")

@@ -22,6 +22,10 @@ final class DeskWords {
         return DAY.format(date);
     }
 
+    static String moment(Instant at) {
+        return MOMENT.format(at);
+    }
+
     /** By which channel it goes, and where. */
     static String way(DeskLine line) {
         return line.dispatch()

@@ -4,6 +4,7 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.NativeButton;
 import com.vaadin.flow.component.html.Pre;
 import com.vaadin.flow.component.html.Section;
 import com.vaadin.flow.component.select.Select;
@@ -17,25 +18,31 @@ import limbqueue.dispatch.Channel;
 import limbqueue.dispatch.DeskLine;
 import limbqueue.dispatch.DeskPile;
 import limbqueue.dispatch.Dispatch;
+import limbqueue.dispatch.DispatchState;
 import limbqueue.dispatch.Dispatches;
-import limbqueue.letter.Letters;
+import limbqueue.letter.LetterCorrections;
 import limbqueue.shell.AskingDialog;
 import limbqueue.shell.Pieces;
 
 /** The words of one letter beside the list, and what can be done about it. */
 final class LetterPreview extends Section {
 
+    private static final String BEING_CORRECTED = "Its words are being corrected by hand.";
+
     private final transient Dispatches dispatches;
+    private final transient LetterCorrections corrections;
     private final boolean acts;
     private final transient Runnable changed;
     private transient Optional<DeskLine> shown = Optional.empty();
+    private transient Optional<NativeButton> correct = Optional.empty();
 
     /**
      * @param acts whether the person may do anything
      * @param changed called when something was done
      */
-    LetterPreview(Dispatches dispatches, Letters letters, boolean acts, Runnable changed) {
+    LetterPreview(Dispatches dispatches, LetterCorrections corrections, boolean acts, Runnable changed) {
         this.dispatches = dispatches;
+        this.corrections = corrections;
         this.acts = acts;
         this.changed = changed;
         addClassNames("lq-card", "lq-letter-preview");
@@ -57,8 +64,12 @@ final class LetterPreview extends Section {
                         new H2(letter.kind().words() + ": " + letter.patient() + ", " + letter.reference()),
                         close),
                 Pieces.paragraph("lq-desk-state", DeskWords.way(line) + ". " + DeskWords.state(line)));
-        line.dispatch().filter(_ -> acts).ifPresent(way -> add(actions(line.pile(), way)));
+        line.dispatch().filter(_ -> acts).ifPresent(way -> add(actions(line, way)));
         add(text);
+        var corrected = corrections.of(letter.id());
+        if (!corrected.isEmpty()) {
+            add(new ChangesShown(corrected));
+        }
         setVisible(true);
         // Under a long list on a narrow window it would be shown where nobody looks.
         getElement().executeJs("this.scrollIntoView({block: 'nearest'})");
@@ -86,7 +97,8 @@ final class LetterPreview extends Section {
                         this::close));
     }
 
-    private Div actions(DeskPile pile, Dispatch way) {
+    private Div actions(DeskLine line, Dispatch way) {
+        var pile = line.pile();
         var actions = Pieces.div("lq-row-actions");
         if (pile == DeskPile.TO_SEND) {
             actions.add(Pieces.small("Hold", "Hold this letter back", () -> hold(way)));
@@ -97,11 +109,32 @@ final class LetterPreview extends Section {
                     "Release this letter, by what the directory says now",
                     () -> refused(() -> dispatches.release(way)).ifPresent(this::tell)));
         }
+        if (line.letter().sentAt().isEmpty() && way.state() != DispatchState.SENDING) {
+            var button = Pieces.small("Correct", "Correct the words of this letter by hand", () -> correct(way));
+            correct = Optional.of(button);
+            actions.add(button);
+        }
         actions.add(Pieces.small(
                 pile == DeskPile.SENT || pile == DeskPile.BOUNCED ? "Send again" : "Send another way",
                 "Send this letter to an address that you give",
                 () -> send(way)));
         return actions;
+    }
+
+    /** A letter that would leave by itself is held first, so that it does not leave while somebody types. */
+    private void correct(Dispatch way) {
+        if (way.state() == DispatchState.TO_SEND) {
+            var not = refused(() -> dispatches.hold(way, BEING_CORRECTED));
+            if (not.isPresent()) {
+                tell(not.get());
+                return;
+            }
+        }
+        new CorrectionDialog(corrections, corrections.open(way.letterId()), () -> {
+                    changed.run();
+                    correct.ifPresent(NativeButton::focus);
+                })
+                .open();
     }
 
     private void hold(Dispatch way) {

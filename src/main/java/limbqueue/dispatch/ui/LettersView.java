@@ -13,15 +13,20 @@ import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.NativeButton;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.notification.Notification;
+import com.vaadin.flow.router.BeforeEnterEvent;
+import com.vaadin.flow.router.BeforeEnterObserver;
 import com.vaadin.flow.router.Menu;
 import com.vaadin.flow.router.PageTitle;
+import com.vaadin.flow.router.QueryParameters;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.RolesAllowed;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Predicate;
 import limbqueue.access.CurrentPerson;
 import limbqueue.access.NotPossibleException;
 import limbqueue.access.Role;
@@ -31,6 +36,7 @@ import limbqueue.dispatch.DeskLine;
 import limbqueue.dispatch.DeskPile;
 import limbqueue.dispatch.Dispatches;
 import limbqueue.letter.Letter;
+import limbqueue.letter.LetterCorrections;
 import limbqueue.letter.Letters;
 import limbqueue.live.Changes;
 import limbqueue.shell.KeptUpToDate;
@@ -43,7 +49,15 @@ import limbqueue.shell.Pieces;
 @RolesAllowed({Role.IS_COORDINATOR, Role.IS_PHYSICIAN})
 @StyleSheet("context://ui/coordinator.css")
 @StyleSheet("context://ui/dispatch.css")
-class LettersView extends Div {
+class LettersView extends Div implements BeforeEnterObserver {
+
+    /** The address names a letter, or a referral whose letter most needs somebody. */
+    private static final String LETTER = "letter";
+
+    private static final String ABOUT = "about";
+
+    private static final List<DeskPile> NEEDIEST =
+            List.of(DeskPile.BOUNCED, DeskPile.FAILED, DeskPile.TO_CHECK, DeskPile.TO_SEND, DeskPile.SENT);
 
     private final Dispatches dispatches;
     private final Letters letters;
@@ -58,18 +72,20 @@ class LettersView extends Div {
     private final PostPanel post;
     private List<DeskLine> lines = List.of();
     private Optional<DeskPile> chosen = Optional.empty();
+    private transient Optional<Predicate<DeskLine>> asked = Optional.empty();
 
     LettersView(
             Dispatches dispatches,
             DaysPost daysPost,
             Letters letters,
+            LetterCorrections corrections,
             CurrentPerson person,
             Changes changes,
             StandingSignIn signIn) {
         this.dispatches = dispatches;
         this.letters = letters;
         this.acts = person.get().role() == Role.COORDINATOR;
-        this.preview = new LetterPreview(dispatches, letters, acts, this::show);
+        this.preview = new LetterPreview(dispatches, corrections, acts, this::show);
         this.post = new PostPanel(dispatches, daysPost, this::show);
         addClassName("lq-list-view");
         count.addClassName("lq-quiet");
@@ -86,13 +102,30 @@ class LettersView extends Div {
         var head = Pieces.div("lq-list-head", new H1("Letters"), count);
         add(head, notice);
         if (acts) {
-            head.add(new Anchor("letter-words", "Words of letters"));
+            head.add(new Anchor("letters/words", "Words of letters"));
             add(post);
         }
         add(
                 Pieces.div("lq-list-bar", piles),
                 Pieces.div("lq-desk", Pieces.div("lq-desk-list", nothing, grid), preview));
         KeptUpToDate.whileShown(this, changes, signIn, _ -> show());
+    }
+
+    @Override
+    public void beforeEnter(BeforeEnterEvent event) {
+        var address = event.getLocation().getQueryParameters();
+        asked = number(address, LETTER)
+                .<Predicate<DeskLine>>map(id -> line -> line.letter().id() == id)
+                .or(() -> number(address, ABOUT).map(id -> line -> line.letter().referralId() == id));
+        if (isAttached()) {
+            show();
+        }
+    }
+
+    private static Optional<Long> number(QueryParameters address, String name) {
+        return address.getSingleParameter(name)
+                .filter(typed -> typed.matches("\\d{1,18}"))
+                .map(Long::valueOf);
     }
 
     private void choose(DeskPile pile) {
@@ -103,6 +136,10 @@ class LettersView extends Div {
 
     private void show() {
         lines = dispatches.lines();
+        var opened = asked.flatMap(
+                which -> lines.stream().filter(which).min(Comparator.comparing(line -> NEEDIEST.indexOf(line.pile()))));
+        asked = Optional.empty();
+        opened.ifPresent(line -> chosen = Optional.of(line.pile()));
         // Before anybody chooses, what is to be done comes first.
         var pile = chosen.orElseGet(this::firstToDo);
         chips.forEach((each, chip) -> {
@@ -136,6 +173,7 @@ class LettersView extends Div {
             post.show();
         }
         preview.renew(lines);
+        opened.ifPresent(preview::show);
     }
 
     private DeskPile firstToDo() {
@@ -156,7 +194,7 @@ class LettersView extends Div {
                         Pieces.text("lq-strong", line.letter().kind().words()),
                         DeskWords.day(line.letter().dated())))
                 .setHeader("Letter")
-                .setWidth("10rem")
+                .setWidth("8.5rem")
                 .setFlexGrow(0);
         grid.addComponentColumn(line -> twoLines(
                         new Anchor(
@@ -164,12 +202,12 @@ class LettersView extends Div {
                                 line.letter().patient()),
                         line.letter().reference()))
                 .setHeader("Patient")
-                .setWidth("10rem")
+                .setWidth("8.5rem")
                 .setFlexGrow(1);
         grid.addComponentColumn(line -> twoLines(
                         new Span(line.letter().recipient().lines().findFirst().orElse("")), DeskWords.way(line)))
                 .setHeader("To, by")
-                .setWidth("12rem")
+                .setWidth("10rem")
                 .setFlexGrow(2);
         grid.addComponentColumn(line -> {
                     var state = new Span(DeskWords.state(line));
@@ -177,16 +215,16 @@ class LettersView extends Div {
                     return state;
                 })
                 .setHeader("Where it stands")
-                .setWidth("13rem")
-                .setFlexGrow(3);
+                .setWidth("15rem")
+                .setFlexGrow(4);
         grid.addComponentColumn(this::reading)
                 .setHeader("Read")
-                .setWidth("7.5rem")
+                .setWidth("6rem")
                 .setFlexGrow(0);
         if (acts) {
             grid.addComponentColumn(this::mark)
                     .setHeader("By hand")
-                    .setWidth("9.5rem")
+                    .setWidth("8.5rem")
                     .setFlexGrow(0);
         }
     }

@@ -79,18 +79,58 @@ public class LetterStore {
                 """).param("referral", referral).query(Boolean.class).single();
     }
 
-    /** The date of this step that the last letter about it told of; empty if there was none, or it was cancelled. */
-    public Optional<LocalDateTime> standingVisit(long referral, StepKind step) {
+    /**
+     * What the last letter about a date tells.
+     *
+     * @param letter its id
+     */
+    public record StandingVisit(long letter, LocalDateTime at, String text) {}
+
+    /**
+     * The date of this step that the last letter about it told of; empty if there was none, or it was cancelled.
+     *
+     * @param toPatient whether of letters to the patient, else of those to the referring doctor
+     */
+    public Optional<StandingVisit> standingVisit(long referral, StepKind step, boolean toPatient) {
         return jdbc.sql("""
-                select visit_at
+                select id, visit_at, text
                 from letter
-                where id = (select max(id) from letter where referral = :referral and visit = :step)
+                where id = (select max(id)
+                            from letter
+                            where referral = :referral and visit = :step and withdrawn_at is null
+                                  and (kind like 'PATIENT%') = :toPatient)
                       and kind not in ('CANCELLED', 'PATIENT_CANCELLED')
                 """)
                 .param("referral", referral)
                 .param("step", step.name())
-                .query(LocalDateTime.class)
+                .param("toPatient", toPatient)
+                .query((row, number) -> new StandingVisit(
+                        row.getLong("id"), row.getObject("visit_at", LocalDateTime.class), row.getString("text")))
                 .optional();
+    }
+
+    /** The letters about the date of this step that have not left and are not withdrawn. */
+    public List<Long> unsentVisits(long referral, StepKind step, boolean toPatient) {
+        return jdbc.sql("""
+                select id
+                from letter
+                where referral = :referral and visit = :step and sent_at is null and withdrawn_at is null
+                      and (kind like 'PATIENT%') = :toPatient
+                order by id
+                """)
+                .param("referral", referral)
+                .param("step", step.name())
+                .param("toPatient", toPatient)
+                .query((row, number) -> row.getLong("id"))
+                .list();
+    }
+
+    /** Withdraws a letter that has not left. */
+    public void withdrawUnsent(long id, Instant at) {
+        jdbc.sql("update letter set withdrawn_at = :at where id = :id and sent_at is null and withdrawn_at is null")
+                .param("at", at.atOffset(ZoneOffset.UTC))
+                .param("id", id)
+                .update();
     }
 
     /** Unsent letters first, oldest first; then the sent ones, newest first. */
@@ -160,7 +200,7 @@ public class LetterStore {
                 .optional();
     }
 
-    /** Whether the decision that a letter tells of was taken back. */
+    /** Whether what a letter tells of does not hold any more. */
     public boolean withdrawn(long id) {
         return jdbc.sql("select exists (select from letter where id = :id and withdrawn_at is not null)")
                 .param("id", id)

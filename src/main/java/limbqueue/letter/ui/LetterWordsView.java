@@ -39,7 +39,7 @@ import limbqueue.shell.KeepsWhatIsTyped;
 import limbqueue.shell.Pieces;
 
 /** The words of letters: edited, checked, tried on a referral, published. */
-@Route("letter-words")
+@Route("letters/words")
 @PageTitle("Words of letters · LimbQueue")
 @RolesAllowed({Role.IS_COORDINATOR, Role.IS_MANAGER})
 @StyleSheet("context://ui/coordinator.css")

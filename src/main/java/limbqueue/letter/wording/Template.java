@@ -75,6 +75,21 @@ public final class Template {
         return passages(lines);
     }
 
+    /** The passages of words that a person wrote for one letter, by the same signs, without placeholders. */
+    public static List<Passage> byHand(List<String> lines) {
+        return passages(lines.stream().map(Template::byHand).toList());
+    }
+
+    private static Written byHand(String line) {
+        // A sign with nothing behind it has lost its blank.
+        if (line.startsWith("- ") || line.equals("-")) {
+            return new Written(Mark.ENTRY, line.substring(1).strip());
+        }
+        return line.startsWith("> ") || line.equals(">")
+                ? new Written(Mark.QUOTE, line.substring(1).strip())
+                : new Written(Mark.PLAIN, line);
+    }
+
     /** A line that comes to nothing, since what it needs is not known, is no paragraph break. */
     private static void add(List<Written> lines, Line line, Values values, String entry) {
         var text = text(line.pieces(), values, entry).strip();

@@ -52,6 +52,12 @@ public final class Vocabulary {
         });
     }
 
+    /** The words of triage's questions in a language; none in the language that triage itself asks in. */
+    public static Optional<Vocabulary> questions(String tag) {
+        var file = "questions." + tag + ".txt";
+        return resource(file).map(text -> read(file, tag, text));
+    }
+
     static String file(String tag) {
         return "words." + tag + ".txt";
     }
@@ -91,6 +97,10 @@ public final class Vocabulary {
 
     Set<String> keys() {
         return words.keySet();
+    }
+
+    public boolean knows(String key) {
+        return words.containsKey(key);
     }
 
     /** The words of {@code key} as they stand in the file. */

@@ -55,7 +55,7 @@ class PracticeView extends Section {
                 new Anchor("policy", "Lead physician and versions of the policy"),
                 new Anchor("reminders", "Days of reminders and calls"),
                 new Anchor("same-day", "Same-day cases"),
-                new Anchor("letter-words", "Words of letters"));
+                new Anchor("letters/words", "Words of letters"));
         elsewhere.addClassName("lq-row-actions");
         var head = new Div(new H1("Practice"), elsewhere);
         head.addClassName("lq-page-head");

@@ -54,7 +54,8 @@ public class ReferralQuery {
         LETTER_HELD,
         LETTER_RELEASED,
         LETTER_FAILED,
-        LETTER_BOUNCED
+        LETTER_BOUNCED,
+        LETTER_CORRECTED
     }
 
     /**
@@ -194,6 +195,11 @@ public class ReferralQuery {
                     where t.referral = :referral
                         and (s.state in ('SENT', 'FAILED', 'BOUNCED')
                              or s.state in ('HELD', 'TO_SEND') and s.author <> 'LimbQueue')
+                    union all
+                    select c.at, c.author, 'LETTER_CORRECTED', null, null, null,
+                           '“' || lower(replace(t.kind, '_', ' ')) || '”', 13, c.id
+                    from letter_correction c join letter t on t.id = c.letter
+                    where t.referral = :referral
                 ) event
                 order by at desc, step desc, id desc
                 """)

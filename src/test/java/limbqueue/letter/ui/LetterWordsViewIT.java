@@ -33,7 +33,7 @@ class LetterWordsViewIT {
         queued();
         coordinator.signIn("coordinator").open("letters");
         coordinator.page().getByRole(AriaRole.LINK, named("Words of letters")).click();
-        coordinator.page().waitForURL("**/letter-words");
+        coordinator.page().waitForURL("**/letters/words");
         choose(coordinator, "Letter", "Returned");
         var main = coordinator.page().locator("main");
         assertThat(main).containsText("The shipped words count.");
@@ -53,7 +53,7 @@ class LetterWordsViewIT {
         assertThat(coordinator.page().locator("vaadin-dialog[opened]")).hasCount(0);
         picture(coordinator, "letter-words-wrong");
         coordinator.open("letters");
-        coordinator.open("letter-words");
+        coordinator.open("letters/words");
         choose(coordinator, "Letter", "Returned");
         assertThat(field).hasValue(shipped + "\nGreetings to {{wife}}.\n");
 
@@ -85,7 +85,7 @@ class LetterWordsViewIT {
         // The manager reads no referral, and puts the shipped words back.
         manager.signIn("manager").open("practice");
         manager.page().getByRole(AriaRole.LINK, named("Words of letters")).click();
-        manager.page().waitForURL("**/letter-words");
+        manager.page().waitForURL("**/letters/words");
         choose(manager, "Letter", "Returned");
         assertThat(manager.page().locator("main")).containsText("Version 1 counts, by Wren Halloway");
         assertThat(manager.page().getByLabel("Try it on")).hasCount(0);
