@@ -1,4 +1,4 @@
-/* The worklists by keyboard: 1 to 7 choose a list, j, k and the arrows move through its lines, n and p turn the pages;
+/* The worklists by keyboard: 1 to 8 choose a list, j, k and the arrows move through its lines, n and p turn the pages;
    Enter, as for every link, opens. A line that somebody looks at keeps the focus while others come and go around it. */
 (() => {
   if (window.limbqueueWork) {

@@ -18,6 +18,7 @@ import limbqueue.preparation.PreparationCase;
 import limbqueue.referral.ProposedCase;
 import limbqueue.triage.Tier;
 import limbqueue.worklist.WorkStep.Page;
+import limbqueue.worklist.jdbc.WorkQuery.Undelivered;
 
 /** Which lists a referral is in, and what is done next in each of them. */
 final class NextSteps {
@@ -85,6 +86,20 @@ final class NextSteps {
             late(steps, proposed, prepared.starts());
         }
         return steps;
+    }
+
+    /** Of letters that reached nobody. */
+    static WorkStep letters(Undelivered undelivered) {
+        var more = undelivered.letters() - 1;
+        return new WorkStep(
+                "Send the letter “%s” to %s another way: it %s.%s"
+                        .formatted(
+                                undelivered.kind(),
+                                undelivered.recipient(),
+                                undelivered.back() ? "came back" : "could not be sent",
+                                more == 0 ? "" : " And " + more + " more."),
+                Optional.of(undelivered.since()),
+                Page.LETTERS);
     }
 
     private WorkStep complete(ProposedCase proposed, Reading reading) {

@@ -25,6 +25,7 @@ import limbqueue.referral.ProposedCase;
 import limbqueue.referral.ProposedCases;
 import limbqueue.referral.ReferralState;
 import limbqueue.worklist.jdbc.WorkQuery;
+import limbqueue.worklist.jdbc.WorkQuery.Undelivered;
 import limbqueue.worklist.jdbc.WorkQuery.UnderWay;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
@@ -49,6 +50,7 @@ class WorkInMemory {
 
     private Basis basis = new Basis(LocalDate.MIN, "", "");
     private final Map<Long, Known> known = new HashMap<>();
+    private List<Undelivered> undelivered = List.of();
     private Optional<Work> last = Optional.empty();
 
     WorkInMemory(
@@ -94,7 +96,10 @@ class WorkInMemory {
         for (var from = 0; from < changed.size(); from += AT_ONCE) {
             workOut(changed.subList(from, Math.min(changed.size(), from + AT_ONCE)));
         }
-        if (gone || !changed.isEmpty() || last.isEmpty()) {
+        // Where a letter is counts as no change of its referral, and letters outlive the work on it.
+        var undeliveredNow = query.undelivered(clock.getZone());
+        if (gone || !changed.isEmpty() || last.isEmpty() || !undeliveredNow.equals(undelivered)) {
+            undelivered = undeliveredNow;
             last = Optional.of(new Work(basis.today(), lists()));
         }
         return last.get();
@@ -111,7 +116,20 @@ class WorkInMemory {
                             .sorted(WorkLine.DUE_FIRST)
                             .toList());
         }
+        lists.put(WorkList.LETTERS, letters());
         return lists;
+    }
+
+    private List<WorkLine> letters() {
+        var about = byId(
+                referrals.of(undelivered.stream().map(Undelivered::referral).toList()),
+                proposed -> proposed.referral().id());
+        return undelivered.stream()
+                .flatMap(one -> Optional.ofNullable(about.get(one.referral())).stream()
+                        .flatMap(proposed ->
+                                lines(proposed, Map.of(WorkList.LETTERS, NextSteps.letters(one))).values().stream()))
+                .sorted(WorkLine.DUE_FIRST)
+                .toList();
     }
 
     private void workOut(List<UnderWay> batch) {

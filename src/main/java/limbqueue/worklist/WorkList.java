@@ -15,5 +15,7 @@ public enum WorkList {
     /** Approved, and something must be had or confirmed before the case. */
     WORK_UP,
     /** The target date has passed, or will soon. */
-    LATE
+    LATE,
+    /** Letters that came back or could not be sent: nobody has been told what they say. */
+    LETTERS
 }

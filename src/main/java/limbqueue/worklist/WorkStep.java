@@ -15,6 +15,7 @@ public record WorkStep(String what, Optional<LocalDate> due, Page page) {
         FORM,
         REFERRAL,
         CHASING,
-        PREPARATION
+        PREPARATION,
+        LETTERS
     }
 }

@@ -306,6 +306,39 @@ class WorklistsIT {
         assertThat(as("physician", worklists::now).today()).isEqualTo(today);
     }
 
+    /** Also of a referral on which nothing else is to be done. */
+    @Test
+    void aLetterThatReachedNobodyIsATaskUntilItIsOnItsWayAgain() {
+        var document = Draft.of(restPain(0));
+        document.set("referrer.email", "ines@millbeck.example");
+        document.set("referrer.prefers", "email");
+        var queued = submit(office(() -> referrals.enter(document.toJson())));
+        as(
+                "physician",
+                () -> referrals.decide(
+                        queued.id(), queued.version(), new Decision.ReturnToReferrer("Known elsewhere.")));
+        assertThat(line(WorkList.LETTERS, queued.id())).isEmpty();
+
+        outbox(queued.id(), "state = 'SENDING', claimed_at = now(), attempts = 1");
+        outbox(queued.id(), "state = 'SENT', claimed_at = null");
+        outbox(queued.id(), "state = 'BOUNCED', why = 'It came back: there is no such mailbox (5.1.1).', at = now()");
+        assertThat(step(WorkList.LETTERS, queued.id()).what())
+                .isEqualTo("Send the letter “received” to Dr Ines Farrow, Millbeck Surgery another way: it came back.");
+        assertThat(step(WorkList.LETTERS, queued.id()).due()).contains(today);
+        assertThat(step(WorkList.LETTERS, queued.id()).page()).isEqualTo(WorkStep.Page.LETTERS);
+
+        outbox(queued.id(), "state = 'TO_SEND', why = '', round = 2, attempts = 0");
+        assertThat(line(WorkList.LETTERS, queued.id())).isEmpty();
+    }
+
+    private void outbox(long referral, String set) {
+        jdbc.sql("update outbox set version = version + 1, " + set + """
+                 where letter = (select id from letter where referral = :referral and kind = 'RECEIVED')
+                """)
+                .param("referral", referral)
+                .update();
+    }
+
     private WorkStep step(WorkList list, long id) {
         return line(list, id)
                 .orElseThrow(() -> new AssertionError("not in " + list))

@@ -1,6 +1,8 @@
 package limbqueue.worklist.jdbc;
 
 import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import limbqueue.referral.ReferralState;
@@ -41,6 +43,40 @@ public class WorkQuery {
                         ReferralState.valueOf(row.getString("state")),
                         row.getLong("changes"),
                         Optional.ofNullable(row.getObject("as_of", LocalDate.class))))
+                .list();
+    }
+
+    /**
+     * Letters that did not reach anybody, about one referral.
+     *
+     * @param letters how many
+     * @param kind of the one that has waited longest, as {@code date changed}
+     * @param recipient of that one, in one line
+     * @param back whether it came back; else it could not be sent
+     * @param since when that was
+     */
+    public record Undelivered(
+            long referral, int letters, String kind, String recipient, boolean back, LocalDate since) {}
+
+    /** Referrals with letters that came back or could not be sent, and that nobody has sent on their way again. */
+    public List<Undelivered> undelivered(ZoneId zone) {
+        return jdbc.sql("""
+                select distinct on (l.referral) l.referral, count(*) over (partition by l.referral) as letters,
+                       lower(replace(l.kind, '_', ' ')) as kind, split_part(l.recipient, E'\n', 1) as recipient,
+                       o.state = 'BOUNCED' as back, o.at
+                from outbox o join letter l on l.id = o.letter
+                where o.state in ('BOUNCED', 'FAILED')
+                order by l.referral, o.at, o.id
+                """)
+                .query((row, number) -> new Undelivered(
+                        row.getLong("referral"),
+                        row.getInt("letters"),
+                        row.getString("kind"),
+                        row.getString("recipient"),
+                        row.getBoolean("back"),
+                        row.getObject("at", OffsetDateTime.class)
+                                .atZoneSameInstant(zone)
+                                .toLocalDate()))
                 .list();
     }
 

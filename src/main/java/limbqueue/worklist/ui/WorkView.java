@@ -109,7 +109,7 @@ class WorkView extends Div implements BeforeEnterObserver {
                 bar,
                 Pieces.paragraph(
                         "lq-keys",
-                        "Keys: 1 to 7 choose a list, j and k move, Enter opens, n and p turn the pages. Counts are those of"
+                        "Keys: 1 to 8 choose a list, j and k move, Enter opens, n and p turn the pages. Counts are those of"
                                 + " this moment."),
                 new Notice(TriageResult.NOTICE),
                 nothing,

@@ -13,6 +13,7 @@ final class WorkWords {
             case TO_COMPLETE -> "To complete";
             case TO_CALL -> "Patients to call";
             case WAITING -> "Waiting for others";
+            case LETTERS -> "Letters not delivered";
             case PHYSICIAN -> "With the physician";
             case TO_BOOK -> "To book";
             case WORK_UP -> "Work-up outstanding";
@@ -26,6 +27,7 @@ final class WorkWords {
             case TO_COMPLETE -> "No draft waits to be completed.";
             case TO_CALL -> "No patient has to be called today.";
             case WAITING -> "Nothing is waited for.";
+            case LETTERS -> "No letter came back or failed.";
             case PHYSICIAN -> "No referral is before the physician.";
             case TO_BOOK -> "Every approved case has a date.";
             case WORK_UP -> "No approved case waits for its work-up.";
@@ -34,12 +36,12 @@ final class WorkWords {
     }
 
     static String address(long referral, WorkStep.Page page) {
-        return "referrals/" + referral
-                + switch (page) {
-                    case FORM -> "/edit";
-                    case REFERRAL -> "";
-                    case CHASING -> "/chasing";
-                    case PREPARATION -> "/preparation";
-                };
+        return switch (page) {
+            case FORM -> "referrals/" + referral + "/edit";
+            case REFERRAL -> "referrals/" + referral;
+            case CHASING -> "referrals/" + referral + "/chasing";
+            case PREPARATION -> "referrals/" + referral + "/preparation";
+            case LETTERS -> "letters?about=" + referral;
+        };
     }
 }
