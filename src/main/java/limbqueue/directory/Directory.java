@@ -25,6 +25,8 @@ public class Directory {
     /** A directory longer than this is offered by those named last. */
     private static final int MOST_OFFERED = 3000;
 
+    private static final int MOST_ALIKE = 3;
+    private static final int MOST_PAIRS = 20;
     private static final int MOST_CHARACTERS = 200;
     private static final int MOST_OF_AN_ADDRESS = 2000;
     private static final List<String> WAYS_OF_LETTERS = List.of("", "post", "fax", "email");
@@ -72,6 +74,28 @@ public class Directory {
                         line(referrer.organisation()).orElse("")))
                 .map(DirectoryEntry::language)
                 .filter(language -> !language.isEmpty());
+    }
+
+    /** Entries that a referring doctor of this name may be meant by, where none has the very name and practice. */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN, IS_MANAGER})
+    @Transactional(readOnly = true)
+    public List<DirectoryEntry> like(Optional<String> name, Optional<String> organisation) {
+        var practice = line(organisation).orElse("");
+        return line(name)
+                .filter(typed ->
+                        store.named(DirectoryKind.REFERRER, typed, practice).isEmpty())
+                .map(typed -> store.like(DirectoryKind.REFERRER, typed, practice, MOST_ALIKE))
+                .orElse(List.of());
+    }
+
+    /** Entries of this kind that may stand for the same, the most alike first. */
+    @RolesAllowed({IS_COORDINATOR, IS_PHYSICIAN, IS_MANAGER})
+    @Transactional(readOnly = true)
+    public List<AlikeEntries> alike(DirectoryKind kind) {
+        return store.alike(kind, MOST_PAIRS).stream()
+                .flatMap(ids -> store.find(ids[0]).stream()
+                        .flatMap(one -> store.find(ids[1]).stream().map(other -> new AlikeEntries(one, other))))
+                .toList();
     }
 
     /**

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import limbqueue.access.ActingAs;
 import limbqueue.document.DocumentFormat;
 import limbqueue.testbed.OnPostgres;
@@ -178,6 +179,44 @@ class DirectoryIT {
             directory.takeIn(DocumentFormat.parse(document, MONDAY).document(), on);
             return on;
         });
+    }
+
+    @Test
+    void whoIsMuchLikeSomebodyOnFileIsHintedAtAndStandsInTheListOfWhatMayStandTwice() {
+        takeIn(referrer("Dr Maud Ferrier", "\"phone\": \"0555 01 2200\""), MONDAY);
+        takeIn(referrer("Dr Oswin Tallow", "\"phone\": \"0555 01 2300\""), MONDAY);
+
+        assertThat(like("Dr Maud Ferier", "Millbeck Surgery"))
+                .extracting(DirectoryEntry::name)
+                .containsExactly("Dr Maud Ferrier");
+        assertThat(like("dr maud FERRIER", "Millbeck Surgery"))
+                .as("the very one")
+                .isEmpty();
+        assertThat(like("Dr Maud Ferrier", "Saltmarsh Clinic")).as("elsewhere").hasSize(1);
+        assertThat(like("Dr Pia Quenby", "Millbeck Surgery")).isEmpty();
+        assertThat(like("\u0000", "")).isEmpty();
+        assertThat(staff.as("coordinator", () -> directory.alike(DirectoryKind.REFERRER)))
+                .isEmpty();
+
+        takeIn(referrer("Dr Maude Ferrier", "\"fax\": \"0555 01 2201\""), MONDAY);
+        assertThat(staff.as("coordinator", () -> directory.alike(DirectoryKind.REFERRER)))
+                .singleElement()
+                .satisfies(pair -> {
+                    assertThat(pair.one().name()).isEqualTo("Dr Maud Ferrier");
+                    assertThat(pair.other().name()).isEqualTo("Dr Maude Ferrier");
+                });
+        assertThat(staff.as(
+                        "coordinator",
+                        () -> directory.merge(
+                                byName("Dr Maud Ferrier").id(),
+                                byName("Dr Maude Ferrier").id())))
+                .isTrue();
+        assertThat(staff.as("coordinator", () -> directory.alike(DirectoryKind.REFERRER)))
+                .isEmpty();
+    }
+
+    private List<DirectoryEntry> like(String name, String organisation) {
+        return staff.as("coordinator", () -> directory.like(Optional.of(name), Optional.of(organisation)));
     }
 
     private static String referrer(String name, String more) {

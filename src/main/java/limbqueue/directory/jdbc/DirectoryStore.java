@@ -17,6 +17,9 @@ public class DirectoryStore {
     private static final String COLUMNS =
             "id, version, kind, name, organisation, address, phone, fax, email, prefers, language, last_entered";
 
+    /** Trigrams that two names share, of all that either has, from which on they are much alike; common practice, no source. */
+    private static final double ALIKE = 0.6;
+
     private final JdbcClient jdbc;
 
     DirectoryStore(JdbcClient jdbc) {
@@ -107,6 +110,48 @@ public class DirectoryStore {
                 .param("language", from.language())
                 .param("lastEntered", from.lastEntered())
                 .update();
+    }
+
+    /** Entries of another name, or of this name elsewhere, that are much like it; the most alike first. */
+    public List<DirectoryEntry> like(DirectoryKind kind, String name, String organisation, int most) {
+        return jdbc.sql("select " + COLUMNS + """
+                         from directory_entry
+                        where kind = :kind and merged_into is null and lower(name) % lower(:name)
+                            and similarity(folded(name), folded(:name)) >= :alike
+                            and (lower(name), lower(organisation)) <> (lower(:name), lower(:organisation))
+                        order by similarity(folded(name), folded(:name)) desc, id
+                        limit :most""")
+                .param("kind", kind.name())
+                .param("name", name)
+                .param("organisation", organisation)
+                .param("alike", ALIKE)
+                .param("most", most)
+                .query(DirectoryStore::entry)
+                .list();
+    }
+
+    /**
+     * Ids of entries that may stand for the same, two by two, the lower one first. Names that are alike do not suffice for
+     * referring doctors: the practice is alike or not known too, or they share a number or an address of e-mail.
+     */
+    public List<long[]> alike(DirectoryKind kind, int most) {
+        return jdbc.sql("""
+                        select a.id as one, b.id as other
+                        from directory_entry a join directory_entry b
+                            on b.kind = a.kind and b.id > a.id and lower(b.name) % lower(a.name)
+                        where a.kind = :kind and a.merged_into is null and b.merged_into is null
+                            and similarity(folded(a.name), folded(b.name)) >= :alike
+                            and (a.organisation = '' or b.organisation = ''
+                                 or similarity(folded(a.organisation), folded(b.organisation)) >= :alike
+                                 or phone_end(a.phone) = phone_end(b.phone) or phone_end(a.fax) = phone_end(b.fax)
+                                 or (a.email <> '' and lower(a.email) = lower(b.email)))
+                        order by similarity(folded(a.name), folded(b.name)) desc, a.id, b.id
+                        limit :most""")
+                .param("kind", kind.name())
+                .param("alike", ALIKE)
+                .param("most", most)
+                .query((row, number) -> new long[] {row.getLong("one"), row.getLong("other")})
+                .list();
     }
 
     /** Whether another entry has the name of this one. */

@@ -103,6 +103,12 @@ final class DirectoryEntryDialog extends Dialog {
         name.focus();
     }
 
+    /** Opened to merge the entry into this one. */
+    DirectoryEntryDialog sameAs(DirectoryEntry other) {
+        same.setValue(other);
+        return this;
+    }
+
     private static Div pair(Component one, Component other) {
         var pair = new Div(one, other);
         pair.addClassName("lq-pair");

@@ -2,12 +2,16 @@ package limbqueue.directory.ui;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.grid.Grid;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Section;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.html.UnorderedList;
 import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.data.value.ValueChangeMode;
 import com.vaadin.flow.router.Menu;
@@ -29,6 +33,7 @@ import limbqueue.directory.DirectoryKind;
 @PageTitle("Directory · LimbQueue")
 @Menu(title = "Directory", order = 4)
 @RolesAllowed({Role.IS_COORDINATOR, Role.IS_MANAGER})
+@StyleSheet("context://ui/directory.css")
 class DirectoryView extends Section {
 
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM uuuu", Locale.UK);
@@ -36,6 +41,7 @@ class DirectoryView extends Section {
     private final Directory directory;
     private final Grid<DirectoryEntry> referrers = new Grid<>();
     private final Grid<DirectoryEntry> hospitals = new Grid<>();
+    private final Div alike = new Div();
     private final TextField search = new TextField();
 
     DirectoryView(Directory directory) {
@@ -69,7 +75,8 @@ class DirectoryView extends Section {
                 + " the next one is typed. A later referral adds what is missing and changes nothing else.");
         how.addClassName("lq-notice");
         addClassName("lq-directory");
-        add(head, how, new H2("Referring doctors"), referrers, new H2("Hospitals"), hospitals);
+        alike.addClassName("lq-directory-alike");
+        add(head, how, alike, new H2("Referring doctors"), referrers, new H2("Hospitals"), hospitals);
         refresh();
     }
 
@@ -142,7 +149,35 @@ class DirectoryView extends Section {
                 .toList();
     }
 
+    /** What may stand twice, to be looked at; nothing where nothing does. */
+    private void showAlike() {
+        alike.removeAll();
+        var pairs = Stream.of(DirectoryKind.REFERRER, DirectoryKind.HOSPITAL)
+                .flatMap(kind -> directory.alike(kind).stream())
+                .toList();
+        if (pairs.isEmpty()) {
+            return;
+        }
+        var list = new UnorderedList();
+        pairs.forEach(pair -> {
+            var look = new Button(
+                    "Compare",
+                    _ -> new DirectoryEntryDialog(directory, pair.other(), others(pair.other()), this::refresh)
+                            .sameAs(pair.one())
+                            .open());
+            look.addThemeVariants(ButtonVariant.SMALL);
+            look.setAriaLabel("Compare " + called(pair.other()) + " with " + called(pair.one()));
+            list.add(new ListItem(new Span(called(pair.other()) + " and " + called(pair.one())), look));
+        });
+        alike.add(new H2("Perhaps twice in the directory"), list);
+    }
+
+    static String called(DirectoryEntry entry) {
+        return entry.organisation().isEmpty() ? entry.name() : entry.name() + ", " + entry.organisation();
+    }
+
     private void refresh() {
+        showAlike();
         var sought = search.getValue().strip().toLowerCase(Locale.ROOT);
         referrers.setItems(found(DirectoryKind.REFERRER, sought));
         hospitals.setItems(found(DirectoryKind.HOSPITAL, sought));
