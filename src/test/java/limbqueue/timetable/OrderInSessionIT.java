@@ -133,7 +133,7 @@ class OrderInSessionIT {
         assertThat(moved()).contains(new AppointmentMoved(first.referralId(), StepKind.CLINIC));
 
         tell(session, 1);
-        assertThat(text(first.referralId())).contains("08:27");
+        assertThat(text(first.referralId())).contains("at 08:25.");
     }
 
     @Test
