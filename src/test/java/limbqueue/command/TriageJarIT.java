@@ -65,8 +65,8 @@ class TriageJarIT {
     void aLongRunPrintsWhatAShortOneDoesAndPassesErrorsAndStatusOn() throws Exception {
         var one = Files.readString(Path.of("demo-referrals/05-rest-pain.referral.json"));
         var many = Collections.nCopies(2_500_000 / one.length(), one);
-        var file = Files.writeString(
-                folder.resolve("many.referral.json"), "[{\"abi\":1}," + String.join(",", many) + "]");
+        var file =
+                Files.writeString(folder.resolve("many.referral.json"), "[{\"abi\":1}," + String.join(",", many) + "]");
         var triage = new String[] {"triage", "--as-of", "2026-03-02", file.toString()};
         var again = java(List.of("-Xmx96m", "-Duser.language=tr"), triage);
         var here = java(List.of("-XX:TieredStopAtLevel=1"), triage);

@@ -166,7 +166,9 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
             for (var index = from; index < size; index++) {
                 var appointment = stepOf(one, index);
                 var home = random.nextBoolean() ? appointment.home() : null;
-                var slot = home != null && suits(draft, appointment, home, before) ? home : soon(draft, appointment, before);
+                var slot = home != null && suits(draft, appointment, home, before)
+                        ? home
+                        : soon(draft, appointment, before);
                 if (slot == null) {
                     return;
                 }
