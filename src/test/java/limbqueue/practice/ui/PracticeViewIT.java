@@ -3,6 +3,7 @@ package limbqueue.practice.ui;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import java.nio.file.Path;
 import limbqueue.testbed.InBrowser;
@@ -59,13 +60,12 @@ class PracticeViewIT {
     @Test
     void thePracticeChoosesItsEnvelopesAndALetterheadWithoutRoomIsToldAndNotKept(Visitor manager) {
         manager.signIn("manager").open("practice");
-        manager.page()
-                .locator("vaadin-select", new Page.LocatorOptions().setHasText("Envelopes with a window"))
-                .click();
+        envelopes(manager).click();
         manager.page()
                 .locator("vaadin-select-item")
                 .getByText("US No. 10, on US Letter")
                 .click();
+        assertThat(envelopes(manager)).containsText("US No. 10, on US Letter");
         manager.field("Name of the practice").fill("诊所");
         manager.button("Save").click();
         assertThat(manager.page().locator("[role=alert]").getByText("“诊所”")).isVisible();
@@ -76,6 +76,14 @@ class PracticeViewIT {
         manager.field("Name of the practice").fill("Hollin Bridge Vascular Practice");
         manager.button("Save").click();
         assertThat(manager.page().getByText("The letterhead is saved.")).isVisible();
+        manager.open("practice");
+        assertThat(envelopes(manager)).containsText("US No. 10, on US Letter");
+    }
+
+    private static Locator envelopes(Visitor manager) {
+        return manager.page()
+                .locator("vaadin-select", new Page.LocatorOptions().setHasText("Envelopes with a window"))
+                .locator("vaadin-select-value-button");
     }
 
     @Test
