@@ -2,10 +2,12 @@ package limbqueue.booking;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
@@ -84,6 +86,17 @@ class PlanAgainstEveryPlanTest {
             var waiting = TinyPractice.of(seed);
             assertThat(Planner.plan(waiting, Search.of(seed, 2_000)))
                     .isEqualTo(Planner.plan(TinyPractice.of(seed), Search.of(seed, 2_000)));
+        }
+    }
+
+    @Test
+    void aSearchThatEndsByTheClockGivesABestPlanToo() {
+        for (long seed = 0; seed < 3; seed++) {
+            var waiting = TinyPractice.of(seed);
+            var search = new Search(1, 60_000, Optional.of(Duration.ofSeconds(60)));
+            assertThat(levels(Planner.plan(waiting, search)))
+                    .as("practice %d", seed)
+                    .isEqualTo(new HandJudge(waiting).best());
         }
     }
 
