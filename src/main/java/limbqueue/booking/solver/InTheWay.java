@@ -1,6 +1,7 @@
 package limbqueue.booking.solver;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -19,10 +20,14 @@ final class InTheWay {
 
     private final Timetable timetable;
     private final Map<Slot, List<Appointment>> held = new LinkedHashMap<>();
+    private final Map<String, List<Appointment>> ofPatient = new HashMap<>();
 
     InTheWay(Timetable timetable) {
         this.timetable = timetable;
         for (var appointment : timetable.getAppointments()) {
+            ofPatient
+                    .computeIfAbsent(appointment.patient(), _ -> new ArrayList<>())
+                    .add(appointment);
             appointment
                     .placed()
                     .ifPresent(slot ->
@@ -94,9 +99,8 @@ final class InTheWay {
     }
 
     private Optional<Obstacle> otherPlaces(Appointment appointment, Slot slot) {
-        return timetable.getAppointments().stream()
+        return ofPatient.getOrDefault(appointment.patient(), List.of()).stream()
                 .filter(other -> other.caseNumber() != appointment.caseNumber()
-                        && other.patient().equals(appointment.patient())
                         && other.placed().map(at -> !Fit.apart(at, slot)).orElse(false))
                 .findFirst()
                 .map(other -> new Obstacle(

@@ -224,8 +224,11 @@ final class Reasons {
     private List<String> forEarlier(Appointment appointment, List<Slot> earlier) {
         var given = new ArrayList<String>();
         for (var slot : earlier) {
+            if (given.size() == EARLIER) {
+                break;
+            }
             var obstacle = inTheWay.of(appointment, slot).orElseGet(Reasons::nothing);
-            if (!alone(obstacle.rule()) && given.size() < EARLIER) {
+            if (!alone(obstacle.rule())) {
                 given.add("%s on %s: %s"
                         .formatted(slot.session().id(), slot.session().date(), obstacle.text()));
             }
