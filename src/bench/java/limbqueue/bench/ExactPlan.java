@@ -48,6 +48,8 @@ final class ExactPlan {
     private final List<List<Map<Integer, BoolVar>>> choices = new ArrayList<>();
     /** For each case, each step: that it has none. */
     private final List<List<BoolVar>> nowhere = new ArrayList<>();
+    /** For each session, by its place in the list: its mixes, each as how many of each time it holds. */
+    private final Map<Integer, Map<Map<StepMinutes, Long>, BoolVar>> held = new TreeMap<>();
 
     /** What each level minimizes, one after the other: of promises first how many are broken, then by how many days. */
     private final List<List<LinearExpr>> levels = new ArrayList<>();
@@ -205,16 +207,21 @@ final class ExactPlan {
         kinds.forEach((t, ofSession) -> {
             var minutes = waiting.sessions().get(t).minutes();
             var times = List.copyOf(ofSession.keySet());
-            var held = new ArrayList<BoolVar>();
+            var mixed = new LinkedHashMap<Map<StepMinutes, Long>, BoolVar>();
             for (var mix : mixes(minutes, times, new long[times.size() + 1], 0, 0, 0)) {
                 var chosen = model.newBoolVar("");
-                held.add(chosen);
+                var counts = new HashMap<StepMinutes, Long>();
                 for (var i = 0; i < times.size(); i++) {
                     ofSession.get(times.get(i)).addTerm(chosen, -mix[i]);
+                    if (mix[i] > 0) {
+                        counts.put(times.get(i), mix[i]);
+                    }
                 }
+                mixed.put(counts, chosen);
                 overrun.addTerm(chosen, mix[times.size()]);
             }
-            model.addExactlyOne(held.toArray(BoolVar[]::new));
+            held.put(t, mixed);
+            model.addExactlyOne(mixed.values().toArray(BoolVar[]::new));
             ofSession.values().forEach(balance -> model.addEquality(balance, 0));
         });
     }
@@ -243,12 +250,42 @@ final class ExactPlan {
 
     /** Begins the search at {@code places}, as indices of sessions, -1 for none. */
     void beginAt(int[][] places) {
+        var mixes = new HashMap<Integer, Map<StepMinutes, Long>>();
         for (var c = 0; c < choices.size(); c++) {
             for (var s = 0; s < choices.get(c).size(); s++) {
                 var at = places[c][s];
                 choices.get(c).get(s).forEach((t, chosen) -> model.addHint(chosen, t == at));
+                model.addHint(nowhere.get(c).get(s), at < 0);
+                if (at >= 0) {
+                    mixes.computeIfAbsent(at, _ -> new HashMap<>())
+                            .merge(waiting.cases().get(c).steps().get(s).minutes(), 1L, Long::sum);
+                }
             }
         }
+        held.forEach((t, mixed) -> mixed.forEach(
+                (mix, chosen) -> model.addHint(chosen, mix.equals(mixes.getOrDefault(t, Map.of())))));
+    }
+
+    /**
+     * The best of {@code level} with the levels before it no worse than they have been kept; from here on it is kept at {@code points}.
+     *
+     * @param points of the level in the plan that is looked at
+     * @param seconds for each of its goals
+     */
+    Found best(int level, long points, double seconds) {
+        var kept = level < PROMISES
+                ? List.of(points / Lateness.BROKEN_PROMISE, points % Lateness.BROKEN_PROMISE)
+                : List.of(points);
+        var value = 0L;
+        var bound = 0L;
+        for (var i = 0; i < kept.size(); i++) {
+            var goal = levels.get(level).get(i);
+            var found = least(goal, seconds);
+            model.addLessOrEqual(goal, kept.get(i));
+            value = value * Lateness.BROKEN_PROMISE + found.value();
+            bound = bound * Lateness.BROKEN_PROMISE + found.bound();
+        }
+        return new Found(value, bound);
     }
 
     /**

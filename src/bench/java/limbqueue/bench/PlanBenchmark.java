@@ -18,6 +18,7 @@ import limbqueue.booking.Waiting;
 public final class PlanBenchmark {
 
     private static final List<String> LEVELS = List.of("5 days", "14 days", "overrun", "lateness", "told", "idle");
+    private static final int LATENESS = LEVELS.indexOf("lateness");
     private static final Duration SEARCH = Duration.ofSeconds(30);
     /** Steps of the search, and sizes of the practices, where both are small enough for the optimum to be proved. */
     private static final int STEPS = Integer.getInteger("plan.steps", 4_000_000);
@@ -27,7 +28,8 @@ public final class PlanBenchmark {
             .map(Integer::valueOf)
             .toList();
 
-    private static final int NO_END = 1_000_000_000;
+    /** More of a practice of 300 cases than the time is for. */
+    private static final int LARGE_STEPS = 600_000;
 
     private PlanBenchmark() {}
 
@@ -113,36 +115,33 @@ public final class PlanBenchmark {
 
     private static void bound() {
         Loader.loadNativeLibraries();
+        System.out.println("Plan and what CP-SAT, beginning at it, proves of each level while those before it stay as in the plan");
         for (var seed = 1; seed <= 3; seed++) {
             var waiting = GeneratedPractice.of(seed, 300);
-            var plan = plan(waiting, new Search(1, NO_END, Optional.of(SEARCH)));
+            var plan = plan(waiting, new Search(1, LARGE_STEPS, Optional.of(SEARCH)));
+            var levels = levels(plan);
             var exact = new ExactPlan(waiting);
             exact.beginAt(HandJudge.placesOf(waiting, plan));
-            for (var level = 0; level < 3; level++) {
-                var before = exact.best(level, 120);
-                if (before.value() != levels(plan)[level] || !before.proved()) {
+            for (var level = 0; level <= LATENESS; level++) {
+                var best = exact.best(level, levels[level], level == LATENESS ? 300 : 60);
+                System.out.printf(
+                        Locale.ROOT,
+                        "300 cases, seed %d, %-8s plan %,12d, CP-SAT %,12d, at least %,12d%n",
+                        seed,
+                        LEVELS.get(level),
+                        levels[level],
+                        best.value(),
+                        best.bound());
+                if (level == LATENESS) {
+                    var over = levels[level] / (double) Math.max(1, best.bound()) - 1;
                     System.out.printf(
                             Locale.ROOT,
-                            "300 cases, seed %d, %s: plan %,d, CP-SAT %,d, at least %,d%n",
+                            "300 cases, seed %d: lateness %.2f %% over the bound, goal 1 %%, %s%n",
                             seed,
-                            LEVELS.get(level),
-                            levels(plan)[level],
-                            before.value(),
-                            before.bound());
+                            100 * over,
+                            over <= 0.01 ? "met" : "NOT met");
                 }
             }
-            var best = exact.best(3, 300);
-            var over = levels(plan)[3] / (double) Math.max(1, best.bound()) - 1;
-            System.out.printf(
-                    Locale.ROOT,
-                    "300 cases, seed %d: levels %s; lateness %,d, bound %,d, best known %,d: %.2f %% over the bound, goal 1 %%, %s%n",
-                    seed,
-                    Arrays.toString(levels(plan)),
-                    levels(plan)[3],
-                    best.bound(),
-                    best.value(),
-                    100 * over,
-                    over <= 0.01 ? "met" : "NOT met");
         }
     }
 
@@ -154,7 +153,7 @@ public final class PlanBenchmark {
                 var waiting = GeneratedPractice.of(seed, cases);
                 print(cases, seed, "first come", waiting, Rivals.firstComeFirstServed(waiting));
                 print(cases, seed, "tier, date", waiting, Rivals.tierThenDate(waiting));
-                var plan = plan(waiting, new Search(1, NO_END, Optional.of(SEARCH)));
+                var plan = plan(waiting, new Search(1, LARGE_STEPS, Optional.of(SEARCH)));
                 print(cases, seed, "plan", waiting, HandJudge.placesOf(waiting, plan));
             }
         }

@@ -63,8 +63,9 @@ public record StepMinutes(double median, double ninety) {
             return 0;
         }
         double mean = expected;
-        var spread = StrictMath.sqrt(StrictMath.log1p(variance / (mean * mean)));
-        return StrictMath.exp(StrictMath.log(mean) - spread * spread / 2 + NINETY * spread);
+        var share = variance / (mean * mean);
+        // The same as above: exp(ln(M) - S^2 / 2) is M / sqrt(1 + V / M^2).
+        return mean / Math.sqrt(1 + share) * StrictMath.exp(NINETY * Math.sqrt(StrictMath.log1p(share)));
     }
 
     /** How many whole minutes, rounded up, a session must be longer to end in time in nine of ten cases. */

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import limbqueue.booking.HeldTime;
 import limbqueue.booking.Lateness;
+import limbqueue.booking.PlanRule.Level;
 import limbqueue.booking.Step;
 import limbqueue.booking.WaitingCase;
 import org.jspecify.annotations.Nullable;
@@ -25,10 +26,15 @@ public class Appointment {
     private LocalDate lastDay;
     private long expected;
     private long variance;
+    private Level level;
+    private boolean told;
+    private @Nullable Slot toldSlot;
     private @Nullable String kept;
     private @Nullable Slot keptSlot;
     private long keptLatePoints;
     private @Nullable Slot slot;
+    /** What it adds to the lateness of its case where it is: asked for far more often than it is moved. */
+    private long late;
 
     /** For the solver, which makes copies. */
     @SuppressWarnings("NullAway.Init")
@@ -50,6 +56,14 @@ public class Appointment {
         this.lastDay = lastDay;
         this.expected = step().minutes().expected();
         this.variance = step().minutes().variance();
+        this.level = Lateness.levelOf(waiting.tier());
+        this.told = step().told().isPresent();
+        for (var possible : range) {
+            if (step().told().filter(possible.session().id()::equals).isPresent()) {
+                this.toldSlot = possible;
+            }
+        }
+        this.late = latePoints(slot);
     }
 
     /**
@@ -63,7 +77,7 @@ public class Appointment {
         this.kept = session;
         this.keptLatePoints = on.isEmpty() ? 0 : latePoints(on);
         this.keptSlot = stillPossible;
-        this.slot = stillPossible;
+        setSlot(stillPossible);
     }
 
     @PlanningId
@@ -83,6 +97,7 @@ public class Appointment {
 
     public void setSlot(@Nullable Slot slot) {
         this.slot = slot;
+        this.late = latePoints(slot);
     }
 
     WaitingCase waiting() {
@@ -126,9 +141,14 @@ public class Appointment {
         return HeldTime.isFor(waiting.tier());
     }
 
-    /** Whether the patient has been told of {@code place}. */
+    /** The level at which it is late. */
+    Level level() {
+        return level;
+    }
+
+    /** Whether the patient has been told of {@code place}, in which it can be. */
     boolean toldOf(Slot place) {
-        return step().told().map(place.session().id()::equals).orElse(false);
+        return place == toldSlot;
     }
 
     /** Its minutes where no time is held for it, else 0. */
@@ -162,7 +182,7 @@ public class Appointment {
 
     /** What it adds to the lateness of its case. */
     long latePoints() {
-        return latePoints(slot);
+        return late;
     }
 
     /** The same in {@code place}, or with none. */
@@ -194,9 +214,7 @@ public class Appointment {
 
     /** The same in {@code place}, or with none. */
     boolean movesTold(@Nullable Slot place) {
-        return step().told()
-                .map(told -> place == null || !place.session().id().equals(told))
-                .orElse(false);
+        return told && (place == null || place != toldSlot);
     }
 
     /** Whether it is where a person has put it, so that nothing of it is judged anew. */
@@ -237,20 +255,7 @@ public class Appointment {
     /** Where it should rather be, if it can be there. */
     @Nullable
     Slot home() {
-        return kept == null ? toldSlot() : keptSlot;
-    }
-
-    /** The session of which the patient has been told, if the step can still be in it. */
-    private @Nullable Slot toldSlot() {
-        var told = step().told();
-        if (told.isPresent()) {
-            for (var possible : range) {
-                if (possible.session().id().equals(told.get())) {
-                    return possible;
-                }
-            }
-        }
-        return null;
+        return kept == null ? toldSlot : keptSlot;
     }
 
     @Override

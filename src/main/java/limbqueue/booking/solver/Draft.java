@@ -5,13 +5,13 @@ import ai.timefold.solver.core.preview.api.domain.metamodel.PlanningVariableMeta
 import ai.timefold.solver.core.preview.api.move.Move;
 import ai.timefold.solver.core.preview.api.move.builtin.Moves;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.function.ToLongFunction;
-import limbqueue.booking.Lateness;
 import limbqueue.booking.PlanRule.Level;
 import limbqueue.booking.StepMinutes;
 import org.jspecify.annotations.Nullable;
@@ -31,6 +31,9 @@ final class Draft {
     private final Load load;
 
     private final Map<Appointment, @Nullable Slot> changes = new LinkedHashMap<>();
+    /** The numbers of the sessions that some change concerns: most are as they were. */
+    private final BitSet concerned = new BitSet();
+
     private boolean possible = true;
 
     Draft(List<Appointment> appointments, Load load) {
@@ -47,7 +50,32 @@ final class Draft {
         if (slot != null && !takes(appointment, slot)) {
             possible = false;
         }
+        concern(slot);
+        concern(appointment.getSlot());
         changes.put(appointment, slot);
+    }
+
+    private void concern(@Nullable Slot slot) {
+        if (slot != null) {
+            concerned.set(slot.number());
+        }
+    }
+
+    /** Whether {@code appointment} can be in {@code slot} between its neighbours and beside what is there with these changes. */
+    boolean goes(Appointment appointment, Slot slot) {
+        if (!takes(appointment, slot) || !hasRoom(appointment, slot)) {
+            return false;
+        }
+        var before = changes.put(appointment, slot);
+        var goes = inOrder(appointment);
+        changes.put(appointment, before);
+        return goes;
+    }
+
+    /** Whether {@code appointment} comes after the step before it and before the one behind it. */
+    private boolean inOrder(Appointment appointment) {
+        return (appointment.index() == 0 || inOrder(appointments.get(appointment.getNumber() - 1), appointment))
+                && (appointment.last() || inOrder(appointment, appointments.get(appointment.getNumber() + 1)));
     }
 
     /** Whether {@code slot} has room for {@code appointment} beside what is in it with these changes. */
@@ -68,6 +96,9 @@ final class Draft {
         var used = before;
         if (changes.containsKey(appointment) || appointment.getSlot() != slot) {
             used += minutes.applyAsLong(appointment);
+        }
+        if (!concerned.get(slot.number())) {
+            return used;
         }
         for (var change : changes.entrySet()) {
             var changed = change.getKey();
@@ -98,13 +129,7 @@ final class Draft {
         for (var change : changes.entrySet()) {
             var appointment = change.getKey();
             var slot = change.getValue();
-            if (appointment.index() > 0 && !inOrder(appointments.get(appointment.getNumber() - 1), appointment)) {
-                return false;
-            }
-            if (!appointment.last() && !inOrder(appointment, appointments.get(appointment.getNumber() + 1))) {
-                return false;
-            }
-            if (slot != null && !hasRoom(appointment, slot)) {
+            if (!inOrder(appointment) || slot != null && !hasRoom(appointment, slot)) {
                 return false;
             }
         }
@@ -119,7 +144,7 @@ final class Draft {
         var lost = new long[4];
         var touched = new LinkedHashSet<Slot>();
         changes.forEach((appointment, slot) -> {
-            var level = Lateness.levelOf(appointment.waiting().tier());
+            var level = appointment.level();
             if (level != Level.LATENESS) {
                 lost[level == Level.PROMISES_OF_5_DAYS ? 0 : 1] += keeping
                         ? appointment.latePointsAdded(slot) - appointment.latePointsAdded(appointment.getSlot())
@@ -150,27 +175,24 @@ final class Draft {
 
     /** Whether {@code slot} has room for {@code appointment} beside what is in it with these changes, and does not end later by it. */
     boolean hasTime(Appointment appointment, Slot slot) {
-        if (!hasRoom(appointment, slot)) {
-            return false;
-        }
-        var before = changes.put(appointment, slot);
-        var added = overrunAdded(slot);
-        changes.put(appointment, before);
-        return added <= 0;
+        return hasRoom(appointment, slot)
+                && StepMinutes.overrun(
+                                used(appointment, slot, load.all(slot), Appointment::expected),
+                                used(appointment, slot, load.variance(slot), Appointment::variance),
+                                slot.session().minutes())
+                        <= load.overrun(slot);
     }
 
     private long overrunAdded(Slot slot) {
-        var minutes = slot.session().minutes();
         var expected = load.all(slot);
         var variance = load.variance(slot);
-        var before = StepMinutes.overrun(expected, variance, minutes);
         for (var change : changes.entrySet()) {
             var appointment = change.getKey();
             var gain = one(change.getValue() == slot) - one(appointment.getSlot() == slot);
             expected += gain * appointment.expected();
             variance += gain * appointment.variance();
         }
-        return StepMinutes.overrun(expected, variance, minutes) - before;
+        return StepMinutes.overrun(expected, variance, slot.session().minutes()) - load.overrun(slot);
     }
 
     private boolean inOrder(Appointment before, Appointment after) {

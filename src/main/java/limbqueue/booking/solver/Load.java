@@ -1,5 +1,8 @@
 package limbqueue.booking.solver;
 
+import java.util.Arrays;
+import limbqueue.booking.StepMinutes;
+
 /** Expected minutes in each session of a timetable as it is, by the session's number. */
 final class Load {
 
@@ -7,12 +10,16 @@ final class Load {
     private final long[] variance;
     private final long[] others;
     private final long[] untold;
+    /** Worked out when it is first asked for. */
+    private final long[] overrun;
 
     private Load(int sessions) {
         this.all = new long[sessions];
         this.variance = new long[sessions];
         this.others = new long[sessions];
         this.untold = new long[sessions];
+        this.overrun = new long[sessions];
+        Arrays.fill(overrun, -1);
     }
 
     static Load of(Timetable timetable) {
@@ -39,6 +46,16 @@ final class Load {
     /** The variance of everybody in {@code slot}, in minutes squared. */
     long variance(Slot slot) {
         return variance[slot.number()];
+    }
+
+    /** By how many minutes {@code slot} would have to be longer. */
+    long overrun(Slot slot) {
+        var number = slot.number();
+        if (overrun[number] < 0) {
+            overrun[number] = StepMinutes.overrun(
+                    all[number], variance[number], slot.session().minutes());
+        }
+        return overrun[number];
     }
 
     /** Of those for whom no time is held; of a session that holds some. */

@@ -9,13 +9,14 @@ import java.util.Comparator;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Random;
+import java.util.TreeSet;
 import java.util.random.RandomGenerator;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Moves that know of paths: one step between its neighbours, a case's whole path, two cases that exchange places, one into the
  * place of another that goes elsewhere, three in a ring, one to the appointment its patient knows of, one into a session out of which
- * others go until it fits, some cases planned anew together. Those that would break an order or overfill a session are not offered,
+ * others go until it fits, some cases planned anew together, a few sessions packed anew. Those that would break an order or overfill a session are not offered,
  * and seldom those that would break a promise.
  */
 public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>> {
@@ -29,6 +30,8 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
 
     private static final int TRIES_ANEW = 40;
     private static final int NEAR = 24;
+    /** How far apart the sessions are that are packed anew, counted among those that can take a case. */
+    private static final int PACKED_WITHIN = 4;
 
     @Override
     public long getSize(ScoreDirector<Timetable> director) {
@@ -67,14 +70,18 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
             this.appointments = appointments;
             this.load = load;
             this.random = random;
-            this.keeping = appointments.stream().anyMatch(one -> one.kept().isPresent());
-            this.unsettled = keeping
-                    ? appointments.stream()
-                            .filter(one -> one.getSlot() == null || one.leavesKept())
-                            .toList()
-                    : appointments.stream()
-                            .filter(one -> one.getSlot() == null || one.movesTold() || one.latePoints() > 0)
-                            .toList();
+            // Plain loops, since this is asked after every change that is taken.
+            var kept = false;
+            for (var one : appointments) {
+                kept |= one.kept().isPresent();
+            }
+            this.keeping = kept;
+            this.unsettled = new ArrayList<>();
+            for (var one : appointments) {
+                if (one.getSlot() == null || (kept ? one.leavesKept() : one.movesTold() || one.latePoints() > 0)) {
+                    unsettled.add(one);
+                }
+            }
         }
 
         @Override
@@ -107,7 +114,7 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
                 return;
             }
             // Where a plan is kept, as much as can be stays as it is: nobody is planned anew.
-            switch (random.nextInt(keeping ? 12 : 18)) {
+            switch (random.nextInt(keeping ? 12 : 20)) {
                 case 0, 1, 2 -> shift(draft, any());
                 case 3, 4 -> path(draft, any());
                 case 5, 6 -> exchange(draft, any());
@@ -115,6 +122,7 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
                 case 8, 9 -> intoThePlaceOfAnother(draft, any());
                 case 10 -> ring(draft);
                 case 11 -> toTheToldSession(draft, any());
+                case 18, 19 -> repack(draft, any());
                 default -> anew(draft);
             }
         }
@@ -224,6 +232,46 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
                 }
             }
             return null;
+        }
+
+        /** What two or three sessions of a kind hold, all of it out and one after the other into one of them again. */
+        private void repack(Draft draft, Appointment one) {
+            if (one.getSlot() == null) {
+                return;
+            }
+            var range = one.getRange();
+            var at = Draft.placeOf(one, one.getSlot().number());
+            var from = Math.max(0, at - PACKED_WITHIN);
+            var to = Math.min(range.size(), at + PACKED_WITHIN + 1);
+            var sessions = new TreeSet<>(Comparator.comparing(Slot::number));
+            sessions.add(one.getSlot());
+            for (var i = 0; i <= random.nextInt(2); i++) {
+                sessions.add(range.get(from + random.nextInt(to - from)));
+            }
+            var out = new ArrayList<Appointment>();
+            for (var each : appointments) {
+                if (each.getSlot() != null && sessions.contains(each.getSlot())) {
+                    out.add(each);
+                    draft.put(each, null);
+                }
+            }
+            Collections.shuffle(out, Random.from(random));
+            var into = new ArrayList<>(sessions);
+            var fromTheFront = random.nextBoolean();
+            for (var each : out) {
+                if (!fromTheFront) {
+                    Collections.shuffle(into, Random.from(random));
+                }
+                for (var slot : into) {
+                    if (draft.goes(each, slot)) {
+                        draft.put(each, slot);
+                        break;
+                    }
+                }
+                if (draft.at(each) == null) {
+                    path(draft, each);
+                }
+            }
         }
 
         private void exchangePaths(Draft draft, Appointment one) {

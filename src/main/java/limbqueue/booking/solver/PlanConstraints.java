@@ -9,7 +9,6 @@ import ai.timefold.solver.core.api.score.stream.Constraint;
 import ai.timefold.solver.core.api.score.stream.ConstraintFactory;
 import ai.timefold.solver.core.api.score.stream.ConstraintProvider;
 import ai.timefold.solver.core.api.score.stream.tri.TriConstraintStream;
-import limbqueue.booking.Lateness;
 import limbqueue.booking.PlanRule;
 import limbqueue.booking.PlanRule.Level;
 import limbqueue.booking.StepMinutes;
@@ -144,7 +143,7 @@ public class PlanConstraints implements ConstraintProvider {
 
     private Constraint late(ConstraintFactory factory, PlanRule rule) {
         return factory.forEachIncludingUnassigned(Appointment.class)
-                .filter(appointment -> Lateness.levelOf(appointment.waiting().tier()) == rule.level())
+                .filter(appointment -> appointment.level() == rule.level())
                 .penalize(one(rule), Appointment::latePoints)
                 .asConstraint(rule.name());
     }

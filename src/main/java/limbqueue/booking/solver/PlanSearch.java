@@ -15,25 +15,57 @@ import ai.timefold.solver.core.config.solver.EnvironmentMode;
 import ai.timefold.solver.core.config.solver.SolverConfig;
 import ai.timefold.solver.core.config.solver.termination.TerminationConfig;
 import java.time.Duration;
+import java.util.List;
 import java.util.Objects;
-import java.util.Optional;
 import limbqueue.booking.Plan;
 import limbqueue.booking.Search;
 import limbqueue.booking.Waiting;
 
-/** Looks for a plan: first in the order of urgency, then by moving and exchanging what has been placed; in rounds, if there is time. */
+/**
+ * Looks for a plan: first in the order of urgency, then by annealing, in which changes for the worse are taken, more seldom the worse
+ * they are and the later they come.
+ */
 public final class PlanSearch {
 
-    /** A change is taken when it is no worse than what was there so many changes ago: more of them the longer the search. */
+    /**
+     * Part of a search.
+     *
+     * @param share of its steps and of its time
+     * @param temperature by how much a change may be worse, level by level, and still be taken about one time in three at the beginning
+     */
+    private record Stage(double share, String temperature) {
+
+        LocalSearchAcceptorConfig acceptor() {
+            return new LocalSearchAcceptorConfig()
+                    .withSimulatedAnnealingStartingTemperature("[0]hard/[" + temperature + "]soft");
+        }
+    }
+
+    /** A look for a plan from nothing: first everything may be given up, then days but no promise. */
+    private static final List<Stage> LOOK =
+            List.of(new Stage(0.5, "10000000/5000000/100/50/2/300"), new Stage(0.5, "30/30/50/20/1/300"));
+
+    private static final String WARM = "0/0/10/3/1/300";
+    private static final String MILD = "0/0/0/0/0/300";
+
+    /**
+     * What the best of the looks goes through: no promise is given up, but a little of what comes behind promises, since some plans that
+     * are better in the last level alone are not reached otherwise.
+     */
+    private static final List<Stage> BETTERMENT =
+            List.of(new Stage(0.4, WARM), new Stage(0.2, MILD), new Stage(0.4, WARM));
+
+    /** Half of a search looks from nothing: once, or as often as there are so many steps for each appointment. */
+    private static final double LOOKING = 0.5;
+
+    private static final int STEPS_OF_A_LOOK = 2_000;
+    private static final int MOST_LOOKS = 8;
+
+    /** Where a plan is kept, a change is taken when it is no worse than what was there so many changes ago: more the longer the search. */
     private static final int SHORTEST_MEMORY = 50;
 
     private static final int LONGEST_MEMORY = 2_000;
     private static final int STEPS_FOR_EACH = 200;
-    /**
-     * With more steps than so many for each appointment a search begins anew with another seed: where one is stuck beside the best
-     * plan, another often is not.
-     */
-    private static final int ROUND = 2_000;
 
     private PlanSearch() {}
 
@@ -46,44 +78,63 @@ public final class PlanSearch {
         return new Reasons(waiting, found).plan(search);
     }
 
-    /** The best of as many rounds as there are steps and time for; of equal ones the first. */
+    /** The best that was found, of equal plans the first. */
     private static Timetable best(Waiting waiting, Search search) {
-        var timetable = Timetable.of(waiting);
-        var rounds =
-                Math.max(1, search.steps() / ROUND / timetable.getAppointments().size());
-        var begin = System.nanoTime();
-        var best = solved(timetable, round(search, 0, rounds, search.atMost()), PlanConstraints.class);
-        for (var i = 1; i < rounds; i++) {
-            // The solver takes no part of a millisecond.
-            var left = search.atMost()
-                    .map(most -> Duration.ofMillis(
-                            most.minusNanos(System.nanoTime() - begin).toMillis()));
-            if (left.filter(time -> !time.isPositive()).isPresent()) {
-                break;
-            }
-            var found = solved(Timetable.of(waiting), round(search, i, rounds, left), PlanConstraints.class);
-            if (score(found).compareTo(score(best)) > 0) {
-                best = found;
-            }
+        var size = Timetable.of(waiting).getAppointments().size();
+        var looks = Math.clamp((long) (search.steps() * LOOKING) / STEPS_OF_A_LOOK / size, 1, MOST_LOOKS);
+        var look = part(search, LOOKING / looks, 0);
+        var best = through(LOOK, Timetable.of(waiting), look);
+        for (var i = 1; i < looks; i++) {
+            best = better(best, solved(Timetable.of(waiting), part(look, 1, LOOK.size() + i), PlanConstraints.class));
+        }
+        return through(BETTERMENT, best, part(search, 1 - LOOKING, LOOK.size() + looks));
+    }
+
+    /** One stage after the other, each from the best that the stages before it found. */
+    private static Timetable through(List<Stage> stages, Timetable from, Search search) {
+        var best = from;
+        for (var i = 0; i < stages.size(); i++) {
+            var stage = stages.get(i);
+            var found = solved(best, part(search, stage.share(), i), stage.acceptor(), PlanConstraints.class);
+            best = best.getScore() == null ? found : better(best, found);
         }
         return best;
     }
 
-    private static Search round(Search search, int number, int rounds, Optional<Duration> atMost) {
-        return new Search(search.seed() + number, search.steps() / rounds, atMost);
+    private static Timetable better(Timetable first, Timetable later) {
+        return score(later).compareTo(score(first)) > 0 ? later : first;
+    }
+
+    /** A share of the steps and the time of {@code search}, with another seed. */
+    private static Search part(Search search, double share, int number) {
+        return new Search(
+                search.seed() + number,
+                (int) (search.steps() * share),
+                // The solver takes no part of a millisecond.
+                search.atMost().map(most -> Duration.ofMillis(Math.max(1, Math.round(most.toMillis() * share)))));
     }
 
     private static BendableScore score(Timetable timetable) {
         return Objects.requireNonNull(timetable.getScore(), "what has been solved has a score");
     }
 
+    /** What comes of {@code timetable} when a change is taken that is no worse than what was there some changes ago. */
     static Timetable solved(Timetable timetable, Search search, Class<? extends ConstraintProvider> constraints) {
+        var memory = Math.clamp(search.steps() / STEPS_FOR_EACH, SHORTEST_MEMORY, LONGEST_MEMORY);
+        return solved(timetable, search, new LocalSearchAcceptorConfig().withLateAcceptanceSize(memory), constraints);
+    }
+
+    private static Timetable solved(
+            Timetable timetable,
+            Search search,
+            LocalSearchAcceptorConfig acceptor,
+            Class<? extends ConstraintProvider> constraints) {
         // The solver looks for classes through the loader of the thread, which need not know the one that has them.
         var thread = Thread.currentThread();
         var before = thread.getContextClassLoader();
         thread.setContextClassLoader(PlanSearch.class.getClassLoader());
         try {
-            return SolverFactory.<Timetable>create(config(search, constraints))
+            return SolverFactory.<Timetable>create(config(search, acceptor, constraints))
                     .buildSolver()
                     .solve(timetable);
         } finally {
@@ -98,17 +149,20 @@ public final class PlanSearch {
                 .withConstraintProviderClass(constraints);
     }
 
-    private static SolverConfig config(Search search, Class<? extends ConstraintProvider> constraints) {
+    private static SolverConfig config(
+            Search search, LocalSearchAcceptorConfig acceptor, Class<? extends ConstraintProvider> constraints) {
         var first = new ConstructionHeuristicPhaseConfig()
                 .withConstructionHeuristicType(ConstructionHeuristicType.FIRST_FIT);
         var config = rules(constraints)
                 .withEnvironmentMode(EnvironmentMode.NO_ASSERT)
                 .withRandomSeed(search.seed());
         search.atMost().ifPresent(config::withTerminationSpentLimit);
-        return search.steps() == 0 ? config.withPhases(first) : config.withPhases(first, improvement(search.steps()));
+        return search.steps() == 0
+                ? config.withPhases(first)
+                : config.withPhases(first, improvement(search.steps(), acceptor));
     }
 
-    private static LocalSearchPhaseConfig improvement(int steps) {
+    private static LocalSearchPhaseConfig improvement(int steps, LocalSearchAcceptorConfig acceptor) {
         return new LocalSearchPhaseConfig()
                 .withMoveSelectorConfig(new UnionMoveSelectorConfig()
                         .withMoveSelectors(
@@ -116,8 +170,7 @@ public final class PlanSearch {
                                 new MoveIteratorFactoryConfig()
                                         .withMoveIteratorFactoryClass(PathMoves.class)
                                         .withFixedProbabilityWeight(20.0)))
-                .withAcceptorConfig(new LocalSearchAcceptorConfig()
-                        .withLateAcceptanceSize(Math.clamp(steps / STEPS_FOR_EACH, SHORTEST_MEMORY, LONGEST_MEMORY)))
+                .withAcceptorConfig(acceptor)
                 .withForagerConfig(new LocalSearchForagerConfig().withAcceptedCountLimit(1))
                 .withTerminationConfig(new TerminationConfig().withMoveCountLimit((long) steps));
     }
