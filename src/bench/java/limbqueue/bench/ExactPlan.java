@@ -9,7 +9,9 @@ import com.google.ortools.sat.LinearExpr;
 import com.google.ortools.sat.LinearExprBuilder;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -77,6 +79,7 @@ final class ExactPlan {
         for (var of : waiting.cases()) {
             var steps = new ArrayList<Map<Integer, BoolVar>>();
             var without = new ArrayList<BoolVar>();
+            Map<Integer, BoolVar> before = Map.of();
             for (var s = 0; s < of.steps().size(); s++) {
                 var step = of.steps().get(s);
                 var choice = new LinkedHashMap<Integer, BoolVar>();
@@ -90,9 +93,11 @@ final class ExactPlan {
                 var all = new ArrayList<>(choice.values());
                 all.add(none);
                 model.addExactlyOne(all.toArray(BoolVar[]::new));
+                var upTo = upTo(choice);
                 if (s > 0) {
-                    follow(step, choice, steps.get(s - 1));
+                    follow(step, upTo, before);
                 }
+                before = upTo;
                 steps.add(choice);
             }
             choices.add(steps);
@@ -110,28 +115,53 @@ final class ExactPlan {
                                 && bar.until().isAfter(session.start()));
     }
 
+    /** For each session of {@code choice}, by time, that it or one before it is chosen: few terms in each row, however many sessions. */
+    private Map<Integer, BoolVar> upTo(Map<Integer, BoolVar> choice) {
+        var upTo = new LinkedHashMap<Integer, BoolVar>();
+        BoolVar last = null;
+        for (var t : byTime(choice.keySet())) {
+            var here = model.newBoolVar("");
+            var sum = LinearExpr.newBuilder().add(choice.get(t));
+            if (last != null) {
+                sum.add(last);
+            }
+            model.addEquality(here, sum);
+            upTo.put(t, here);
+            last = here;
+        }
+        return upTo;
+    }
+
+    private List<Integer> byTime(Collection<Integer> sessions) {
+        return sessions.stream()
+                .sorted(Comparator.comparing(t -> waiting.sessions().get(t).start()))
+                .toList();
+    }
+
     /**
      * Up to any session no step is chosen unless the step before it is, in a session out of which that one can still be reached. Said
-     * of all sessions up to one instead of each alone, which means the same and bounds what the solver must look at far better.
+     * of all sessions up to one instead of each alone, which means the same and bounds what the solver must look at far better. Sessions
+     * of a kind end in the order in which they begin.
      */
-    private void follow(Step step, Map<Integer, BoolVar> choice, Map<Integer, BoolVar> before) {
-        var upTo = new ArrayList<BoolVar>();
-        choice.keySet().stream()
-                .sorted(Comparator.comparing(t -> waiting.sessions().get(t).start()))
-                .forEach(t -> {
-                    upTo.add(choice.get(t));
-                    var session = waiting.sessions().get(t);
-                    var balance = LinearExpr.newBuilder();
-                    before.forEach((b, other) -> {
-                        var there = waiting.sessions().get(b);
-                        if (!there.end().isAfter(session.start())
-                                && ChronoUnit.DAYS.between(there.date(), session.date()) >= step.daysAfterPrevious()) {
-                            balance.add(other);
-                        }
-                    });
-                    upTo.forEach(chosen -> balance.addTerm(chosen, -1));
-                    model.addGreaterOrEqual(balance, 0);
-                });
+    private void follow(Step step, Map<Integer, BoolVar> upTo, Map<Integer, BoolVar> before) {
+        var earlier = new ArrayDeque<>(before.entrySet());
+        BoolVar reached = null;
+        for (var one : upTo.entrySet()) {
+            var session = waiting.sessions().get(one.getKey());
+            while (!earlier.isEmpty()) {
+                var there = waiting.sessions().get(earlier.element().getKey());
+                if (there.end().isAfter(session.start())
+                        || ChronoUnit.DAYS.between(there.date(), session.date()) < step.daysAfterPrevious()) {
+                    break;
+                }
+                reached = earlier.remove().getValue();
+            }
+            if (reached == null) {
+                model.addEquality(one.getValue(), 0);
+            } else {
+                model.addImplication(one.getValue(), reached);
+            }
+        }
     }
 
     private void weigh(List<LinearExprBuilder> points, List<LinearExprBuilder> broken) {

@@ -22,8 +22,8 @@ import limbqueue.booking.Search;
 import limbqueue.booking.Waiting;
 
 /**
- * Looks for a plan: first in the order of urgency, then by annealing, in which changes for the worse are taken, more seldom the worse
- * they are and the later they come.
+ * Looks for a plan: first in the order of urgency, then by changes that are no worse than what was there some changes ago, then by
+ * annealing, in which changes for the worse are taken, more seldom the worse they are and the later they come.
  */
 public final class PlanSearch {
 
@@ -41,19 +41,17 @@ public final class PlanSearch {
         }
     }
 
-    /** A look for a plan from nothing: first everything may be given up, then days but no promise. */
-    private static final List<Stage> LOOK =
-            List.of(new Stage(0.5, "10000000/5000000/100/50/2/300"), new Stage(0.5, "30/30/50/20/1/300"));
+    private static final String HOT = "0/30/50/20/1/300";
 
     private static final String WARM = "0/0/10/3/1/300";
     private static final String MILD = "0/0/0/0/0/300";
 
     /**
-     * What the best of the looks goes through: no promise is given up, but a little of what comes behind promises, since some plans that
-     * are better in the last level alone are not reached otherwise.
+     * What the best of the looks goes through: no promise is given up any more, but first days within 14 and then a little of what comes
+     * behind promises, since plans that are better in the levels below are not reached otherwise.
      */
     private static final List<Stage> BETTERMENT =
-            List.of(new Stage(0.4, WARM), new Stage(0.2, MILD), new Stage(0.4, WARM));
+            List.of(new Stage(0.4, HOT), new Stage(0.2, MILD), new Stage(0.4, WARM));
 
     /** Half of a search looks from nothing: once, or as often as there are so many steps for each appointment. */
     private static final double LOOKING = 0.5;
@@ -61,7 +59,7 @@ public final class PlanSearch {
     private static final int STEPS_OF_A_LOOK = 2_000;
     private static final int MOST_LOOKS = 8;
 
-    /** Where a plan is kept, a change is taken when it is no worse than what was there so many changes ago: more the longer the search. */
+    /** A change is taken when it is no worse than what was there so many changes ago: more of them the longer the search. */
     private static final int SHORTEST_MEMORY = 50;
 
     private static final int LONGEST_MEMORY = 2_000;
@@ -83,20 +81,19 @@ public final class PlanSearch {
         var size = Timetable.of(waiting).getAppointments().size();
         var looks = Math.clamp((long) (search.steps() * LOOKING) / STEPS_OF_A_LOOK / size, 1, MOST_LOOKS);
         var look = part(search, LOOKING / looks, 0);
-        var best = through(LOOK, Timetable.of(waiting), look);
+        var best = solved(Timetable.of(waiting), look, PlanConstraints.class);
         for (var i = 1; i < looks; i++) {
-            best = better(best, solved(Timetable.of(waiting), part(look, 1, LOOK.size() + i), PlanConstraints.class));
+            best = better(best, solved(Timetable.of(waiting), part(look, 1, i), PlanConstraints.class));
         }
-        return through(BETTERMENT, best, part(search, 1 - LOOKING, LOOK.size() + looks));
+        return bettered(best, part(search, 1 - LOOKING, looks));
     }
 
-    /** One stage after the other, each from the best that the stages before it found. */
-    private static Timetable through(List<Stage> stages, Timetable from, Search search) {
-        var best = from;
-        for (var i = 0; i < stages.size(); i++) {
-            var stage = stages.get(i);
-            var found = solved(best, part(search, stage.share(), i), stage.acceptor(), PlanConstraints.class);
-            best = best.getScore() == null ? found : better(best, found);
+    /** What comes of {@code found} when it goes through one stage after the other, each from the best that was found before. */
+    private static Timetable bettered(Timetable found, Search search) {
+        var best = found;
+        for (var i = 0; i < BETTERMENT.size(); i++) {
+            var stage = BETTERMENT.get(i);
+            best = better(best, solved(best, part(search, stage.share(), i), stage.acceptor(), PlanConstraints.class));
         }
         return best;
     }
