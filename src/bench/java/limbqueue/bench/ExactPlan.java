@@ -297,28 +297,6 @@ final class ExactPlan {
     }
 
     /**
-     * The best of {@code level} with the levels before it no worse than they have been kept; from here on it is kept at {@code points}.
-     *
-     * @param points of the level in the plan that is looked at
-     * @param seconds for each of its goals
-     */
-    Found best(int level, long points, double seconds) {
-        var kept = level < PROMISES
-                ? List.of(points / Lateness.BROKEN_PROMISE, points % Lateness.BROKEN_PROMISE)
-                : List.of(points);
-        var value = 0L;
-        var bound = 0L;
-        for (var i = 0; i < kept.size(); i++) {
-            var goal = levels.get(level).get(i);
-            var found = least(goal, seconds);
-            model.addLessOrEqual(goal, kept.get(i));
-            value = value * Lateness.BROKEN_PROMISE + found.value();
-            bound = bound * Lateness.BROKEN_PROMISE + found.bound();
-        }
-        return new Found(value, bound);
-    }
-
-    /**
      * The best of {@code level} with what was found for those before it, which is kept from here on.
      *
      * @param seconds for each of its goals
@@ -344,6 +322,23 @@ final class ExactPlan {
             throw new IllegalStateException("nothing was found in " + seconds + " s: " + status);
         }
         return new Found(Math.round(solver.objectiveValue()), (long) Math.ceil(solver.bestObjectiveBound() - 1e-6));
+    }
+
+    /** Keeps {@code level} at {@code points}, or below. */
+    void keep(int level, long points) {
+        var goals = levels.get(level);
+        if (level < PROMISES) {
+            model.addLessOrEqual(goals.getFirst(), points / Lateness.BROKEN_PROMISE);
+            model.addLessOrEqual(goals.getLast(), points % Lateness.BROKEN_PROMISE);
+        } else {
+            model.addLessOrEqual(goals.getFirst(), points);
+        }
+    }
+
+    /** What {@code level}, not one of promises, comes to at least: the optimum of the linear relaxation of CP-SAT's own model, by GLOP. */
+    long atLeast(int level) {
+        model.minimize(levels.get(level).getFirst());
+        return LinearRelaxation.least(model);
     }
 
     /** The best of all levels in strict order, each of their goals given {@code seconds}. */

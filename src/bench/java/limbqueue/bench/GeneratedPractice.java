@@ -4,9 +4,11 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import java.util.TreeMap;
 import limbqueue.booking.Barred;
 import limbqueue.booking.Capability;
 import limbqueue.booking.Session;
@@ -19,7 +21,10 @@ import limbqueue.booking.WaitingCase;
 import limbqueue.triage.Tier;
 
 /**
- * Practices with so many cases and a little fewer places than those need, so that something has to give. Times of steps are a few
+ * Practices with so many cases and a little fewer places than those need, so that something has to give. Either all of them have come
+ * at once, as after a long closure, or the list is as a steady stream leaves it: of each tier as many wait as come in the days promised
+ * to it (J. D. C. Little, A proof for the queuing formula L = lambda W, Operations Research 9, 1961, 383-387; value from memory), and
+ * each has waited some of them already. Times of steps are a few
  * kinds, so that the exact solver can write down what each mix of them does to a session. The same seed gives the same practice.
  */
 final class GeneratedPractice {
@@ -32,19 +37,31 @@ final class GeneratedPractice {
     private static final StepMinutes CTA = new StepMinutes(25, 35);
     private static final StepMinutes CLINIC = new StepMinutes(25, 40);
 
+    /** Of ten who come. */
+    private static final Map<Tier, Integer> SHARES = new TreeMap<>(Map.of(
+            Tier.WITHIN_5_DAYS, 1, Tier.WITHIN_14_DAYS, 3, Tier.WITHIN_6_WEEKS, 3, Tier.WITHIN_18_WEEKS, 3));
+
     private final Random random;
     private final int cases;
     private final int weeks;
+    private final boolean steady;
     private final List<Session> sessions = new ArrayList<>();
 
-    private GeneratedPractice(long seed, int cases) {
+    private GeneratedPractice(long seed, int cases, boolean steady) {
         this.random = new Random(seed);
         this.cases = cases;
+        this.steady = steady;
         this.weeks = Math.clamp(cases / 10, 3, 12);
     }
 
+    /** Everybody has come at once: three of ten have been promised 14 days, one of ten 5. */
     static Waiting of(long seed, int cases) {
-        return new GeneratedPractice(seed, cases).waiting();
+        return new GeneratedPractice(seed, cases, false).waiting();
+    }
+
+    /** Of the same tiers as many come, but who has been promised fewer days waits for fewer. */
+    static Waiting steady(long seed, int cases) {
+        return new GeneratedPractice(seed, cases, true).waiting();
     }
 
     private Waiting waiting() {
@@ -75,16 +92,15 @@ final class GeneratedPractice {
     }
 
     private WaitingCase waitingCase(int number) {
-        var draw = random.nextInt(10);
-        var tier = draw < 1
-                ? Tier.WITHIN_5_DAYS
-                : draw < 4 ? Tier.WITHIN_14_DAYS : draw < 7 ? Tier.WITHIN_6_WEEKS : Tier.WITHIN_18_WEEKS;
-        var days = switch (tier) {
-            case WITHIN_5_DAYS -> 5 - random.nextInt(2);
-            case WITHIN_14_DAYS -> 14 - random.nextInt(6);
-            case WITHIN_6_WEEKS -> 42 - random.nextInt(30);
-            default -> 126 - random.nextInt(110);
-        };
+        var tier = tier();
+        var days = steady
+                ? 1 + random.nextInt(promised(tier))
+                : switch (tier) {
+                    case WITHIN_5_DAYS -> 5 - random.nextInt(2);
+                    case WITHIN_14_DAYS -> 14 - random.nextInt(6);
+                    case WITHIN_6_WEEKS -> 42 - random.nextInt(30);
+                    default -> 126 - random.nextInt(110);
+                };
         var steps = new ArrayList<Step>();
         if (tier == Tier.WITHIN_5_DAYS || random.nextInt(10) < 6) {
             steps.add(step(StepKind.PRESSURES_AND_DUPLEX, DUPLEX, Set.of(), List.of(), 0));
@@ -100,6 +116,34 @@ final class GeneratedPractice {
                 List.of(Barred.before(AS_OF.plusDays(2), "blood tests")),
                 0));
         return new WaitingCase("C%05d".formatted(number), "P" + number, tier, AS_OF.plusDays(days), steps);
+    }
+
+    private Tier tier() {
+        var among = SHARES.values().stream().mapToInt(Integer::intValue).sum();
+        if (steady) {
+            among = SHARES.entrySet().stream()
+                    .mapToInt(share -> share.getValue() * promised(share.getKey()))
+                    .sum();
+        }
+        var draw = random.nextInt(among);
+        for (var share : SHARES.entrySet()) {
+            draw -= share.getValue() * (steady ? promised(share.getKey()) : 1);
+            if (draw < 0) {
+                return share.getKey();
+            }
+        }
+        throw new IllegalStateException("more was drawn than there is");
+    }
+
+    /** The days promised to {@code tier}. */
+    private static int promised(Tier tier) {
+        return switch (tier) {
+            case SAME_DAY -> 1;
+            case WITHIN_5_DAYS -> 5;
+            case WITHIN_14_DAYS -> 14;
+            case WITHIN_6_WEEKS -> 42;
+            case WITHIN_18_WEEKS, ADVICE_ONLY -> 126;
+        };
     }
 
     private Step step(StepKind kind, StepMinutes minutes, Set<Capability> needs, List<Barred> gates, int after) {

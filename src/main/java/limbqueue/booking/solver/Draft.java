@@ -6,14 +6,7 @@ import ai.timefold.solver.core.preview.api.move.Move;
 import ai.timefold.solver.core.preview.api.move.builtin.Moves;
 import java.util.ArrayList;
 import java.util.BitSet;
-import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
-import java.util.Objects;
-import java.util.function.ToLongFunction;
-import limbqueue.booking.PlanRule.Level;
-import limbqueue.booking.StepMinutes;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,31 +21,59 @@ final class Draft {
             .basicVariable("slot", Slot.class);
 
     private final List<Appointment> appointments;
+    /** Before all changes. */
+    private final Load before;
+    /** With these changes. */
     private final Load load;
 
-    private final Map<Appointment, @Nullable Slot> changes = new LinkedHashMap<>();
-    /** The numbers of the sessions that some change concerns: most are as they were. */
+    private final List<Appointment> changed = new ArrayList<>();
+    /** Where those who are changed go, by their number. */
+    private final @Nullable Slot[] to;
+
+    private final boolean[] isChanged;
+    /** The numbers of the sessions that some change concerns. */
     private final BitSet concerned = new BitSet();
 
     private boolean possible = true;
 
+    /** @param load of {@code appointments} as they are */
     Draft(List<Appointment> appointments, Load load) {
         this.appointments = appointments;
-        this.load = load;
+        this.before = load;
+        this.load = load.copy();
+        this.to = new Slot[appointments.size()];
+        this.isChanged = new boolean[appointments.size()];
+    }
+
+    /** Forgets all changes. */
+    void clear() {
+        for (var appointment : changed) {
+            load.move(appointment, at(appointment), appointment.getSlot());
+            isChanged[appointment.getNumber()] = false;
+        }
+        changed.clear();
+        concerned.clear();
+        possible = true;
     }
 
     @Nullable
     Slot at(Appointment appointment) {
-        return changes.containsKey(appointment) ? changes.get(appointment) : appointment.getSlot();
+        return isChanged[appointment.getNumber()] ? to[appointment.getNumber()] : appointment.getSlot();
     }
 
     void put(Appointment appointment, @Nullable Slot slot) {
         if (slot != null && !takes(appointment, slot)) {
             possible = false;
         }
+        var number = appointment.getNumber();
+        load.move(appointment, at(appointment), slot);
         concern(slot);
-        concern(appointment.getSlot());
-        changes.put(appointment, slot);
+        if (!isChanged[number]) {
+            concern(appointment.getSlot());
+            isChanged[number] = true;
+            changed.add(appointment);
+        }
+        to[number] = slot;
     }
 
     private void concern(@Nullable Slot slot) {
@@ -61,15 +82,18 @@ final class Draft {
         }
     }
 
-    /** Whether {@code appointment} can be in {@code slot} between its neighbours and beside what is there with these changes. */
-    boolean goes(Appointment appointment, Slot slot) {
+    /** Whether {@code appointment} can be in {@code slot} between its neighbours and beside what is there; then it is put there. */
+    boolean putWhereItGoes(Appointment appointment, Slot slot) {
         if (!takes(appointment, slot) || !hasRoom(appointment, slot)) {
             return false;
         }
-        var before = changes.put(appointment, slot);
-        var goes = inOrder(appointment);
-        changes.put(appointment, before);
-        return goes;
+        var there = at(appointment);
+        put(appointment, slot);
+        if (inOrder(appointment)) {
+            return true;
+        }
+        put(appointment, there);
+        return false;
     }
 
     /** Whether {@code appointment} comes after the step before it and before the one behind it. */
@@ -80,41 +104,27 @@ final class Draft {
 
     /** Whether {@code slot} has room for {@code appointment} beside what is in it with these changes. */
     boolean hasRoom(Appointment appointment, Slot slot) {
-        if (used(appointment, slot, load.all(slot), Appointment::expected)
+        var there = at(appointment) == slot;
+        if (load.all(slot) + (there ? 0 : appointment.expected())
                 > slot.session().minutes()) {
             return false;
         }
         return slot.held() == 0
                 || appointment.urgent()
-                || used(appointment, slot, load.others(slot), Appointment::expectedOfOthers) <= slot.open()
+                || load.others(slot) + (there ? 0 : appointment.expectedOfOthers()) <= slot.open()
                 // Whoever has been told of it keeps the place, held or not.
-                || used(appointment, slot, load.untold(slot), one -> one.expectedUntoldIn(slot)) == 0;
+                || load.untold(slot) + (there ? 0 : appointment.expectedUntoldIn(slot)) == 0;
     }
 
-    /** What {@code slot} holds with these changes and with {@code appointment}. */
-    private long used(Appointment appointment, Slot slot, long before, ToLongFunction<Appointment> minutes) {
-        var used = before;
-        if (changes.containsKey(appointment) || appointment.getSlot() != slot) {
-            used += minutes.applyAsLong(appointment);
-        }
-        if (!concerned.get(slot.number())) {
-            return used;
-        }
-        for (var change : changes.entrySet()) {
-            var changed = change.getKey();
-            if (changed.getSlot() == slot) {
-                used -= minutes.applyAsLong(changed);
-            }
-            if (changed != appointment && change.getValue() == slot) {
-                used += minutes.applyAsLong(changed);
-            }
-        }
-        return used;
+    /** Whether {@code slot} has room for {@code appointment}, and does not end later by it than it did before all changes. */
+    boolean hasTime(Appointment appointment, Slot slot) {
+        var overrun = at(appointment) == slot ? load.overrun(slot.number()) : load.overrunWith(appointment, slot);
+        return hasRoom(appointment, slot) && overrun <= before.overrun(slot.number());
     }
 
     boolean changesNothing() {
-        for (var change : changes.entrySet()) {
-            if (change.getValue() != change.getKey().getSlot()) {
+        for (var appointment : changed) {
+            if (to[appointment.getNumber()] != appointment.getSlot()) {
                 return false;
             }
         }
@@ -126,9 +136,8 @@ final class Draft {
         if (!possible) {
             return false;
         }
-        for (var change : changes.entrySet()) {
-            var appointment = change.getKey();
-            var slot = change.getValue();
+        for (var appointment : changed) {
+            var slot = to[appointment.getNumber()];
             if (!inOrder(appointment) || slot != null && !hasRoom(appointment, slot)) {
                 return false;
             }
@@ -138,61 +147,43 @@ final class Draft {
 
     /**
      * Whether something is lost at the first level that changes: promises, then, where a plan is kept, told patients and places that
-     * are kept, then the time at which sessions end. A change that loses there is seldom taken, however much it gains below.
+     * are kept, then the time at which sessions end, then, where no plan is kept, days late. A change that loses there is seldom taken,
+     * however much it gains below.
      */
     boolean loses(boolean keeping) {
-        var lost = new long[4];
-        var touched = new LinkedHashSet<Slot>();
-        changes.forEach((appointment, slot) -> {
-            var level = appointment.level();
-            if (level != Level.LATENESS) {
-                lost[level == Level.PROMISES_OF_5_DAYS ? 0 : 1] += keeping
-                        ? appointment.latePointsAdded(slot) - appointment.latePointsAdded(appointment.getSlot())
-                        : appointment.latePoints(slot) - appointment.latePoints(appointment.getSlot());
+        var lost = new long[6];
+        for (var appointment : changed) {
+            var slot = to[appointment.getNumber()];
+            var now = appointment.getSlot();
+            if (slot == now) {
+                continue;
+            }
+            var late = keeping
+                    ? appointment.latePointsAdded(slot) - appointment.latePointsAdded(now)
+                    : appointment.latePoints(slot) - appointment.latePoints();
+            switch (appointment.level()) {
+                case PROMISES_OF_5_DAYS -> lost[0] += late;
+                case PROMISES_OF_14_DAYS -> lost[1] += late;
+                default -> lost[5] += keeping ? 0 : late;
             }
             if (keeping) {
-                lost[2] += one(appointment.movesTold(slot)) - one(appointment.movesTold(appointment.getSlot()));
-                lost[3] += one(appointment.leavesKept(slot)) - one(appointment.leavesKept(appointment.getSlot()));
+                lost[2] += one(appointment.movesTold(slot)) - one(appointment.movesTold(now));
+                lost[3] += one(appointment.leavesKept(slot)) - one(appointment.leavesKept(now));
             }
-            touched.add(appointment.getSlot());
-            touched.add(slot);
-        });
+        }
+        for (var number = concerned.nextSetBit(0); number >= 0; number = concerned.nextSetBit(number + 1)) {
+            lost[4] += load.overrun(number) - before.overrun(number);
+        }
         for (var level : lost) {
             if (level != 0) {
                 return level > 0;
             }
         }
-        return touched.stream()
-                        .filter(Objects::nonNull)
-                        .mapToLong(this::overrunAdded)
-                        .sum()
-                > 0;
+        return false;
     }
 
     private static int one(boolean is) {
         return is ? 1 : 0;
-    }
-
-    /** Whether {@code slot} has room for {@code appointment} beside what is in it with these changes, and does not end later by it. */
-    boolean hasTime(Appointment appointment, Slot slot) {
-        return hasRoom(appointment, slot)
-                && StepMinutes.overrun(
-                                used(appointment, slot, load.all(slot), Appointment::expected),
-                                used(appointment, slot, load.variance(slot), Appointment::variance),
-                                slot.session().minutes())
-                        <= load.overrun(slot);
-    }
-
-    private long overrunAdded(Slot slot) {
-        var expected = load.all(slot);
-        var variance = load.variance(slot);
-        for (var change : changes.entrySet()) {
-            var appointment = change.getKey();
-            var gain = one(change.getValue() == slot) - one(appointment.getSlot() == slot);
-            expected += gain * appointment.expected();
-            variance += gain * appointment.variance();
-        }
-        return StepMinutes.overrun(expected, variance, slot.session().minutes()) - load.overrun(slot);
     }
 
     private boolean inOrder(Appointment before, Appointment after) {
@@ -209,7 +200,13 @@ final class Draft {
 
     Move<Timetable> move() {
         var moves = new ArrayList<Move<Timetable>>();
-        changes.forEach((appointment, slot) -> moves.add(Moves.change(SLOT, appointment, slot)));
+        for (var appointment : changed) {
+            var slot = to[appointment.getNumber()];
+            // Whoever stays need not be judged; but a move must move somebody.
+            if (slot != appointment.getSlot() || changed.size() == 1) {
+                moves.add(Moves.change(SLOT, appointment, slot));
+            }
+        }
         return moves.size() == 1 ? moves.getFirst() : Moves.compose(moves);
     }
 

@@ -1,41 +1,60 @@
 package limbqueue.booking.solver;
 
-import java.util.Arrays;
-import limbqueue.booking.StepMinutes;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
 
-/** Expected minutes in each session of a timetable as it is, by the session's number. */
+/** Expected minutes in each session of a timetable, by the session's number. */
 final class Load {
 
+    private final List<Slot> slots;
+    private final Overruns overruns;
     private final long[] all;
     private final long[] variance;
     private final long[] others;
     private final long[] untold;
-    /** Worked out when it is first asked for. */
-    private final long[] overrun;
 
-    private Load(int sessions) {
-        this.all = new long[sessions];
-        this.variance = new long[sessions];
-        this.others = new long[sessions];
-        this.untold = new long[sessions];
-        this.overrun = new long[sessions];
-        Arrays.fill(overrun, -1);
+    private Load(List<Slot> slots, Overruns overruns, long[] all, long[] variance, long[] others, long[] untold) {
+        this.slots = slots;
+        this.overruns = overruns;
+        this.all = all;
+        this.variance = variance;
+        this.others = others;
+        this.untold = untold;
     }
 
-    static Load of(Timetable timetable) {
-        var load = new Load(timetable.slots().size());
+    /** As the timetable is. */
+    static Load of(Timetable timetable, Overruns overruns) {
+        var size = timetable.slots().size();
+        var load =
+                new Load(timetable.slots(), overruns, new long[size], new long[size], new long[size], new long[size]);
         for (var appointment : timetable.getAppointments()) {
-            var slot = appointment.getSlot();
-            if (slot != null) {
-                load.all[slot.number()] += appointment.expected();
-                load.variance[slot.number()] += appointment.variance();
-                if (slot.held() > 0) {
-                    load.others[slot.number()] += appointment.expectedOfOthers();
-                    load.untold[slot.number()] += appointment.expectedUntold();
-                }
-            }
+            load.add(appointment, appointment.getSlot(), 1);
         }
         return load;
+    }
+
+    /** The same, to be changed by itself. */
+    Load copy() {
+        return new Load(slots, overruns, all.clone(), variance.clone(), others.clone(), untold.clone());
+    }
+
+    /** Takes {@code appointment} out of one session and puts it into another. */
+    void move(Appointment appointment, @Nullable Slot from, @Nullable Slot to) {
+        add(appointment, from, -1);
+        add(appointment, to, 1);
+    }
+
+    private void add(Appointment appointment, @Nullable Slot slot, int times) {
+        if (slot == null) {
+            return;
+        }
+        var number = slot.number();
+        all[number] += times * appointment.expected();
+        variance[number] += times * appointment.variance();
+        if (slot.held() > 0) {
+            others[number] += times * appointment.expectedOfOthers();
+            untold[number] += times * appointment.expectedUntoldIn(slot);
+        }
     }
 
     /** Of everybody in {@code slot}. */
@@ -43,19 +62,18 @@ final class Load {
         return all[slot.number()];
     }
 
-    /** The variance of everybody in {@code slot}, in minutes squared. */
-    long variance(Slot slot) {
-        return variance[slot.number()];
+    /** By how many minutes the session of this number would have to be longer. */
+    long overrun(int number) {
+        return overruns.of(
+                all[number], variance[number], slots.get(number).session().minutes());
     }
 
-    /** By how many minutes {@code slot} would have to be longer. */
-    long overrun(Slot slot) {
-        var number = slot.number();
-        if (overrun[number] < 0) {
-            overrun[number] = StepMinutes.overrun(
-                    all[number], variance[number], slot.session().minutes());
-        }
-        return overrun[number];
+    /** By how many minutes {@code slot} would have to be longer if it took {@code appointment} as well. */
+    long overrunWith(Appointment appointment, Slot slot) {
+        return overruns.of(
+                all(slot) + appointment.expected(),
+                variance[slot.number()] + appointment.variance(),
+                slot.session().minutes());
     }
 
     /** Of those for whom no time is held; of a session that holds some. */

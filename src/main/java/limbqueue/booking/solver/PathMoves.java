@@ -4,12 +4,12 @@ import ai.timefold.solver.core.impl.heuristic.selector.move.factory.MoveIterator
 import ai.timefold.solver.core.impl.score.director.ScoreDirector;
 import ai.timefold.solver.core.preview.api.move.Move;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Random;
-import java.util.TreeSet;
 import java.util.random.RandomGenerator;
 import org.jspecify.annotations.Nullable;
 
@@ -33,6 +33,8 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
     /** How far apart the sessions are that are packed anew, counted among those that can take a case. */
     private static final int PACKED_WITHIN = 4;
 
+    private final Overruns overruns = new Overruns();
+
     @Override
     public long getSize(ScoreDirector<Timetable> director) {
         return director.getWorkingSolution().getAppointments().size();
@@ -48,13 +50,13 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
     public Iterator<Move<Timetable>> createRandomMoveIterator(
             ScoreDirector<Timetable> director, RandomGenerator random) {
         var timetable = director.getWorkingSolution();
-        return new Drawn(timetable.getAppointments(), Load.of(timetable), random);
+        return new Drawn(timetable.getAppointments(), Load.of(timetable, overruns), random);
     }
 
     /** Moves of one timetable as it is. */
     private static final class Drawn implements Iterator<Move<Timetable>> {
         private final List<Appointment> appointments;
-        private final Load load;
+        private final Draft draft;
         private final RandomGenerator random;
         /**
          * Where a plan is kept who is not where that has them, or has no place beside it; where none is, who has no place, comes late
@@ -68,7 +70,7 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
 
         Drawn(List<Appointment> appointments, Load load, RandomGenerator random) {
             this.appointments = appointments;
-            this.load = load;
+            this.draft = new Draft(appointments, load);
             this.random = random;
             // Plain loops, since this is asked after every change that is taken.
             var kept = false;
@@ -93,14 +95,14 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
         public Move<Timetable> next() {
             careful = random.nextInt(CAREFUL) > 0;
             for (var i = 0; i < TRIES; i++) {
-                var draft = new Draft(appointments, load);
+                draft.clear();
                 draw(draft);
                 if (!draft.changesNothing() && draft.possible() && !(careful && draft.loses(keeping))) {
                     return draft.move();
                 }
             }
-            var draft = new Draft(appointments, load);
-            takeOut(draft, any(), 0);
+            draft.clear();
+            draft.put(lastOf(any()), null);
             return draft.move();
         }
 
@@ -243,28 +245,32 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
             var at = Draft.placeOf(one, one.getSlot().number());
             var from = Math.max(0, at - PACKED_WITHIN);
             var to = Math.min(range.size(), at + PACKED_WITHIN + 1);
-            var sessions = new TreeSet<>(Comparator.comparing(Slot::number));
-            sessions.add(one.getSlot());
-            for (var i = 0; i <= random.nextInt(2); i++) {
-                sessions.add(range.get(from + random.nextInt(to - from)));
+            var sessions = new BitSet();
+            sessions.set(one.getSlot().number());
+            for (var i = 1 + random.nextInt(2); i > 0; i--) {
+                sessions.set(range.get(from + random.nextInt(to - from)).number());
             }
             var out = new ArrayList<Appointment>();
             for (var each : appointments) {
-                if (each.getSlot() != null && sessions.contains(each.getSlot())) {
+                if (each.getSlot() != null && sessions.get(each.getSlot().number())) {
                     out.add(each);
                     draft.put(each, null);
                 }
             }
             Collections.shuffle(out, Random.from(random));
-            var into = new ArrayList<>(sessions);
+            var into = new ArrayList<Slot>();
+            for (var i = from; i < to; i++) {
+                if (sessions.get(range.get(i).number())) {
+                    into.add(range.get(i));
+                }
+            }
             var fromTheFront = random.nextBoolean();
             for (var each : out) {
                 if (!fromTheFront) {
                     Collections.shuffle(into, Random.from(random));
                 }
                 for (var slot : into) {
-                    if (draft.goes(each, slot)) {
-                        draft.put(each, slot);
+                    if (draft.putWhereItGoes(each, slot)) {
                         break;
                     }
                 }

@@ -17,13 +17,16 @@ import ai.timefold.solver.core.config.solver.termination.TerminationConfig;
 import java.time.Duration;
 import java.util.List;
 import java.util.Objects;
+import limbqueue.booking.Lateness;
 import limbqueue.booking.Plan;
+import limbqueue.booking.PlanRule.Level;
 import limbqueue.booking.Search;
 import limbqueue.booking.Waiting;
 
 /**
- * Looks for a plan: first in the order of urgency, then by changes that are no worse than what was there some changes ago, then by
- * annealing, in which changes for the worse are taken, more seldom the worse they are and the later they come.
+ * Looks for a plan: first of those who have been promised a date, by changes that are no worse than what was there some changes ago,
+ * then books the others behind them in the order of urgency, then betters the whole by annealing, in which changes for the worse are
+ * taken, more seldom the worse they are and the later they come.
  */
 public final class PlanSearch {
 
@@ -51,10 +54,10 @@ public final class PlanSearch {
      * behind promises, since plans that are better in the levels below are not reached otherwise.
      */
     private static final List<Stage> BETTERMENT =
-            List.of(new Stage(0.4, HOT), new Stage(0.2, MILD), new Stage(0.4, WARM));
+            List.of(new Stage(0.3, HOT), new Stage(0.4, MILD), new Stage(0.3, WARM));
 
-    /** Half of a search looks from nothing: once, or as often as there are so many steps for each appointment. */
-    private static final double LOOKING = 0.5;
+    /** So much of a search looks from nothing: once, or as often as there are so many steps for each appointment of those promised. */
+    private static final double LOOKING = 0.1;
 
     private static final int STEPS_OF_A_LOOK = 2_000;
     private static final int MOST_LOOKS = 8;
@@ -78,14 +81,39 @@ public final class PlanSearch {
 
     /** The best that was found, of equal plans the first. */
     private static Timetable best(Waiting waiting, Search search) {
-        var size = Timetable.of(waiting).getAppointments().size();
+        var promised = promised(waiting);
+        var size = Math.max(1, Timetable.of(promised).getAppointments().size());
         var looks = Math.clamp((long) (search.steps() * LOOKING) / STEPS_OF_A_LOOK / size, 1, MOST_LOOKS);
         var look = part(search, LOOKING / looks, 0);
-        var best = solved(Timetable.of(waiting), look, PlanConstraints.class);
+        var best = looked(waiting, promised, look);
         for (var i = 1; i < looks; i++) {
-            best = better(best, solved(Timetable.of(waiting), part(look, 1, i), PlanConstraints.class));
+            best = better(best, looked(waiting, promised, part(look, 1, i)));
         }
         return bettered(best, part(search, 1 - LOOKING, looks));
+    }
+
+    /**
+     * Those who have been promised a date look for places as if nobody else waited, and the others are booked behind them. When all
+     * look at once, whatever helps a promise a little throws the others about, and the search spends its steps on gathering them.
+     */
+    private static Timetable looked(Waiting waiting, Waiting promised, Search search) {
+        var timetable = Timetable.of(waiting);
+        if (!promised.cases().isEmpty()) {
+            timetable.begin(solved(Timetable.of(promised), search, PlanConstraints.class));
+        }
+        return solved(timetable, new Search(search.seed(), 0, search.atMost()), PlanConstraints.class);
+    }
+
+    /** What is to be planned of those who have been promised a date: the first of all cases, in their order. */
+    private static Waiting promised(Waiting waiting) {
+        return new Waiting(
+                waiting.asOf(),
+                waiting.lastDay(),
+                waiting.sessions(),
+                waiting.cases().stream()
+                        .filter(one -> Lateness.levelOf(one.tier()) != Level.LATENESS)
+                        .toList(),
+                waiting.zone());
     }
 
     /** What comes of {@code found} when it goes through one stage after the other, each from the best that was found before. */

@@ -2,7 +2,6 @@ package limbqueue.booking.solver;
 
 import ai.timefold.solver.core.api.score.stream.Constraint;
 import ai.timefold.solver.core.api.score.stream.ConstraintFactory;
-import limbqueue.booking.Lateness;
 import limbqueue.booking.PlanRule;
 import limbqueue.booking.PlanRule.Level;
 import limbqueue.booking.ReplanLevel;
@@ -87,7 +86,7 @@ public class ReplanConstraints extends PlanConstraints {
      */
     private Constraint later(ConstraintFactory factory, PlanRule rule) {
         return factory.forEachIncludingUnassigned(Appointment.class)
-                .filter(appointment -> Lateness.levelOf(appointment.waiting().tier()) == rule.level())
+                .filter(appointment -> appointment.level() == rule.level())
                 .penalize(soft(softLevel(rule.level())), Appointment::latePointsAdded)
                 .asConstraint(rule.name());
     }

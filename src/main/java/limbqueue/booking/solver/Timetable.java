@@ -95,6 +95,15 @@ public class Timetable {
         this.appointments = appointments;
     }
 
+    /** Puts the first appointments where those of {@code found} are, a timetable of the same sessions and the first of the same cases. */
+    void begin(Timetable found) {
+        for (var appointment : found.appointments) {
+            appointment
+                    .placed()
+                    .ifPresent(slot -> appointments.get(appointment.getNumber()).setSlot(slots.get(slot.number())));
+        }
+    }
+
     /** The session of this name. */
     Optional<Slot> named(String session) {
         return slots.stream()
