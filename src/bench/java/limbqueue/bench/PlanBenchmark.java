@@ -8,9 +8,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import limbqueue.booking.GeneratedPractice;
 import limbqueue.booking.HandJudge;
 import limbqueue.booking.Plan;
 import limbqueue.booking.Planner;
+import limbqueue.booking.Rivals;
 import limbqueue.booking.Search;
 import limbqueue.booking.Waiting;
 

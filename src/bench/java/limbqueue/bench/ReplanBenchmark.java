@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
+import limbqueue.booking.GeneratedPractice;
 import limbqueue.booking.Disruption;
 import limbqueue.booking.Disruption.Emergency;
 import limbqueue.booking.Disruption.OperatorAway;

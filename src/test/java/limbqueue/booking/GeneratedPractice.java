@@ -1,4 +1,4 @@
-package limbqueue.bench;
+package limbqueue.booking;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -9,15 +9,6 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
-import limbqueue.booking.Barred;
-import limbqueue.booking.Capability;
-import limbqueue.booking.Session;
-import limbqueue.booking.SessionKind;
-import limbqueue.booking.Step;
-import limbqueue.booking.StepKind;
-import limbqueue.booking.StepMinutes;
-import limbqueue.booking.Waiting;
-import limbqueue.booking.WaitingCase;
 import limbqueue.triage.Tier;
 
 /**
@@ -27,9 +18,9 @@ import limbqueue.triage.Tier;
  * each has waited some of them already. Times of steps are a few
  * kinds, so that the exact solver can write down what each mix of them does to a session. The same seed gives the same practice.
  */
-final class GeneratedPractice {
+public final class GeneratedPractice {
 
-    static final LocalDate AS_OF = LocalDate.of(2026, 3, 2);
+    public static final LocalDate AS_OF = LocalDate.of(2026, 3, 2);
 
     private static final List<StepMinutes> PROCEDURES = List.of(
             new StepMinutes(60, 90), new StepMinutes(90, 135), new StepMinutes(120, 190), new StepMinutes(150, 250));
@@ -38,8 +29,8 @@ final class GeneratedPractice {
     private static final StepMinutes CLINIC = new StepMinutes(25, 40);
 
     /** Of ten who come. */
-    private static final Map<Tier, Integer> SHARES = new TreeMap<>(Map.of(
-            Tier.WITHIN_5_DAYS, 1, Tier.WITHIN_14_DAYS, 3, Tier.WITHIN_6_WEEKS, 3, Tier.WITHIN_18_WEEKS, 3));
+    private static final Map<Tier, Integer> SHARES = new TreeMap<>(
+            Map.of(Tier.WITHIN_5_DAYS, 1, Tier.WITHIN_14_DAYS, 3, Tier.WITHIN_6_WEEKS, 3, Tier.WITHIN_18_WEEKS, 3));
 
     private final Random random;
     private final int cases;
@@ -55,12 +46,12 @@ final class GeneratedPractice {
     }
 
     /** Everybody has come at once: three of ten have been promised 14 days, one of ten 5. */
-    static Waiting of(long seed, int cases) {
+    public static Waiting of(long seed, int cases) {
         return new GeneratedPractice(seed, cases, false).waiting();
     }
 
     /** Of the same tiers as many come, but who has been promised fewer days waits for fewer. */
-    static Waiting steady(long seed, int cases) {
+    public static Waiting steady(long seed, int cases) {
         return new GeneratedPractice(seed, cases, true).waiting();
     }
 

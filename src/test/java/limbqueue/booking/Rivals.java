@@ -1,29 +1,25 @@
-package limbqueue.bench;
+package limbqueue.booking;
 
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
-import limbqueue.booking.HandJudge;
-import limbqueue.booking.StepMinutes;
-import limbqueue.booking.Waiting;
-import limbqueue.booking.WaitingCase;
 
 /**
  * How a practice books without a planner: one case after the other, each step into the first session that can take it and still
  * ends in time in nine of ten. Nothing that has been booked is moved again.
  */
-final class Rivals {
+public final class Rivals {
 
     private Rivals() {}
 
     /** As the references were given: first come, first served. */
-    static int[][] firstComeFirstServed(Waiting waiting) {
+    public static int[][] firstComeFirstServed(Waiting waiting) {
         return book(waiting, Comparator.comparing(WaitingCase::reference));
     }
 
     /** By tier, then by target date. */
-    static int[][] tierThenDate(Waiting waiting) {
+    public static int[][] tierThenDate(Waiting waiting) {
         return book(
                 waiting,
                 Comparator.comparing(WaitingCase::tier)
