@@ -23,7 +23,7 @@ public final class PlanBenchmark {
     private static final int LATENESS = LEVELS.indexOf("lateness");
     private static final Duration SEARCH = Duration.ofSeconds(30);
     /** Steps of the search, and sizes of the practices, where both are small enough for the optimum to be proved. */
-    private static final int STEPS = Integer.getInteger("plan.steps", 4_000_000);
+    private static final int STEPS = Integer.getInteger("plan.steps", 12_000_000);
 
     private static final List<Integer> CASES = Arrays.stream(
                     System.getProperty("plan.cases", "20,40").split(",", -1))

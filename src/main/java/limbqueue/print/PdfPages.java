@@ -49,6 +49,7 @@ public final class PdfPages {
                 FontStyle.NORMAL,
                 true,
                 EnumSet.of(FSFontUseCase.DOCUMENT, FSFontUseCase.SVG));
+        builder.useUnicodeLineBreaker(new LineEnds());
         builder.useSVGDrawer(new BatikSVGDrawer());
         // A page is made of its own words alone: whatever address were typed into it, none is fetched.
         builder.useUriResolver((base, address) -> null);
