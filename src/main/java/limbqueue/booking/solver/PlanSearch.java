@@ -17,6 +17,7 @@ import ai.timefold.solver.core.config.solver.termination.TerminationConfig;
 import java.time.Duration;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import limbqueue.booking.Lateness;
 import limbqueue.booking.Plan;
 import limbqueue.booking.PlanRule.Level;
@@ -85,9 +86,9 @@ public final class PlanSearch {
         var size = Math.max(1, Timetable.of(promised).getAppointments().size());
         var looks = Math.clamp((long) (search.steps() * LOOKING) / STEPS_OF_A_LOOK / size, 1, MOST_LOOKS);
         var look = part(search, LOOKING / looks, 0);
-        var best = looked(waiting, promised, look);
+        var best = looked(waiting, promised, look, search.atMost());
         for (var i = 1; i < looks; i++) {
-            best = better(best, looked(waiting, promised, part(look, 1, i)));
+            best = better(best, looked(waiting, promised, part(look, 1, i), search.atMost()));
         }
         return bettered(best, part(search, 1 - LOOKING, looks));
     }
@@ -95,13 +96,15 @@ public final class PlanSearch {
     /**
      * Those who have been promised a date look for places as if nobody else waited, and the others are booked behind them. When all
      * look at once, whatever helps a promise a little throws the others about, and the search spends its steps on gathering them.
+     *
+     * @param booking the time for booking the others, which is not cut short by the share that looking has
      */
-    private static Timetable looked(Waiting waiting, Waiting promised, Search search) {
+    private static Timetable looked(Waiting waiting, Waiting promised, Search search, Optional<Duration> booking) {
         var timetable = Timetable.of(waiting);
         if (!promised.cases().isEmpty()) {
             timetable.begin(solved(Timetable.of(promised), search, PlanConstraints.class));
         }
-        return solved(timetable, new Search(search.seed(), 0, search.atMost()), PlanConstraints.class);
+        return solved(timetable, new Search(search.seed(), 0, booking), PlanConstraints.class);
     }
 
     /** What is to be planned of those who have been promised a date: the first of all cases, in their order. */
