@@ -18,6 +18,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.ToLongFunction;
 import java.util.stream.IntStream;
 import limbqueue.booking.Lateness;
 import limbqueue.booking.Session;
@@ -66,7 +67,8 @@ final class ExactPlan {
             broken.add(LinearExpr.newBuilder());
         }
         weigh(points, broken);
-        fill(points.get(2));
+        fill();
+        points.get(2).add(overrun(waiting.lastDay()));
         for (var i = 0; i < LEVELS; i++) {
             levels.add(
                     i < PROMISES
@@ -224,7 +226,7 @@ final class ExactPlan {
      * Each session holds one of the mixes of times that fit into it, and lacks the minutes of that mix. Each mix is a choice of its
      * own, since the solver bounds what is linear.
      */
-    private void fill(LinearExprBuilder overrun) {
+    private void fill() {
         var kinds = new TreeMap<Integer, Map<StepMinutes, LinearExprBuilder>>();
         for (var c = 0; c < choices.size(); c++) {
             for (var s = 0; s < choices.get(c).size(); s++) {
@@ -238,7 +240,7 @@ final class ExactPlan {
             var minutes = waiting.sessions().get(t).minutes();
             var times = List.copyOf(ofSession.keySet());
             var mixed = new LinkedHashMap<Map<StepMinutes, Long>, BoolVar>();
-            for (var mix : mixes(minutes, times, new long[times.size() + 1], 0, 0, 0)) {
+            for (var mix : mixes(minutes, times, new long[times.size()], 0, 0)) {
                 var chosen = model.newBoolVar("");
                 var counts = new HashMap<StepMinutes, Long>();
                 for (var i = 0; i < times.size(); i++) {
@@ -248,7 +250,6 @@ final class ExactPlan {
                     }
                 }
                 mixed.put(counts, chosen);
-                overrun.addTerm(chosen, mix[times.size()]);
             }
             held.put(t, mixed);
             model.addExactlyOne(mixed.values().toArray(BoolVar[]::new));
@@ -256,24 +257,48 @@ final class ExactPlan {
         });
     }
 
+    /** The minutes by which the sessions up to {@code day} would have to be longer. */
+    private LinearExpr overrun(LocalDate day) {
+        var overrun = LinearExpr.newBuilder();
+        held.forEach((t, mixed) -> {
+            var session = waiting.sessions().get(t);
+            if (!session.date().isAfter(day)) {
+                mixed.forEach((mix, chosen) -> overrun.addTerm(
+                        chosen,
+                        StepMinutes.overrun(
+                                sum(mix, StepMinutes::expected), sum(mix, StepMinutes::variance), session.minutes())));
+            }
+        });
+        return overrun.build();
+    }
+
+    private static long sum(Map<StepMinutes, Long> mix, ToLongFunction<StepMinutes> of) {
+        return mix.entrySet().stream()
+                .mapToLong(times -> times.getValue() * of.applyAsLong(times.getKey()))
+                .sum();
+    }
+
+    /** The minutes by which sessions up to {@code day} must at least be longer, as far as that is proved in {@code seconds}. */
+    long leastOverrun(LocalDate day, double seconds) {
+        return least(overrun(day), seconds).bound();
+    }
+
+    /** The same, said as a rule: no plan is lost by it, and the linear relaxation is the tighter. */
+    void overrunAtLeast(LocalDate day, long minutes) {
+        model.addGreaterOrEqual(overrun(day), minutes);
+    }
+
     private static List<long[]> mixes(
-            int minutes, List<StepMinutes> times, long[] mix, int from, long expected, long variance) {
+            int minutes, List<StepMinutes> times, long[] mix, int from, long expected) {
         var found = new ArrayList<long[]>();
         if (from == times.size()) {
-            mix[from] = StepMinutes.overrun(expected, variance, minutes);
             found.add(mix.clone());
             return found;
         }
         var time = times.get(from);
         for (var count = 0L; expected + count * time.expected() <= minutes; count++) {
             mix[from] = count;
-            found.addAll(mixes(
-                    minutes,
-                    times,
-                    mix,
-                    from + 1,
-                    expected + count * time.expected(),
-                    variance + count * time.variance()));
+            found.addAll(mixes(minutes, times, mix, from + 1, expected + count * time.expected()));
         }
         return found;
     }

@@ -2,7 +2,6 @@ package limbqueue.booking;
 
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
-import java.util.Optional;
 import limbqueue.triage.Tier;
 
 /**
@@ -34,12 +33,19 @@ public final class Lateness {
     /**
      * The points of the last step of a case.
      *
-     * @param on the day of the last step; empty without a place
+     * @param days by which it is late, 0 or more
+     */
+    public static long points(Tier tier, long days) {
+        return days == 0 ? 0 : days * weight(tier) + (promised(tier) ? BROKEN_PROMISE : 0);
+    }
+
+    /**
+     * The points of the last step of a case that has no place.
+     *
      * @param lastDay the last day that is planned for
      */
-    public static long points(Tier tier, LocalDate target, Optional<LocalDate> on, LocalDate lastDay) {
-        var days = on.map(day -> daysLate(target, day)).orElseGet(() -> UNPLACED_DAYS + daysLate(target, lastDay));
-        return days == 0 ? 0 : days * weight(tier) + (promised(tier) ? BROKEN_PROMISE : 0);
+    public static long unplaced(Tier tier, LocalDate target, LocalDate lastDay) {
+        return points(tier, UNPLACED_DAYS + daysLate(target, lastDay));
     }
 
     /** The points of a step that has no place, before the last one. */

@@ -19,11 +19,13 @@ import org.jspecify.annotations.Nullable;
 public class Appointment {
 
     private WaitingCase waiting;
+    private Step step;
+    private boolean last;
     private int caseNumber;
     private int index;
     private int number;
     private List<Slot> range;
-    private LocalDate lastDay;
+    private long target;
     private long expected;
     private long variance;
     private Level level;
@@ -32,6 +34,9 @@ public class Appointment {
     private @Nullable String kept;
     private @Nullable Slot keptSlot;
     private long keptLatePoints;
+    /** What it adds to the lateness of its case where it has no place. */
+    private long lateWithout;
+
     private @Nullable Slot slot;
     /** What it adds to the lateness of its case where it is: asked for far more often than it is moved. */
     private long late;
@@ -50,16 +55,21 @@ public class Appointment {
     Appointment(int number, WaitingCase waiting, int caseNumber, int index, List<Slot> range, LocalDate lastDay) {
         this.number = number;
         this.waiting = waiting;
+        this.step = waiting.steps().get(index);
+        this.last = index == waiting.steps().size() - 1;
         this.caseNumber = caseNumber;
         this.index = index;
         this.range = range;
-        this.lastDay = lastDay;
-        this.expected = step().minutes().expected();
-        this.variance = step().minutes().variance();
+        this.target = waiting.target().toEpochDay();
+        this.expected = step.minutes().expected();
+        this.variance = step.minutes().variance();
         this.level = Lateness.levelOf(waiting.tier());
-        this.told = step().told().isPresent();
+        this.lateWithout = last
+                ? Lateness.unplaced(waiting.tier(), waiting.target(), lastDay)
+                : Lateness.unprepared(waiting.tier());
+        this.told = step.told().isPresent();
         for (var possible : range) {
-            if (step().told().filter(possible.session().id()::equals).isPresent()) {
+            if (step.told().filter(possible.session().id()::equals).isPresent()) {
                 this.toldSlot = possible;
             }
         }
@@ -75,7 +85,7 @@ public class Appointment {
      */
     void keep(String session, Optional<LocalDate> on, @Nullable Slot stillPossible) {
         this.kept = session;
-        this.keptLatePoints = on.isEmpty() ? 0 : latePoints(on);
+        this.keptLatePoints = on.map(day -> latePointsOn(day.toEpochDay())).orElse(0L);
         this.keptSlot = stillPossible;
         setSlot(stillPossible);
     }
@@ -105,7 +115,7 @@ public class Appointment {
     }
 
     Step step() {
-        return waiting.steps().get(index);
+        return step;
     }
 
     int caseNumber() {
@@ -121,7 +131,7 @@ public class Appointment {
     }
 
     boolean last() {
-        return index == waiting.steps().size() - 1;
+        return last;
     }
 
     String patient() {
@@ -187,14 +197,11 @@ public class Appointment {
 
     /** The same in {@code place}, or with none. */
     long latePoints(@Nullable Slot place) {
-        return latePoints(Optional.ofNullable(place).map(at -> at.session().date()));
+        return place == null ? lateWithout : latePointsOn(place.epochDay());
     }
 
-    private long latePoints(Optional<LocalDate> on) {
-        if (last()) {
-            return Lateness.points(waiting.tier(), waiting.target(), on, lastDay);
-        }
-        return on.isEmpty() ? Lateness.unprepared(waiting.tier()) : 0;
+    private long latePointsOn(long epochDay) {
+        return last ? Lateness.points(waiting.tier(), Math.max(0, epochDay - target)) : 0;
     }
 
     /** What it adds to the lateness of its case beyond what the plan that is kept added; 0 if it had no place there. */
@@ -260,6 +267,6 @@ public class Appointment {
 
     @Override
     public String toString() {
-        return waiting.reference() + " " + step().kind();
+        return waiting.reference() + " " + step.kind();
     }
 }

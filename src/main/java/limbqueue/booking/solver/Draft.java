@@ -5,6 +5,7 @@ import ai.timefold.solver.core.preview.api.domain.metamodel.PlanningVariableMeta
 import ai.timefold.solver.core.preview.api.move.Move;
 import ai.timefold.solver.core.preview.api.move.builtin.Moves;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -20,6 +21,8 @@ final class Draft {
             .genuineEntity(Appointment.class)
             .basicVariable("slot", Slot.class);
 
+    private static final int NONE = -1;
+
     private final List<Appointment> appointments;
     /** Before all changes. */
     private final Load before;
@@ -31,6 +34,10 @@ final class Draft {
     private final @Nullable Slot[] to;
 
     private final boolean[] isChanged;
+    /** Before all changes: by the number of each session the appointment in it that has the highest number, -1 for none. */
+    private final int[] lastIn;
+    /** By the number of each appointment that of the next in its session, -1 for none. */
+    private final int[] nextIn;
     /** The numbers of the sessions that some change concerns. */
     private final BitSet concerned = new BitSet();
 
@@ -43,6 +50,16 @@ final class Draft {
         this.load = load.copy();
         this.to = new Slot[appointments.size()];
         this.isChanged = new boolean[appointments.size()];
+        this.lastIn = new int[load.sessions()];
+        this.nextIn = new int[appointments.size()];
+        Arrays.fill(lastIn, NONE);
+        for (var appointment : appointments) {
+            var slot = appointment.getSlot();
+            if (slot != null) {
+                nextIn[appointment.getNumber()] = lastIn[slot.number()];
+                lastIn[slot.number()] = appointment.getNumber();
+            }
+        }
     }
 
     /** Forgets all changes. */
@@ -59,6 +76,23 @@ final class Draft {
     @Nullable
     Slot at(Appointment appointment) {
         return isChanged[appointment.getNumber()] ? to[appointment.getNumber()] : appointment.getSlot();
+    }
+
+    /** Who is in the session of this number with these changes. */
+    List<Appointment> in(int session) {
+        var in = new ArrayList<Appointment>();
+        for (var number = lastIn[session]; number != NONE; number = nextIn[number]) {
+            if (!isChanged[number]) {
+                in.add(appointments.get(number));
+            }
+        }
+        for (var appointment : changed) {
+            var slot = to[appointment.getNumber()];
+            if (slot != null && slot.number() == session) {
+                in.add(appointment);
+            }
+        }
+        return in;
     }
 
     void put(Appointment appointment, @Nullable Slot slot) {
@@ -83,8 +117,8 @@ final class Draft {
     }
 
     /** Whether {@code appointment} can be in {@code slot} between its neighbours and beside what is there; then it is put there. */
-    boolean putWhereItGoes(Appointment appointment, Slot slot) {
-        if (!takes(appointment, slot) || !hasRoom(appointment, slot)) {
+    boolean putWhereItGoes(Appointment appointment, Slot slot, boolean inTime) {
+        if (!takes(appointment, slot) || !(inTime ? hasTime(appointment, slot) : hasRoom(appointment, slot))) {
             return false;
         }
         var there = at(appointment);
@@ -105,8 +139,7 @@ final class Draft {
     /** Whether {@code slot} has room for {@code appointment} beside what is in it with these changes. */
     boolean hasRoom(Appointment appointment, Slot slot) {
         var there = at(appointment) == slot;
-        if (load.all(slot) + (there ? 0 : appointment.expected())
-                > slot.session().minutes()) {
+        if (load.all(slot) + (there ? 0 : appointment.expected()) > slot.minutes()) {
             return false;
         }
         return slot.held() == 0
@@ -118,8 +151,11 @@ final class Draft {
 
     /** Whether {@code slot} has room for {@code appointment}, and does not end later by it than it did before all changes. */
     boolean hasTime(Appointment appointment, Slot slot) {
+        if (!hasRoom(appointment, slot)) {
+            return false;
+        }
         var overrun = at(appointment) == slot ? load.overrun(slot.number()) : load.overrunWith(appointment, slot);
-        return hasRoom(appointment, slot) && overrun <= before.overrun(slot.number());
+        return overrun == 0 || overrun <= before.overrun(slot.number());
     }
 
     boolean changesNothing() {

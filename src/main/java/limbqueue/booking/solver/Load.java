@@ -57,6 +57,11 @@ final class Load {
         }
     }
 
+    /** How many sessions there are. */
+    int sessions() {
+        return slots.size();
+    }
+
     /** Of everybody in {@code slot}. */
     long all(Slot slot) {
         return all[slot.number()];
@@ -64,16 +69,13 @@ final class Load {
 
     /** By how many minutes the session of this number would have to be longer. */
     long overrun(int number) {
-        return overruns.of(
-                all[number], variance[number], slots.get(number).session().minutes());
+        return overruns.of(all[number], variance[number], slots.get(number).minutes());
     }
 
     /** By how many minutes {@code slot} would have to be longer if it took {@code appointment} as well. */
     long overrunWith(Appointment appointment, Slot slot) {
         return overruns.of(
-                all(slot) + appointment.expected(),
-                variance[slot.number()] + appointment.variance(),
-                slot.session().minutes());
+                all(slot) + appointment.expected(), variance[slot.number()] + appointment.variance(), slot.minutes());
     }
 
     /** Of those for whom no time is held; of a session that holds some. */

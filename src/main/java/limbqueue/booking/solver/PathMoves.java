@@ -16,7 +16,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * Moves that know of paths: one step between its neighbours, a case's whole path, two cases that exchange places, one into the
  * place of another that goes elsewhere, three in a ring, one to the appointment its patient knows of, one into a session out of which
- * others go until it fits, some cases planned anew together, a few sessions packed anew. Those that would break an order or overfill a session are not offered,
+ * others go until it fits, a late case earlier with whoever is in its way elsewhere, some cases planned anew together, a few sessions
+ * packed anew. Those that would break an order or overfill a session are not offered,
  * and seldom those that would break a promise.
  */
 public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>> {
@@ -32,6 +33,14 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
     private static final int NEAR = 24;
     /** How far apart the sessions are that are packed anew, counted among those that can take a case. */
     private static final int PACKED_WITHIN = 4;
+    /** How far apart those are who exchange their places, counted in the same way. */
+    private static final int EXCHANGED_WITHIN = 20;
+    /** By how many sessions at most a late case comes earlier, among how many its steps before that are drawn. */
+    private static final int SOONER_BY = 30;
+
+    private static final int STEPS_WITHIN = 8;
+    /** How many of those who have to go elsewhere may in turn send others elsewhere. */
+    private static final int LONGEST_CHAIN = 2;
 
     private final Overruns overruns = new Overruns();
 
@@ -107,25 +116,49 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
         }
 
         private void draw(Draft draft) {
+            if (keeping) {
+                drawKeeping(draft);
+                return;
+            }
+            if (!unsettled.isEmpty() && random.nextInt(8) > 2) {
+                if (random.nextInt(5) == 0) {
+                    intoWhateverSession(draft, any());
+                } else {
+                    earlier(draft, lastOf(any()));
+                }
+                return;
+            }
+            switch (random.nextInt(24)) {
+                case 0 -> shift(draft, any());
+                case 1, 2 -> path(draft, any());
+                case 3, 4, 5, 6 -> exchange(draft, any());
+                case 7 -> exchangePaths(draft, any());
+                case 8, 9, 10, 11, 12, 13 -> intoThePlaceOfAnother(draft, any());
+                case 14, 15, 16 -> ring(draft);
+                case 17 -> toTheToldSession(draft, any());
+                case 18, 19 -> anew(draft);
+                default -> repack(draft, any());
+            }
+        }
+
+        /** Where a plan is kept, as much as can be stays as it is: nobody is planned anew. */
+        private void drawKeeping(Draft draft) {
             if (!unsettled.isEmpty() && random.nextInt(4) == 0) {
                 intoWhateverSession(draft, any());
                 return;
             }
-            if (keeping && random.nextInt(4) == 0) {
+            if (random.nextInt(4) == 0) {
                 toTheToldSession(draft, any());
                 return;
             }
-            // Where a plan is kept, as much as can be stays as it is: nobody is planned anew.
-            switch (random.nextInt(keeping ? 12 : 20)) {
+            switch (random.nextInt(12)) {
                 case 0, 1, 2 -> shift(draft, any());
                 case 3, 4 -> path(draft, any());
                 case 5, 6 -> exchange(draft, any());
                 case 7 -> exchangePaths(draft, any());
                 case 8, 9 -> intoThePlaceOfAnother(draft, any());
                 case 10 -> ring(draft);
-                case 11 -> toTheToldSession(draft, any());
-                case 18, 19 -> repack(draft, any());
-                default -> anew(draft);
+                default -> toTheToldSession(draft, any());
             }
         }
 
@@ -189,23 +222,38 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
 
         private boolean suits(Draft draft, Appointment appointment, Slot slot, @Nullable Slot before) {
             return (before == null || Fit.inOrder(appointment.step(), slot, before))
-                    && (careful ? draft.hasTime(appointment, slot) : draft.hasRoom(appointment, slot));
+                    && takesBesides(draft, appointment, slot);
+        }
+
+        private boolean takesBesides(Draft draft, Appointment appointment, Slot slot) {
+            return careful ? draft.hasTime(appointment, slot) : draft.hasRoom(appointment, slot);
         }
 
         private @Nullable Slot soon(Draft draft, Appointment appointment, @Nullable Slot before) {
             var skip = random.nextInt(3) == 0 ? random.nextInt(8) : random.nextInt(2);
             var range = appointment.getRange();
             Slot found = null;
-            for (var i = before == null ? 0 : Draft.placeOf(appointment, before.number() + 1);
-                    i < range.size() && skip >= 0;
-                    i++) {
+            for (var i = firstAfter(appointment, before); i < range.size() && skip >= 0; i++) {
                 var slot = range.get(i);
-                if (suits(draft, appointment, slot, before)) {
+                if (takesBesides(draft, appointment, slot)) {
                     found = slot;
                     skip--;
                 }
             }
             return found;
+        }
+
+        /** The place in the range of {@code appointment} of the first session behind {@code before}, if there is such a step. */
+        private static int firstAfter(Appointment appointment, @Nullable Slot before) {
+            if (before == null) {
+                return 0;
+            }
+            var range = appointment.getRange();
+            var first = Draft.placeOf(appointment, before.number() + 1);
+            while (first < range.size() && !Fit.inOrder(appointment.step(), range.get(first), before)) {
+                first++;
+            }
+            return first;
         }
 
         private void takeOut(Draft draft, Appointment one, int from) {
@@ -222,8 +270,12 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
             }
         }
 
-        /** A step of the same kind that has a place elsewhere. */
+        /** A step of the same kind that has a place elsewhere, more likely near; before it, if it is late. */
         private @Nullable Appointment another(Appointment one) {
+            var near = random.nextInt(7) > 0 ? near(one) : null;
+            if (near != null) {
+                return near;
+            }
             for (var i = 0; i < TRIES; i++) {
                 var other = any();
                 if (other != one
@@ -236,28 +288,57 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
             return null;
         }
 
-        /** What two or three sessions of a kind hold, all of it out and one after the other into one of them again. */
-        private void repack(Draft draft, Appointment one) {
-            if (one.getSlot() == null) {
-                return;
+        private @Nullable Appointment near(Appointment one) {
+            var at = one.getSlot();
+            if (at == null) {
+                return null;
             }
             var range = one.getRange();
-            var at = Draft.placeOf(one, one.getSlot().number());
-            var from = Math.max(0, at - PACKED_WITHIN);
-            var to = Math.min(range.size(), at + PACKED_WITHIN + 1);
+            var place = Draft.placeOf(one, at.number());
+            var from = Math.max(0, place - EXCHANGED_WITHIN);
+            var to = one.latePoints() > 0 ? place : Math.min(range.size(), place + EXCHANGED_WITHIN + 1);
+            if (from >= to) {
+                return null;
+            }
+            var there = range.get(from + random.nextInt(to - from));
+            var others = there == at ? List.<Appointment>of() : draft.in(there.number());
+            return others.isEmpty() ? null : others.get(random.nextInt(others.size()));
+        }
+
+        /**
+         * What some sessions of a kind hold, all of it out and one after the other into one of them again, and whoever has no place
+         * behind them: sessions near each other, or any, since together they may have the time that each alone lacks.
+         */
+        private void repack(Draft draft, Appointment one) {
+            var range = one.getRange();
+            if (range.isEmpty()) {
+                return;
+            }
+            var at = one.getSlot();
+            var from = 0;
+            var to = range.size();
             var sessions = new BitSet();
-            sessions.set(one.getSlot().number());
-            for (var i = 1 + random.nextInt(2); i > 0; i--) {
+            if (at != null) {
+                sessions.set(at.number());
+                if (random.nextBoolean()) {
+                    var place = Draft.placeOf(one, at.number());
+                    from = Math.max(0, place - PACKED_WITHIN);
+                    to = Math.min(range.size(), place + PACKED_WITHIN + 1);
+                }
+            }
+            var more = (at == null ? 2 : 1) + random.nextInt(2);
+            for (var i = 0; i < more; i++) {
                 sessions.set(range.get(from + random.nextInt(to - from)).number());
             }
             var out = new ArrayList<Appointment>();
-            for (var each : appointments) {
-                if (each.getSlot() != null && sessions.get(each.getSlot().number())) {
-                    out.add(each);
-                    draft.put(each, null);
-                }
+            for (var number = sessions.nextSetBit(0); number >= 0; number = sessions.nextSetBit(number + 1)) {
+                out.addAll(draft.in(number));
             }
+            out.forEach(each -> draft.put(each, null));
             Collections.shuffle(out, Random.from(random));
+            if (random.nextBoolean()) {
+                out.sort(Comparator.comparing(Appointment::expected).reversed());
+            }
             var into = new ArrayList<Slot>();
             for (var i = from; i < to; i++) {
                 if (sessions.get(range.get(i).number())) {
@@ -270,7 +351,7 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
                     Collections.shuffle(into, Random.from(random));
                 }
                 for (var slot : into) {
-                    if (draft.putWhereItGoes(each, slot)) {
+                    if (draft.putWhereItGoes(each, slot, careful)) {
                         break;
                     }
                 }
@@ -278,6 +359,133 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
                     path(draft, each);
                 }
             }
+            if (at == null) {
+                path(draft, one);
+            }
+        }
+
+        /**
+         * A late case into an earlier session, with the steps before it before that one; then out of each session that is too full
+         * whoever can go elsewhere without being later than now, perhaps because others go from there in the same way.
+         *
+         * @param one the last step of its case
+         */
+        private void earlier(Draft draft, Appointment one) {
+            var now = one.getSlot();
+            var range = one.getRange();
+            var most = now == null ? range.size() : Draft.placeOf(one, now.number());
+            if (one.latePoints() == 0 || most == 0) {
+                intoWhateverSession(draft, one);
+                return;
+            }
+            var least = now == null ? 0 : Math.max(0, most - SOONER_BY);
+            draft.put(one, range.get(least + random.nextInt(most - least)));
+            var placed = new ArrayList<>(List.of(one));
+            for (var index = one.index(); index > 0; index--) {
+                var step = stepOf(one, index - 1);
+                if (reaches(draft, draft.at(step), stepOf(one, index))) {
+                    break;
+                }
+                var end = endOfReach(draft, step);
+                if (end == 0) {
+                    return;
+                }
+                draft.put(step, step.getRange().get(end - 1 - random.nextInt(Math.min(end, STEPS_WITHIN))));
+                placed.add(step);
+            }
+            var settled = new BitSet();
+            placed.forEach(each -> settled.set(each.getNumber()));
+            for (var each : placed) {
+                if (!makeTime(draft, each, settled, LONGEST_CHAIN)) {
+                    return;
+                }
+            }
+        }
+
+        /**
+         * Out of the session of {@code one} whoever can go elsewhere, until it has time for those who are left.
+         *
+         * @param settled who has been moved in this way and stays, by number
+         * @param chain how many of those who go may in turn send others elsewhere
+         * @return whether it has time now
+         */
+        private boolean makeTime(Draft draft, Appointment one, BitSet settled, int chain) {
+            var slot = draft.at(one);
+            while (slot != null && !takesBesides(draft, one, slot)) {
+                var others = draft.in(slot.number());
+                others.removeIf(other -> settled.get(other.getNumber()));
+                Collections.shuffle(others, Random.from(random));
+                if (!goes(draft, others, settled) && !sends(draft, others, settled, chain)) {
+                    return false;
+                }
+            }
+            return true;
+        }
+
+        /** Whether one of {@code others} goes into another session that has time. */
+        private boolean goes(Draft draft, List<Appointment> others, BitSet settled) {
+            for (var other : others) {
+                var free = elsewhere(draft, other, true);
+                if (free != null) {
+                    draft.put(other, free);
+                    settled.set(other.getNumber());
+                    return true;
+                }
+            }
+            return false;
+        }
+
+        /** Whether the first of {@code others} goes into another session in which others make time for it. */
+        private boolean sends(Draft draft, List<Appointment> others, BitSet settled, int chain) {
+            if (others.isEmpty() || chain == 0) {
+                return false;
+            }
+            var other = others.getFirst();
+            var into = elsewhere(draft, other, false);
+            if (into == null) {
+                return false;
+            }
+            draft.put(other, into);
+            settled.set(other.getNumber());
+            return makeTime(draft, other, settled, chain - 1);
+        }
+
+        /** Another session for {@code one} between its neighbours, in which it is not later than it is now. */
+        private @Nullable Slot elsewhere(Draft draft, Appointment one, boolean withTime) {
+            var range = one.getRange();
+            var least = one.index() == 0 ? 0 : firstAfter(one, draft.at(stepOf(one, one.index() - 1)));
+            var places = endOfReach(draft, one) - least;
+            var from = places > 0 ? random.nextInt(places) : 0;
+            for (var i = 0; i < places; i++) {
+                var slot = range.get(least + (from + i) % places);
+                if (slot != draft.at(one)
+                        && one.latePoints(slot) <= one.latePoints()
+                        && (!withTime || takesBesides(draft, one, slot))) {
+                    return slot;
+                }
+            }
+            return null;
+        }
+
+        /** The end of those places in the range of {@code one} out of which the step behind it can be reached. */
+        private int endOfReach(Draft draft, Appointment one) {
+            var range = one.getRange();
+            if (one.last()) {
+                return range.size();
+            }
+            var next = stepOf(one, one.index() + 1);
+            var after = draft.at(next);
+            var end = after == null ? range.size() : Draft.placeOf(one, after.number());
+            while (end > 0 && !reaches(draft, range.get(end - 1), next)) {
+                end--;
+            }
+            return end;
+        }
+
+        /** Whether {@code later} can be where it is, if it is anywhere, when the step before it is in {@code slot}. */
+        private static boolean reaches(Draft draft, @Nullable Slot slot, Appointment later) {
+            var at = draft.at(later);
+            return slot != null && (at == null || Fit.inOrder(later.step(), at, slot));
         }
 
         private void exchangePaths(Draft draft, Appointment one) {
@@ -325,12 +533,7 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
             for (var index = one.index(); index < size; index++) {
                 var appointment = stepOf(one, index);
                 var range = appointment.getRange();
-                var least = before == null ? 0 : Draft.placeOf(appointment, before.number() + 1);
-                while (least < range.size()
-                        && before != null
-                        && !Fit.inOrder(appointment.step(), range.get(least), before)) {
-                    least++;
-                }
+                var least = firstAfter(appointment, before);
                 if (least == range.size()) {
                     takeOut(draft, one, index);
                     return;
@@ -347,12 +550,8 @@ public class PathMoves implements MoveIteratorFactory<Timetable, Move<Timetable>
             if (draft.hasRoom(one, slot)) {
                 return;
             }
-            var others = new ArrayList<Appointment>();
-            for (var other : appointments) {
-                if (other.caseNumber() != one.caseNumber() && draft.at(other) == slot) {
-                    others.add(other);
-                }
-            }
+            var others = draft.in(slot.number());
+            others.removeIf(other -> other.caseNumber() == one.caseNumber());
             while (!others.isEmpty() && !draft.hasRoom(one, slot)) {
                 leave(draft, others.remove(random.nextInt(others.size())));
             }

@@ -15,9 +15,7 @@ import ai.timefold.solver.core.config.solver.EnvironmentMode;
 import ai.timefold.solver.core.config.solver.SolverConfig;
 import ai.timefold.solver.core.config.solver.termination.TerminationConfig;
 import java.time.Duration;
-import java.util.List;
 import java.util.Objects;
-import java.util.Optional;
 import limbqueue.booking.Lateness;
 import limbqueue.booking.Plan;
 import limbqueue.booking.PlanRule.Level;
@@ -25,43 +23,29 @@ import limbqueue.booking.Search;
 import limbqueue.booking.Waiting;
 
 /**
- * Looks for a plan: first of those who have been promised a date, by changes that are no worse than what was there some changes ago,
- * then books the others behind them in the order of urgency, then betters the whole by annealing, in which changes for the worse are
- * taken, more seldom the worse they are and the later they come.
+ * Looks for a plan: first of those who have been promised a date, by changes that are no worse than what was there some changes ago and
+ * then by annealing, in which changes for the worse are taken, more seldom the worse they are and the later they come; then books the
+ * others behind them in the order of urgency, and anneals the whole.
  */
 public final class PlanSearch {
 
     /**
-     * Part of a search.
-     *
-     * @param share of its steps and of its time
-     * @param temperature by how much a change may be worse, level by level, and still be taken about one time in three at the beginning
+     * By how much a change may be worse, level by level, and still be taken about one time in three at the beginning of annealing.
+     * While only those who have been promised a date look, days within 14 may be given up, and the time at which sessions end.
      */
-    private record Stage(double share, String temperature) {
+    private static final String OF_THOSE_PROMISED = "0/30/50/0/0/300";
 
-        LocalSearchAcceptorConfig acceptor() {
-            return new LocalSearchAcceptorConfig()
-                    .withSimulatedAnnealingStartingTemperature("[0]hard/[" + temperature + "]soft");
-        }
-    }
-
-    private static final String HOT = "0/30/50/20/1/300";
-
-    private static final String WARM = "0/0/10/3/1/300";
-    private static final String MILD = "0/0/0/0/0/300";
-
-    /**
-     * What the best of the looks goes through: no promise is given up any more, but first days within 14 and then a little of what comes
-     * behind promises, since plans that are better in the levels below are not reached otherwise.
-     */
-    private static final List<Stage> BETTERMENT =
-            List.of(new Stage(0.3, HOT), new Stage(0.4, MILD), new Stage(0.3, WARM));
+    /** No promise is given up any more: only a little of what comes behind promises. */
+    private static final String OF_ALL = "0/0/0/3/1/300";
 
     /** So much of a search looks from nothing: once, or as often as there are so many steps for each appointment of those promised. */
     private static final double LOOKING = 0.1;
 
     private static final int STEPS_OF_A_LOOK = 2_000;
     private static final int MOST_LOOKS = 8;
+
+    /** So much of it anneals the best of the looks. */
+    private static final double ANNEALING_PROMISES = 0.2;
 
     /** A change is taken when it is no worse than what was there so many changes ago: more of them the longer the search. */
     private static final int SHORTEST_MEMORY = 50;
@@ -80,31 +64,37 @@ public final class PlanSearch {
         return new Reasons(waiting, found).plan(search);
     }
 
-    /** The best that was found, of equal plans the first. */
+    /**
+     * The best that was found. Those who have been promised a date look for places as if nobody else waited, and the others are booked
+     * behind them. When all look at once, whatever helps a promise a little throws the others about, and the search spends its steps on
+     * gathering them.
+     */
     private static Timetable best(Waiting waiting, Search search) {
+        var timetable = Timetable.of(waiting);
         var promised = promised(waiting);
-        var size = Math.max(1, Timetable.of(promised).getAppointments().size());
-        var looks = Math.clamp((long) (search.steps() * LOOKING) / STEPS_OF_A_LOOK / size, 1, MOST_LOOKS);
-        var look = part(search, LOOKING / looks, 0);
-        var best = looked(waiting, promised, look, search.atMost());
-        for (var i = 1; i < looks; i++) {
-            best = better(best, looked(waiting, promised, part(look, 1, i), search.atMost()));
+        var left = 1.0;
+        if (!promised.cases().isEmpty()) {
+            timetable.begin(bestOfPromised(promised, search));
+            left -= LOOKING + ANNEALING_PROMISES;
         }
-        return bettered(best, part(search, 1 - LOOKING, looks));
+        // Booking has the time of the whole search, since a timetable that is not booked to its end is none.
+        var booked = solved(timetable, new Search(search.seed(), 0, search.atMost()), PlanConstraints.class);
+        return annealed(booked, part(search, left, 0), OF_ALL);
     }
 
-    /**
-     * Those who have been promised a date look for places as if nobody else waited, and the others are booked behind them. When all
-     * look at once, whatever helps a promise a little throws the others about, and the search spends its steps on gathering them.
-     *
-     * @param booking the time for booking the others, which is not cut short by the share that looking has
-     */
-    private static Timetable looked(Waiting waiting, Waiting promised, Search search, Optional<Duration> booking) {
-        var timetable = Timetable.of(waiting);
-        if (!promised.cases().isEmpty()) {
-            timetable.begin(solved(Timetable.of(promised), search, PlanConstraints.class));
+    private static Timetable bestOfPromised(Waiting promised, Search search) {
+        var size = Timetable.of(promised).getAppointments().size();
+        var looks = Math.clamp((long) (search.steps() * LOOKING) / STEPS_OF_A_LOOK / size, 1, MOST_LOOKS);
+        var look = part(search, LOOKING / looks, 0);
+        var best = looked(promised, look);
+        for (var i = 1; i < looks; i++) {
+            best = better(best, looked(promised, part(look, 1, i)));
         }
-        return solved(timetable, new Search(search.seed(), 0, booking), PlanConstraints.class);
+        return annealed(best, part(search, ANNEALING_PROMISES, looks), OF_THOSE_PROMISED);
+    }
+
+    private static Timetable looked(Waiting promised, Search search) {
+        return solved(Timetable.of(promised), search, PlanConstraints.class);
     }
 
     /** What is to be planned of those who have been promised a date: the first of all cases, in their order. */
@@ -119,14 +109,11 @@ public final class PlanSearch {
                 waiting.zone());
     }
 
-    /** What comes of {@code found} when it goes through one stage after the other, each from the best that was found before. */
-    private static Timetable bettered(Timetable found, Search search) {
-        var best = found;
-        for (var i = 0; i < BETTERMENT.size(); i++) {
-            var stage = BETTERMENT.get(i);
-            best = better(best, solved(best, part(search, stage.share(), i), stage.acceptor(), PlanConstraints.class));
-        }
-        return best;
+    /** What comes of {@code found} by annealing from {@code temperature}, if it is better. */
+    private static Timetable annealed(Timetable found, Search search, String temperature) {
+        var acceptor = new LocalSearchAcceptorConfig()
+                .withSimulatedAnnealingStartingTemperature("[0]hard/[" + temperature + "]soft");
+        return better(found, solved(found, search, acceptor, PlanConstraints.class));
     }
 
     private static Timetable better(Timetable first, Timetable later) {

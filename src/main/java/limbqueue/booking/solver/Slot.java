@@ -10,12 +10,16 @@ public final class Slot {
     private final Session session;
     private final int number;
     private final long daysAhead;
+    private final long epochDay;
+    private final int minutes;
     private final int held;
 
     Slot(Session session, int number, LocalDate asOf) {
         this.session = session;
         this.number = number;
         this.daysAhead = ChronoUnit.DAYS.between(asOf, session.date());
+        this.epochDay = session.date().toEpochDay();
+        this.minutes = session.minutes();
         this.held = session.keptOn(asOf);
     }
 
@@ -33,6 +37,15 @@ public final class Slot {
         return daysAhead;
     }
 
+    /** Its day, counted as {@link LocalDate#toEpochDay} does. */
+    long epochDay() {
+        return epochDay;
+    }
+
+    int minutes() {
+        return minutes;
+    }
+
     /** Minutes of it that are kept for urgent cases on the day of planning. */
     int held() {
         return held;
@@ -40,7 +53,7 @@ public final class Slot {
 
     /** Minutes of it that others may use on the day of planning, 0 or more. */
     int open() {
-        return session.minutes() - held;
+        return minutes - held;
     }
 
     @Override
