@@ -280,7 +280,13 @@ final class ExactPlan {
 
     /** The minutes by which sessions up to {@code day} must at least be longer, as far as that is proved in {@code seconds}. */
     long leastOverrun(LocalDate day, double seconds) {
-        return least(overrun(day), seconds).bound();
+        var solver = new CpSolver();
+        var status = solve(solver, overrun(day), seconds);
+        if (status == CpSolverStatus.INFEASIBLE || status == CpSolverStatus.MODEL_INVALID) {
+            throw new IllegalStateException("there is no such plan: " + status);
+        }
+        // A bound is proved even where no plan was found in time.
+        return Math.max(0, bound(solver));
     }
 
     /** The same, said as a rule: no plan is lost by it, and the linear relaxation is the tighter. */
@@ -339,14 +345,22 @@ final class ExactPlan {
     }
 
     private Found least(LinearExpr goal, double seconds) {
-        model.minimize(goal);
         var solver = new CpSolver();
-        solver.getParameters().setMaxTimeInSeconds(seconds).setRandomSeed(1).setNumWorkers(WORKERS);
-        var status = solver.solve(model);
+        var status = solve(solver, goal, seconds);
         if (status != CpSolverStatus.OPTIMAL && status != CpSolverStatus.FEASIBLE) {
             throw new IllegalStateException("nothing was found in " + seconds + " s: " + status);
         }
-        return new Found(Math.round(solver.objectiveValue()), (long) Math.ceil(solver.bestObjectiveBound() - 1e-6));
+        return new Found(Math.round(solver.objectiveValue()), bound(solver));
+    }
+
+    private CpSolverStatus solve(CpSolver solver, LinearExpr goal, double seconds) {
+        model.minimize(goal);
+        solver.getParameters().setMaxTimeInSeconds(seconds).setRandomSeed(1).setNumWorkers(WORKERS);
+        return solver.solve(model);
+    }
+
+    private static long bound(CpSolver solver) {
+        return (long) Math.ceil(solver.bestObjectiveBound() - 1e-6);
     }
 
     /** Keeps {@code level} at {@code points}, or below. */
