@@ -24,7 +24,7 @@ public class Appointment {
     private int caseNumber;
     private int index;
     private int number;
-    private List<Slot> range;
+    private Range range;
     private long target;
     private long expected;
     private long variance;
@@ -36,6 +36,9 @@ public class Appointment {
     private long keptLatePoints;
     /** What it adds to the lateness of its case where it has no place. */
     private long lateWithout;
+
+    private boolean runsOut;
+    private int[] ofOtherCases = {};
 
     private @Nullable Slot slot;
     /** What it adds to the lateness of its case where it is: asked for far more often than it is moved. */
@@ -59,7 +62,7 @@ public class Appointment {
         this.last = index == waiting.steps().size() - 1;
         this.caseNumber = caseNumber;
         this.index = index;
-        this.range = range;
+        this.range = new Range(range);
         this.target = waiting.target().toEpochDay();
         this.expected = step.minutes().expected();
         this.variance = step.minutes().variance();
@@ -73,6 +76,8 @@ public class Appointment {
                 this.toldSlot = possible;
             }
         }
+        this.runsOut = (last ? waiting.steps() : List.of(step))
+                .stream().anyMatch(each -> each.countsDays().isPresent());
         this.late = latePoints(slot);
     }
 
@@ -97,6 +102,10 @@ public class Appointment {
 
     @ValueRangeProvider
     public List<Slot> getRange() {
+        return range.slots();
+    }
+
+    Range range() {
         return range;
     }
 
@@ -200,6 +209,11 @@ public class Appointment {
         return place == null ? lateWithout : latePointsOn(place.epochDay());
     }
 
+    /** The last day, counted as {@link Slot#epochDay}, on which it is no later than in {@code place}, or with none. */
+    long lastDayAsLate(@Nullable Slot place) {
+        return last && place != null ? Math.max(target, place.epochDay()) : Long.MAX_VALUE;
+    }
+
     private long latePointsOn(long epochDay) {
         return last ? Lateness.points(waiting.tier(), Math.max(0, epochDay - target)) : 0;
     }
@@ -226,7 +240,27 @@ public class Appointment {
 
     /** Whether it is where a person has put it, so that nothing of it is judged anew. */
     boolean stays() {
-        return slot != null && slot == keptSlot;
+        return slot != null && staysIn(slot);
+    }
+
+    /** The same in {@code place}. */
+    boolean staysIn(Slot place) {
+        return place == keptSlot;
+    }
+
+    /** Whether its result runs out, or, if it is the last step of its case, one it may rest on. */
+    boolean runsOut() {
+        return runsOut;
+    }
+
+    /** The numbers of those of the same patient for other cases. */
+    int[] ofOtherCases() {
+        return ofOtherCases;
+    }
+
+    /** Says which those are. */
+    void besides(int[] ofOtherCases) {
+        this.ofOtherCases = ofOtherCases;
     }
 
     /** Whether nothing of it differs from the plan that is kept. */

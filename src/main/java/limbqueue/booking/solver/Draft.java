@@ -6,7 +6,6 @@ import ai.timefold.solver.core.preview.api.move.Move;
 import ai.timefold.solver.core.preview.api.move.builtin.Moves;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.BitSet;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -21,104 +20,216 @@ final class Draft {
             .genuineEntity(Appointment.class)
             .basicVariable("slot", Slot.class);
 
-    private static final int NONE = -1;
+    /** The place of what sessions overrun among the levels, and where a plan is kept. */
+    private static final int OVERRUN = 2;
+
+    private static final int OVERRUN_WHERE_KEPT = 4;
+
+    /** How many levels count for most. */
+    private static final int MOST = 4;
+
+    private static final int MOST_WHERE_KEPT = 5;
+
+    private static final int FEW = 8;
 
     private final List<Appointment> appointments;
+    private final boolean keeping;
     /** Before all changes. */
     private final Load before;
     /** With these changes. */
     private final Load load;
 
-    private final List<Appointment> changed = new ArrayList<>();
+    /** Where each is before all changes, by its number. */
+    private final @Nullable Slot[] now;
+    /** What each adds there to the lateness of its case. */
+    private final long[] late;
+
+    /** Who is changed, by number. */
+    private final int[] changed;
+
+    private int changes;
     /** Where those who are changed go, by their number. */
     private final @Nullable Slot[] to;
 
     private final boolean[] isChanged;
-    /** Before all changes: by the number of each session the appointment in it that has the highest number, -1 for none. */
-    private final int[] lastIn;
-    /** By the number of each appointment that of the next in its session, -1 for none. */
-    private final int[] nextIn;
+    /** Before all changes: the numbers of those in each session, as many as {@link #held} says. */
+    private final int[][] members;
+
+    private final int[] held;
+    /** The place of each among the members of its session. */
+    private final int[] place;
     /** The numbers of the sessions that some change concerns. */
-    private final BitSet concerned = new BitSet();
+    private final int[] concerned;
+
+    private int concerns;
+    private final boolean[] isConcerned;
+    private final long[] lost = new long[Timetable.SOFT_LEVELS];
 
     private boolean possible = true;
 
-    /** @param load of {@code appointments} as they are */
-    Draft(List<Appointment> appointments, Load load) {
+    /**
+     * @param load of {@code appointments} as they are
+     * @param keeping whether a plan is kept
+     */
+    Draft(List<Appointment> appointments, Load load, boolean keeping) {
+        var size = appointments.size();
         this.appointments = appointments;
+        this.keeping = keeping;
         this.before = load;
         this.load = load.copy();
-        this.to = new Slot[appointments.size()];
-        this.isChanged = new boolean[appointments.size()];
-        this.lastIn = new int[load.sessions()];
-        this.nextIn = new int[appointments.size()];
-        Arrays.fill(lastIn, NONE);
+        this.now = new Slot[size];
+        this.late = new long[size];
+        this.changed = new int[size];
+        this.to = new Slot[size];
+        this.isChanged = new boolean[size];
+        this.members = new int[load.sessions()][];
+        this.held = new int[load.sessions()];
+        this.place = new int[size];
+        this.concerned = new int[load.sessions()];
+        this.isConcerned = new boolean[load.sessions()];
         for (var appointment : appointments) {
+            var number = appointment.getNumber();
             var slot = appointment.getSlot();
+            now[number] = slot;
+            late[number] = appointment.latePoints();
             if (slot != null) {
-                nextIn[appointment.getNumber()] = lastIn[slot.number()];
-                lastIn[slot.number()] = appointment.getNumber();
+                enter(slot.number(), number);
             }
         }
     }
 
+    private void enter(int session, int number) {
+        var there = members[session];
+        if (there == null) {
+            members[session] = there = new int[FEW];
+        } else if (held[session] == there.length) {
+            members[session] = there = Arrays.copyOf(there, 2 * there.length);
+        }
+        place[number] = held[session];
+        there[held[session]++] = number;
+    }
+
+    private void leave(int session, int number) {
+        var there = members[session];
+        var last = there[--held[session]];
+        there[place[number]] = last;
+        place[last] = place[number];
+    }
+
     /** Forgets all changes. */
     void clear() {
-        for (var appointment : changed) {
-            load.move(appointment, at(appointment), appointment.getSlot());
-            isChanged[appointment.getNumber()] = false;
+        for (var i = 0; i < concerns; i++) {
+            load.take(before, concerned[i]);
+            isConcerned[concerned[i]] = false;
         }
-        changed.clear();
-        concerned.clear();
+        for (var i = 0; i < changes; i++) {
+            isChanged[changed[i]] = false;
+        }
+        changes = 0;
+        concerns = 0;
         possible = true;
+    }
+
+    /** Makes the changes, begins anew behind them, and says who has been moved. */
+    List<Appointment> commit() {
+        for (var i = 0; i < concerns; i++) {
+            before.take(load, concerned[i]);
+            isConcerned[concerned[i]] = false;
+        }
+        var moved = new ArrayList<Appointment>(changes);
+        for (var i = 0; i < changes; i++) {
+            isChanged[changed[i]] = false;
+            if (to[changed[i]] != now[changed[i]]) {
+                moved.add(appointments.get(changed[i]));
+                move(changed[i]);
+            }
+        }
+        changes = 0;
+        concerns = 0;
+        possible = true;
+        return moved;
+    }
+
+    private void move(int number) {
+        var from = now[number];
+        var slot = to[number];
+        if (from != null) {
+            leave(from.number(), number);
+        }
+        if (slot != null) {
+            enter(slot.number(), number);
+        }
+        now[number] = slot;
+        late[number] = appointments.get(number).latePoints(slot);
     }
 
     @Nullable
     Slot at(Appointment appointment) {
-        return isChanged[appointment.getNumber()] ? to[appointment.getNumber()] : appointment.getSlot();
+        var number = appointment.getNumber();
+        return isChanged[number] ? to[number] : now[number];
+    }
+
+    /** Where it is before all changes. */
+    @Nullable
+    Slot now(Appointment appointment) {
+        return now[appointment.getNumber()];
+    }
+
+    /** What it adds to the lateness of its case before all changes. */
+    long late(Appointment appointment) {
+        return late[appointment.getNumber()];
     }
 
     /** Who is in the session of this number with these changes. */
     List<Appointment> in(int session) {
         var in = new ArrayList<Appointment>();
-        for (var number = lastIn[session]; number != NONE; number = nextIn[number]) {
-            if (!isChanged[number]) {
-                in.add(appointments.get(number));
+        var there = members[session];
+        for (var i = held[session] - 1; i >= 0; i--) {
+            if (!isChanged[there[i]]) {
+                in.add(appointments.get(there[i]));
             }
         }
-        for (var appointment : changed) {
-            var slot = to[appointment.getNumber()];
-            if (slot != null && slot.number() == session) {
-                in.add(appointment);
+        if (isConcerned[session]) {
+            for (var i = 0; i < changes; i++) {
+                var slot = to[changed[i]];
+                if (slot != null && slot.number() == session) {
+                    in.add(appointments.get(changed[i]));
+                }
             }
         }
         return in;
     }
 
     void put(Appointment appointment, @Nullable Slot slot) {
-        if (slot != null && !takes(appointment, slot)) {
+        if (slot != null && !appointment.range().has(slot.number())) {
             possible = false;
         }
         var number = appointment.getNumber();
         load.move(appointment, at(appointment), slot);
         concern(slot);
         if (!isChanged[number]) {
-            concern(appointment.getSlot());
+            concern(now[number]);
             isChanged[number] = true;
-            changed.add(appointment);
+            changed[changes++] = number;
         }
         to[number] = slot;
     }
 
     private void concern(@Nullable Slot slot) {
-        if (slot != null) {
-            concerned.set(slot.number());
+        if (slot != null && !isConcerned[slot.number()]) {
+            isConcerned[slot.number()] = true;
+            concerned[concerns++] = slot.number();
         }
     }
 
-    /** Whether {@code appointment} can be in {@code slot} between its neighbours and beside what is there; then it is put there. */
+    /**
+     * Whether {@code appointment} can be in {@code slot} between its neighbours and beside what is there; then it is put there.
+     *
+     * @param inTime whether the session must not end later by it either
+     */
     boolean putWhereItGoes(Appointment appointment, Slot slot, boolean inTime) {
-        if (!takes(appointment, slot) || !(inTime ? hasTime(appointment, slot) : hasRoom(appointment, slot))) {
+        if (!appointment.range().has(slot.number())
+                || !(inTime ? hasTime(appointment, slot) : hasRoom(appointment, slot))) {
             return false;
         }
         var there = at(appointment);
@@ -155,67 +266,144 @@ final class Draft {
             return false;
         }
         var overrun = at(appointment) == slot ? load.overrun(slot.number()) : load.overrunWith(appointment, slot);
+        // Only to save a look at what was before: most sessions end in time.
         return overrun == 0 || overrun <= before.overrun(slot.number());
     }
 
     boolean changesNothing() {
-        for (var appointment : changed) {
-            if (to[appointment.getNumber()] != appointment.getSlot()) {
+        for (var i = 0; i < changes; i++) {
+            if (to[changed[i]] != now[changed[i]]) {
                 return false;
             }
         }
         return true;
     }
 
-    /** Whether steps are in their order, and no session has more than fits into it. */
+    /** Whether no rule of those that cannot be broken is broken by these changes. */
     boolean possible() {
         if (!possible) {
             return false;
         }
-        for (var appointment : changed) {
-            var slot = to[appointment.getNumber()];
-            if (!inOrder(appointment) || slot != null && !hasRoom(appointment, slot)) {
+        for (var i = 0; i < changes; i++) {
+            var appointment = appointments.get(changed[i]);
+            var slot = to[changed[i]];
+            if (!inOrder(appointment)
+                    || slot != null && !hasRoom(appointment, slot)
+                    || !resultsCount(appointment)
+                    || slot != null && !apart(appointment, slot)) {
                 return false;
             }
         }
         return true;
     }
 
+    /** Whether the last step of the path to which {@code appointment} belongs can rest on it, or on those before it if it is the last. */
+    private boolean resultsCount(Appointment appointment) {
+        if (!appointment.runsOut()) {
+            return true;
+        }
+        var first = appointment.getNumber() - appointment.index();
+        var last = appointments.get(first + appointment.waiting().steps().size() - 1);
+        var end = at(last);
+        if (end == null) {
+            return true;
+        }
+        var from = appointment.last() ? first : appointment.getNumber();
+        var to = appointment.last() ? last.getNumber() : appointment.getNumber() + 1;
+        for (var number = from; number < to; number++) {
+            var earlier = appointments.get(number);
+            var slot = at(earlier);
+            if (slot != null
+                    && !(last.staysIn(end) && earlier.staysIn(slot))
+                    && !Fit.stillCounts(earlier.step(), slot, end)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Whether the patient is nowhere else at that time for another of his cases. */
+    private boolean apart(Appointment appointment, Slot slot) {
+        for (var number : appointment.ofOtherCases()) {
+            var other = appointments.get(number);
+            var there = at(other);
+            if (there != null && !(appointment.staysIn(slot) && other.staysIn(there)) && !Fit.apart(slot, there)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Works out what is lost by these changes, level by level. */
+    void weigh() {
+        Arrays.fill(lost, 0);
+        for (var i = 0; i < changes; i++) {
+            var from = now[changed[i]];
+            var slot = to[changed[i]];
+            if (slot != from) {
+                weigh(appointments.get(changed[i]), from, slot);
+            }
+        }
+        lost[keeping ? OVERRUN_WHERE_KEPT : OVERRUN] = longer();
+    }
+
+    private void weigh(Appointment appointment, @Nullable Slot from, @Nullable Slot slot) {
+        var later = keeping
+                ? appointment.latePointsAdded(slot) - appointment.latePointsAdded(from)
+                : appointment.latePoints(slot) - late[appointment.getNumber()];
+        switch (appointment.level()) {
+            case PROMISES_OF_5_DAYS -> lost[0] += later;
+            case PROMISES_OF_14_DAYS -> lost[1] += later;
+            default -> lost[3] += keeping ? 0 : later;
+        }
+        var told = one(appointment.movesTold(slot)) - one(appointment.movesTold(from));
+        if (keeping) {
+            lost[2] += told;
+            lost[3] += one(appointment.leavesKept(slot)) - one(appointment.leavesKept(from));
+        } else {
+            lost[4] += told;
+            lost[5] += idleMinutes(appointment, slot) - idleMinutes(appointment, from);
+        }
+    }
+
+    private static long idleMinutes(Appointment appointment, @Nullable Slot slot) {
+        return slot == null ? 0 : appointment.expected() * slot.daysAhead();
+    }
+
     /**
-     * Whether something is lost at the first level that changes: promises, then, where a plan is kept, told patients and places that
-     * are kept, then the time at which sessions end, then, where no plan is kept, days late. A change that loses there is seldom taken,
-     * however much it gains below.
+     * What is lost by the changes that were weighed last, below 0 where something is won: where no plan is kept at each level of the
+     * score; where one is, only at those that count for most.
      */
-    boolean loses(boolean keeping) {
-        var lost = new long[6];
-        for (var appointment : changed) {
-            var slot = to[appointment.getNumber()];
-            var now = appointment.getSlot();
-            if (slot == now) {
-                continue;
-            }
-            var late = keeping
-                    ? appointment.latePointsAdded(slot) - appointment.latePointsAdded(now)
-                    : appointment.latePoints(slot) - appointment.latePoints();
-            switch (appointment.level()) {
-                case PROMISES_OF_5_DAYS -> lost[0] += late;
-                case PROMISES_OF_14_DAYS -> lost[1] += late;
-                default -> lost[5] += keeping ? 0 : late;
-            }
-            if (keeping) {
-                lost[2] += one(appointment.movesTold(slot)) - one(appointment.movesTold(now));
-                lost[3] += one(appointment.leavesKept(slot)) - one(appointment.leavesKept(now));
-            }
-        }
-        for (var number = concerned.nextSetBit(0); number >= 0; number = concerned.nextSetBit(number + 1)) {
-            lost[4] += load.overrun(number) - before.overrun(number);
-        }
-        for (var level : lost) {
-            if (level != 0) {
-                return level > 0;
+    long[] lost() {
+        return lost;
+    }
+
+    /**
+     * Whether something is lost by them at the first level that changes and counts for most: promises, then, where a plan is kept, told
+     * patients and places that are kept, then the time at which sessions end, then, where no plan is kept, days late. A change that
+     * loses there is seldom taken, however much it gains below.
+     */
+    boolean loses() {
+        return first(lost, keeping ? MOST_WHERE_KEPT : MOST) > 0;
+    }
+
+    /** The first of the first {@code most} levels of {@code lost} that is not 0, if one is. */
+    static long first(long[] lost, int most) {
+        for (var level = 0; level < most; level++) {
+            if (lost[level] != 0) {
+                return lost[level];
             }
         }
-        return false;
+        return 0;
+    }
+
+    /** By how many minutes sessions would have to be longer than before. */
+    private long longer() {
+        var longer = 0L;
+        for (var i = 0; i < concerns; i++) {
+            longer += load.overrun(concerned[i]) - before.overrun(concerned[i]);
+        }
+        return longer;
     }
 
     private static int one(boolean is) {
@@ -236,35 +424,17 @@ final class Draft {
 
     Move<Timetable> move() {
         var moves = new ArrayList<Move<Timetable>>();
-        for (var appointment : changed) {
-            var slot = to[appointment.getNumber()];
+        for (var i = 0; i < changes; i++) {
+            var number = changed[i];
             // Whoever stays need not be judged; but a move must move somebody.
-            if (slot != appointment.getSlot() || changed.size() == 1) {
-                moves.add(Moves.change(SLOT, appointment, slot));
+            if (to[number] != now[number] || changes == 1) {
+                moves.add(move(appointments.get(number), to[number]));
             }
         }
         return moves.size() == 1 ? moves.getFirst() : Moves.compose(moves);
     }
 
-    /** Whether {@code slot} is in the range of {@code appointment}, which is sorted by time. */
-    static boolean takes(Appointment appointment, Slot slot) {
-        var at = placeOf(appointment, slot.number());
-        return at < appointment.getRange().size() && appointment.getRange().get(at) == slot;
-    }
-
-    /** The place in the range of {@code appointment} of the first session that has {@code number} or comes after it. */
-    static int placeOf(Appointment appointment, int number) {
-        var range = appointment.getRange();
-        var from = 0;
-        var to = range.size();
-        while (from < to) {
-            var middle = (from + to) >>> 1;
-            if (range.get(middle).number() < number) {
-                from = middle + 1;
-            } else {
-                to = middle;
-            }
-        }
-        return from;
+    static Move<Timetable> move(Appointment appointment, @Nullable Slot slot) {
+        return Moves.change(SLOT, appointment, slot);
     }
 }

@@ -1,6 +1,5 @@
 package limbqueue.booking.solver;
 
-import java.time.LocalDateTime;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import limbqueue.booking.Barred;
@@ -72,26 +71,24 @@ final class Fit {
 
     /** Whether {@code step} can be in {@code slot} when the step before it is in {@code before}. */
     static boolean inOrder(Step step, Slot slot, Slot before) {
-        return !slot.session().start().isBefore(soonest(step, before));
+        return slot.startSecond() >= soonest(step, before);
     }
 
-    /** The first moment at which {@code step} can begin after a step in {@code before}. */
-    private static LocalDateTime soonest(Step step, Slot before) {
-        var over = before.session().end();
+    /** The first second in which {@code step} can begin after a step in {@code before}. */
+    private static long soonest(Step step, Slot before) {
         return step.daysAfterPrevious() == 0
-                ? over
-                : over.toLocalDate().plusDays(step.daysAfterPrevious()).atStartOfDay();
+                ? before.endSecond()
+                : (before.endSecond() / Slot.SECONDS_OF_A_DAY + step.daysAfterPrevious()) * Slot.SECONDS_OF_A_DAY;
     }
 
     /** Whether what {@code earlier} has found in {@code at} still counts on the day of {@code last}. */
     static boolean stillCounts(Step earlier, Slot at, Slot last) {
-        return earlier.countsDays()
-                .map(days -> !last.session().date().isAfter(at.session().date().plusDays(days)))
-                .orElse(true);
+        return earlier.countsDays().isEmpty()
+                || last.epochDay() <= at.epochDay() + earlier.countsDays().get();
     }
 
     /** Whether one patient can be in both. */
     static boolean apart(Slot one, Slot other) {
-        return one == other || !one.session().overlaps(other.session());
+        return one == other || one.startSecond() >= other.endSecond() || other.startSecond() >= one.endSecond();
     }
 }

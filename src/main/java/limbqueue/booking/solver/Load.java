@@ -57,6 +57,14 @@ final class Load {
         }
     }
 
+    /** Takes from {@code other}, of the same sessions, what it has of the one of this number. */
+    void take(Load other, int number) {
+        all[number] = other.all[number];
+        variance[number] = other.variance[number];
+        others[number] = other.others[number];
+        untold[number] = other.untold[number];
+    }
+
     /** How many sessions there are. */
     int sessions() {
         return slots.size();

@@ -11,10 +11,13 @@ import ai.timefold.solver.core.config.heuristic.selector.move.generic.ChangeMove
 import ai.timefold.solver.core.config.localsearch.LocalSearchPhaseConfig;
 import ai.timefold.solver.core.config.localsearch.decider.acceptor.LocalSearchAcceptorConfig;
 import ai.timefold.solver.core.config.localsearch.decider.forager.LocalSearchForagerConfig;
+import ai.timefold.solver.core.config.phase.PhaseConfig;
+import ai.timefold.solver.core.config.phase.custom.CustomPhaseConfig;
 import ai.timefold.solver.core.config.solver.EnvironmentMode;
 import ai.timefold.solver.core.config.solver.SolverConfig;
 import ai.timefold.solver.core.config.solver.termination.TerminationConfig;
 import java.time.Duration;
+import java.util.List;
 import java.util.Objects;
 import limbqueue.booking.Lateness;
 import limbqueue.booking.Plan;
@@ -33,10 +36,10 @@ public final class PlanSearch {
      * By how much a change may be worse, level by level, and still be taken about one time in three at the beginning of annealing.
      * While only those who have been promised a date look, days within 14 may be given up, and the time at which sessions end.
      */
-    private static final String OF_THOSE_PROMISED = "0/30/50/0/0/300";
+    private static final List<Double> OF_THOSE_PROMISED = List.of(0.0, 30.0, 50.0, 0.0, 0.0, 300.0);
 
     /** No promise is given up any more: only a little of what comes behind promises. */
-    private static final String OF_ALL = "0/0/0/3/1/300";
+    private static final List<Double> OF_ALL = List.of(0.0, 0.0, 0.0, 6.0, 1.0, 1_000.0);
 
     /** So much of a search looks from nothing: once, or as often as there are so many steps for each appointment of those promised. */
     private static final double LOOKING = 0.1;
@@ -77,9 +80,7 @@ public final class PlanSearch {
             timetable.begin(bestOfPromised(promised, search));
             left -= LOOKING + ANNEALING_PROMISES;
         }
-        // Booking has the time of the whole search, since a timetable that is not booked to its end is none.
-        var booked = solved(timetable, new Search(search.seed(), 0, search.atMost()), PlanConstraints.class);
-        return annealed(booked, part(search, left, 0), OF_ALL);
+        return annealed(timetable, part(search, left, 0), OF_ALL);
     }
 
     private static Timetable bestOfPromised(Waiting promised, Search search) {
@@ -109,11 +110,10 @@ public final class PlanSearch {
                 waiting.zone());
     }
 
-    /** What comes of {@code found} by annealing from {@code temperature}, if it is better. */
-    private static Timetable annealed(Timetable found, Search search, String temperature) {
-        var acceptor = new LocalSearchAcceptorConfig()
-                .withSimulatedAnnealingStartingTemperature("[0]hard/[" + temperature + "]soft");
-        return better(found, solved(found, search, acceptor, PlanConstraints.class));
+    /** What comes of {@code found} when it is booked to its end and then annealed from {@code temperature}. */
+    private static Timetable annealed(Timetable found, Search search, List<Double> temperature) {
+        var annealing = new CustomPhaseConfig().withCustomPhaseCommandList(List.of(new Annealing(search, temperature)));
+        return solved(found, search.seed(), annealing, PlanConstraints.class);
     }
 
     private static Timetable better(Timetable first, Timetable later) {
@@ -135,49 +135,40 @@ public final class PlanSearch {
 
     /** What comes of {@code timetable} when a change is taken that is no worse than what was there some changes ago. */
     static Timetable solved(Timetable timetable, Search search, Class<? extends ConstraintProvider> constraints) {
-        var memory = Math.clamp(search.steps() / STEPS_FOR_EACH, SHORTEST_MEMORY, LONGEST_MEMORY);
-        return solved(timetable, search, new LocalSearchAcceptorConfig().withLateAcceptanceSize(memory), constraints);
+        return solved(timetable, search.seed(), improvement(search), constraints);
     }
 
+    /** What comes of {@code timetable} when whoever has no place is booked and then {@code improvement} follows. */
     private static Timetable solved(
             Timetable timetable,
-            Search search,
-            LocalSearchAcceptorConfig acceptor,
+            long seed,
+            PhaseConfig<?> improvement,
             Class<? extends ConstraintProvider> constraints) {
+        var booking = new ConstructionHeuristicPhaseConfig()
+                .withConstructionHeuristicType(ConstructionHeuristicType.FIRST_FIT);
+        var config = new SolverConfig()
+                .withSolutionClass(Timetable.class)
+                .withEntityClasses(Appointment.class)
+                .withConstraintProviderClass(constraints)
+                .withEnvironmentMode(EnvironmentMode.NO_ASSERT)
+                .withRandomSeed(seed)
+                .withPhases(booking, improvement);
         // The solver looks for classes through the loader of the thread, which need not know the one that has them.
         var thread = Thread.currentThread();
         var before = thread.getContextClassLoader();
         thread.setContextClassLoader(PlanSearch.class.getClassLoader());
         try {
-            return SolverFactory.<Timetable>create(config(search, acceptor, constraints))
-                    .buildSolver()
-                    .solve(timetable);
+            return SolverFactory.<Timetable>create(config).buildSolver().solve(timetable);
         } finally {
             thread.setContextClassLoader(before);
         }
     }
 
-    private static SolverConfig rules(Class<? extends ConstraintProvider> constraints) {
-        return new SolverConfig()
-                .withSolutionClass(Timetable.class)
-                .withEntityClasses(Appointment.class)
-                .withConstraintProviderClass(constraints);
-    }
-
-    private static SolverConfig config(
-            Search search, LocalSearchAcceptorConfig acceptor, Class<? extends ConstraintProvider> constraints) {
-        var first = new ConstructionHeuristicPhaseConfig()
-                .withConstructionHeuristicType(ConstructionHeuristicType.FIRST_FIT);
-        var config = rules(constraints)
-                .withEnvironmentMode(EnvironmentMode.NO_ASSERT)
-                .withRandomSeed(search.seed());
-        search.atMost().ifPresent(config::withTerminationSpentLimit);
-        return search.steps() == 0
-                ? config.withPhases(first)
-                : config.withPhases(first, improvement(search.steps(), acceptor));
-    }
-
-    private static LocalSearchPhaseConfig improvement(int steps, LocalSearchAcceptorConfig acceptor) {
+    private static LocalSearchPhaseConfig improvement(Search search) {
+        var memory = Math.clamp(search.steps() / STEPS_FOR_EACH, SHORTEST_MEMORY, LONGEST_MEMORY);
+        // It ends by itself, and not the solver, since a timetable that is not booked to its end is none.
+        var end = new TerminationConfig().withMoveCountLimit((long) search.steps());
+        search.atMost().ifPresent(end::withSpentLimit);
         return new LocalSearchPhaseConfig()
                 .withMoveSelectorConfig(new UnionMoveSelectorConfig()
                         .withMoveSelectors(
@@ -185,8 +176,8 @@ public final class PlanSearch {
                                 new MoveIteratorFactoryConfig()
                                         .withMoveIteratorFactoryClass(PathMoves.class)
                                         .withFixedProbabilityWeight(20.0)))
-                .withAcceptorConfig(acceptor)
+                .withAcceptorConfig(new LocalSearchAcceptorConfig().withLateAcceptanceSize(memory))
                 .withForagerConfig(new LocalSearchForagerConfig().withAcceptedCountLimit(1))
-                .withTerminationConfig(new TerminationConfig().withMoveCountLimit((long) steps));
+                .withTerminationConfig(end);
     }
 }

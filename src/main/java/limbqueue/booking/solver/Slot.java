@@ -1,16 +1,21 @@
 package limbqueue.booking.solver;
 
 import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import limbqueue.booking.Session;
 
 /** A session as the solver sees it: itself and no other, however alike two may be. */
 public final class Slot {
 
+    static final long SECONDS_OF_A_DAY = 24 * 60 * 60L;
+
     private final Session session;
     private final int number;
     private final long daysAhead;
     private final long epochDay;
+    private final long startSecond;
+    private final long endSecond;
     private final int minutes;
     private final int held;
 
@@ -19,6 +24,8 @@ public final class Slot {
         this.number = number;
         this.daysAhead = ChronoUnit.DAYS.between(asOf, session.date());
         this.epochDay = session.date().toEpochDay();
+        this.startSecond = session.start().toEpochSecond(ZoneOffset.UTC);
+        this.endSecond = session.end().toEpochSecond(ZoneOffset.UTC);
         this.minutes = session.minutes();
         this.held = session.keptOn(asOf);
     }
@@ -40,6 +47,16 @@ public final class Slot {
     /** Its day, counted as {@link LocalDate#toEpochDay} does. */
     long epochDay() {
         return epochDay;
+    }
+
+    /** When it starts, counted in seconds on the clock of the place. */
+    long startSecond() {
+        return startSecond;
+    }
+
+    /** When it ends, counted in the same way. */
+    long endSecond() {
+        return endSecond;
     }
 
     int minutes() {

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import limbqueue.booking.KeptPlaces;
 import limbqueue.booking.Session;
 import limbqueue.booking.Waiting;
@@ -83,7 +84,21 @@ public class Timetable {
                 appointments.add(new Appointment(appointments.size(), of, number, index, range, waiting.lastDay()));
             }
         }
+        appointments.stream()
+                .collect(Collectors.groupingBy(Appointment::patient))
+                .values()
+                .forEach(Timetable::apart);
         return new Timetable(appointments, slots);
+    }
+
+    /** Says to all of one patient's who must not be at the same time. */
+    private static void apart(List<Appointment> ofPatient) {
+        for (var one : ofPatient) {
+            one.besides(ofPatient.stream()
+                    .filter(other -> other.caseNumber() != one.caseNumber())
+                    .mapToInt(Appointment::getNumber)
+                    .toArray());
+        }
     }
 
     @PlanningEntityCollectionProperty
