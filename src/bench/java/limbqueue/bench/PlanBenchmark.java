@@ -129,6 +129,7 @@ public final class PlanBenchmark {
         System.out.println("Weighted days late of the plan, and the least that they can be while the levels before stay as in the plan");
         for (var seed = 1; seed <= 3; seed++) {
             bound("steady", seed, GeneratedPractice.steady(seed, 300));
+            bound("with room", seed, GeneratedPractice.withRoom(seed, 300));
             bound("at once", seed, GeneratedPractice.of(seed, 300));
         }
     }
@@ -149,7 +150,7 @@ public final class PlanBenchmark {
         var over = levels[LATENESS] / (double) Math.max(1, Math.max(bound, found.bound())) - 1;
         System.out.printf(
                 Locale.ROOT,
-                "300 cases, %-7s, seed %d: plan in %.1f s %s; late %,d, CP-SAT begun there %,d, at least %,d (linear) and %,d (CP-SAT):"
+                "300 cases, %-9s, seed %d: plan in %.1f s %s; late %,d, CP-SAT begun there %,d, at least %,d (linear) and %,d (CP-SAT):"
                         + " %.1f %% over the bound, goal 1 %%, %s%n",
                 list,
                 seed,

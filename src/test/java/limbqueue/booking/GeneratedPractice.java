@@ -22,6 +22,8 @@ public final class GeneratedPractice {
 
     public static final LocalDate AS_OF = LocalDate.of(2026, 3, 2);
 
+    private static final double WITH_ROOM = 1.4;
+
     private static final List<StepMinutes> PROCEDURES = List.of(
             new StepMinutes(60, 90), new StepMinutes(90, 135), new StepMinutes(120, 190), new StepMinutes(150, 250));
     private static final StepMinutes DUPLEX = new StepMinutes(40, 55);
@@ -36,30 +38,37 @@ public final class GeneratedPractice {
     private final int cases;
     private final int weeks;
     private final boolean steady;
+    private final double room;
     private final List<Session> sessions = new ArrayList<>();
 
-    private GeneratedPractice(long seed, int cases, boolean steady) {
+    private GeneratedPractice(long seed, int cases, boolean steady, double room) {
         this.random = new Random(seed);
         this.cases = cases;
         this.steady = steady;
+        this.room = room;
         this.weeks = Math.clamp(cases / 10, 3, 12);
     }
 
     /** Everybody has come at once: three of ten have been promised 14 days, one of ten 5. */
     public static Waiting of(long seed, int cases) {
-        return new GeneratedPractice(seed, cases, false).waiting();
+        return new GeneratedPractice(seed, cases, false, 1).waiting();
     }
 
     /** Of the same tiers as many come, but who has been promised fewer days waits for fewer. */
     public static Waiting steady(long seed, int cases) {
-        return new GeneratedPractice(seed, cases, true).waiting();
+        return new GeneratedPractice(seed, cases, true, 1).waiting();
+    }
+
+    /** As a steady stream leaves it, with {@value #WITH_ROOM} times as many sessions: nearly everybody comes in time. */
+    public static Waiting withRoom(long seed, int cases) {
+        return new GeneratedPractice(seed, cases, true, WITH_ROOM).waiting();
     }
 
     private Waiting waiting() {
-        sessions(SessionKind.PROCEDURE_ROOM, (int) Math.ceil(cases / 3.3), 8, 480);
-        sessions(SessionKind.CLINIC, (int) Math.ceil(cases / 5.0), 9, 210);
-        sessions(SessionKind.VASCULAR_LABORATORY, (int) Math.ceil(cases / 5.0), 8, 240);
-        sessions(SessionKind.CT, (int) Math.ceil(cases / 6.0), 14, 120);
+        sessions(SessionKind.PROCEDURE_ROOM, (int) Math.ceil(cases * room / 3.3), 8, 480);
+        sessions(SessionKind.CLINIC, (int) Math.ceil(cases * room / 5.0), 9, 210);
+        sessions(SessionKind.VASCULAR_LABORATORY, (int) Math.ceil(cases * room / 5.0), 8, 240);
+        sessions(SessionKind.CT, (int) Math.ceil(cases * room / 6.0), 14, 120);
         var waiting = new ArrayList<WaitingCase>();
         for (var i = 0; i < cases; i++) {
             waiting.add(waitingCase(i));
