@@ -57,7 +57,7 @@ class PeopleViewIT {
     void aNameAlreadyTakenIsToldAtTheFieldAndWhatWasTypedStays(Visitor manager) {
         manager.signIn("manager");
         fill(manager, "physician", "Another Physician", "physician");
-        assertThat(manager.page().getByText("Somebody already signs in as physician"))
+        assertThat(manager.page().getByLabel("Add a person").getByText("Somebody already signs in as physician"))
                 .isVisible();
         assertThat(manager.field("Name, as colleagues read it")).hasValue("Another Physician");
         assertThat(manager.accessibilityViolations()).isEmpty();
