@@ -20,25 +20,21 @@ import org.jspecify.annotations.Nullable;
  */
 final class Annealing implements PhaseCommand<Timetable> {
 
-    /** What part of it at the end gives up no day any more, and cools what comes behind days. */
-    private static final double COOLING = 0.15;
-
-    /** The first level behind days late: told patients, then idle minutes. */
-    private static final int BEHIND_DAYS = 4;
-
     /** Every so many steps it looks at the clock. */
     private static final int STEPS_BETWEEN_LOOKS = 64;
 
     private final Search search;
-    private final List<Double> temperature;
+    private final List<Double> from;
+    private final List<Double> to;
 
     /**
-     * @param temperature by how much a change may be worse, level by level, and still be taken about one time in three at the beginning;
-     *     0 never
+     * @param from by how much a change may be worse, level by level, and still be taken about one time in three at the beginning; 0 never
+     * @param to the same at the end
      */
-    Annealing(Search search, List<Double> temperature) {
+    Annealing(Search search, List<Double> from, List<Double> to) {
         this.search = search;
-        this.temperature = temperature;
+        this.from = from;
+        this.to = to;
     }
 
     @Override
@@ -69,7 +65,7 @@ final class Annealing implements PhaseCommand<Timetable> {
                 done = done(step, System.nanoTime() - begin);
             }
             var draft = drawn.draw();
-            if (taken(draft.lost(), 1 - done, random)) {
+            if (taken(draft.lost(), done, random)) {
                 best.follow(drawn.commit(), draft);
             }
         }
@@ -83,7 +79,7 @@ final class Annealing implements PhaseCommand<Timetable> {
                 .orElse(bySteps);
     }
 
-    private boolean taken(long[] lost, double left, RandomGenerator random) {
+    private boolean taken(long[] lost, double done, RandomGenerator random) {
         if (Draft.first(lost, lost.length) <= 0) {
             return true;
         }
@@ -91,15 +87,10 @@ final class Annealing implements PhaseCommand<Timetable> {
         for (var level = 0; level < lost.length; level++) {
             if (lost[level] > 0) {
                 // Divided by 0 it is more than can be taken.
-                worse += lost[level] / (temperature.get(level) * part(level, left));
+                worse += lost[level] / (from.get(level) * (1 - done) + to.get(level) * done);
             }
         }
         return random.nextDouble() < Math.exp(-worse);
-    }
-
-    /** What is left of the temperature of {@code level}. */
-    private static double part(int level, double left) {
-        return level < BEHIND_DAYS ? Math.max(0, left - COOLING) / (1 - COOLING) : Math.min(1, left / COOLING);
     }
 
     /** The best timetable that was there, and how that which is there now differs. */

@@ -22,7 +22,7 @@ final class DrawnChanges {
     /** How often something possible is looked for before a case is taken out of the plan, which always is. */
     private static final int TRIES = 10;
     /** Of so many changes one may also worsen a promise, the time at which a session ends or the days late. */
-    private static final int CAREFUL = 10;
+    private static final int CAREFUL = 30;
     /** How many cases at most are planned anew at once, how often they are looked for, and within how many sessions. */
     private static final int MOST_ANEW = 5;
 

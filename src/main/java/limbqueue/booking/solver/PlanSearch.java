@@ -41,6 +41,14 @@ public final class PlanSearch {
     /** No promise is given up any more: only a little of what comes behind promises. */
     private static final List<Double> OF_ALL = List.of(0.0, 0.0, 0.0, 6.0, 1.0, 1_000.0);
 
+    /** Told patients and idle minutes stay warm while days late cool: else nobody moves any more long before those are at their least. */
+    private static final List<Double> TO_FEWEST_DAYS = List.of(0.0, 0.0, 0.0, 0.0, 1.0, 1_000.0);
+
+    /** Then all cool together. */
+    private static final List<Double> AT_LAST = List.of(0.0, 0.0, 0.0, 3.0, 1.0, 300.0);
+
+    private static final List<Double> COLD = List.of(0.0, 0.0, 0.0, 0.0, 0.0, 0.0);
+
     /** So much of a search looks from nothing: once, or as often as there are so many steps for each appointment of those promised. */
     private static final double LOOKING = 0.1;
 
@@ -49,6 +57,15 @@ public final class PlanSearch {
 
     /** So much of it anneals the best of the looks. */
     private static final double ANNEALING_PROMISES = 0.2;
+
+    /**
+     * And so much of it, at its end, anneals the best of the whole until it is cold: once, or as often as there are so many steps for
+     * each appointment, since a small practice is frozen long before.
+     */
+    private static final double COOLING = 0.4;
+
+    private static final int STEPS_OF_A_COOLING = 4_000;
+    private static final int MOST_COOLINGS = 6;
 
     /** A change is taken when it is no worse than what was there so many changes ago: more of them the longer the search. */
     private static final int SHORTEST_MEMORY = 50;
@@ -80,18 +97,28 @@ public final class PlanSearch {
             timetable.begin(bestOfPromised(promised, search));
             left -= LOOKING + ANNEALING_PROMISES;
         }
-        return annealed(timetable, part(search, left, 0), OF_ALL);
+        var found = annealed(timetable, part(search, left - COOLING, 0), OF_ALL, TO_FEWEST_DAYS);
+        var times = times(COOLING, search, timetable, STEPS_OF_A_COOLING, MOST_COOLINGS);
+        for (var i = 1; i <= times; i++) {
+            found = annealed(found, part(search, COOLING / times, i), AT_LAST, COLD);
+        }
+        return found;
+    }
+
+    /** How often a part of a search is done: once, or as often as it has so many steps for each appointment. */
+    private static int times(double share, Search search, Timetable timetable, int stepsForEach, int most) {
+        var size = timetable.getAppointments().size();
+        return Math.clamp((long) (search.steps() * share) / stepsForEach / size, 1, most);
     }
 
     private static Timetable bestOfPromised(Waiting promised, Search search) {
-        var size = Timetable.of(promised).getAppointments().size();
-        var looks = Math.clamp((long) (search.steps() * LOOKING) / STEPS_OF_A_LOOK / size, 1, MOST_LOOKS);
+        var looks = times(LOOKING, search, Timetable.of(promised), STEPS_OF_A_LOOK, MOST_LOOKS);
         var look = part(search, LOOKING / looks, 0);
         var best = looked(promised, look);
         for (var i = 1; i < looks; i++) {
             best = better(best, looked(promised, part(look, 1, i)));
         }
-        return annealed(best, part(search, ANNEALING_PROMISES, looks), OF_THOSE_PROMISED);
+        return annealed(best, part(search, ANNEALING_PROMISES, looks), OF_THOSE_PROMISED, COLD);
     }
 
     private static Timetable looked(Waiting promised, Search search) {
@@ -110,9 +137,9 @@ public final class PlanSearch {
                 waiting.zone());
     }
 
-    /** What comes of {@code found} when it is booked to its end and then annealed from {@code temperature}. */
-    private static Timetable annealed(Timetable found, Search search, List<Double> temperature) {
-        var annealing = new CustomPhaseConfig().withCustomPhaseCommandList(List.of(new Annealing(search, temperature)));
+    /** What comes of {@code found} when it is booked to its end and then annealed. */
+    private static Timetable annealed(Timetable found, Search search, List<Double> from, List<Double> to) {
+        var annealing = new CustomPhaseConfig().withCustomPhaseCommandList(List.of(new Annealing(search, from, to)));
         return solved(found, search.seed(), annealing, PlanConstraints.class);
     }
 
