@@ -30,6 +30,7 @@ final class Draft {
 
     private static final int MOST_WHERE_KEPT = 5;
 
+    /** As many as most sessions hold. */
     private static final int FEW = 8;
 
     private final List<Appointment> appointments;
@@ -52,10 +53,10 @@ final class Draft {
     private final @Nullable Slot[] to;
 
     private final boolean[] isChanged;
-    /** Before all changes: the numbers of those in each session, as many as {@link #held} says. */
+    /** Before all changes: the numbers of those in each session, as many as {@link #sizes} says. */
     private final int[][] members;
 
-    private final int[] held;
+    private final int[] sizes;
     /** The place of each among the members of its session. */
     private final int[] place;
     /** The numbers of the sessions that some change concerns. */
@@ -83,7 +84,7 @@ final class Draft {
         this.to = new Slot[size];
         this.isChanged = new boolean[size];
         this.members = new int[load.sessions()][];
-        this.held = new int[load.sessions()];
+        this.sizes = new int[load.sessions()];
         this.place = new int[size];
         this.concerned = new int[load.sessions()];
         this.isConcerned = new boolean[load.sessions()];
@@ -102,16 +103,16 @@ final class Draft {
         var there = members[session];
         if (there == null) {
             members[session] = there = new int[FEW];
-        } else if (held[session] == there.length) {
+        } else if (sizes[session] == there.length) {
             members[session] = there = Arrays.copyOf(there, 2 * there.length);
         }
-        place[number] = held[session];
-        there[held[session]++] = number;
+        place[number] = sizes[session];
+        there[sizes[session]++] = number;
     }
 
     private void leave(int session, int number) {
         var there = members[session];
-        var last = there[--held[session]];
+        var last = there[--sizes[session]];
         there[place[number]] = last;
         place[last] = place[number];
     }
@@ -134,19 +135,15 @@ final class Draft {
     List<Appointment> commit() {
         for (var i = 0; i < concerns; i++) {
             before.take(load, concerned[i]);
-            isConcerned[concerned[i]] = false;
         }
         var moved = new ArrayList<Appointment>(changes);
         for (var i = 0; i < changes; i++) {
-            isChanged[changed[i]] = false;
             if (to[changed[i]] != now[changed[i]]) {
                 moved.add(appointments.get(changed[i]));
                 move(changed[i]);
             }
         }
-        changes = 0;
-        concerns = 0;
-        possible = true;
+        clear();
         return moved;
     }
 
@@ -184,7 +181,7 @@ final class Draft {
     List<Appointment> in(int session) {
         var in = new ArrayList<Appointment>();
         var there = members[session];
-        for (var i = held[session] - 1; i >= 0; i--) {
+        for (var i = sizes[session] - 1; i >= 0; i--) {
             if (!isChanged[there[i]]) {
                 in.add(appointments.get(there[i]));
             }

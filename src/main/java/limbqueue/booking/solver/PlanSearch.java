@@ -28,7 +28,7 @@ import limbqueue.booking.Waiting;
 /**
  * Looks for a plan: first of those who have been promised a date, by changes that are no worse than what was there some changes ago and
  * then by annealing, in which changes for the worse are taken, more seldom the worse they are and the later they come; then books the
- * others behind them in the order of urgency, and anneals the whole.
+ * others behind them in the order of urgency, and anneals the whole, first down to the fewest days late and then to the end.
  */
 public final class PlanSearch {
 
