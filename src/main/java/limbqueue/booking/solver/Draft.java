@@ -319,8 +319,8 @@ final class Draft {
         return true;
     }
 
-    /** Whether the patient is nowhere else at that time for another of his cases. */
-    private boolean apart(Appointment appointment, Slot slot) {
+    /** Whether the patient is nowhere else at the time of {@code slot} for another of his cases. */
+    boolean apart(Appointment appointment, Slot slot) {
         for (var number : appointment.ofOtherCases()) {
             var other = appointments.get(number);
             var there = at(other);

@@ -227,7 +227,8 @@ final class DrawnChanges {
     }
 
     private boolean takesBesides(Appointment appointment, Slot slot) {
-        return careful ? draft.hasTime(appointment, slot) : draft.hasRoom(appointment, slot);
+        return draft.apart(appointment, slot)
+                && (careful ? draft.hasTime(appointment, slot) : draft.hasRoom(appointment, slot));
     }
 
     private @Nullable Slot soon(Appointment appointment, @Nullable Slot before) {

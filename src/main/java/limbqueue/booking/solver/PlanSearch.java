@@ -17,6 +17,7 @@ import ai.timefold.solver.core.config.solver.EnvironmentMode;
 import ai.timefold.solver.core.config.solver.SolverConfig;
 import ai.timefold.solver.core.config.solver.termination.TerminationConfig;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
 import limbqueue.booking.Lateness;
@@ -24,11 +25,12 @@ import limbqueue.booking.Plan;
 import limbqueue.booking.PlanRule.Level;
 import limbqueue.booking.Search;
 import limbqueue.booking.Waiting;
+import limbqueue.booking.WaitingCase;
 
 /**
  * Looks for a plan: first of those who have been promised a date, by changes that are no worse than what was there some changes ago and
- * then by annealing, in which changes for the worse are taken, more seldom the worse they are and the later they come; then books the
- * others behind them in the order of urgency, and anneals the whole, first down to the fewest days late and then to the end.
+ * then by annealing, in which changes for the worse are taken, more seldom the worse they are and the later they come; then books behind
+ * them, in the order of urgency, those of the others who are due first, and anneals all of these, and in the end the whole.
  */
 public final class PlanSearch {
 
@@ -39,13 +41,13 @@ public final class PlanSearch {
     private static final List<Double> OF_THOSE_PROMISED = List.of(0.0, 30.0, 50.0, 0.0, 0.0, 300.0);
 
     /** No promise is given up any more: only a little of what comes behind promises. */
-    private static final List<Double> OF_ALL = List.of(0.0, 0.0, 0.0, 6.0, 1.0, 1_000.0);
+    private static final List<Double> OF_DUE_SOON = List.of(0.0, 0.0, 0.0, 6.0, 1.0, 1_000.0);
 
     /** Told patients and idle minutes stay warm while days late cool: else nobody moves any more long before those are at their least. */
     private static final List<Double> TO_FEWEST_DAYS = List.of(0.0, 0.0, 0.0, 0.0, 1.0, 1_000.0);
 
-    /** Then all cool together. */
-    private static final List<Double> AT_LAST = List.of(0.0, 0.0, 0.0, 3.0, 1.0, 300.0);
+    /** All cool together. */
+    private static final List<Double> OF_ALL = List.of(0.0, 0.0, 0.0, 3.0, 1.0, 300.0);
 
     private static final List<Double> COLD = List.of(0.0, 0.0, 0.0, 0.0, 0.0, 0.0);
 
@@ -58,13 +60,17 @@ public final class PlanSearch {
     /** So much of it anneals the best of the looks. */
     private static final double ANNEALING_PROMISES = 0.2;
 
-    /**
-     * And so much of it, at its end, anneals the best of the whole until it is cold: once, or as often as there are so many steps for
-     * each appointment, since a small practice is frozen long before.
-     */
-    private static final double COOLING = 0.4;
+    /** Then those of the others look who are due first, such parts of them, and so much of the search each. */
+    private static final List<Double> DUE_SOON = List.of(0.25, 0.5);
 
-    private static final int STEPS_OF_A_COOLING = 4_000;
+    private static final double ANNEALING_DUE_SOON = 0.125;
+
+    /**
+     * The rest of it anneals the whole until it is cold: once, or as often as there are so many steps for each appointment, since a small
+     * practice is frozen long before.
+     */
+    private static final int STEPS_OF_A_COOLING = 2_000;
+
     private static final int MOST_COOLINGS = 6;
 
     /** A change is taken when it is no worse than what was there so many changes ago: more of them the longer the search. */
@@ -85,22 +91,32 @@ public final class PlanSearch {
     }
 
     /**
-     * The best that was found. Those who have been promised a date look for places as if nobody else waited, and the others are booked
-     * behind them. When all look at once, whatever helps a promise a little throws the others about, and the search spends its steps on
-     * gathering them.
+     * The best that was found. Those who have been promised a date look for places as if nobody else waited, then with them those of
+     * the others who are due first, then all, each time booked behind those who have looked. When all look at once, whatever helps a
+     * promise a little throws the others about, and the search spends its steps on gathering them; and who will be late is settled among
+     * those who are due first, since nobody is late before his target.
      */
     private static Timetable best(Waiting waiting, Search search) {
         var timetable = Timetable.of(waiting);
-        var promised = promised(waiting);
+        var promised = dueUpTo(waiting, LocalDate.MIN);
         var left = 1.0;
         if (!promised.cases().isEmpty()) {
             timetable.begin(bestOfPromised(promised, search));
             left -= LOOKING + ANNEALING_PROMISES;
         }
-        var found = annealed(timetable, part(search, left - COOLING, 0), OF_ALL, TO_FEWEST_DAYS);
-        var times = times(COOLING, search, timetable, STEPS_OF_A_COOLING, MOST_COOLINGS);
+        var targets = targets(waiting);
+        if (!targets.isEmpty()) {
+            for (var part : DUE_SOON) {
+                var soon = Timetable.of(dueUpTo(waiting, targets.get((int) (targets.size() * part))));
+                soon.begin(timetable);
+                timetable.begin(annealed(soon, part(search, ANNEALING_DUE_SOON, 0), OF_DUE_SOON, TO_FEWEST_DAYS));
+                left -= ANNEALING_DUE_SOON;
+            }
+        }
+        var found = timetable;
+        var times = times(left, search, timetable, STEPS_OF_A_COOLING, MOST_COOLINGS);
         for (var i = 1; i <= times; i++) {
-            found = annealed(found, part(search, COOLING / times, i), AT_LAST, COLD);
+            found = annealed(found, part(search, left / times, i), OF_ALL, COLD);
         }
         return found;
     }
@@ -125,16 +141,29 @@ public final class PlanSearch {
         return solved(Timetable.of(promised), search, PlanConstraints.class);
     }
 
-    /** What is to be planned of those who have been promised a date: the first of all cases, in their order. */
-    private static Waiting promised(Waiting waiting) {
+    /** What is to be planned of those who have been promised a date, and of the others whose target is not after {@code day}. */
+    private static Waiting dueUpTo(Waiting waiting, LocalDate day) {
         return new Waiting(
                 waiting.asOf(),
                 waiting.lastDay(),
                 waiting.sessions(),
                 waiting.cases().stream()
-                        .filter(one -> Lateness.levelOf(one.tier()) != Level.LATENESS)
+                        .filter(one -> promised(one) || !one.target().isAfter(day))
                         .toList(),
                 waiting.zone());
+    }
+
+    /** The targets of those who have been promised nothing, in their order. */
+    private static List<LocalDate> targets(Waiting waiting) {
+        return waiting.cases().stream()
+                .filter(one -> !promised(one))
+                .map(WaitingCase::target)
+                .sorted()
+                .toList();
+    }
+
+    private static boolean promised(WaitingCase of) {
+        return Lateness.levelOf(of.tier()) != Level.LATENESS;
     }
 
     /** What comes of {@code found} when it is booked to its end and then annealed. */

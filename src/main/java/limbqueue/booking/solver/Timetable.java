@@ -5,6 +5,7 @@ import ai.timefold.solver.core.api.domain.solution.PlanningScore;
 import ai.timefold.solver.core.api.domain.solution.PlanningSolution;
 import ai.timefold.solver.core.api.score.BendableScore;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -110,13 +111,22 @@ public class Timetable {
         this.appointments = appointments;
     }
 
-    /** Puts the first appointments where those of {@code found} are, a timetable of the same sessions and the first of the same cases. */
+    /** Puts those of {@code found}, a timetable of the same sessions and some of the same cases, where they are there, if anywhere. */
     void begin(Timetable found) {
+        var places = new HashMap<String, Optional<Slot>>();
         for (var appointment : found.appointments) {
-            appointment
-                    .placed()
-                    .ifPresent(slot -> appointments.get(appointment.getNumber()).setSlot(slots.get(slot.number())));
+            places.put(name(appointment), appointment.placed().map(slot -> slots.get(slot.number())));
         }
+        for (var appointment : appointments) {
+            var place = places.get(name(appointment));
+            if (place != null) {
+                appointment.setSlot(place.orElse(null));
+            }
+        }
+    }
+
+    private static String name(Appointment appointment) {
+        return appointment.index() + " " + appointment.waiting().reference();
     }
 
     /** The session of this name. */
