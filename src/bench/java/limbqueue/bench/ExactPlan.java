@@ -21,10 +21,13 @@ import java.util.TreeMap;
 import java.util.function.ToLongFunction;
 import java.util.stream.IntStream;
 import limbqueue.booking.Lateness;
+import limbqueue.booking.PlanRule;
 import limbqueue.booking.Session;
 import limbqueue.booking.Step;
 import limbqueue.booking.StepMinutes;
 import limbqueue.booking.Waiting;
+import limbqueue.booking.WaitingCase;
+import limbqueue.triage.Tier;
 
 /**
  * The best plan there is, level by level, found and proved by CP-SAT. A model of its own: it shares with the planner what is to be
@@ -46,6 +49,9 @@ final class ExactPlan {
     }
 
     private final Waiting waiting;
+    /** Whether what has no place may yet come later than the last day, and is as late as that day until then. */
+    private final boolean goesOn;
+
     private final CpModel model = new CpModel();
     /** For each case, each step: the choice of each session that can take it, by the session's place in the list. */
     private final List<List<Map<Integer, BoolVar>>> choices = new ArrayList<>();
@@ -58,7 +64,12 @@ final class ExactPlan {
     private final List<List<LinearExpr>> levels = new ArrayList<>();
 
     ExactPlan(Waiting waiting) {
+        this(waiting, false);
+    }
+
+    private ExactPlan(Waiting waiting, boolean goesOn) {
         this.waiting = waiting;
+        this.goesOn = goesOn;
         choose();
         var points = new ArrayList<LinearExprBuilder>();
         var broken = new ArrayList<LinearExprBuilder>();
@@ -75,6 +86,14 @@ final class ExactPlan {
                             ? List.of(broken.get(i).build(), points.get(i).build())
                             : List.of(points.get(i).build()));
         }
+    }
+
+    /** What {@code waiting} is until {@code day}: no plan of the whole is worse there at any level than the best of this. */
+    static ExactPlan upTo(Waiting waiting, LocalDate day) {
+        var sessions = waiting.sessions().stream()
+                .filter(session -> !session.date().isAfter(day))
+                .toList();
+        return new ExactPlan(new Waiting(waiting.asOf(), day, sessions, waiting.cases(), waiting.zone()), true);
     }
 
     private void choose() {
@@ -175,18 +194,18 @@ final class ExactPlan {
                 default -> 3;
             };
             var late = points.get(level);
-            var weight = switch (of.tier()) {
-                case WITHIN_6_WEEKS -> 3L;
-                default -> 1L;
-            };
+            var weight = weight(of);
+            var atTheEnd = daysLate(of.target(), waiting.lastDay());
             for (var s = 0; s < choices.get(c).size(); s++) {
                 var last = s == choices.get(c).size() - 1;
                 var step = of.steps().get(s);
                 var none = nowhere.get(c).get(s);
                 if (last) {
-                    late.addTerm(none, weight * (28 + daysLate(of.target(), waiting.lastDay())));
-                    broken.get(level).add(none);
-                } else {
+                    late.addTerm(none, weight * ((goesOn ? 0 : 28) + atTheEnd));
+                    if (!goesOn || atTheEnd > 0) {
+                        broken.get(level).add(none);
+                    }
+                } else if (!goesOn) {
                     late.addTerm(none, 7 * weight);
                 }
                 choices.get(c).get(s).forEach((t, chosen) -> {
@@ -201,6 +220,10 @@ final class ExactPlan {
             }
             told(c, points.get(4));
         }
+    }
+
+    private static long weight(WaitingCase of) {
+        return of.tier() == Tier.WITHIN_6_WEEKS ? 3 : 1;
     }
 
     private static long daysLate(LocalDate target, LocalDate day) {
@@ -280,8 +303,17 @@ final class ExactPlan {
 
     /** The minutes by which sessions up to {@code day} must at least be longer, as far as that is proved in {@code seconds}. */
     long leastOverrun(LocalDate day, double seconds) {
+        return proved(overrun(day), seconds);
+    }
+
+    /** What {@code level}, not one of promises, comes to at least, as far as that is proved in {@code seconds}. */
+    long proved(int level, double seconds) {
+        return proved(levels.get(level).getFirst(), seconds);
+    }
+
+    private long proved(LinearExpr goal, double seconds) {
         var solver = new CpSolver();
-        var status = solve(solver, overrun(day), seconds);
+        var status = solve(solver, goal, seconds);
         if (status == CpSolverStatus.INFEASIBLE || status == CpSolverStatus.MODEL_INVALID) {
             throw new IllegalStateException("there is no such plan: " + status);
         }
@@ -289,9 +321,47 @@ final class ExactPlan {
         return Math.max(0, bound(solver));
     }
 
-    /** The same, said as a rule: no plan is lost by it, and the linear relaxation is the tighter. */
+    /** The same, said as a rule, if this reaches to {@code day}: no plan is lost by it, and the linear relaxation is the tighter. */
     void overrunAtLeast(LocalDate day, long minutes) {
-        model.addGreaterOrEqual(overrun(day), minutes);
+        if (!day.isAfter(waiting.lastDay())) {
+            model.addGreaterOrEqual(overrun(day), minutes);
+        }
+    }
+
+    /** How many cases must at least be without a place: the optimum of the linear relaxation, rounded up. */
+    long leastWithoutPlace() {
+        model.minimize(withoutPlace());
+        return LinearRelaxation.least(model);
+    }
+
+    /** The same, said as a rule. */
+    void withoutPlaceAtLeast(long cases) {
+        model.addGreaterOrEqual(withoutPlace(), cases);
+    }
+
+    private LinearExpr withoutPlace() {
+        return LinearExpr.sum(nowhere.stream().map(List::getLast).toArray(BoolVar[]::new));
+    }
+
+    /** The weighted days up to {@code day} by which those who have been promised nothing are late. */
+    private LinearExpr late(LocalDate day) {
+        var late = LinearExpr.newBuilder();
+        for (var c = 0; c < choices.size(); c++) {
+            var of = waiting.cases().get(c);
+            if (Lateness.levelOf(of.tier()) == PlanRule.Level.LATENESS) {
+                late.addTerm(nowhere.get(c).getLast(), weight(of) * daysLate(of.target(), day));
+                choices.get(c).getLast().forEach((t, chosen) -> {
+                    var date = waiting.sessions().get(t).date();
+                    late.addTerm(chosen, weight(of) * daysLate(of.target(), date.isAfter(day) ? day : date));
+                });
+            }
+        }
+        return late.build();
+    }
+
+    /** Says as a rule that the days late up to {@code day} come to so many at least, as {@link #upTo} of that day has proved. */
+    void lateAtLeast(LocalDate day, long points) {
+        model.addGreaterOrEqual(late(day), points);
     }
 
     private static List<long[]> mixes(
