@@ -17,9 +17,9 @@ import ai.timefold.solver.core.config.solver.EnvironmentMode;
 import ai.timefold.solver.core.config.solver.SolverConfig;
 import ai.timefold.solver.core.config.solver.termination.TerminationConfig;
 import java.time.Duration;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
+import java.util.function.Predicate;
 import limbqueue.booking.Lateness;
 import limbqueue.booking.Plan;
 import limbqueue.booking.PlanRule.Level;
@@ -51,7 +51,19 @@ public final class PlanSearch {
 
     private static final List<Double> COLD = List.of(0.0, 0.0, 0.0, 0.0, 0.0, 0.0);
 
-    /** So much of a search looks from nothing: once, or as often as there are so many steps for each appointment of those promised. */
+    /**
+     * So much of a search is for those who have been promised a date and those who are due first: in one way, or in as many, of which the
+     * best is kept, as there are so many steps for each appointment, since which of two promises that cannot both be kept is broken
+     * decides much of what comes behind them.
+     */
+    private static final double BEGINNING = 0.65;
+
+    private static final int STEPS_OF_A_WAY = 800;
+    private static final int MOST_WAYS = 8;
+    /** More than there are seeds in one way. */
+    private static final int APART = 100;
+
+    /** Of a way so much looks from nothing: once, or as often as there are so many steps for each appointment of those promised. */
     private static final double LOOKING = 0.1;
 
     private static final int STEPS_OF_A_LOOK = 2_000;
@@ -60,14 +72,14 @@ public final class PlanSearch {
     /** So much of it anneals the best of the looks. */
     private static final double ANNEALING_PROMISES = 0.2;
 
-    /** Then those of the others look who are due first, such parts of them, and so much of the search each. */
+    /** Then those of the others look who are due first, such parts of them, and so much of the way each. */
     private static final List<Double> DUE_SOON = List.of(0.25, 0.5);
 
-    private static final double ANNEALING_DUE_SOON = 0.125;
+    private static final double ANNEALING_DUE_SOON = 0.35;
 
     /**
-     * The rest of it anneals the whole until it is cold: once, or as often as there are so many steps for each appointment, since a small
-     * practice is frozen long before.
+     * The rest of the search anneals the whole until it is cold: once, or as often as there are so many steps for each appointment, since
+     * a small practice is frozen long before.
      */
     private static final int STEPS_OF_A_COOLING = 2_000;
 
@@ -94,29 +106,34 @@ public final class PlanSearch {
      * The best that was found. Those who have been promised a date look for places as if nobody else waited, then with them those of
      * the others who are due first, then all, each time booked behind those who have looked. When all look at once, whatever helps a
      * promise a little throws the others about, and the search spends its steps on gathering them; and who will be late is settled among
-     * those who are due first, since nobody is late before his target.
+     * those who are due first, since nobody is late before the target.
      */
     private static Timetable best(Waiting waiting, Search search) {
-        var timetable = Timetable.of(waiting);
-        var promised = dueUpTo(waiting, LocalDate.MIN);
-        var left = 1.0;
-        if (!promised.cases().isEmpty()) {
-            timetable.begin(bestOfPromised(promised, search));
-            left -= LOOKING + ANNEALING_PROMISES;
+        var soonest = dueUpTo(waiting, DUE_SOON.getLast());
+        var ways = times(BEGINNING, search, Timetable.of(soonest), STEPS_OF_A_WAY, MOST_WAYS);
+        var way = part(search, BEGINNING / ways, 0);
+        var begun = begun(waiting, way);
+        for (var i = 1; i < ways; i++) {
+            begun = better(begun, begun(waiting, part(way, 1, i * APART)));
         }
-        var targets = targets(waiting);
-        if (!targets.isEmpty()) {
-            for (var part : DUE_SOON) {
-                var soon = Timetable.of(dueUpTo(waiting, targets.get((int) (targets.size() * part))));
-                soon.begin(timetable);
-                timetable.begin(annealed(soon, part(search, ANNEALING_DUE_SOON, 0), OF_DUE_SOON, TO_FEWEST_DAYS));
-                left -= ANNEALING_DUE_SOON;
-            }
-        }
-        var found = timetable;
-        var times = times(left, search, timetable, STEPS_OF_A_COOLING, MOST_COOLINGS);
+        var found = Timetable.of(waiting);
+        found.begin(begun);
+        var left = 1 - BEGINNING;
+        var times = times(left, search, found, STEPS_OF_A_COOLING, MOST_COOLINGS);
         for (var i = 1; i <= times; i++) {
             found = annealed(found, part(search, left / times, i), OF_ALL, COLD);
+        }
+        return found;
+    }
+
+    /** Those who have been promised a date and those of the others who are due first, each in the places that were found for them. */
+    private static Timetable begun(Waiting waiting, Search search) {
+        var promised = promised(waiting);
+        var found = promised.cases().isEmpty() ? Timetable.of(promised) : bestOfPromised(promised, search);
+        for (var part : DUE_SOON) {
+            var soon = Timetable.of(dueUpTo(waiting, part));
+            soon.begin(found);
+            found = annealed(soon, part(search, ANNEALING_DUE_SOON, 0), OF_DUE_SOON, TO_FEWEST_DAYS);
         }
         return found;
     }
@@ -141,29 +158,32 @@ public final class PlanSearch {
         return solved(Timetable.of(promised), search, PlanConstraints.class);
     }
 
-    /** What is to be planned of those who have been promised a date, and of the others whose target is not after {@code day}. */
-    private static Waiting dueUpTo(Waiting waiting, LocalDate day) {
-        return new Waiting(
-                waiting.asOf(),
-                waiting.lastDay(),
-                waiting.sessions(),
-                waiting.cases().stream()
-                        .filter(one -> promised(one) || !one.target().isAfter(day))
-                        .toList(),
-                waiting.zone());
+    /** What is to be planned of those who have been promised a date. */
+    private static Waiting promised(Waiting waiting) {
+        return of(waiting, PlanSearch::promised);
     }
 
-    /** The targets of those who have been promised nothing, in their order. */
-    private static List<LocalDate> targets(Waiting waiting) {
-        return waiting.cases().stream()
+    /** What is to be planned of them and of such a part of the others: those whose targets come first. */
+    private static Waiting dueUpTo(Waiting waiting, double part) {
+        var targets = waiting.cases().stream()
                 .filter(one -> !promised(one))
                 .map(WaitingCase::target)
                 .sorted()
                 .toList();
+        return of(waiting, one -> promised(one) || !one.target().isAfter(targets.get((int) (targets.size() * part))));
     }
 
     private static boolean promised(WaitingCase of) {
         return Lateness.levelOf(of.tier()) != Level.LATENESS;
+    }
+
+    private static Waiting of(Waiting waiting, Predicate<WaitingCase> which) {
+        return new Waiting(
+                waiting.asOf(),
+                waiting.lastDay(),
+                waiting.sessions(),
+                waiting.cases().stream().filter(which).toList(),
+                waiting.zone());
     }
 
     /** What comes of {@code found} when it is booked to its end and then annealed. */
