@@ -167,10 +167,14 @@ public final class PlanBenchmark {
             exact.beginAt(HandJudge.placesOf(waiting, plan));
             found = exact.best(LATENESS, 120).value();
         }
+        if (bound > found) {
+            throw new IllegalStateException("%d is found where %d is proved to be the least".formatted(found, bound));
+        }
         var over = levels[LATENESS] / (double) Math.max(1, bound) - 1;
         System.out.printf(
                 Locale.ROOT,
-                "300 cases, %-9s, seed %d: plan in %.1f s %s; late %,d, CP-SAT begun there %,d, at least %,d (%.0f s): %.1f %% over the bound, goal 1 %%, %s%n",
+                "300 cases, %-9s, seed %d: plan in %.1f s %s; late %,d, CP-SAT begun there %,d, at least %,d (%.0f s):"
+                        + " %.1f %% over the bound, goal 1 %%, %s%n",
                 list,
                 seed,
                 planSeconds,
