@@ -288,9 +288,9 @@ public class Appointment {
         return keptSlot;
     }
 
-    /** Whether it is away from where it should rather be. */
-    boolean away() {
-        return kept == null ? movesTold() : leavesKept();
+    /** Whether it is away from where it should rather be in {@code place}, or with none. */
+    boolean away(@Nullable Slot place) {
+        return kept == null ? movesTold(place) : leavesKept(place);
     }
 
     /** Where it should rather be, if it can be there. */

@@ -499,8 +499,8 @@ final class DrawnChanges {
             for (var j = 0; j < other.waiting().steps().size(); j++) {
                 var yours = stepOf(other, j);
                 if (mine.step().kind() == yours.step().kind()) {
-                    draft.put(mine, yours.getSlot());
-                    draft.put(yours, mine.getSlot());
+                    draft.put(mine, draft.now(yours));
+                    draft.put(yours, draft.now(mine));
                 }
             }
         }
@@ -595,8 +595,8 @@ final class DrawnChanges {
         var second = another(first);
         var third = second == null ? null : another(second);
         if (second != null && third != null && third != first) {
-            draft.put(first, second.getSlot());
-            draft.put(second, third.getSlot());
+            draft.put(first, draft.now(second));
+            draft.put(second, draft.now(third));
             draft.put(third, draft.now(first));
         }
     }
@@ -607,7 +607,7 @@ final class DrawnChanges {
      */
     private void toTheToldSession(Appointment drawn) {
         var one = drawn;
-        for (var i = 0; i < TRIES && !one.away(); i++) {
+        for (var i = 0; i < TRIES && !one.away(draft.now(one)); i++) {
             one = any();
         }
         var told = one.home();

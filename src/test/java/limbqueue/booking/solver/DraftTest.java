@@ -18,6 +18,7 @@ import limbqueue.booking.Step;
 import limbqueue.booking.StepKind;
 import limbqueue.booking.Waiting;
 import limbqueue.booking.WaitingCase;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -60,6 +61,35 @@ class DraftTest {
                 .as("who has a place")
                 .filteredOn(one -> one.getSlot() != null)
                 .hasSizeGreaterThan(appointments.size() / 2);
+    }
+
+    /** Annealing moves the appointments themselves only when it is done. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3})
+    void whatIsDrawnGoesByTheDraftAndNotByWhereTheAppointmentsWereInTheBeginning(long seed) {
+        var follows = Timetable.of(GeneratedPractice.of(seed, 60));
+        var stays = Timetable.of(GeneratedPractice.of(seed, 60));
+        var one = new DrawnChanges(
+                follows.getAppointments(), Load.of(follows, new Overruns()), new SplittableRandom(seed));
+        var other =
+                new DrawnChanges(stays.getAppointments(), Load.of(stays, new Overruns()), new SplittableRandom(seed));
+        for (var i = 0; i < 10 * CHANGES; i++) {
+            var draft = one.draw();
+            var same = other.draw();
+            for (var number = 0; number < follows.getAppointments().size(); number++) {
+                var at = draft.at(follows.getAppointments().get(number));
+                assertThat(numberOf(same.at(stays.getAppointments().get(number))))
+                        .as("change %d, appointment %d", i, number)
+                        .isEqualTo(numberOf(at));
+                follows.getAppointments().get(number).setSlot(at);
+            }
+            one.commit();
+            other.commit();
+        }
+    }
+
+    private static int numberOf(@Nullable Slot slot) {
+        return slot == null ? -1 : slot.number();
     }
 
     private static BendableScore score(Timetable timetable) {
