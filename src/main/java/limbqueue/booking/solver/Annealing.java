@@ -2,15 +2,10 @@ package limbqueue.booking.solver;
 
 import ai.timefold.solver.core.api.solver.phase.PhaseCommand;
 import ai.timefold.solver.core.api.solver.phase.PhaseCommandContext;
-import ai.timefold.solver.core.preview.api.move.Move;
-import ai.timefold.solver.core.preview.api.move.builtin.Moves;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.random.RandomGenerator;
 import limbqueue.booking.Search;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Anneals a timetable as a phase of the solver (S. Kirkpatrick, C. D. Gelatt, M. P. Vecchi, Optimization by simulated annealing, Science
@@ -39,25 +34,13 @@ final class Annealing implements PhaseCommand<Timetable> {
 
     @Override
     public void changeWorkingSolution(PhaseCommandContext<Timetable> context) {
-        var timetable = context.getWorkingSolution();
-        var best = anneal(timetable);
-        var moves = new ArrayList<Move<Timetable>>();
-        for (var one : timetable.getAppointments()) {
-            var slot = best[one.getNumber()];
-            if (slot != one.getSlot()) {
-                moves.add(Draft.move(one, slot));
-            }
-        }
-        if (!moves.isEmpty()) {
-            context.execute(Moves.compose(moves));
-        }
+        anneal(context.getWorkingSolution()).handTo(context);
     }
 
-    /** Where each appointment was in the best timetable that was there, by its number. */
-    private @Nullable Slot[] anneal(Timetable timetable) {
+    private BestDraft anneal(Timetable timetable) {
         var random = new SplittableRandom(search.seed());
         var drawn = new DrawnChanges(timetable.getAppointments(), Load.of(timetable, new Overruns()), random.split());
-        var best = new Best(timetable);
+        var best = new BestDraft(timetable);
         var begin = System.nanoTime();
         var done = 0.0;
         for (var step = 0; step < search.steps() && done < 1; step++) {
@@ -69,7 +52,7 @@ final class Annealing implements PhaseCommand<Timetable> {
                 best.follow(drawn.commit(), draft);
             }
         }
-        return best.slots;
+        return best;
     }
 
     private double done(int step, long nanos) {
@@ -91,50 +74,5 @@ final class Annealing implements PhaseCommand<Timetable> {
             }
         }
         return random.nextDouble() < Math.exp(-worse);
-    }
-
-    /** The best timetable that was there, and how that which is there now differs. */
-    private static final class Best {
-        private final @Nullable Slot[] slots;
-        /** Who may be elsewhere now. */
-        private final boolean[] differs;
-
-        private final List<Appointment> different = new ArrayList<>();
-        /** What that which is there now has lost beside it. */
-        private final long[] lost = new long[Timetable.SOFT_LEVELS];
-
-        Best(Timetable timetable) {
-            var appointments = timetable.getAppointments();
-            this.slots = new Slot[appointments.size()];
-            this.differs = new boolean[appointments.size()];
-            for (var one : appointments) {
-                slots[one.getNumber()] = one.getSlot();
-            }
-        }
-
-        /** Sees what has become of those who have been {@code moved}. */
-        void follow(List<Appointment> moved, Draft draft) {
-            for (var one : moved) {
-                if (!differs[one.getNumber()]) {
-                    differs[one.getNumber()] = true;
-                    different.add(one);
-                }
-            }
-            for (var level = 0; level < lost.length; level++) {
-                lost[level] += draft.lost()[level];
-            }
-            if (Draft.first(lost, lost.length) < 0) {
-                keep(draft);
-            }
-        }
-
-        private void keep(Draft draft) {
-            for (var one : different) {
-                slots[one.getNumber()] = draft.now(one);
-                differs[one.getNumber()] = false;
-            }
-            different.clear();
-            Arrays.fill(lost, 0);
-        }
     }
 }

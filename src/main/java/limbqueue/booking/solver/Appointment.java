@@ -109,6 +109,18 @@ public class Appointment {
         return range;
     }
 
+    /** The place in its range of the first session behind {@code before}, the session of the step before it if there is one. */
+    int firstAfter(@Nullable Slot before) {
+        if (before == null) {
+            return 0;
+        }
+        var first = range.placeOf(before.number() + 1);
+        while (first < range.size() && !Fit.inOrder(step, range.get(first), before)) {
+            first++;
+        }
+        return first;
+    }
+
     @PlanningVariable(allowsUnassigned = true)
     public @Nullable Slot getSlot() {
         return slot;

@@ -295,7 +295,7 @@ final class Draft {
     }
 
     /** Whether the last step of the path to which {@code appointment} belongs can rest on it, or on those before it if it is the last. */
-    private boolean resultsCount(Appointment appointment) {
+    boolean resultsCount(Appointment appointment) {
         if (!appointment.runsOut()) {
             return true;
         }

@@ -235,7 +235,7 @@ final class DrawnChanges {
         var skip = random.nextInt(3) == 0 ? random.nextInt(8) : random.nextInt(2);
         var range = appointment.range();
         Slot found = null;
-        for (var i = firstAfter(appointment, before); i < range.size() && skip >= 0; i++) {
+        for (var i = appointment.firstAfter(before); i < range.size() && skip >= 0; i++) {
             var slot = range.get(i);
             if (takesBesides(appointment, slot)) {
                 found = slot;
@@ -243,19 +243,6 @@ final class DrawnChanges {
             }
         }
         return found;
-    }
-
-    /** The place in the range of {@code appointment} of the first session behind {@code before}, if there is such a step. */
-    private static int firstAfter(Appointment appointment, @Nullable Slot before) {
-        if (before == null) {
-            return 0;
-        }
-        var range = appointment.range();
-        var first = range.placeOf(before.number() + 1);
-        while (first < range.size() && !Fit.inOrder(appointment.step(), range.get(first), before)) {
-            first++;
-        }
-        return first;
     }
 
     private void takeOut(Appointment one, int from) {
@@ -455,7 +442,7 @@ final class DrawnChanges {
     /** Another session for {@code one} between its neighbours, in which it is not later than it is now. */
     private @Nullable Slot elsewhere(Appointment one, boolean withTime) {
         var range = one.range();
-        var least = one.index() == 0 ? 0 : firstAfter(one, draft.at(stepOf(one, one.index() - 1)));
+        var least = one.index() == 0 ? 0 : one.firstAfter(draft.at(stepOf(one, one.index() - 1)));
         var asLate = range.endOf(one.lastDayAsLate(draft.now(one)));
         var places = Math.min(endOfReach(one), asLate) - least;
         var from = places > 0 ? random.nextInt(places) : 0;
@@ -534,7 +521,7 @@ final class DrawnChanges {
         for (var index = one.index(); index < size; index++) {
             var appointment = stepOf(one, index);
             var range = appointment.range();
-            var least = firstAfter(appointment, before);
+            var least = appointment.firstAfter(before);
             if (least == range.size()) {
                 takeOut(one, index);
                 return;

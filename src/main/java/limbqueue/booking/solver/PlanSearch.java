@@ -3,6 +3,7 @@ package limbqueue.booking.solver;
 import ai.timefold.solver.core.api.score.BendableScore;
 import ai.timefold.solver.core.api.score.stream.ConstraintProvider;
 import ai.timefold.solver.core.api.solver.SolverFactory;
+import ai.timefold.solver.core.api.solver.phase.PhaseCommand;
 import ai.timefold.solver.core.config.constructionheuristic.ConstructionHeuristicPhaseConfig;
 import ai.timefold.solver.core.config.constructionheuristic.ConstructionHeuristicType;
 import ai.timefold.solver.core.config.heuristic.selector.move.composite.UnionMoveSelectorConfig;
@@ -29,8 +30,9 @@ import limbqueue.booking.WaitingCase;
 
 /**
  * Looks for a plan: first of those who have been promised a date, by changes that are no worse than what was there some changes ago and
- * then by annealing, in which changes for the worse are taken, more seldom the worse they are and the later they come; then books behind
- * them, in the order of urgency, those of the others who are due first, and anneals all of these, and in the end the whole.
+ * then by annealing, in which changes for the worse are taken, more seldom the worse they are and the later they come; then of all, by
+ * annealing the order in which they are booked, or, where steps are too few for that, the places of those who are due first; and in the
+ * end anneals the places of all.
  */
 public final class PlanSearch {
 
@@ -51,31 +53,26 @@ public final class PlanSearch {
 
     private static final List<Double> COLD = List.of(0.0, 0.0, 0.0, 0.0, 0.0, 0.0);
 
-    /**
-     * So much of a search is for those who have been promised a date and those who are due first: in one way, or in as many, of which the
-     * best is kept, as there are so many steps for each appointment, since which of two promises that cannot both be kept is broken
-     * decides much of what comes behind them.
-     */
-    private static final double BEGINNING = 0.65;
-
-    private static final int STEPS_OF_A_WAY = 800;
-    private static final int MOST_WAYS = 8;
-    /** More than there are seeds in one way. */
-    private static final int APART = 100;
-
-    /** Of a way so much looks from nothing: once, or as often as there are so many steps for each appointment of those promised. */
-    private static final double LOOKING = 0.1;
+    /** So much of a search looks for places of those promised a date: once, or as often as there are so many steps for each appointment. */
+    private static final double LOOKING = 0.065;
 
     private static final int STEPS_OF_A_LOOK = 2_000;
     private static final int MOST_LOOKS = 8;
 
     /** So much of it anneals the best of the looks. */
-    private static final double ANNEALING_PROMISES = 0.2;
+    private static final double ANNEALING_PROMISES = 0.13;
 
-    /** Then those of the others look who are due first, such parts of them, and so much of the way each. */
+    /**
+     * So much of it begins the whole: by the order in which all are booked, where there are so many steps for each appointment, and
+     * then at most so many, since a small practice has been through its orders long before.
+     */
+    private static final double BEGINNING = 0.455;
+
+    private static final int FEWEST_STEPS_OF_ORDERS = 1_000;
+    private static final int MOST_STEPS_OF_ORDERS = 3_000;
+
+    /** Where there are fewer, such parts of the others look behind those promised, who are due first, one after the other. */
     private static final List<Double> DUE_SOON = List.of(0.25, 0.5);
-
-    private static final double ANNEALING_DUE_SOON = 0.35;
 
     /**
      * The rest of the search anneals the whole until it is cold: once, or as often as there are so many steps for each appointment, since
@@ -83,7 +80,7 @@ public final class PlanSearch {
      */
     private static final int STEPS_OF_A_COOLING = 2_000;
 
-    private static final int MOST_COOLINGS = 6;
+    private static final int MOST_COOLINGS = 12;
 
     /** A change is taken when it is no worse than what was there so many changes ago: more of them the longer the search. */
     private static final int SHORTEST_MEMORY = 50;
@@ -103,22 +100,22 @@ public final class PlanSearch {
     }
 
     /**
-     * The best that was found. Those who have been promised a date look for places as if nobody else waited, then with them those of
-     * the others who are due first, then all, each time booked behind those who have looked. When all look at once, whatever helps a
-     * promise a little throws the others about, and the search spends its steps on gathering them; and who will be late is settled among
-     * those who are due first, since nobody is late before the target.
+     * The best that was found. Those who have been promised a date look for places as if nobody else waited, then all behind them:
+     * when all look at once, whatever helps a promise a little throws the others about, and the search spends its steps on gathering them.
      */
     private static Timetable best(Waiting waiting, Search search) {
-        var soonest = dueUpTo(waiting, DUE_SOON.getLast());
-        var ways = times(BEGINNING, search, Timetable.of(soonest), STEPS_OF_A_WAY, MOST_WAYS);
-        var way = part(search, BEGINNING / ways, 0);
-        var begun = begun(waiting, way);
-        for (var i = 1; i < ways; i++) {
-            begun = better(begun, begun(waiting, part(way, 1, i * APART)));
-        }
+        var promised = promised(waiting);
         var found = Timetable.of(waiting);
-        found.begin(begun);
-        var left = 1 - BEGINNING;
+        var size = found.getAppointments().size();
+        var beginning = Math.min(BEGINNING, MOST_STEPS_OF_ORDERS * (double) size / search.steps());
+        found.begin(promised.cases().isEmpty() ? Timetable.of(promised) : bestOfPromised(promised, search));
+        if (search.steps() * BEGINNING < (double) FEWEST_STEPS_OF_ORDERS * size) {
+            begin(found, waiting, search);
+        } else {
+            found = solved(
+                    found, search.seed(), phase(new BookingOrder(part(search, beginning, 0))), PlanConstraints.class);
+        }
+        var left = 1 - LOOKING - ANNEALING_PROMISES - beginning;
         var times = times(left, search, found, STEPS_OF_A_COOLING, MOST_COOLINGS);
         for (var i = 1; i <= times; i++) {
             found = annealed(found, part(search, left / times, i), OF_ALL, COLD);
@@ -126,16 +123,18 @@ public final class PlanSearch {
         return found;
     }
 
-    /** Those who have been promised a date and those of the others who are due first, each in the places that were found for them. */
-    private static Timetable begun(Waiting waiting, Search search) {
-        var promised = promised(waiting);
-        var found = promised.cases().isEmpty() ? Timetable.of(promised) : bestOfPromised(promised, search);
+    /**
+     * Puts those who are due first where annealing has them, behind those who have a place in {@code whole}. Who will be late is settled
+     * among those, since nobody is late before the target.
+     */
+    private static void begin(Timetable whole, Waiting waiting, Search search) {
+        var found = whole;
         for (var part : DUE_SOON) {
             var soon = Timetable.of(dueUpTo(waiting, part));
             soon.begin(found);
-            found = annealed(soon, part(search, ANNEALING_DUE_SOON, 0), OF_DUE_SOON, TO_FEWEST_DAYS);
+            found = annealed(soon, part(search, BEGINNING / DUE_SOON.size(), 0), OF_DUE_SOON, TO_FEWEST_DAYS);
         }
-        return found;
+        whole.begin(found);
     }
 
     /** How often a part of a search is done: once, or as often as it has so many steps for each appointment. */
@@ -188,8 +187,11 @@ public final class PlanSearch {
 
     /** What comes of {@code found} when it is booked to its end and then annealed. */
     private static Timetable annealed(Timetable found, Search search, List<Double> from, List<Double> to) {
-        var annealing = new CustomPhaseConfig().withCustomPhaseCommandList(List.of(new Annealing(search, from, to)));
-        return solved(found, search.seed(), annealing, PlanConstraints.class);
+        return solved(found, search.seed(), phase(new Annealing(search, from, to)), PlanConstraints.class);
+    }
+
+    static CustomPhaseConfig phase(PhaseCommand<Timetable> command) {
+        return new CustomPhaseConfig().withCustomPhaseCommandList(List.of(command));
     }
 
     private static Timetable better(Timetable first, Timetable later) {
@@ -215,7 +217,7 @@ public final class PlanSearch {
     }
 
     /** What comes of {@code timetable} when whoever has no place is booked and then {@code improvement} follows. */
-    private static Timetable solved(
+    static Timetable solved(
             Timetable timetable,
             long seed,
             PhaseConfig<?> improvement,

@@ -97,7 +97,7 @@ class DraftTest {
     }
 
     /** Two cases of each patient, results that run out, and sessions that hold time. */
-    private static Waiting withEveryRule(Waiting practice) {
+    static Waiting withEveryRule(Waiting practice) {
         var sessions = new ArrayList<Session>();
         for (var session : practice.sessions()) {
             sessions.add(sessions.size() % 2 == 0 ? session : session.holding(new HeldTime(session.minutes() / 3, 2)));
