@@ -57,6 +57,8 @@ final class BookingOrder implements PhaseCommand<Timetable> {
         private final RandomGenerator random;
         private final Draft draft;
         private final BestDraft best;
+        /** What sessions held of those who were booked up to a place in the order. */
+        private final Load upTo;
         /** The first steps of the cases in their order. */
         private final Appointment[] order;
 
@@ -76,6 +78,7 @@ final class BookingOrder implements PhaseCommand<Timetable> {
             this.random = random;
             var load = Load.of(timetable, new Overruns());
             this.draft = new Draft(appointments, load, false);
+            this.upTo = load.copy();
             this.best = new BestDraft(timetable);
             this.order = appointments.stream()
                     .filter(one -> one.index() == 0 && !overruns(one, load))
@@ -108,7 +111,7 @@ final class BookingOrder implements PhaseCommand<Timetable> {
             if (order.length < 2) {
                 return best;
             }
-            book(0, Double.POSITIVE_INFINITY);
+            book(0, order.length - 1, Double.POSITIVE_INFINITY);
             commit();
             var begin = System.nanoTime();
             var done = done(begin);
@@ -143,7 +146,7 @@ final class BookingOrder implements PhaseCommand<Timetable> {
             } else {
                 reorder(from, to);
             }
-            if (book(from, weight - temperature * Math.log(1 - random.nextDouble()))) {
+            if (book(from, flips ? from : to, weight - temperature * Math.log(1 - random.nextDouble()))) {
                 commit();
             } else {
                 draft.clear();
@@ -178,17 +181,27 @@ final class BookingOrder implements PhaseCommand<Timetable> {
             best.follow(draft.commit(), draft);
         }
 
-        /** Books from this place in the order on, and says whether all together weighs no more than {@code most}. */
-        private boolean book(int from, double most) {
-            for (var place = from; place < order.length; place++) {
-                weight -= weights[order[place].caseNumber()];
-                for (var one : pathOf(order[place])) {
-                    if (draft.at(one) != null) {
-                        draft.put(one, null);
-                    }
-                }
+        /**
+         * Books from this place in the order on, and says whether all together weighs no more than {@code most}. Where sessions hold as
+         * much behind {@code to} as they did before, whoever comes behind stays: so end half of all tries.
+         *
+         * @param to behind this place the order is as before
+         */
+        private boolean book(int from, int to, double most) {
+            for (var place = order.length - 1; place > to; place--) {
+                takeOut(order[place]);
+            }
+            upTo.take(draft.load());
+            var alone = true;
+            for (var place = from; place <= to; place++) {
+                takeOut(order[place]);
+                alone &= order[place].ofOtherCases().length == 0;
             }
             for (var place = from; place < order.length; place++) {
+                if (place == to + 1 && alone && draft.load().sameAs(upTo)) {
+                    putBack(place);
+                    return weight <= most;
+                }
                 var first = order[place];
                 book(first);
                 var weighs = 0L;
@@ -202,6 +215,27 @@ final class BookingOrder implements PhaseCommand<Timetable> {
                 }
             }
             return true;
+        }
+
+        private void takeOut(Appointment first) {
+            weight -= weights[first.caseNumber()];
+            for (var one : pathOf(first)) {
+                if (draft.at(one) != null) {
+                    draft.put(one, null);
+                }
+            }
+        }
+
+        /** Those from this place in the order on where they were, since nothing has changed for them. */
+        private void putBack(int from) {
+            for (var place = from; place < order.length; place++) {
+                weight += weights[order[place].caseNumber()];
+                for (var one : pathOf(order[place])) {
+                    if (draft.now(one) != null) {
+                        draft.put(one, draft.now(one));
+                    }
+                }
+            }
         }
 
         private void book(Appointment first) {
@@ -246,28 +280,12 @@ final class BookingOrder implements PhaseCommand<Timetable> {
                 return;
             }
             var range = one.range();
-            for (var place = Math.min(end, endOfReach(one)) - 1; place > range.placeOf(now.number()); place--) {
-                if (reaches(one, range.get(place)) && takes(one, range.get(place))) {
+            for (var place = Math.min(end, draft.endOfReach(one)) - 1; place > range.placeOf(now.number()); place--) {
+                if (draft.reaches(one, range.get(place)) && takes(one, range.get(place))) {
                     draft.put(one, range.get(place));
                     return;
                 }
             }
-        }
-
-        /** The end of those places in the range of {@code one} that come before the step behind it. */
-        private int endOfReach(Appointment one) {
-            var behind = one.last() ? null : draft.at(appointments.get(one.getNumber() + 1));
-            return behind == null ? one.range().size() : one.range().placeOf(behind.number());
-        }
-
-        /** Whether the step behind {@code one} can be where it is when that is in {@code slot}. */
-        private boolean reaches(Appointment one, Slot slot) {
-            if (one.last()) {
-                return true;
-            }
-            var next = appointments.get(one.getNumber() + 1);
-            var behind = draft.at(next);
-            return behind == null || Fit.inOrder(next.step(), behind, slot);
         }
 
         private boolean takes(Appointment one, Slot slot) {

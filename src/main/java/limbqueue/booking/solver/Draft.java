@@ -117,6 +117,11 @@ final class Draft {
         place[last] = place[number];
     }
 
+    /** What sessions hold with these changes. */
+    Load load() {
+        return load;
+    }
+
     /** Forgets all changes. */
     void clear() {
         for (var i = 0; i < concerns; i++) {
@@ -242,6 +247,27 @@ final class Draft {
     private boolean inOrder(Appointment appointment) {
         return (appointment.index() == 0 || inOrder(appointments.get(appointment.getNumber() - 1), appointment))
                 && (appointment.last() || inOrder(appointment, appointments.get(appointment.getNumber() + 1)));
+    }
+
+    /** Whether the step behind {@code one} can be where it is, if it is anywhere, when {@code one} is in {@code slot}. */
+    boolean reaches(Appointment one, @Nullable Slot slot) {
+        if (one.last()) {
+            return true;
+        }
+        var next = appointments.get(one.getNumber() + 1);
+        var at = at(next);
+        return slot != null && (at == null || Fit.inOrder(next.step(), at, slot));
+    }
+
+    /** The end of those places in the range of {@code one} out of which the step behind it can be reached. */
+    int endOfReach(Appointment one) {
+        var range = one.range();
+        var after = one.last() ? null : at(appointments.get(one.getNumber() + 1));
+        var end = after == null ? range.size() : range.placeOf(after.number());
+        while (end > 0 && !reaches(one, range.get(end - 1))) {
+            end--;
+        }
+        return end;
     }
 
     /** Whether {@code slot} has room for {@code appointment} beside what is in it with these changes. */

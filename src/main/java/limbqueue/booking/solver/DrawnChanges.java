@@ -372,10 +372,10 @@ final class DrawnChanges {
         var placed = new ArrayList<>(List.of(one));
         for (var index = one.index(); index > 0; index--) {
             var step = stepOf(one, index - 1);
-            if (reaches(draft.at(step), stepOf(one, index))) {
+            if (draft.reaches(step, draft.at(step))) {
                 break;
             }
-            var end = endOfReach(step);
+            var end = draft.endOfReach(step);
             if (end == 0) {
                 return;
             }
@@ -444,7 +444,7 @@ final class DrawnChanges {
         var range = one.range();
         var least = one.index() == 0 ? 0 : one.firstAfter(draft.at(stepOf(one, one.index() - 1)));
         var asLate = range.endOf(one.lastDayAsLate(draft.now(one)));
-        var places = Math.min(endOfReach(one), asLate) - least;
+        var places = Math.min(draft.endOfReach(one), asLate) - least;
         var from = places > 0 ? random.nextInt(places) : 0;
         for (var i = 0; i < places; i++) {
             var slot = range.get(least + (from + i) % places);
@@ -453,27 +453,6 @@ final class DrawnChanges {
             }
         }
         return null;
-    }
-
-    /** The end of those places in the range of {@code one} out of which the step behind it can be reached. */
-    private int endOfReach(Appointment one) {
-        var range = one.range();
-        if (one.last()) {
-            return range.size();
-        }
-        var next = stepOf(one, one.index() + 1);
-        var after = draft.at(next);
-        var end = after == null ? range.size() : range.placeOf(after.number());
-        while (end > 0 && !reaches(range.get(end - 1), next)) {
-            end--;
-        }
-        return end;
-    }
-
-    /** Whether {@code later} can be where it is, if it is anywhere, when the step before it is in {@code slot}. */
-    private boolean reaches(@Nullable Slot slot, Appointment later) {
-        var at = draft.at(later);
-        return slot != null && (at == null || Fit.inOrder(later.step(), at, slot));
     }
 
     private void exchangePaths(Appointment one) {

@@ -1,5 +1,6 @@
 package limbqueue.booking.solver;
 
+import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -55,6 +56,22 @@ final class Load {
             others[number] += times * appointment.expectedOfOthers();
             untold[number] += times * appointment.expectedUntoldIn(slot);
         }
+    }
+
+    /** Takes all of {@code other}, of the same sessions. */
+    void take(Load other) {
+        System.arraycopy(other.all, 0, all, 0, all.length);
+        System.arraycopy(other.variance, 0, variance, 0, all.length);
+        System.arraycopy(other.others, 0, others, 0, all.length);
+        System.arraycopy(other.untold, 0, untold, 0, all.length);
+    }
+
+    /** Whether sessions have as much to hold as in {@code other}, of the same sessions. */
+    boolean sameAs(Load other) {
+        return Arrays.equals(all, other.all)
+                && Arrays.equals(variance, other.variance)
+                && Arrays.equals(others, other.others)
+                && Arrays.equals(untold, other.untold);
     }
 
     /** Takes from {@code other}, of the same sessions, what it has of the one of this number. */
