@@ -13,10 +13,10 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Anneals the order in which cases are booked one after the other, as a phase of the solver (R. Kolisch, S. Hartmann, Heuristic
- * algorithms for the resource-constrained project scheduling problem, 1999, call such an order an activity list; value from memory).
- * Each case goes into the first sessions that have time, the steps before its end then as close to that as they can. One case earlier
- * in the order shifts all behind it a little, where in a timetable that is nearly full no single case can move. Whoever is in a session
- * that ends too late stays: who that is, is settled before.
+ * algorithms for solving the resource-constrained project scheduling problem, in J. Weglarz, Project scheduling, 1999, 147-178; that
+ * they call such an order an activity list is a value from memory). Each case goes into the first sessions that have time, the steps
+ * before its end then as close to that as they can. One case earlier in the order shifts all behind it a little, where in a timetable
+ * that is nearly full no single case can move. Whoever is in a session that ends too late stays: who that is, is settled before.
  */
 final class BookingOrder implements PhaseCommand<Timetable> {
 
