@@ -8,10 +8,12 @@ import com.google.ortools.sat.IntVar;
 import com.google.ortools.sat.LinearExpr;
 import com.google.ortools.sat.LinearExprBuilder;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -20,6 +22,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.ToLongFunction;
 import java.util.stream.IntStream;
+import limbqueue.booking.Barred;
 import limbqueue.booking.Lateness;
 import limbqueue.booking.PlanRule;
 import limbqueue.booking.Session;
@@ -79,7 +82,7 @@ final class ExactPlan {
         }
         weigh(points, broken);
         fill();
-        points.get(2).add(overrun(waiting.lastDay()));
+        points.get(2).add(overrun());
         for (var i = 0; i < LEVELS; i++) {
             levels.add(
                     i < PROMISES
@@ -88,12 +91,60 @@ final class ExactPlan {
         }
     }
 
-    /** What {@code waiting} is until {@code day}: no plan of the whole is worse there at any level than the best of this. */
+    /**
+     * What {@link #lastSteps} has until {@code day}: no plan of the whole is better there at any level than the best of this. Who has
+     * been promised nothing and cannot be late by then need not come and is left out.
+     */
     static ExactPlan upTo(Waiting waiting, LocalDate day) {
         var sessions = waiting.sessions().stream()
                 .filter(session -> !session.date().isAfter(day))
                 .toList();
-        return new ExactPlan(new Waiting(waiting.asOf(), day, sessions, waiting.cases(), waiting.zone()), true);
+        var cases = waiting.cases().stream()
+                .filter(one -> promised(one) || one.target().isBefore(day))
+                .toList();
+        return lastSteps(new Waiting(waiting.asOf(), day, sessions, cases, waiting.zone()), true);
+    }
+
+    /** {@code waiting} as if only last steps took time in sessions: no plan is better at any level than the best of this. */
+    static ExactPlan lastSteps(Waiting waiting) {
+        return lastSteps(waiting, false);
+    }
+
+    private static ExactPlan lastSteps(Waiting waiting, boolean goesOn) {
+        var cases = waiting.cases().stream()
+                .map(one -> lastStep(one, waiting.sessions(), waiting.asOf()))
+                .toList();
+        return new ExactPlan(
+                new Waiting(waiting.asOf(), waiting.lastDay(), waiting.sessions(), cases, waiting.zone()), goesOn);
+    }
+
+    /** {@code of} as its last step alone, at no time at which those before it cannot be over. */
+    private static WaitingCase lastStep(WaitingCase of, List<Session> sessions, LocalDate asOf) {
+        var free = asOf.atStartOfDay();
+        for (var s = 0; s < of.steps().size() - 1; s++) {
+            var step = of.steps().get(s);
+            var from = free;
+            var days = of.steps().get(s + 1).daysAfterPrevious();
+            free = sessions.stream()
+                    .filter(session -> !session.start().isBefore(from) && takes(step, session, asOf))
+                    .map(session -> Collections.max(List.of(
+                            session.end(), session.date().plusDays(days).atStartOfDay())))
+                    .min(Comparator.naturalOrder())
+                    .orElse(LocalDateTime.MAX);
+        }
+        var last = of.steps().getLast();
+        var barred = new ArrayList<>(last.barred());
+        barred.add(new Barred(asOf.atStartOfDay(), free, "those before it"));
+        return new WaitingCase(
+                of.reference(),
+                of.patient(),
+                of.tier(),
+                of.target(),
+                List.of(new Step(last.kind(), last.minutes(), last.needs(), barred, 0, last.countsDays(), last.told())));
+    }
+
+    private static boolean promised(WaitingCase of) {
+        return Lateness.levelOf(of.tier()) != PlanRule.Level.LATENESS;
     }
 
     private void choose() {
@@ -105,7 +156,7 @@ final class ExactPlan {
                 var step = of.steps().get(s);
                 var choice = new LinkedHashMap<Integer, BoolVar>();
                 for (var t = 0; t < waiting.sessions().size(); t++) {
-                    if (takes(step, waiting.sessions().get(t))) {
+                    if (takes(step, waiting.sessions().get(t), waiting.asOf())) {
                         choice.put(t, model.newBoolVar(""));
                     }
                 }
@@ -126,10 +177,10 @@ final class ExactPlan {
         }
     }
 
-    private boolean takes(Step step, Session session) {
+    private static boolean takes(Step step, Session session, LocalDate asOf) {
         return session.kind() == step.kind().session()
                 && !session.closed()
-                && !session.date().isBefore(waiting.asOf())
+                && !session.date().isBefore(asOf)
                 && session.capabilities().containsAll(step.needs())
                 && step.barred().stream()
                         .noneMatch(bar -> bar.from().isBefore(session.end())
@@ -280,18 +331,15 @@ final class ExactPlan {
         });
     }
 
-    /** The minutes by which the sessions up to {@code day} would have to be longer. */
-    private LinearExpr overrun(LocalDate day) {
+    /** The minutes by which sessions would have to be longer. */
+    private LinearExpr overrun() {
         var overrun = LinearExpr.newBuilder();
-        held.forEach((t, mixed) -> {
-            var session = waiting.sessions().get(t);
-            if (!session.date().isAfter(day)) {
-                mixed.forEach((mix, chosen) -> overrun.addTerm(
-                        chosen,
-                        StepMinutes.overrun(
-                                sum(mix, StepMinutes::expected), sum(mix, StepMinutes::variance), session.minutes())));
-            }
-        });
+        held.forEach((t, mixed) -> mixed.forEach((mix, chosen) -> overrun.addTerm(
+                chosen,
+                StepMinutes.overrun(
+                        sum(mix, StepMinutes::expected),
+                        sum(mix, StepMinutes::variance),
+                        waiting.sessions().get(t).minutes()))));
         return overrun.build();
     }
 
@@ -301,31 +349,15 @@ final class ExactPlan {
                 .sum();
     }
 
-    /** The minutes by which sessions up to {@code day} must at least be longer, as far as that is proved in {@code seconds}. */
-    long leastOverrun(LocalDate day, double seconds) {
-        return proved(overrun(day), seconds);
-    }
-
     /** What {@code level}, not one of promises, comes to at least, as far as that is proved in {@code seconds}. */
     long proved(int level, double seconds) {
-        return proved(levels.get(level).getFirst(), seconds);
-    }
-
-    private long proved(LinearExpr goal, double seconds) {
         var solver = new CpSolver();
-        var status = solve(solver, goal, seconds);
+        var status = solve(solver, levels.get(level).getFirst(), seconds);
         if (status == CpSolverStatus.INFEASIBLE || status == CpSolverStatus.MODEL_INVALID) {
             throw new IllegalStateException("there is no such plan: " + status);
         }
         // A bound is proved even where no plan was found in time.
         return Math.max(0, bound(solver));
-    }
-
-    /** The same, said as a rule, if this reaches to {@code day}: no plan is lost by it, and the linear relaxation is the tighter. */
-    void overrunAtLeast(LocalDate day, long minutes) {
-        if (!day.isAfter(waiting.lastDay())) {
-            model.addGreaterOrEqual(overrun(day), minutes);
-        }
     }
 
     /** How many cases must at least be without a place: the optimum of the linear relaxation, rounded up. */
@@ -348,7 +380,7 @@ final class ExactPlan {
         var late = LinearExpr.newBuilder();
         for (var c = 0; c < choices.size(); c++) {
             var of = waiting.cases().get(c);
-            if (Lateness.levelOf(of.tier()) == PlanRule.Level.LATENESS) {
+            if (!promised(of)) {
                 late.addTerm(nowhere.get(c).getLast(), weight(of) * daysLate(of.target(), day));
                 choices.get(c).getLast().forEach((t, chosen) -> {
                     var date = waiting.sessions().get(t).date();
@@ -377,24 +409,6 @@ final class ExactPlan {
             found.addAll(mixes(minutes, times, mix, from + 1, expected + count * time.expected()));
         }
         return found;
-    }
-
-    /** Begins the search at {@code places}, as indices of sessions, -1 for none. */
-    void beginAt(int[][] places) {
-        var mixes = new HashMap<Integer, Map<StepMinutes, Long>>();
-        for (var c = 0; c < choices.size(); c++) {
-            for (var s = 0; s < choices.get(c).size(); s++) {
-                var at = places[c][s];
-                choices.get(c).get(s).forEach((t, chosen) -> model.addHint(chosen, t == at));
-                model.addHint(nowhere.get(c).get(s), at < 0);
-                if (at >= 0) {
-                    mixes.computeIfAbsent(at, _ -> new HashMap<>())
-                            .merge(waiting.cases().get(c).steps().get(s).minutes(), 1L, Long::sum);
-                }
-            }
-        }
-        held.forEach((t, mixed) -> mixed.forEach(
-                (mix, chosen) -> model.addHint(chosen, mix.equals(mixes.getOrDefault(t, Map.of())))));
     }
 
     /**
@@ -442,12 +456,6 @@ final class ExactPlan {
         } else {
             model.addLessOrEqual(goals.getFirst(), points);
         }
-    }
-
-    /** What {@code level}, not one of promises, comes to at least: the optimum of the linear relaxation of CP-SAT's own model, by GLOP. */
-    long atLeast(int level) {
-        model.minimize(levels.get(level).getFirst());
-        return LinearRelaxation.least(model);
     }
 
     /** The best of all levels in strict order, each of their goals given {@code seconds}. */

@@ -16,10 +16,12 @@ import ai.timefold.solver.core.config.phase.PhaseConfig;
 import ai.timefold.solver.core.config.phase.custom.CustomPhaseConfig;
 import ai.timefold.solver.core.config.solver.EnvironmentMode;
 import ai.timefold.solver.core.config.solver.SolverConfig;
+import ai.timefold.solver.core.config.solver.monitoring.MonitoringConfig;
 import ai.timefold.solver.core.config.solver.termination.TerminationConfig;
 import java.time.Duration;
 import java.util.List;
 import java.util.Objects;
+import java.util.concurrent.CompletableFuture;
 import java.util.function.Predicate;
 import limbqueue.booking.Lateness;
 import limbqueue.booking.Plan;
@@ -50,6 +52,12 @@ public final class PlanSearch {
 
     /** All cool together. */
     private static final List<Double> OF_ALL = List.of(0.0, 0.0, 0.0, 3.0, 1.0, 300.0);
+
+    /**
+     * Idle minutes are warmer the first time behind orders. Of two who are as late without a place, those minutes want the longer one to
+     * have none; but only when a short one has none is the next gap wide enough for one more.
+     */
+    private static final List<Double> BEHIND_ORDERS = List.of(0.0, 0.0, 0.0, 3.0, 1.0, 4_000.0);
 
     private static final List<Double> COLD = List.of(0.0, 0.0, 0.0, 0.0, 0.0, 0.0);
 
@@ -88,37 +96,54 @@ public final class PlanSearch {
     private static final int LONGEST_MEMORY = 2_000;
     private static final int STEPS_FOR_EACH = 200;
 
+    /** A search whose seed is so much higher has none in common with this one, whose parts have the next few. */
+    private static final int SEEDS_OF_A_SEARCH = 100;
+
     private PlanSearch() {}
 
     /** The best plan that was found, with its reasons. */
     public static Plan plan(Waiting waiting, Search search) {
         var found = Timetable.of(waiting);
         if (!found.getAppointments().isEmpty()) {
-            found = best(waiting, search);
+            found = bestOfTwo(waiting, search);
         }
         return new Reasons(waiting, found).plan(search);
+    }
+
+    /** The better of two that are looked for at once: who has no place in the end is partly chance. */
+    static Timetable bestOfTwo(Waiting waiting, Search search) {
+        var other = CompletableFuture.supplyAsync(
+                () -> best(waiting, other(search)),
+                looking -> Thread.ofPlatform().daemon().name("other search").start(looking));
+        return better(best(waiting, search), other.join());
+    }
+
+    /** The search that goes on beside {@code search}. */
+    static Search other(Search search) {
+        return part(search, 1, SEEDS_OF_A_SEARCH);
     }
 
     /**
      * The best that was found. Those who have been promised a date look for places as if nobody else waited, then all behind them:
      * when all look at once, whatever helps a promise a little throws the others about, and the search spends its steps on gathering them.
      */
-    private static Timetable best(Waiting waiting, Search search) {
+    static Timetable best(Waiting waiting, Search search) {
         var promised = promised(waiting);
         var found = Timetable.of(waiting);
         var size = found.getAppointments().size();
         var beginning = Math.min(BEGINNING, MOST_STEPS_OF_ORDERS * (double) size / search.steps());
         found.begin(promised.cases().isEmpty() ? Timetable.of(promised) : bestOfPromised(promised, search));
-        if (search.steps() * BEGINNING < (double) FEWEST_STEPS_OF_ORDERS * size) {
-            begin(found, waiting, search);
-        } else {
+        var ordered = search.steps() * BEGINNING >= (double) FEWEST_STEPS_OF_ORDERS * size;
+        if (ordered) {
             found = solved(
                     found, search.seed(), phase(new BookingOrder(part(search, beginning, 0))), PlanConstraints.class);
+        } else {
+            begin(found, waiting, search);
         }
         var left = 1 - LOOKING - ANNEALING_PROMISES - beginning;
         var times = times(left, search, found, STEPS_OF_A_COOLING, MOST_COOLINGS);
         for (var i = 1; i <= times; i++) {
-            found = annealed(found, part(search, left / times, i), OF_ALL, COLD);
+            found = annealed(found, part(search, left / times, i), ordered && i == 1 ? BEHIND_ORDERS : OF_ALL, COLD);
         }
         return found;
     }
@@ -207,7 +232,7 @@ public final class PlanSearch {
                 search.atMost().map(most -> Duration.ofMillis(Math.max(1, Math.round(most.toMillis() * share)))));
     }
 
-    private static BendableScore score(Timetable timetable) {
+    static BendableScore score(Timetable timetable) {
         return Objects.requireNonNull(timetable.getScore(), "what has been solved has a score");
     }
 
@@ -230,6 +255,8 @@ public final class PlanSearch {
                 .withConstraintProviderClass(constraints)
                 .withEnvironmentMode(EnvironmentMode.NO_ASSERT)
                 .withRandomSeed(seed)
+                // Nobody reads what it counts, and two that count at once complain of each other.
+                .withMonitoringConfig(new MonitoringConfig().withSolverMetricList(List.of()))
                 .withPhases(booking, improvement);
         // The solver looks for classes through the loader of the thread, which need not know the one that has them.
         var thread = Thread.currentThread();
