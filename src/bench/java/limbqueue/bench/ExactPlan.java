@@ -351,8 +351,12 @@ final class ExactPlan {
 
     /** What {@code level}, not one of promises, comes to at least, as far as that is proved in {@code seconds}. */
     long proved(int level, double seconds) {
+        return proved(levels.get(level).getFirst(), seconds);
+    }
+
+    private long proved(LinearExpr goal, double seconds) {
         var solver = new CpSolver();
-        var status = solve(solver, levels.get(level).getFirst(), seconds);
+        var status = solve(solver, goal, seconds);
         if (status == CpSolverStatus.INFEASIBLE || status == CpSolverStatus.MODEL_INVALID) {
             throw new IllegalStateException("there is no such plan: " + status);
         }
@@ -360,10 +364,9 @@ final class ExactPlan {
         return Math.max(0, bound(solver));
     }
 
-    /** How many cases must at least be without a place: the optimum of the linear relaxation, rounded up. */
-    long leastWithoutPlace() {
-        model.minimize(withoutPlace());
-        return LinearRelaxation.least(model);
+    /** How many cases must at least be without a place, as far as that is proved in {@code seconds}. */
+    long leastWithoutPlace(double seconds) {
+        return proved(withoutPlace(), seconds);
     }
 
     /** The same, said as a rule. */

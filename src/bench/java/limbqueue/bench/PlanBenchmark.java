@@ -40,6 +40,9 @@ public final class PlanBenchmark {
     /** Steps of the search, and sizes of the practices, where both are small enough for the optimum to be proved. */
     private static final int STEPS = Integer.getInteger("plan.steps", 12_000_000);
 
+    private static final List<String> LISTS =
+            List.of(System.getProperty("plan.lists", "with room,steady,at once").split(",", -1));
+
     private static final List<Integer> CASES = Arrays.stream(
                     System.getProperty("plan.cases", "20,40").split(",", -1))
             .map(Integer::valueOf)
@@ -135,15 +138,20 @@ public final class PlanBenchmark {
     private static void bound() {
         Loader.loadNativeLibraries();
         System.out.println("Weighted days late of the plan, and the least that they can be while the levels before stay as in the plan");
-        for (var seed = 1; seed <= 3; seed++) {
-            bound("with room", seed, GeneratedPractice.withRoom(seed, 300));
+        for (var list : LISTS) {
+            for (var seed = 1; seed <= 3; seed++) {
+                bound(list, seed, practice(list, seed, 300));
+            }
         }
-        for (var seed = 1; seed <= 3; seed++) {
-            bound("steady", seed, GeneratedPractice.steady(seed, 300));
-        }
-        for (var seed = 1; seed <= 3; seed++) {
-            bound("at once", seed, GeneratedPractice.of(seed, 300));
-        }
+    }
+
+    private static Waiting practice(String list, int seed, int cases) {
+        return switch (list) {
+            case "with room" -> GeneratedPractice.withRoom(seed, cases);
+            case "steady" -> GeneratedPractice.steady(seed, cases);
+            case "at once" -> GeneratedPractice.of(seed, cases);
+            default -> throw new IllegalArgumentException("no list is called " + list);
+        };
     }
 
     private static void bound(String list, int seed, Waiting waiting) {
@@ -204,7 +212,7 @@ public final class PlanBenchmark {
         }
         var whole = ExactPlan.lastSteps(waiting);
         rules.forEach(rule -> rule.accept(whole));
-        whole.withoutPlaceAtLeast(whole.leastWithoutPlace());
+        whole.withoutPlaceAtLeast(whole.leastWithoutPlace(PROOF_SECONDS));
         return Math.max(least, whole.proved(LATENESS, PROOF_SECONDS_OF_THE_WHOLE));
     }
 
@@ -218,8 +226,9 @@ public final class PlanBenchmark {
                 "Target dates broken (places missing count), of cases promised 5 days, 14 days, the rest; weighted days late");
         for (var cases : List.of(40, 100, 300)) {
             for (var seed = 1; seed <= 3; seed++) {
-                rivals("steady", cases, seed, GeneratedPractice.steady(seed, cases));
-                rivals("at once", cases, seed, GeneratedPractice.of(seed, cases));
+                for (var list : List.of("steady", "at once")) {
+                    rivals(list, cases, seed, practice(list, seed, cases));
+                }
             }
         }
     }
