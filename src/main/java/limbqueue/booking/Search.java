@@ -7,7 +7,7 @@ import java.util.Optional;
  * How long a plan is looked for.
  *
  * @param seed the same seed and limit give the same plan
- * @param steps of the search, 0 or more: each is a change that is tried
+ * @param steps 0 or more: each is a change that is tried; where two searches go on at once, of each of them
  * @param atMost an end by the clock, above 0, for a person who waits; with it a plan depends on how fast the machine is
  */
 public record Search(long seed, int steps, Optional<Duration> atMost) {

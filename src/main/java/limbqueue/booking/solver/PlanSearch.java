@@ -34,7 +34,7 @@ import limbqueue.booking.WaitingCase;
  * Looks for a plan: first of those who have been promised a date, by changes that are no worse than what was there some changes ago and
  * then by annealing, in which changes for the worse are taken, more seldom the worse they are and the later they come; then of all, by
  * annealing the order in which they are booked, or, where steps are too few for that, the places of those who are due first; and in the
- * end anneals the places of all.
+ * end anneals the places of all. Two such searches go on at once.
  */
 public final class PlanSearch {
 
