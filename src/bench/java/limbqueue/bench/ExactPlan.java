@@ -92,30 +92,30 @@ final class ExactPlan {
     }
 
     /**
-     * What {@link #lastSteps} has until {@code day}: no plan of the whole is better there at any level than the best of this. Who has
-     * been promised nothing and cannot be late by then need not come and is left out.
+     * What {@code waiting} is until {@code day}: no plan of the whole is better there at any level than the best of this. Who has been
+     * promised nothing and cannot be late by then need not come and is left out.
      */
-    static ExactPlan upTo(Waiting waiting, LocalDate day) {
+    static Waiting upTo(Waiting waiting, LocalDate day) {
         var sessions = waiting.sessions().stream()
                 .filter(session -> !session.date().isAfter(day))
                 .toList();
         var cases = waiting.cases().stream()
                 .filter(one -> promised(one) || one.target().isBefore(day))
                 .toList();
-        return lastSteps(new Waiting(waiting.asOf(), day, sessions, cases, waiting.zone()), true);
+        return new Waiting(waiting.asOf(), day, sessions, cases, waiting.zone());
+    }
+
+    /** {@code waiting} where what has no place may yet come later than the last day, and is as late as that day until then. */
+    static ExactPlan goingOn(Waiting waiting) {
+        return new ExactPlan(waiting, true);
     }
 
     /** {@code waiting} as if only last steps took time in sessions: no plan is better at any level than the best of this. */
-    static ExactPlan lastSteps(Waiting waiting) {
-        return lastSteps(waiting, false);
-    }
-
-    private static ExactPlan lastSteps(Waiting waiting, boolean goesOn) {
+    static Waiting lastSteps(Waiting waiting) {
         var cases = waiting.cases().stream()
                 .map(one -> lastStep(one, waiting.sessions(), waiting.asOf()))
                 .toList();
-        return new ExactPlan(
-                new Waiting(waiting.asOf(), waiting.lastDay(), waiting.sessions(), cases, waiting.zone()), goesOn);
+        return new Waiting(waiting.asOf(), waiting.lastDay(), waiting.sessions(), cases, waiting.zone());
     }
 
     /** {@code of} as its last step alone, at no time at which those before it cannot be over. */

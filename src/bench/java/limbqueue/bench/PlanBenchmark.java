@@ -199,18 +199,25 @@ public final class PlanBenchmark {
         for (var i = 1; i < days.size() && least < most; i += SESSION_DAYS_BETWEEN_PROOFS) {
             var day = days.get(i);
             var until = ExactPlan.upTo(waiting, day);
-            rules.forEach(rule -> rule.accept(until));
-            var points = until.proved(LATENESS, PROOF_SECONDS);
-            if (least > 0 && points <= least) {
+            var before = least;
+            // As if last steps alone took time it is proved in far less; with all steps, now and then, a little more.
+            for (var of : List.of(ExactPlan.lastSteps(until), until)) {
+                var exact = ExactPlan.goingOn(of);
+                rules.forEach(rule -> rule.accept(exact));
+                var points = exact.proved(LATENESS, PROOF_SECONDS);
+                if (points > least) {
+                    least = points;
+                    rules.add(each -> each.lateAtLeast(day, points));
+                }
+            }
+            if (before > 0 && least == before) {
                 break;
             }
-            least = points;
-            rules.add(of -> of.lateAtLeast(day, points));
         }
         if (least == most) {
             return least;
         }
-        var whole = ExactPlan.lastSteps(waiting);
+        var whole = new ExactPlan(ExactPlan.lastSteps(waiting));
         rules.forEach(rule -> rule.accept(whole));
         whole.withoutPlaceAtLeast(whole.leastWithoutPlace(PROOF_SECONDS));
         return Math.max(least, whole.proved(LATENESS, PROOF_SECONDS_OF_THE_WHOLE));
